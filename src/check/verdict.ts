@@ -1,0 +1,98 @@
+/**
+ * What `check` finds out about a scene: plain data for the report, the film and the tests.
+ */
+import type { Candidate, Candidates } from '../grid/candidates.ts';
+import type { Conclusion, LinkKind } from '../grid/terms.ts';
+import type { Diagnostic } from '../scene/diagnostic.ts';
+import type { Scene, Step } from '../scene/scene.ts';
+
+/** Worst first; a step is as good as the worst of its conclusions. */
+export const verdicts = ['false', 'unproved', 'proved', 'spent', 'none'] as const;
+export type Verdict = (typeof verdicts)[number];
+
+export interface CheckedScene {
+  readonly scene: Scene;
+  /** 2: two or more. */
+  readonly solutions: 0 | 1 | 2;
+  readonly takenAsRead: readonly Conclusion[];
+  readonly steps: readonly CheckedStep[];
+  readonly sound: boolean;
+  readonly summary: Summary;
+  /** Faults that only the position shows, such as a sight line from a cell that does not hold the digit. With any, the scene is unusable. */
+  readonly errors: readonly Diagnostic[];
+  readonly warnings: readonly Diagnostic[];
+}
+
+export interface Summary {
+  readonly steps: number;
+  /** The steps to mend: unsound by themselves, not merely resting on others. */
+  readonly toMend: readonly string[];
+  /** How many unsound steps merely rest on those. */
+  readonly restOnThem: number;
+}
+
+export interface CheckedStep {
+  readonly step: Step;
+  readonly verdict: Verdict;
+  readonly sound: boolean;
+  readonly assumesOneSolution: boolean;
+  /** It rests on an earlier step that assumes one solution. */
+  readonly inheritsOneSolution: boolean;
+  readonly name: { readonly given: string; readonly judged: 'fits' | 'misnamed' | 'not judged'; readonly fits: readonly string[] } | undefined;
+  readonly argument: Argument;
+  readonly links: readonly CheckedLink[];
+  /** In the order of the step: `so`, `only`, `pencil`, `cascade`. */
+  readonly conclusions: readonly CheckedConclusion[];
+  readonly unneeded: readonly string[];
+  readonly missed: readonly Candidate[];
+  /** Candidates listed by `pencil` or `only` that are impossible already. */
+  readonly stale: readonly Candidate[];
+  /** Why the step is not sound, where no conclusion says it: a refused deadly pattern, two weak links in a row, a trap that holds. */
+  readonly faults: readonly string[];
+  /** One sentence for the step; empty where all is well. */
+  readonly message: string;
+  /** What was possible, and what stood on the board, when the step began. */
+  readonly possibleBefore: Candidates;
+  readonly placedBefore: Candidates;
+}
+
+export interface Argument {
+  /** Found by the tool rather than given. */
+  readonly found: boolean;
+  readonly sets: readonly ArgumentSet[];
+}
+
+export interface ArgumentSet {
+  /** In scene notation: `7c5`, `r1c3`, `step towers`, `deadly 12r34c58`. */
+  readonly name: string;
+  readonly members: Candidates;
+}
+
+export interface CheckedLink {
+  /** From 1. */
+  readonly chain: number;
+  readonly from: string;
+  readonly to: string;
+  readonly kind: LinkKind;
+  readonly holds: boolean;
+  readonly brokenBy: readonly Candidate[];
+  /** The candidates of either end that are possible, for drawing. */
+  readonly fromCandidates: readonly Candidate[];
+  readonly toCandidates: readonly Candidate[];
+}
+
+export interface CheckedConclusion {
+  /** Where it stands in the step; `item` is the index in `only`, `pencil` or `cascade` (0 for `so`). */
+  readonly origin: 'so' | 'only' | 'pencil' | 'cascade';
+  readonly item: number;
+  readonly conclusion: Conclusion;
+  readonly text: string;
+  readonly verdict: Exclude<Verdict, 'none'>;
+  readonly restsOn: readonly string[];
+  readonly cases: number;
+  readonly counterexample: readonly Candidate[] | undefined;
+  /** Empty where it is proved. */
+  readonly message: string;
+  /** Of conclusions of `cascade`, `pencil` and `only`. */
+  readonly argument: Argument | undefined;
+}

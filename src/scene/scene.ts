@@ -1,0 +1,202 @@
+/**
+ * A scene after it was read: every name resolved, every notation parsed, every time typed, nothing proved.
+ * Each part that a later stage may find fault with carries the span of its text.
+ */
+import type { Candidate } from '../grid/candidates.ts';
+import type { Cell, Digit, Grid, HouseShape } from '../grid/grid.ts';
+import type { Chain, Conclusion, Deadly, OnlyPlaces, PencilList, SetName } from '../grid/terms.ts';
+import type { Span } from './diagnostic.ts';
+import type { Fraction } from './fraction.ts';
+
+/** A value with the place it was read from. */
+export interface Located<T> {
+  readonly value: T;
+  readonly span: Span;
+}
+
+export interface Scene {
+  readonly title: string | undefined;
+  readonly puzzle: Puzzle;
+  readonly video: Video;
+  /** The file of the look, as written; relative to the scene. */
+  readonly look: Located<string> | undefined;
+  readonly groups: readonly Group[];
+  readonly steps: readonly Step[];
+}
+
+export interface Puzzle {
+  readonly span: Span;
+  readonly setter: string | undefined;
+  readonly grid: Grid;
+  /** By cell: the given, if there is one. */
+  readonly givens: readonly (Digit | undefined)[];
+  readonly givensSpan: Span;
+  /** The video begins in mid-solve: placements and removals taken as read. */
+  readonly start: readonly Located<Conclusion>[];
+  readonly uniqueness: 'allowed' | 'barred';
+}
+
+/** Colours that a group may have; vermilion is kept for removals. */
+export const groupColours = ['orange', 'sky', 'green', 'yellow', 'blue', 'purple'] as const;
+export type GroupColour = (typeof groupColours)[number];
+
+export interface Group {
+  readonly name: string;
+  readonly colour: GroupColour;
+}
+
+export interface Video {
+  readonly width: number;
+  readonly height: number;
+  /** Frames a second. */
+  readonly rate: Fraction;
+  readonly length: Located<AbsoluteTime> | undefined;
+  /** What the first frame is called. */
+  readonly timecode: Located<Timecode> | undefined;
+  /** In order of `at`; empty: the tool lays the frame out itself. The first one's `at` is undefined where it was given alone. */
+  readonly board: readonly BoardPlacement[];
+  readonly small: '123' | '789' | 'whole';
+  readonly draw: 'overlay' | 'writing' | 'board';
+  readonly candidates: 'all' | 'pencilled' | 'none';
+  /** File names as written; relative to the scene. */
+  readonly narration: Located<string> | undefined;
+  readonly audio: Located<string> | undefined;
+  readonly footage: { readonly file: Located<string>; readonly start: Located<AbsoluteTime> | undefined } | undefined;
+}
+
+/** Where the grid's outer square lies, in frame pixels, the origin at the top left. */
+export type BoardShape =
+  | { readonly kind: 'square'; readonly left: number; readonly top: number; readonly side: number }
+  /** Four `[x, y]`, clockwise from the top left. */
+  | { readonly kind: 'corners'; readonly corners: readonly [Point, Point, Point, Point] }
+  | { readonly kind: 'hidden' };
+export type Point = readonly [x: number, y: number];
+export interface BoardPlacement {
+  readonly shape: BoardShape;
+  readonly at: Located<Time> | undefined;
+}
+
+/** A time that hangs on nothing else: seconds from the start of the video, or a timecode. */
+export type AbsoluteTime =
+  | { readonly kind: 'seconds'; readonly seconds: Fraction }
+  | { readonly kind: 'timecode'; readonly timecode: Timecode };
+
+/** Section 6 of the language. `after` counts from the step (in beats and items) or from the previous step (in a step's `at`). */
+export type Time =
+  | AbsoluteTime
+  | { readonly kind: 'after'; readonly seconds: Fraction }
+  | { readonly kind: 'cue'; readonly cue: string; readonly plus: Fraction }
+  | {
+      readonly kind: 'words';
+      readonly words: string;
+      /** 1 for the first place after the step or beat before. */
+      readonly occurrence: number;
+      readonly fallback: AbsoluteTime | undefined;
+    };
+
+/** A label of SMPTE ST 12-1, not yet counted against a rate. */
+export interface Timecode {
+  readonly hours: number;
+  readonly minutes: number;
+  readonly seconds: number;
+  readonly frames: number;
+  /** Written with `;` before the frames. */
+  readonly dropFrame: boolean;
+}
+
+export interface Step {
+  readonly id: string;
+  /** The whole step, from its first key to its last character. */
+  readonly span: Span;
+  readonly idSpan: Span;
+  readonly at: Located<Time> | undefined;
+  readonly until: Located<Time> | undefined;
+  readonly title: string | undefined;
+  readonly say: Located<string> | undefined;
+  readonly chapter: string | undefined;
+  /** The argument's name in its canonical spelling (`ArgumentName`), and as it was written. */
+  readonly because: { readonly name: string; readonly written: string; readonly span: Span } | undefined;
+  readonly called: string | undefined;
+  readonly from: readonly Located<SetName>[];
+  readonly chains: readonly Located<Chain>[];
+  readonly deadly: Located<Deadly> | undefined;
+  /** Undefined: no `so`. `all`: every removal that the argument proves. */
+  readonly so: readonly Located<Conclusion>[] | 'all' | undefined;
+  readonly soSpan: Span | undefined;
+  readonly only: readonly OnlyItem[];
+  readonly pencil: readonly PencilItem[];
+  readonly cascade: readonly CascadeItem[];
+  readonly fails: boolean;
+  /** Undefined: no `show`, the claim draws itself. */
+  readonly show: readonly Beat[] | undefined;
+}
+
+export interface OnlyItem {
+  readonly places: readonly OnlyPlaces[];
+  readonly at: Located<Time> | undefined;
+  readonly span: Span;
+}
+
+export interface PencilItem {
+  readonly lists: readonly PencilList[];
+  readonly at: Located<Time> | undefined;
+  readonly span: Span;
+}
+
+/** One text of a cascade: its conclusions come one after the other. */
+export interface CascadeItem {
+  readonly conclusions: readonly Located<Conclusion>[];
+  readonly at: Located<Time> | undefined;
+  readonly because: { readonly name: string; readonly written: string; readonly span: Span } | undefined;
+  readonly from: readonly Located<SetName>[];
+  readonly chains: readonly Located<Chain>[];
+  readonly span: Span;
+}
+
+export interface Beat {
+  readonly span: Span;
+  readonly at: Located<Time> | undefined;
+  /** The name of a group of the scene. */
+  readonly group: string | undefined;
+  readonly keep: boolean;
+  readonly mark: BeatMark;
+}
+
+/** A cell, a house or candidates, as a mark names them. */
+export type Target =
+  | { readonly kind: 'cells'; readonly cells: readonly Cell[] }
+  | { readonly kind: 'house'; readonly house: HouseShape }
+  | { readonly kind: 'candidates'; readonly candidates: readonly Candidate[] }
+  /** A bare digit: live, every place still open to it. */
+  | { readonly kind: 'digit'; readonly digit: Digit };
+
+export interface LinkRange {
+  /** Counted from 1. */
+  readonly chain: number;
+  readonly first: number;
+  readonly last: number;
+}
+
+export type BeatMark =
+  | { readonly kind: 'fill'; readonly targets: readonly Target[] }
+  | { readonly kind: 'circle'; readonly targets: readonly Target[] }
+  | { readonly kind: 'link'; readonly links: 'all' | readonly LinkRange[] }
+  | { readonly kind: 'strike'; readonly candidates: 'all' | readonly Candidate[]; readonly gone: Located<Time> | undefined }
+  | { readonly kind: 'place'; readonly cells: 'all' | readonly Cell[] }
+  | { readonly kind: 'outline'; readonly targets: readonly Target[] }
+  | { readonly kind: 'label'; readonly target: Target; readonly text: string }
+  | { readonly kind: 'note'; readonly text: string }
+  | { readonly kind: 'focus'; readonly targets: readonly Target[] }
+  | { readonly kind: 'sight'; readonly sights: readonly Sight[] }
+  | { readonly kind: 'sides'; readonly candidate: Candidate; readonly groups: readonly [string, string] | undefined }
+  | { readonly kind: 'suppose'; readonly suppose: 'true' | 'not' | 'each'; readonly text: string }
+  | { readonly kind: 'ask'; readonly text: string; readonly hold: Fraction }
+  | { readonly kind: 'clear'; readonly what: 'all' | readonly string[] };
+
+/** The lines along which a written digit shuts out its copies. `digit` is undefined where the cell alone was named. */
+export interface Sight {
+  readonly cell: Cell;
+  readonly digit: Digit | undefined;
+  /** Where the lines go: everywhere it sees, into a house, or along one. */
+  readonly way: { readonly kind: 'everywhere' } | { readonly kind: 'into' | 'along'; readonly house: HouseShape };
+}

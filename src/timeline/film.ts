@@ -1,0 +1,94 @@
+/**
+ * A film: everything that is to be seen, resolved to frames, cells and candidates. The picture of a frame is a
+ * function of the film and the frame number alone. Nothing here is still to be looked up, proved or timed.
+ */
+import type { Candidate } from '../grid/candidates.ts';
+import type { Cell, Digit, Grid, HouseShape } from '../grid/grid.ts';
+import type { LinkKind } from '../grid/terms.ts';
+import type { Fraction } from '../scene/fraction.ts';
+import type { BoardShape, GroupColour } from '../scene/scene.ts';
+
+declare const frameBrand: unique symbol;
+
+/** A frame's number, from 0; frame n is shown from n/rate to (n+1)/rate seconds. Made by `frameAt`. */
+export type Frame = number & { readonly [frameBrand]: true };
+
+/** The whole number as a frame. */
+export function frameAt(number: number): Frame {
+  return Math.max(0, Math.round(number)) as Frame;
+}
+
+/** On screen from frame `from` to frame `until`, `until` not included. `from` is the first frame with any ink. */
+export interface Shown {
+  readonly from: Frame;
+  readonly until: Frame;
+}
+
+export interface Film {
+  readonly grid: Grid;
+  /** The frame's size in pixels. */
+  readonly width: number;
+  readonly height: number;
+  readonly rate: Fraction;
+  readonly frameCount: number;
+  readonly draw: 'overlay' | 'writing' | 'board';
+  readonly small: '123' | '789' | 'whole';
+  /** Where the board lies, in order of `from`; empty: the picture lays the frame out itself. */
+  readonly board: readonly { readonly from: Frame; readonly shape: BoardShape }[];
+  readonly title: string | undefined;
+  /** The setter's name. */
+  readonly credit: string | undefined;
+  /** Digits that stand from the first frame on: the givens, and what was placed before the video begins. */
+  readonly standing: readonly { readonly cell: Cell; readonly digit: Digit; readonly given: boolean }[];
+  /** Digits written during the video (drawn with `writing` and `board`). */
+  readonly written: readonly (Shown & { readonly cell: Cell; readonly digit: Digit })[];
+  /** Small digits on the board (drawn with `writing` and `board`); empty with `candidates: none`. */
+  readonly candidates: readonly (Shown & { readonly candidate: Candidate })[];
+  readonly headings: readonly (Shown & Heading)[];
+  /** In order of `from`; of two on one place the later lies over the earlier. */
+  readonly marks: readonly Mark[];
+}
+
+export interface Heading {
+  readonly step: string;
+  /** Counted from 1. */
+  readonly number: number;
+  readonly count: number;
+  readonly title: string | undefined;
+  /** The argument's name (or the teller's own name for it), as written. */
+  readonly argument: string | undefined;
+  /** The conclusions in notation, as they are proved and drawn. */
+  readonly conclusions: string | undefined;
+}
+
+/** A colour group of the scene: its colour, and its number from 0 by which it gets its own circle style. */
+export interface MarkGroup {
+  readonly colour: GroupColour;
+  readonly index: number;
+}
+
+export type Mark = Shown & {
+  /** The step that drew it. */
+  readonly step: string;
+  readonly group: MarkGroup | undefined;
+  readonly shape: MarkShape;
+};
+
+export type MarkShape =
+  | { readonly kind: 'fill'; readonly cells: readonly Cell[] }
+  | { readonly kind: 'circle'; readonly candidate: Candidate }
+  /** `from` and `to`: the candidates of the node, one, or several for a grouped or almost locked node. */
+  | { readonly kind: 'link'; readonly link: LinkKind; readonly from: readonly Candidate[]; readonly to: readonly Candidate[] }
+  | { readonly kind: 'strike'; readonly candidate: Candidate }
+  /** A placement: with `overlay` it marks the cell, else it draws attention to the digit being written. */
+  | { readonly kind: 'place'; readonly cell: Cell; readonly digit: Digit }
+  | { readonly kind: 'outline'; readonly cells: readonly Cell[] }
+  | { readonly kind: 'label'; readonly cell: Cell; readonly candidate: Candidate | undefined; readonly text: string }
+  | { readonly kind: 'note'; readonly text: string }
+  | { readonly kind: 'ask'; readonly text: string }
+  /** Everything else dims. */
+  | { readonly kind: 'focus'; readonly cells: readonly Cell[] }
+  /** A line of sight from a written digit over `cells`, in order from the digit outwards. */
+  | { readonly kind: 'sight'; readonly of: Cell; readonly cells: readonly Cell[]; readonly house: HouseShape | undefined }
+  /** Over the whole frame, in words: this step is not proved. */
+  | { readonly kind: 'stamp'; readonly text: string };
