@@ -66,6 +66,14 @@ export interface PencilList {
   readonly digits: readonly Digit[];
 }
 
+/** A cell, a house or candidates, as a mark names them. */
+export type Target =
+  | { readonly kind: 'cells'; readonly cells: readonly Cell[] }
+  | { readonly kind: 'house'; readonly house: HouseShape }
+  | { readonly kind: 'candidates'; readonly candidates: readonly Candidate[] }
+  /** A bare digit: live, every place still open to it. */
+  | { readonly kind: 'digit'; readonly digit: Digit };
+
 /** A fault in a notation text: where it lies in the text (`at`, `length`, in UTF-16 units), what is there, what would be right. */
 export interface NotationFault {
   readonly at: number;

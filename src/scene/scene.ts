@@ -4,7 +4,7 @@
  */
 import type { Candidate } from '../grid/candidates.ts';
 import type { Cell, Digit, Grid, HouseShape } from '../grid/grid.ts';
-import type { Chain, Conclusion, Deadly, OnlyPlaces, PencilList, SetName } from '../grid/terms.ts';
+import type { Chain, Conclusion, Deadly, OnlyPlaces, PencilList, SetName, Target } from '../grid/terms.ts';
 import type { Span } from './diagnostic.ts';
 import type { Fraction } from './fraction.ts';
 
@@ -161,14 +161,6 @@ export interface Beat {
   readonly keep: boolean;
   readonly mark: BeatMark;
 }
-
-/** A cell, a house or candidates, as a mark names them. */
-export type Target =
-  | { readonly kind: 'cells'; readonly cells: readonly Cell[] }
-  | { readonly kind: 'house'; readonly house: HouseShape }
-  | { readonly kind: 'candidates'; readonly candidates: readonly Candidate[] }
-  /** A bare digit: live, every place still open to it. */
-  | { readonly kind: 'digit'; readonly digit: Digit };
 
 export interface LinkRange {
   /** Counted from 1. */
