@@ -1,12 +1,13 @@
 /**
- * A look: colours, widths, type and motion. Lengths are parts of a cell's side unless their name says otherwise;
- * times are seconds; colours are `#rrggbb`.
+ * A look: colours, widths, type and motion. Lengths are parts of a cell's side unless their name says otherwise
+ * (`Px`: pixels of a frame whose shorter side is 1080); times are seconds; colours are `#rrggbb`.
  */
 import type { GroupColour } from './scene.ts';
 
 export interface Look {
   readonly name: string;
   readonly colours: LookColours;
+  readonly inks: LookInks;
   readonly strokes: LookStrokes;
   readonly type: LookType;
   readonly motion: LookMotion;
@@ -22,8 +23,16 @@ export interface LookColours {
   readonly written: string;
   readonly candidate: string;
   readonly text: string;
-  /** Around every stroke and word, of opposite luminance. */
+  /** Words that matter less: the title above, the credit. */
+  readonly quietText: string;
+  /** The ground of callouts and labels, under `text`. */
+  readonly card: string;
+  /** What covers all but the cells in focus. */
+  readonly veil: string;
+  /** Around strokes and words that are lighter than it. Of the two casings the one that contrasts more is taken. */
   readonly casing: string;
+  /** Around strokes and words that are darker than it. */
+  readonly casingLight: string;
   readonly strong: string;
   readonly weak: string;
   /** Of removals, and of nothing else: vermilion. */
@@ -34,17 +43,34 @@ export interface LookColours {
   readonly groups: Readonly<Record<GroupColour, string>>;
 }
 
+/** How much of a colour is laid on, 0 (none) to 1 (opaque). */
+export interface LookInks {
+  /** Of a tinted cell. */
+  readonly fill: number;
+  /** Within a circle. */
+  readonly disc: number;
+  /** Of the veil over all that is not in focus. */
+  readonly veil: number;
+  /** Of small digits while nothing is marked. */
+  readonly candidate: number;
+  /** Of small digits that have no part in what is marked. */
+  readonly quiet: number;
+}
+
 export interface LookStrokes {
   readonly line: number;
   readonly houseLine: number;
   readonly link: number;
+  readonly weakLink: number;
   readonly circle: number;
   readonly strike: number;
   readonly outline: number;
   readonly casing: number;
   readonly cornerRadius: number;
-  /** The least stroke, in pixels at a frame height of 1080. */
+  /** The least stroke of a mark. */
   readonly leastPx: number;
+  /** The least length of an arrowhead. */
+  readonly leastHeadPx: number;
 }
 
 export interface LookType {
@@ -52,6 +78,14 @@ export interface LookType {
   /** Capital heights as parts of a cell. */
   readonly digit: number;
   readonly candidate: number;
+  /** How much larger small digits are drawn that have a part in what is marked. */
+  readonly emphasis: number;
+  /** Font sizes. */
+  readonly titlePx: number;
+  readonly headingPx: number;
+  readonly bodyPx: number;
+  readonly notePx: number;
+  readonly labelPx: number;
 }
 
 export interface LookMotion {
@@ -65,8 +99,10 @@ export interface LookMotion {
   readonly strike: number;
   /** How long a struck candidate stays before it fades. */
   readonly strikeHold: number;
+  /** Of whatever goes, and of words that come. */
   readonly fade: number;
   readonly place: number;
+  readonly outline: number;
   readonly sight: number;
   readonly focus: number;
 }
