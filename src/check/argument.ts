@@ -1,0 +1,168 @@
+/**
+ * An argument of a scene, looked at in a position: its sets, its links, and what is wrong with it.
+ */
+import { Bug } from '../grid/bug.ts';
+import { type Candidate, has, intersection, membersOf } from '../grid/candidates.ts';
+import { candidateAt, type Grid } from '../grid/grid.ts';
+import { printCells, printDeadly, printNode, printSet } from '../grid/notation/print.ts';
+import type { Chain, ChainNode, Conclusion, Deadly, SetName } from '../grid/terms.ts';
+import { digitsIn, eitherOf, guardiansOf, type OneOf, placesIn, type Position, type Proof } from '../proof/kernel.ts';
+import { candidatesOf, judgeStrong, judgeWeak } from '../proof/links.ts';
+import type { Span } from '../scene/diagnostic.ts';
+import type { Located } from '../scene/scene.ts';
+import { rolesOf } from './chain-roles.ts';
+import type { CheckedLink } from './verdict.ts';
+
+/** What a step, or an item of a cascade, names as its reasons. */
+export interface GivenArgument {
+  readonly from: readonly Located<SetName>[];
+  readonly chains: readonly Located<Chain>[];
+  readonly deadly: Located<Deadly> | undefined;
+}
+
+/** The either/ors that can be named, by step: as proved, or as taken in a position that supposes them. */
+export type Eithers = ReadonlyMap<string, Proof | Conclusion>;
+
+export interface NamedSet {
+  readonly name: string;
+  readonly set: OneOf;
+}
+
+export interface BuiltArgument {
+  /** Each set once, in the order of `from`, `chain`, `deadly`. */
+  readonly sets: readonly NamedSet[];
+  readonly links: readonly CheckedLink[];
+  readonly faults: readonly ArgumentFault[];
+  /** Cells listed in a node that no longer have the digit. */
+  readonly idleCells: readonly { readonly text: string; readonly span: Span }[];
+  readonly assumesOneSolution: boolean;
+}
+
+export type ArgumentFault =
+  | { readonly kind: 'weak-after-weak'; readonly message: string }
+  | { readonly kind: 'deadly-refused'; readonly message: string }
+  /** `from: step ID` where that step proved no either/or. */
+  | { readonly kind: 'no-either'; readonly step: string; readonly message: string };
+
+export function givesAnArgument(given: GivenArgument): boolean {
+  return given.from.length > 0 || given.chains.length > 0 || given.deadly !== undefined;
+}
+
+/** Builds the argument in this position; nothing is concluded yet. */
+export function buildArgument(position: Position, given: GivenArgument, eithers: Eithers): BuiltArgument {
+  const sets = new Map<string, OneOf>();
+  const faults: ArgumentFault[] = [];
+  const others: NamedSet[] = [];
+  for (const { value } of given.from) {
+    const set = setNamed(position, value, eithers);
+    if (set === undefined) {
+      const step = value.kind === 'step' ? value.id : '';
+      faults.push({ kind: 'no-either', step, message: `step ${step} has proved no either/or that could be drawn on` });
+      continue;
+    }
+    const name = printSet(position.grid, value);
+    if (value.kind === 'step') others.push({ name, set });
+    sets.set(name, set);
+  }
+  const guardians = given.deadly === undefined ? undefined : guardiansOf(position, given.deadly.value);
+  if (guardians !== undefined && 'refused' in guardians) {
+    faults.push({ kind: 'deadly-refused', message: `this deadly pattern is refused: ${guardians.refused}` });
+  }
+  if (given.deadly !== undefined && guardians !== undefined && 'members' in guardians) {
+    others.push({ name: `deadly ${printDeadly(position.grid, given.deadly.value)}`, set: guardians });
+  }
+
+  const links: CheckedLink[] = [];
+  const idleCells: { text: string; span: Span }[] = [];
+  for (const [index, chain] of given.chains.entries()) {
+    const judged = judgeChain(position, chain.value, index + 1, others);
+    links.push(...judged.links);
+    faults.push(...judged.faults);
+    for (const { name, set } of judged.sets) if (!sets.has(name)) sets.set(name, set);
+    for (const text of idleCellsOf(position, chain.value)) idleCells.push({ text, span: chain.span });
+  }
+  for (const { name, set } of others) if (set.source.kind === 'guardians') sets.set(name, set);
+  return {
+    sets: [...sets].map(([name, set]) => ({ name, set })),
+    links,
+    faults,
+    idleCells,
+    assumesOneSolution: others.some(({ set }) => set.source.kind === 'guardians'),
+  };
+}
+
+/** The name of a cell's or a house's set in scene notation. */
+export function nameOfSet(grid: Grid, set: OneOf): string {
+  const { source } = set;
+  if (source.kind === 'cell' || source.kind === 'places') return printSet(grid, source);
+  throw new Bug('only the sets of cells and houses name themselves');
+}
+
+function setNamed(position: Position, name: SetName, eithers: Eithers): OneOf | undefined {
+  switch (name.kind) {
+    case 'cell':
+      return digitsIn(position, name.cell);
+    case 'places':
+      return placesIn(position, name.digit, name.house);
+    case 'step': {
+      const either = eithers.get(name.id);
+      return either === undefined ? undefined : eitherOf(position, either);
+    }
+  }
+}
+
+interface JudgedChain {
+  readonly links: readonly CheckedLink[];
+  readonly sets: readonly NamedSet[];
+  readonly faults: readonly ArgumentFault[];
+}
+
+function judgeChain(position: Position, chain: Chain, number: number, others: readonly NamedSet[]): JudgedChain {
+  const { grid } = position;
+  const roles = rolesOf(chain);
+  const sets: NamedSet[] = [];
+  const faults: ArgumentFault[] = [];
+  const links = chain.links.map((link, index): CheckedLink => {
+    const [from, to] = [chain.nodes[link.from]!, chain.nodes[link.to]!];
+    const ends = {
+      chain: number,
+      kind: link.kind,
+      from: printNode(grid, from),
+      to: printNode(grid, to),
+      fromCandidates: standing(position, from),
+      toCandidates: standing(position, to),
+    };
+    if (link.kind === 'weak') {
+      if (roles[index] === 'out of turn') {
+        const message = `${ends.from}-${ends.to} is a weak link after a weak one: strong and weak links alternate`;
+        faults.push({ kind: 'weak-after-weak', message });
+      }
+      return { ...ends, ...judgeWeak(position, from, to) };
+    }
+    const strong = judgeStrong(position, from, to, others.map((other) => other.set));
+    if (roles[index] === 'strong') {
+      for (const set of strong.sets) {
+        sets.push(others.find((other) => other.set === set) ?? { name: nameOfSet(grid, set), set });
+      }
+      return { ...ends, holds: strong.holds, brokenBy: strong.brokenBy };
+    }
+    const weak = judgeWeak(position, from, to);
+    return { ...ends, holds: strong.holds && weak.holds, brokenBy: strong.holds ? weak.brokenBy : strong.brokenBy };
+  });
+  return { links, sets, faults };
+}
+
+function standing(position: Position, node: ChainNode): Candidate[] {
+  return membersOf(intersection(candidatesOf(position.grid, node), position.possible));
+}
+
+function idleCellsOf(position: Position, chain: Chain): string[] {
+  return chain.nodes.flatMap((node) => {
+    if (node.digits.length !== 1 || node.cells.length < 2) return [];
+    const digit = node.digits[0]!;
+    const idle = node.cells.filter((cell) => !has(position.possible, candidateAt(position.grid, cell, digit)));
+    return idle.length === 0
+      ? []
+      : [`${printNode(position.grid, node)} lists ${printCells(position.grid, idle)}, which no longer has a ${digit}`];
+  });
+}

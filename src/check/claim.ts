@@ -1,0 +1,172 @@
+/**
+ * A claim: conclusions drawn at once, from one position, by one argument. A step makes one by `so` (or by a chain alone),
+ * one for each item of `only` and `pencil`, and one for each conclusion of a cascade.
+ */
+import { type Candidate, difference, has, intersection, membersOf, setOf } from '../grid/candidates.ts';
+import { candidateAt, candidatesInCell, candidatesInHouse } from '../grid/grid.ts';
+import type { Conclusion, OnlyPlaces, PencilList } from '../grid/terms.ts';
+import { type Outcome, type Position, prove } from '../proof/kernel.ts';
+import type { Step } from '../scene/scene.ts';
+import { type BuiltArgument, buildArgument, type Eithers, type GivenArgument, givesAnArgument, type NamedSet, nameOfSet } from './argument.ts';
+import { type Allowed, findSingle } from './singles.ts';
+import type { CheckedConclusion } from './verdict.ts';
+
+export interface Claim {
+  readonly origin: CheckedConclusion['origin'];
+  /** The index of the item in `only`, `pencil` or `cascade`; 0 for `so`. */
+  readonly item: number;
+  readonly given: GivenArgument;
+  /** What may be looked for where no argument is given. */
+  readonly allowed: Allowed | undefined;
+  /** `all`: every removal that the argument proves. `implied`: by lists, worked out in the position. */
+  readonly concludes:
+    | { readonly kind: 'listed'; readonly conclusions: readonly Conclusion[] }
+    | { readonly kind: 'all' }
+    | { readonly kind: 'only'; readonly places: readonly OnlyPlaces[] }
+    | { readonly kind: 'pencil'; readonly lists: readonly PencilList[] };
+}
+
+export interface Evaluated {
+  readonly argument: BuiltArgument;
+  readonly conclusions: readonly EvaluatedConclusion[];
+  /** Candidates that a list holds and the position does not. */
+  readonly stale: readonly Candidate[];
+}
+
+export interface EvaluatedConclusion {
+  readonly conclusion: Conclusion;
+  readonly outcome: Outcome;
+  /** The sets that it was tried with: the argument's, or the single that was found. */
+  readonly sets: readonly NamedSet[];
+  readonly found: boolean;
+  /** How many other singles would have done. */
+  readonly others: number;
+}
+
+const noArgument: GivenArgument = { from: [], chains: [], deadly: undefined };
+
+/** The claims of a step in the order in which they are drawn: `so`, `only`, `pencil`, `cascade`. */
+export function claimsOf(step: Step): Claim[] {
+  const claims: Claim[] = [];
+  if (step.so !== undefined || step.chains.length > 0) {
+    claims.push({
+      origin: 'so',
+      item: 0,
+      given: step,
+      allowed: allowedBy(step.because?.name),
+      concludes:
+        step.so === 'all'
+          ? { kind: 'all' }
+          : { kind: 'listed', conclusions: (step.so ?? []).map((conclusion) => conclusion.value) },
+    });
+  }
+  const lists = { given: noArgument, allowed: 'locked candidates' } as const;
+  for (const [item, { places }] of step.only.entries()) {
+    claims.push({ origin: 'only', item, ...lists, concludes: { kind: 'only', places } });
+  }
+  for (const [item, pencil] of step.pencil.entries()) {
+    claims.push({ origin: 'pencil', item, ...lists, concludes: { kind: 'pencil', lists: pencil.lists } });
+  }
+  for (const [item, cascade] of step.cascade.entries()) {
+    const given = { from: cascade.from, chains: cascade.chains, deadly: undefined };
+    const named = singleNamed(cascade.because?.name);
+    for (const { value } of cascade.conclusions) {
+      const concludes = { kind: 'listed', conclusions: [value] } as const;
+      claims.push({ origin: 'cascade', item, given, allowed: named ?? 'singles and locked candidates', concludes });
+    }
+  }
+  return claims;
+}
+
+/** Looks at a claim in a position. Nothing enters the position. */
+export function evaluate(position: Position, claim: Claim, eithers: Eithers): Evaluated {
+  const argument = buildArgument(position, claim.given, eithers);
+  const isGiven = givesAnArgument(claim.given);
+  const conclude = (conclusion: Conclusion): EvaluatedConclusion => {
+    if (isGiven) {
+      const outcome = prove(position, argument.sets.map((named) => named.set), conclusion);
+      return { conclusion, outcome, sets: argument.sets, found: false, others: 0 };
+    }
+    return concludeBySingle(position, conclusion, claim.allowed);
+  };
+  switch (claim.concludes.kind) {
+    case 'listed':
+      return { argument, conclusions: distinct(claim.concludes.conclusions).map(conclude), stale: [] };
+    case 'all': {
+      const proved = removalsProved(position, argument.sets);
+      return { argument, conclusions: proved.map((candidate) => conclude({ kind: 'impossible', candidate })), stale: [] };
+    }
+    case 'only':
+      return { argument, ...listed(position, placesOfOnly(position, claim.concludes.places), conclude) };
+    case 'pencil':
+      return { argument, ...listed(position, digitsOfPencil(position, claim.concludes.lists), conclude) };
+  }
+}
+
+/** Every candidate that the sets prove impossible and that the position still holds. */
+export function removalsProved(position: Position, sets: readonly NamedSet[], bound?: number): Candidate[] {
+  if (sets.length === 0) return [];
+  const oneOfs = sets.map((named) => named.set);
+  return membersOf(position.possible).filter(
+    (candidate) => prove(position, oneOfs, { kind: 'impossible', candidate }, bound).kind === 'proved',
+  );
+}
+
+function concludeBySingle(position: Position, conclusion: Conclusion, allowed: Allowed | undefined): EvaluatedConclusion {
+  const single = allowed === undefined ? undefined : findSingle(position, conclusion, allowed);
+  const sets = single === undefined ? [] : [{ name: nameOfSet(position.grid, single.set), set: single.set }];
+  const outcome = prove(position, sets.map((named) => named.set), conclusion);
+  return { conclusion, outcome, sets, found: single !== undefined, others: single?.others ?? 0 };
+}
+
+interface Listing {
+  /** Where one of the listed candidates must stand: a house for `only`, a cell for `pencil`. */
+  readonly among: readonly Candidate[];
+  readonly listed: readonly Candidate[];
+}
+
+function placesOfOnly({ grid }: Position, places: readonly OnlyPlaces[]): Listing[] {
+  return places.map(({ digit, house, cells }) => ({
+    among: candidatesInHouse(grid, digit, house),
+    listed: cells.map((cell) => candidateAt(grid, cell, digit)),
+  }));
+}
+
+function digitsOfPencil({ grid }: Position, lists: readonly PencilList[]): Listing[] {
+  return lists.map(({ cell, digits }) => ({
+    among: candidatesInCell(grid, cell),
+    listed: digits.map((digit) => candidateAt(grid, cell, digit)),
+  }));
+}
+
+/** The removals that the lists imply and the position did not have, and what they list in vain. */
+function listed(
+  position: Position,
+  listings: readonly Listing[],
+  conclude: (conclusion: Conclusion) => EvaluatedConclusion,
+): Pick<Evaluated, 'conclusions' | 'stale'> {
+  const { grid, possible } = position;
+  const leftOut = listings.flatMap(({ among, listed }) =>
+    membersOf(difference(intersection(setOf(grid, among), possible), setOf(grid, listed))),
+  );
+  const stale = listings.flatMap(({ listed }) => listed.filter((candidate) => !has(possible, candidate)));
+  const removals = distinct(leftOut.map((candidate): Conclusion => ({ kind: 'impossible', candidate })));
+  return { conclusions: removals.map(conclude), stale: membersOf(setOf(grid, stale)) };
+}
+
+function distinct(conclusions: readonly Conclusion[]): Conclusion[] {
+  const seen = new Map<string, Conclusion>();
+  for (const conclusion of conclusions) {
+    const key = conclusion.kind === 'impossible' ? `-${conclusion.candidate}` : membersOf(conclusion.candidates).join();
+    if (!seen.has(key)) seen.set(key, conclusion);
+  }
+  return [...seen.values()];
+}
+
+function allowedBy(name: string | undefined): Allowed | undefined {
+  return name === undefined ? 'singles' : singleNamed(name);
+}
+
+function singleNamed(name: string | undefined): Allowed | undefined {
+  return name === 'full house' || name === 'naked single' || name === 'hidden single' ? name : undefined;
+}

@@ -1,0 +1,94 @@
+/**
+ * Why something is not proved, in sentences that an editor can act on.
+ */
+import { type Candidate, membersOf } from '../grid/candidates.ts';
+import { cellOf, digitOf, type Grid } from '../grid/grid.ts';
+import { printCandidate, printCell, printConclusion } from '../grid/notation/print.ts';
+import type { Conclusion } from '../grid/terms.ts';
+import type { Claim, EvaluatedConclusion } from './claim.ts';
+import type { CheckedLink } from './verdict.ts';
+
+/** `r4c5`, or `r4c5 and r4c6`, or `r4c5, r4c6 and r4c7`. */
+export function inWords(parts: readonly string[], joint = 'and'): string {
+  if (parts.length < 2) return parts.join('');
+  return `${parts.slice(0, -1).join(', ')} ${joint} ${parts.at(-1)}`;
+}
+
+/** Why a drawn link does not hold, with the candidates that break it. */
+export function explainLink(grid: Grid, link: CheckedLink): string {
+  const sign = link.kind === 'strong' ? '=' : '-';
+  const text = `${link.from}${sign}${link.to}`;
+  const breakers = link.brokenBy.map((candidate) => printCandidate(grid, candidate));
+  if (link.kind === 'weak') {
+    return `${text} is not a weak link: ${inWords(breakers)} can be true together`;
+  }
+  if (breakers.length === 0) return `${text} is not a strong link: no house, cell or set holds both ends`;
+  const strangers = inWords(link.brokenBy.map((candidate) => alsoHolds(grid, candidate)));
+  return `${text} is not a strong link: ${strangers}, so both ends can be false`;
+}
+
+/** Why a conclusion is not proved. `links` are those of its step that do not hold. */
+export function explainConclusion(
+  grid: Grid,
+  claim: Claim,
+  evaluated: EvaluatedConclusion,
+  reasons: { readonly isFalse: boolean; readonly severalSolutions: boolean; readonly faults: readonly string[]; readonly brokenLinks: readonly CheckedLink[] },
+): string {
+  const text = printConclusion(grid, evaluated.conclusion);
+  const falsehood = reasons.isFalse ? ` (${solutionSays(grid, evaluated.conclusion, reasons.severalSolutions)})` : '';
+  return `${text} is ${reasons.isFalse ? 'false' : 'not proved'}${falsehood}: ${why(grid, claim, evaluated, reasons)}`;
+}
+
+function why(
+  grid: Grid,
+  claim: Claim,
+  { outcome, sets, conclusion }: EvaluatedConclusion,
+  { faults, brokenLinks }: { readonly faults: readonly string[]; readonly brokenLinks: readonly CheckedLink[] },
+): string {
+  const [broken] = brokenLinks;
+  if (broken !== undefined) return explainLink(grid, broken);
+  const [fault] = faults;
+  if (fault !== undefined) return fault;
+  if (outcome.kind === 'too-large') return 'the argument is too large to decide; name fewer sets';
+  if (sets.length === 0) return nothingNamed(claim);
+  if (outcome.kind !== 'not-shown') return '';
+  return escapes(grid, outcome.counterexample, conclusion);
+}
+
+function nothingNamed(claim: Claim): string {
+  switch (claim.origin) {
+    case 'so':
+      return 'no argument is given, and no single shows it; name its sets with `from`, or its links with `chain`';
+    case 'cascade':
+      return 'at this point of the cascade neither a single nor locked candidates show it';
+    case 'only':
+    case 'pencil':
+      return 'it is left out of the list, but it is still possible and no locked candidates rule it out';
+  }
+}
+
+/** The counterexample in words. */
+function escapes(grid: Grid, chosen: readonly Candidate[], conclusion: Conclusion): string {
+  const choice = inWords(chosen.map((candidate) => printCandidate(grid, candidate)));
+  const together = chosen.length === 1 ? `${choice} can be true` : `${choice} can be true together`;
+  if (conclusion.kind === 'impossible') return `${together}, and ${printCandidate(grid, conclusion.candidate)} beside them`;
+  const others = membersOf(conclusion.candidates).map((candidate) => printCandidate(grid, candidate));
+  return `${together}, and ${others.length === 1 ? `${others.join('')} is` : `${inWords(others, 'or')} are`} not among them`;
+}
+
+function solutionSays(grid: Grid, conclusion: Conclusion, severalSolutions: boolean): string {
+  const solution = severalSolutions ? 'a solution' : 'the solution';
+  if (conclusion.kind === 'impossible') {
+    const { candidate } = conclusion;
+    return `${printCell(grid, cellOf(grid, candidate))} is ${digitOf(grid, candidate)} in ${solution}`;
+  }
+  const [first, ...others] = membersOf(conclusion.candidates);
+  if (first !== undefined && others.length === 0) {
+    return `${printCell(grid, cellOf(grid, first))} is not ${digitOf(grid, first)} in ${solution}`;
+  }
+  return `none of them is true in ${solution}`;
+}
+
+function alsoHolds(grid: Grid, candidate: Candidate): string {
+  return `${printCell(grid, cellOf(grid, candidate))} also holds a ${digitOf(grid, candidate)}`;
+}
