@@ -1,0 +1,120 @@
+/**
+ * Which folder may import what. Imports run one way: text, proof, frames, picture, file.
+ * `values`: everything; `types`: with `import type` only; `packages`: of the registry; `node`: Node's own modules.
+ */
+const folders = {
+  grid: { values: [], types: [], packages: [], node: false },
+  proof: { values: ['grid'], types: [], packages: [], node: false },
+  techniques: { values: ['grid', 'proof'], types: [], packages: [], node: false },
+  scene: { values: ['grid'], types: [], packages: ['yaml', 'zod', 'fastest-levenshtein'], node: false },
+  check: { values: ['grid', 'proof', 'techniques', 'scene'], types: [], packages: [], node: false },
+  timeline: { values: ['grid', 'scene'], types: [], packages: ['fastest-levenshtein'], node: false },
+  telling: { values: ['grid', 'proof', 'scene', 'check', 'timeline'], types: [], packages: [], node: false },
+  picture: { values: ['grid', 'timeline'], types: ['scene'], packages: [], node: false },
+  output: {
+    values: ['picture', 'timeline', 'grid'],
+    types: ['scene'],
+    packages: ['canvas', 'fluent-ffmpeg'],
+    node: true,
+  },
+  report: { values: ['grid', 'scene'], types: ['check'], packages: ['picocolors', 'zod'], node: false },
+};
+
+const all = Object.keys(folders);
+const oneOf = (names) => `(${names.join('|')})`;
+
+const forbidden = [
+  {
+    name: 'no-circle',
+    comment: 'No file leads back to itself, types included; but a grid holds candidates and candidates lie on a grid.',
+    severity: 'error',
+    from: { pathNot: '^src/grid/(grid|candidates)\\.ts$' },
+    to: { circular: true },
+  },
+  {
+    name: 'cli-is-the-end',
+    comment: 'cli.ts runs when it is imported.',
+    severity: 'error',
+    from: {},
+    to: { path: '^src/cli\\.ts$' },
+  },
+  { name: 'found', comment: 'What is imported exists.', severity: 'error', from: {}, to: { couldNotResolve: true } },
+  {
+    name: 'ffmpeg-in-one-file',
+    comment: 'fluent-ffmpeg is no longer developed, so it stays behind one door.',
+    severity: 'error',
+    from: { pathNot: '^src/output/ffmpeg\\.ts$' },
+    to: { path: 'node_modules/(@types/)?fluent-ffmpeg/' },
+  },
+  {
+    name: 'no-tests-in-the-program',
+    comment: 'The program does not need its tests.',
+    severity: 'error',
+    from: { path: '^src/' },
+    to: { path: '^tests/' },
+  },
+  {
+    name: 'no-tools-in-the-program',
+    comment: 'A package that runs with the program stands in `dependencies`.',
+    severity: 'error',
+    from: { path: '^src/', pathNot: '^src/setup/' },
+    to: { dependencyTypes: ['npm-dev', 'npm-no-pkg', 'npm-unknown'], pathNot: 'node_modules/@types/' },
+  },
+  ...all.flatMap(rulesFor),
+];
+
+function rulesFor(folder) {
+  const { values, types, packages, node } = folders[folder];
+  const from = { path: `^src/${folder}/` };
+  const rules = [
+    {
+      name: `${folder}-imports`,
+      comment: `src/${folder} imports ${values.length === 0 ? 'nothing of ours' : values.join(', ')}${types.length === 0 ? '' : ` (and types of ${types.join(', ')})`}.`,
+      severity: 'error',
+      from,
+      to: { path: '^src/', pathNot: `^src/${oneOf([folder, ...values, ...types])}/` },
+    },
+    {
+      name: `${folder}-packages`,
+      comment: `src/${folder} uses ${packages.length === 0 ? 'no package' : packages.join(', ')}.`,
+      severity: 'error',
+      from,
+      to: {
+        path: 'node_modules/',
+        pathNot: packages.length === 0 ? [] : [`node_modules/(@types/)?${oneOf(packages)}/`],
+        dependencyTypesNot: ['core'],
+      },
+    },
+  ];
+  if (types.length > 0) {
+    rules.push({
+      name: `${folder}-types-only`,
+      comment: `src/${folder} knows ${types.join(', ')} by its types alone.`,
+      severity: 'error',
+      from,
+      to: { path: `^src/${oneOf(types)}/`, dependencyTypesNot: ['type-only'] },
+    });
+  }
+  if (!node) {
+    rules.push({
+      name: `${folder}-without-node`,
+      comment: `src/${folder} knows neither files nor processes nor the terminal.`,
+      severity: 'error',
+      from,
+      to: { dependencyTypes: ['core'] },
+    });
+  }
+  return rules;
+}
+
+module.exports = {
+  forbidden,
+  options: {
+    doNotFollow: { path: 'node_modules' },
+    // `specify` tells type-only imports from the others.
+    tsPreCompilationDeps: 'specify',
+    tsConfig: { fileName: 'tsconfig.json' },
+    moduleSystems: ['es6', 'cjs'],
+    enhancedResolveOptions: { exportsFields: ['exports'], conditionNames: ['import', 'node', 'default', 'types'] },
+  },
+};

@@ -1,0 +1,57 @@
+/**
+ * `npm run check`: what can be said about the project without running its tests. All parts run, whatever the ones
+ * before them said; what a part found is printed where it found something.
+ *
+ * Exit status 0: all well. 1: something to mend.
+ */
+import { spawnSync } from 'node:child_process';
+import { existsSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { dirname, join, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const root = resolve(dirname(fileURLToPath(import.meta.url)), '../..');
+const require = createRequire(join(root, 'package.json'));
+
+/** Each with its program of node_modules; `wrong` says what is wrong with an output that came with exit status 0. */
+const parts = [
+  { name: 'types', program: programOf('typescript', 'tsc'), args: ['-p', '.', '--pretty', 'false'] },
+  {
+    name: 'lint and format',
+    program: programOf('@biomejs/biome', 'biome'),
+    args: ['check', '--error-on-warnings', '--max-diagnostics=100'],
+  },
+  {
+    name: 'import directions',
+    program: programOf('dependency-cruiser', 'depcruise'),
+    args: ['src', 'tests', '--config', '.dependency-cruiser.cjs'],
+    // It calls a tree of which it could read nothing a tree without faults.
+    wrong: (output) => (/\b[1-9]\d* modules\b/.test(output) ? undefined : 'It looked at no module at all.'),
+  },
+];
+
+let toMend = 0;
+for (const { name, program, args, wrong } of parts) {
+  const began = performance.now();
+  const result = spawnSync(process.execPath, [program, ...args], { cwd: root, encoding: 'utf8', maxBuffer: 1 << 28 });
+  const output = `${result.stdout ?? ''}${result.stderr ?? ''}`.trim();
+  const seconds = ((performance.now() - began) / 1000).toFixed(1);
+  const fault =
+    result.status === 0 ? wrong?.(output) : output || String(result.error ?? `exit status ${result.status}`);
+  if (fault === undefined) {
+    console.log(`${name}: well (${seconds} s)`);
+  } else {
+    toMend += 1;
+    console.log(`${name}: to mend (${seconds} s)\n${fault}\n`);
+  }
+}
+process.exitCode = toMend === 0 ? 0 : 1;
+
+/** The file that a package names as its program. */
+function programOf(packageName, name) {
+  const folder = join(root, 'node_modules', packageName);
+  const bin = require(join(folder, 'package.json')).bin;
+  const file = join(folder, typeof bin === 'string' ? bin : bin[name]);
+  if (!existsSync(file)) throw new Error(`${packageName} has no program ${file}`);
+  return file;
+}

@@ -1,0 +1,18 @@
+import { defineConfig } from 'vitest/config';
+
+/** `npm test`; `npm run test:slow` (`--mode slow`) adds the files named `*.slow.test.ts`. */
+export default defineConfig(({ mode }) => {
+  const slow = mode === 'slow' || process.env.SLOW === '1';
+  return {
+    test: {
+      include: ['tests/**/*.test.ts'],
+      exclude: ['**/node_modules/**', ...(slow ? [] : ['tests/**/*.slow.test.ts'])],
+      // canvas is a native addon: it works in a process of its own, not in a VM context.
+      pool: 'forks',
+      testTimeout: slow ? 600_000 : 60_000,
+      hookTimeout: 120_000,
+      env: slow ? { SLOW: '1' } : {},
+      coverage: { provider: 'v8', include: ['src/**'], reportsDirectory: 'coverage' },
+    },
+  };
+});
