@@ -1,0 +1,74 @@
+/** The rules of .dependency-cruiser.cjs on a small tree: each file below breaks exactly the rules named beside it. */
+import { spawnSync } from 'node:child_process';
+import { cpSync, mkdirSync, mkdtempSync, realpathSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+
+const root = join(dirname(fileURLToPath(import.meta.url)), '../..');
+
+const cell = "import { cell } from '../grid/cell.ts';";
+const rows: readonly (readonly [file: string, text: string, breaks: readonly string[]])[] = [
+  ['src/grid/cell.ts', 'export const cell = 1; export type Cell = number;', []],
+  ['src/proof/rule.ts', `${cell} export const rule = cell; export type Rule = number;`, []],
+  ['src/scene/scene.ts', `${cell} import 'yaml'; export const scene = cell; export type Scene = number;`, []],
+  ['src/timeline/film.ts', `${cell} import { scene } from '../scene/scene.ts'; export const film = [cell, scene];`, []],
+  ['src/picture/paint.ts', `import type { Scene } from '../scene/scene.ts'; export const paint: Scene = 1;`, []],
+  ['src/output/ffmpeg.ts', "import 'fluent-ffmpeg'; import 'node:fs'; import 'canvas';", []],
+  ['src/cli.ts', "import 'commander'; import './picture/paint.ts';", []],
+
+  ['src/grid/up.ts', "import '../proof/rule.ts';", ['grid-imports']],
+  ['src/grid/up-type.ts', "import type { Rule } from '../proof/rule.ts'; export const up: Rule = 1;", ['grid-imports']],
+  ['src/grid/files.ts', "import 'node:fs';", ['grid-without-node']],
+  ['src/proof/text.ts', "import '../scene/scene.ts';", ['proof-imports']],
+  ['src/proof/solver.ts', "import 'yaml';", ['proof-packages']],
+  ['src/scene/claims.ts', "import '../proof/rule.ts';", ['scene-imports']],
+  ['src/scene/files.ts', "import 'fs';", ['scene-without-node']],
+  ['src/timeline/proof.ts', "import '../proof/rule.ts';", ['timeline-imports']],
+  ['src/picture/scene.ts', "import '../scene/scene.ts';", ['picture-types-only']],
+  ['src/picture/canvas.ts', "import 'canvas';", ['picture-packages']],
+  ['src/picture/font.ts', "import 'node:path';", ['picture-without-node']],
+  ['src/output/proof.ts', "import '../proof/rule.ts';", ['output-imports']],
+  ['src/output/second-door.ts', "import 'fluent-ffmpeg';", ['ffmpeg-in-one-file']],
+  ['src/output/tools.ts', "import 'fast-check';", ['no-tools-in-the-program', 'output-packages']],
+  ['src/check/again.ts', "import '../cli.ts';", ['check-imports', 'cli-is-the-end']],
+  ['src/check/absent.ts', "import './nowhere.ts';", ['found']],
+  ['src/check/test.ts', "import '../../tests/fixture.ts';", ['no-tests-in-the-program']],
+  ['src/telling/hen.ts', "import './egg.ts'; export type Hen = number;", []], // a circle is reported once
+  ['src/telling/egg.ts', "import type { Hen } from './hen.ts'; export const egg: Hen = 1;", ['no-circle']],
+  ['tests/fixture.ts', 'export const fixture = 1;', []],
+];
+
+interface Cruised {
+  readonly modules: readonly { readonly source: string }[];
+  readonly summary: {
+    readonly violations: readonly { readonly from: string; readonly rule: { readonly name: string } }[];
+  };
+}
+
+let tree: string;
+let cruised: Cruised;
+beforeAll(() => {
+  tree = realpathSync(mkdtempSync(join(tmpdir(), 'proofreel-imports-')));
+  for (const [file, text] of rows) {
+    mkdirSync(dirname(join(tree, file)), { recursive: true });
+    writeFileSync(join(tree, file), text);
+  }
+  for (const name of ['.dependency-cruiser.cjs', 'package.json', 'tsconfig.json'])
+    cpSync(join(root, name), join(tree, name));
+  symlinkSync(join(root, 'node_modules'), join(tree, 'node_modules'));
+  const program = join(root, 'node_modules/dependency-cruiser/bin/dependency-cruise.mjs');
+  const args = ['src', 'tests', '--config', '.dependency-cruiser.cjs', '--output-type', 'json'];
+  const result = spawnSync(process.execPath, [program, ...args], { cwd: tree, encoding: 'utf8' });
+  cruised = JSON.parse(result.stdout);
+});
+afterAll(() => {
+  rmSync(tree, { recursive: true, force: true });
+});
+
+it.each(rows)('%s', (file, _text, breaks) => {
+  expect(cruised.modules.map(({ source }) => source)).toContain(file);
+  const found = cruised.summary.violations.filter(({ from }) => from === file).map(({ rule }) => rule.name);
+  expect([...new Set(found)].sort()).toEqual(breaks);
+});
