@@ -6,13 +6,14 @@
  * frames: `00` and `01` (at 60000/1001 `00` to `03`) of each minute but every tenth. 00:00:59;29 is frame 1799 and the
  * next one, 00:01:00;02, is frame 1800.
  */
-import { compare, type Fraction, fraction, nearest } from '../scene/fraction.ts';
+import { type Fraction, nearest } from '../scene/fraction.ts';
 import type { Timecode } from '../scene/scene.ts';
+import { labelsSkipped, whyNoLabel } from '../scene/timecode-label.ts';
 
 /** Frames from the label 00:00:00:00, or why there is no such frame (in words for the user, with what would be right). */
 export type LabelCount =
   | { readonly ok: true; readonly frames: number }
-  | { readonly ok: false; readonly code: 'drop-frame' | 'dropped-label' | 'out-of-range'; readonly message: string };
+  | { readonly ok: false; readonly code: string; readonly message: string };
 
 /** How the labels of a day are counted at a rate. */
 interface Counting {
@@ -26,33 +27,15 @@ export function labelsPerSecond(rate: Fraction): number {
   return Math.max(1, Number(nearest(rate)));
 }
 
-/** Labels left out at the start of a minute in drop-frame: 2 at 30000/1001, 4 at 60000/1001; undefined at other rates. */
-export function labelsSkipped(rate: Fraction): 2 | 4 | undefined {
-  if (compare(rate, fraction(30_000, 1001)) === 0) return 2;
-  if (compare(rate, fraction(60_000, 1001)) === 0) return 4;
-  return undefined;
-}
-
 /**
  * The frame that a label names, counted from 00:00:00:00: at 30000/1001, 01:00:00;00 is 107892 and 01:00:00:00 is 108000.
  * Refused: drop-frame at a rate without it, a label that is skipped, and numbers that no label has.
  */
 export function framesOfLabel(label: Timecode, rate: Fraction): LabelCount {
-  const perSecond = labelsPerSecond(rate);
-  const refused = outOfRange(label, perSecond);
-  if (refused !== undefined) return { ok: false, code: 'out-of-range', message: refused };
-  const skipped = label.dropFrame ? labelsSkipped(rate) : 0;
-  if (skipped === undefined) {
-    const plain = printLabel({ ...label, dropFrame: false });
-    const message = `${printLabel(label)} is a drop-frame timecode, and ${printRate(rate)} frames a second have none; write ${plain}`;
-    return { ok: false, code: 'drop-frame', message };
-  }
-  if (label.seconds === 0 && label.frames < skipped && label.minutes % 10 !== 0) {
-    const next = printLabel({ ...label, frames: skipped });
-    const message = `there is no frame ${printLabel(label)}: drop-frame counting skips ${skipped} labels here; the first of this minute is ${next}`;
-    return { ok: false, code: 'dropped-label', message };
-  }
-  return { ok: true, frames: count(label, { perSecond, skipped }) };
+  const refused = whyNoLabel(label, rate);
+  if (refused !== undefined) return { ok: false, ...refused };
+  const counting = { perSecond: labelsPerSecond(rate), skipped: label.dropFrame ? (labelsSkipped(rate) ?? 0) : 0 };
+  return { ok: true, frames: count(label, counting) };
 }
 
 /**
@@ -87,30 +70,8 @@ export function framesPerDay(rate: Fraction, options: { readonly dropFrame: bool
   return 24 * 3600 * labelsPerSecond(rate) - skipped * 9 * 6 * 24;
 }
 
-/** `01:00:02:12`, with `;` before the frames in drop-frame. */
-export function printLabel(label: Timecode): string {
-  const [hours, minutes, seconds, frames] = [label.hours, label.minutes, label.seconds, label.frames].map((part) =>
-    String(part).padStart(2, '0'),
-  );
-  return `${hours}:${minutes}:${seconds}${label.dropFrame ? ';' : ':'}${frames}`;
-}
-
-/** `25`, or `30000/1001` where the rate is no whole number. */
-export function printRate(rate: Fraction): string {
-  return rate.denominator === 1n ? `${rate.numerator}` : `${rate.numerator}/${rate.denominator}`;
-}
-
 function count(label: Timecode, { perSecond, skipped }: Counting): number {
   const minutes = 60 * label.hours + label.minutes;
   const labels = (60 * minutes + label.seconds) * perSecond + label.frames;
   return labels - skipped * (minutes - Math.floor(minutes / 10));
-}
-
-function outOfRange(label: Timecode, perSecond: number): string | undefined {
-  const written = printLabel(label);
-  if (label.hours > 23) return `${written} has no such hour; timecode goes from 00 to 23`;
-  if (label.minutes > 59) return `${written} has no such minute; minutes go from 00 to 59`;
-  if (label.seconds > 59) return `${written} has no such second; seconds go from 00 to 59`;
-  if (label.frames < perSecond) return undefined;
-  return `${written} has no such frame; at this rate frames go from 00 to ${perSecond - 1}`;
 }

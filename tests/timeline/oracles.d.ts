@@ -1,4 +1,4 @@
-/** The parts in use of libraries that bring no types. */
+/** The parts in use of libraries that bring no types, or (media-captions) types that this compiler cannot follow. */
 declare module 'smpte-timecode' {
   interface Label {
     readonly frameCount: number;
@@ -8,8 +8,9 @@ declare module 'smpte-timecode' {
 }
 
 declare module 'webvtt-parser' {
-  interface TreeNode {
-    readonly type: 'object' | 'text' | 'timestamp';
+  export interface TreeNode {
+    /** The root has none. */
+    readonly type?: 'object' | 'text' | 'timestamp';
     readonly value?: string | number;
     readonly children?: readonly TreeNode[];
   }
@@ -22,4 +23,17 @@ declare module 'webvtt-parser' {
   export class WebVTTParser {
     parse(text: string, mode?: 'metadata'): { readonly cues: readonly ParsedCue[] };
   }
+}
+
+declare module 'media-captions' {
+  interface ParsedCue {
+    readonly id: string;
+    readonly startTime: number;
+    readonly endTime: number;
+    readonly text: string;
+  }
+  export function parseText(
+    text: string,
+    options: { readonly type: 'vtt' | 'srt' },
+  ): Promise<{ readonly cues: readonly ParsedCue[] }>;
 }

@@ -3,17 +3,17 @@ import Smpte from 'smpte-timecode';
 import { describe, expect, it } from 'vitest';
 import { type Fraction, fraction } from '../../src/scene/fraction.ts';
 import type { Timecode } from '../../src/scene/scene.ts';
-import { framesOfLabel, framesPerDay, labelOfFrames, printLabel } from '../../src/timeline/timecode.ts';
+import { framesOfLabel, framesPerDay, labelOfFrames } from '../../src/timeline/timecode.ts';
+import { printLabel, timecodeOf } from '../../src/scene/timecode-label.ts';
 
 const ntsc = fraction(30_000, 1001);
 const doubled = fraction(60_000, 1001);
 const film = fraction(24_000, 1001);
 
 function label(text: string): Timecode {
-  const match = /^(\d\d):(\d\d):(\d\d)([:;])(\d\d)$/.exec(text);
-  if (match === null) throw new Error(`no label: ${text}`);
-  const [hours, minutes, seconds, frames] = [match[1], match[2], match[3], match[5]].map(Number);
-  return { hours: hours!, minutes: minutes!, seconds: seconds!, frames: frames!, dropFrame: match[4] === ';' };
+  const timecode = timecodeOf(text);
+  if (timecode === undefined) throw new Error(`no label: ${text}`);
+  return timecode;
 }
 
 describe('labels and frames, both ways', () => {
@@ -60,8 +60,8 @@ describe('labels that name no frame', () => {
     [ntsc, '12:59:00;00', 'dropped-label', '12:59:00;02'],
     [doubled, '00:01:00;03', 'dropped-label', '00:01:00;04'],
     [fraction(25), '00:00:10;12', 'drop-frame', 'write 00:00:10:12'],
-    [fraction(30), '00:00:10;12', 'drop-frame', '30 frames'],
-    [film, '00:00:10;12', 'drop-frame', '24000/1001 frames'],
+    [fraction(30), '00:00:10;12', 'drop-frame', 'at 30 write'],
+    [film, '00:00:10;12', 'drop-frame', 'at 24000/1001 write'],
     [fraction(25), '00:00:10:25', 'out-of-range', '00 to 24'],
     [ntsc, '00:00:10;30', 'out-of-range', '00 to 29'],
     [ntsc, '00:00:60;00', 'out-of-range', 'seconds'],
