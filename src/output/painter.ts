@@ -1,0 +1,22 @@
+/**
+ * What this folder needs to know of a film: how large its frames are, and how to have one drawn. Everything else about
+ * pictures belongs to `picture/`.
+ */
+import type { CanvasRenderingContext2D } from 'canvas';
+import type { Fraction } from '../scene/fraction.ts';
+
+export interface Painter {
+  /** The frame's size in whole pixels. */
+  readonly width: number;
+  readonly height: number;
+  /** Frames a second. */
+  readonly rate: Fraction;
+  /** Frames are numbered from 0 to `frameCount`, `frameCount` not included. */
+  readonly frameCount: number;
+  /** Whether a frame may let through what lies under it. Where it is false every pixel is opaque. */
+  readonly transparent: boolean;
+  /** Two frames with the same digest have the same pixels. Cheap beside drawing. */
+  digestAt(frame: number): string;
+  /** Draws the whole frame on a context that is clear (transparent) and has no transform. */
+  paint(context: CanvasRenderingContext2D, frame: number): void;
+}

@@ -1,0 +1,108 @@
+/**
+ * How far a render has come: counted here, told to whoever asked, and printed as one line where a person is watching.
+ */
+
+export interface Progress {
+  /** Frames handed to the encoder, or written. */
+  readonly done: number;
+  readonly total: number;
+  /** Since the start. */
+  readonly framesPerSecond: number;
+  /** At the rate so far; undefined until there is one. */
+  readonly secondsLeft: number | undefined;
+  /** Of the frames done: those that were drawn, and those that were as the frame before. */
+  readonly drawn: number;
+  readonly reused: number;
+}
+
+export interface ProgressMeter {
+  /** One more frame is done; `drawn` of all so far were drawn. */
+  count(drawn: number): void;
+  readonly done: number;
+  readonly drawn: number;
+}
+
+/** `now`: milliseconds from any fixed moment. */
+export function progressMeter(
+  total: number,
+  tell: ((progress: Progress) => void) | undefined,
+  now: () => number = () => performance.now(),
+): ProgressMeter {
+  const start = now();
+  let done = 0;
+  let drawn = 0;
+  return {
+    count(drawnSoFar) {
+      done += 1;
+      drawn = drawnSoFar;
+      const seconds = (now() - start) / 1000;
+      const framesPerSecond = seconds > 0 ? done / seconds : 0;
+      const secondsLeft = framesPerSecond > 0 ? (total - done) / framesPerSecond : undefined;
+      tell?.({ done, total, framesPerSecond, secondsLeft, drawn, reused: done - drawn });
+    },
+    get done() {
+      return done;
+    },
+    get drawn() {
+      return drawn;
+    },
+  };
+}
+
+/** A stream that may be a terminal, such as `process.stderr`. */
+export interface MaybeTerminal {
+  readonly isTTY?: boolean;
+  readonly columns?: number;
+  write(text: string): unknown;
+}
+
+export interface ProgressLine {
+  show(progress: Progress): void;
+  /** Takes the line away, so that what is printed next begins on a clean line. */
+  clear(): void;
+}
+
+/** One line that is drawn over and over, ten times a second at most; on anything but a terminal nothing at all. */
+export function progressLine(stream: MaybeTerminal, now: () => number = () => performance.now()): ProgressLine {
+  let shownAt: number | undefined;
+  return {
+    show(progress) {
+      if (stream.isTTY !== true) return;
+      const moment = now();
+      const isLast = progress.done === progress.total;
+      if (!isLast && shownAt !== undefined && moment - shownAt < 100) return;
+      shownAt = moment;
+      stream.write(`\r${progressText(progress, (stream.columns ?? 80) - 1)}${eraseToEnd}`);
+    },
+    clear() {
+      if (shownAt === undefined) return;
+      stream.write(`\r${eraseToEnd}`);
+      shownAt = undefined;
+    },
+  };
+}
+
+/** `[=====>    ] 1234/2850 frames, 61/s, 0:27 left`, no longer than `columnCount`. */
+export function progressText(progress: Progress, columnCount: number): string {
+  const { done, total, framesPerSecond, secondsLeft } = progress;
+  const rate = framesPerSecond < 10 ? framesPerSecond.toFixed(1) : framesPerSecond.toFixed(0);
+  // A line that is done still waits for the encoder's last frames.
+  const rest = done === total ? 'finishing' : secondsLeft === undefined ? '' : `${minutes(secondsLeft)} left`;
+  const words = ` ${done}/${total} frames, ${rate}/s${rest === '' ? '' : `, ${rest}`}`;
+  const room = Math.min(30, columnCount - words.length - 2);
+  const filled = total === 0 ? room : Math.floor((room * done) / total);
+  const bar = room < 5 ? '' : `[${'='.repeat(filled)}${' '.repeat(room - filled)}]`;
+  return `${bar}${words}`.slice(0, Math.max(0, columnCount));
+}
+
+/** `0:27`, `12:05`, `1:00:00`; seconds rounded up, so that it says 0:00 only when it is done. */
+function minutes(seconds: number): string {
+  const whole = Math.ceil(seconds);
+  const two = (value: number): string => String(value).padStart(2, '0');
+  const [hours, rest] = [Math.floor(whole / 3600), whole % 3600];
+  const short = `${Math.floor(rest / 60)}:${two(rest % 60)}`;
+  return hours === 0 ? short : `${hours}:${short.padStart(5, '0')}`;
+}
+
+/** ECMA-48, erase in line. */
+const eraseToEnd = '\u001b[K';

@@ -1,0 +1,76 @@
+/**
+ * A film becomes a file: the one entry for videos and folders of frames.
+ */
+import type { Footage } from './footage.ts';
+import { folderFault, writeFrameFolder } from './frame-folder.ts';
+import { layersOf } from './layers.ts';
+import type { Painter } from './painter.ts';
+import { type Progress, type ProgressMeter, progressMeter } from './progress.ts';
+import { type Refusal, targetOf } from './target.ts';
+import { writeVideo } from './video-file.ts';
+
+export interface RenderOptions {
+  /** `#rrggbb`: laid under every frame, for editors that take a colour out. Comes before footage. */
+  readonly key?: string | undefined;
+  /** A .mov without loss (qtrle in place of ProRes 4444). */
+  readonly lossless?: boolean | undefined;
+  /** Laid under the frames of an .mp4; where a format carries transparency, that is kept instead. */
+  readonly footage?: Footage | undefined;
+  /** A file of sound, cut at the video's end. Without it the footage's own sound is kept where footage is laid under. */
+  readonly audio?: string | undefined;
+  readonly onProgress?: ((progress: Progress) => void) | undefined;
+  /** Aborted: everything is taken back, and the result is `interrupted`. */
+  readonly signal?: AbortSignal | undefined;
+}
+
+export type RenderResult =
+  | {
+      readonly kind: 'written';
+      /** The file's or folder's absolute path. */
+      readonly path: string;
+      readonly frameCount: number;
+      /** How many of the frames were drawn; the rest were as the frame before. */
+      readonly drawn: number;
+      /** What the user may not expect of the file, a sentence each. */
+      readonly notices: readonly string[];
+    }
+  | Refusal
+  | { readonly kind: 'interrupted' };
+
+/**
+ * Writes the film to `target`: `.mp4`, `.mov`, `.webm`, or a folder of PNG frames (`frames/`, or no ending). What stood
+ * there is replaced once the new one is whole. Throws a `MachineFailure`; whatever happens, nothing half-written and
+ * no child process is left.
+ */
+export async function renderFilm(painter: Painter, target: string, options: RenderOptions = {}): Promise<RenderResult> {
+  const { signal } = options;
+  try {
+    signal?.throwIfAborted();
+    return await render(painter, target, options);
+  } catch (error) {
+    if (signal?.aborted === true) return { kind: 'interrupted' };
+    throw error;
+  }
+}
+
+async function render(painter: Painter, name: string, options: RenderOptions): Promise<RenderResult> {
+  const { key, lossless = false, footage, signal } = options;
+  const target = targetOf(name, painter, { key, lossless, footage: footage !== undefined });
+  if (target.kind === 'refused') return target;
+  const meter = progressMeter(painter.frameCount, options.onProgress);
+  if (target.kind === 'frames') {
+    const message = await folderFault(target.folder);
+    if (message !== undefined) return { kind: 'refused', message };
+    await writeFrameFolder(painter, target.folder, { key, meter, signal });
+    const notices = options.audio === undefined ? [] : ['a folder of frames carries no sound'];
+    return written(target.folder, meter, notices);
+  }
+  const layers = await layersOf(painter, target.container, { key, footage, audio: options.audio }, signal);
+  if (layers.kind === 'refused') return layers;
+  await writeVideo(painter, { ...target, key, under: layers.under, sound: layers.sound }, { meter, signal });
+  return written(target.file, meter, layers.notices);
+}
+
+function written(path: string, meter: ProgressMeter, notices: readonly string[]): RenderResult {
+  return { kind: 'written', path, frameCount: meter.done, drawn: meter.drawn, notices };
+}

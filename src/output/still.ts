@@ -1,0 +1,35 @@
+/**
+ * One frame as a PNG file.
+ */
+import { writeFile } from 'node:fs/promises';
+import { basename, extname, resolve } from 'node:path';
+import { Bug } from '../grid/bug.ts';
+import { frameCanvas } from './canvas.ts';
+import type { Painter } from './painter.ts';
+import { keyFault, type Refusal } from './target.ts';
+import { writeWholeFile } from './whole-file.ts';
+
+export interface StillOptions {
+  /** `#rrggbb`, laid under the frame. */
+  readonly key?: string | undefined;
+}
+
+/** Writes frame `frame` to `file`, which must end in .png; a file that stood there is replaced. Throws a `MachineFailure`. */
+export async function writeStill(
+  painter: Painter,
+  frame: number,
+  file: string,
+  options: StillOptions = {},
+): Promise<{ readonly kind: 'written'; readonly path: string } | Refusal> {
+  if (extname(file).toLowerCase() !== '.png') {
+    return { kind: 'refused', message: `a still is a PNG: name it with .png, not '${basename(file)}'` };
+  }
+  const message = keyFault(options.key);
+  if (message !== undefined) return { kind: 'refused', message };
+  if (frame < 0 || frame >= painter.frameCount) throw new Bug('a still is a frame of its film');
+  const path = resolve(file);
+  const canvas = frameCanvas(painter.width, painter.height, options.key);
+  canvas.draw(painter, frame);
+  await writeWholeFile(path, (part) => writeFile(part, canvas.png()));
+  return { kind: 'written', path };
+}

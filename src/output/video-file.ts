@@ -1,0 +1,163 @@
+/**
+ * A video file: which encoder with which options, what is mixed under the frames, and the check that it is whole.
+ *
+ * Colour is BT.709 in limited range, converted and tagged (tags alone would be wrong); alpha is straight.
+ */
+import { divide, type Fraction, fraction, toNumber, zero } from '../scene/fraction.ts';
+import { frameCanvas, opaquePixelFormat } from './canvas.ts';
+import { type Encoding, encode, requireEncoders } from './ffmpeg.ts';
+import { footageFilters, seekBefore, soundFilters } from './footage.ts';
+import { type FrameSource, frameSource, type PixelFormat } from './frame-source.ts';
+import type { Layers } from './layers.ts';
+import { requireFrames } from './media.ts';
+import type { Painter } from './painter.ts';
+import type { ProgressMeter } from './progress.ts';
+import type { Codec, Container } from './target.ts';
+import { writeWholeFile } from './whole-file.ts';
+
+export interface VideoPlan extends Pick<Layers, 'under' | 'sound'> {
+  /** An absolute path. */
+  readonly file: string;
+  readonly container: Container;
+  readonly codec: Codec;
+  readonly key: string | undefined;
+}
+
+/** Writes the film as `plan` says. Throws a `MachineFailure`, or the signal's reason. */
+export async function writeVideo(
+  painter: Painter,
+  plan: VideoPlan,
+  options: { readonly meter: ProgressMeter; readonly signal: AbortSignal | undefined },
+): Promise<void> {
+  const { meter, signal } = options;
+  const recipe = recipes[plan.codec];
+  await requireEncoders([recipe.encoder, ...(plan.sound === undefined ? [] : [sounds[plan.container].encoder])], signal);
+  const format = pixelFormat(painter, plan);
+  const canvas = frameCanvas(painter.width, painter.height, plan.key);
+  const frames = frameSource(painter, canvas, format);
+  await writeWholeFile(plan.file, async (part) => {
+    await encode(encodingOf(painter, plan, format, part), framesOf(painter, frames, meter), signal);
+    await requireFrames(part, painter.frameCount, signal);
+    signal?.throwIfAborted();
+  });
+}
+
+/** The pixels that the encoder is handed: without alpha where nothing shows through and nothing lies under. */
+function pixelFormat(painter: Painter, plan: VideoPlan): PixelFormat {
+  const opaque = !painter.transparent || plan.key !== undefined;
+  switch (plan.codec) {
+    case 'h264':
+      return plan.under === undefined ? 'yuv420p' : 'yuva420p';
+    case 'vp9':
+      return opaque ? 'yuv420p' : 'yuva420p';
+    case 'prores':
+    case 'qtrle':
+      return opaque ? 'opaque' : 'rgba';
+    default:
+      return plan.codec satisfies never;
+  }
+}
+
+function* framesOf(painter: Painter, frames: FrameSource, meter: ProgressMeter): Generator<Uint8Array> {
+  for (let frame = 0; frame < painter.frameCount; frame++) {
+    yield frames.bytesAt(frame);
+    meter.count(frames.drawnCount);
+  }
+}
+
+function encodingOf(painter: Painter, plan: VideoPlan, format: PixelFormat, part: string): Encoding {
+  const rate = `${painter.rate.numerator}/${painter.rate.denominator}`;
+  const size = `${painter.width}x${painter.height}`;
+  const rawFormat = format === 'opaque' ? opaquePixelFormat : format;
+  const inputs: { file: string; options: readonly string[] }[] = [];
+  const graph: string[] = [];
+
+  let video = '[0:v]';
+  if (plan.under !== undefined) {
+    const seek = seekBefore(plan.under.start);
+    inputs.push({ file: plan.under.file, options: seek.options });
+    const filters = footageFilters(plan.under.picture, seek.lead, painter.width, painter.height, painter.rate);
+    graph.push(`[${inputs.length}:v:0]${filters}[under]`, `[under][0:v]overlay=format=yuv420:shortest=1[over]`);
+    video = '[over]';
+  }
+  const alpha = format === 'rgba' || format === 'yuva420p';
+  graph.push(`${video}${finish(plan.codec, alpha && plan.under === undefined)}[video]`);
+
+  const soundOptions: string[] = [];
+  if (plan.sound !== undefined) {
+    const seek = seekBefore(plan.sound.start);
+    inputs.push({ file: plan.sound.file, options: seek.options });
+    graph.push(`[${inputs.length}:a:0]${soundFilters(seek.lead, secondsOf(painter))}[sound]`);
+    soundOptions.push('-map', '[sound]', '-c:a', sounds[plan.container].encoder, ...sounds[plan.container].options);
+  }
+  return {
+    frameOptions: ['-f', 'rawvideo', '-pix_fmt', rawFormat, '-video_size', size, '-framerate', rate],
+    files: inputs,
+    filter: graph.join(';'),
+    outputOptions: [
+      ...['-map', '[video]', '-c:v', recipes[plan.codec].encoder, ...recipes[plan.codec].options(painter.rate)],
+      ...['-frames:v', String(painter.frameCount), '-r', rate, ...soundOptions],
+      // Nothing of the machine or the hour goes into the file: the same scene gives the same bytes.
+      ...['-map_metadata', '-1', '-fflags', '+bitexact', '-f', plan.container],
+      ...(plan.container === 'mp4' ? ['-movflags', '+faststart'] : []),
+    ],
+    output: part,
+  };
+}
+
+/** The last filters before the encoder: the conversion where it is not done yet, and the tags. */
+function finish(codec: Codec, alpha: boolean): string {
+  switch (codec) {
+    case 'h264':
+    case 'vp9':
+      return tags;
+    case 'prores':
+      return `scale=out_color_matrix=bt709:out_range=tv:flags=accurate_rnd,${tags},format=${alpha ? 'yuva444p10le' : 'yuv444p10le'}`;
+    case 'qtrle':
+      return `format=${alpha ? 'argb' : 'rgb24'}`;
+    default:
+      return codec satisfies never;
+  }
+}
+
+const tags = 'setparams=range=tv:color_primaries=bt709:color_trc=bt709:colorspace=bt709';
+
+interface Recipe {
+  readonly encoder: string;
+  options(rate: Fraction): readonly string[];
+}
+
+const recipes: Readonly<Record<Codec, Recipe>> = {
+  h264: {
+    encoder: 'libx264',
+    options: (rate) => ['-preset', 'veryfast', '-crf', '16', '-pix_fmt', 'yuv420p', '-g', keyFrameEvery(rate)],
+  },
+  prores: {
+    encoder: 'prores_ks',
+    options: () => ['-profile:v', '4444', '-vendor', 'apl0', '-alpha_bits', '16'],
+  },
+  qtrle: { encoder: 'qtrle', options: () => [] },
+  vp9: {
+    encoder: 'libvpx-vp9',
+    // Alpha needs the encoder to look neither ahead nor back: -auto-alt-ref 0, -lag-in-frames 0.
+    options: (rate) => [
+      ...['-crf', '20', '-b:v', '0', '-deadline', 'realtime', '-cpu-used', '8', '-row-mt', '1'],
+      ...['-auto-alt-ref', '0', '-lag-in-frames', '0', '-g', keyFrameEvery(rate)],
+    ],
+  },
+};
+
+const sounds: Readonly<Record<Container, { readonly encoder: string; readonly options: readonly string[] }>> = {
+  mp4: { encoder: 'aac', options: ['-b:a', '192k'] },
+  mov: { encoder: 'pcm_s16le', options: [] },
+  webm: { encoder: 'libopus', options: ['-b:a', '128k'] },
+};
+
+/** Two seconds of frames: an editor or a player that jumps never waits long. */
+function keyFrameEvery(rate: Fraction): string {
+  return String(Math.max(1, Math.round(2 * toNumber(rate))));
+}
+
+function secondsOf(painter: Painter): Fraction {
+  return painter.frameCount === 0 ? zero : divide(fraction(painter.frameCount), painter.rate);
+}

@@ -1,0 +1,94 @@
+/**
+ * A file or folder appears under its name only when it is whole. Until then it has a name of its own beside it, so
+ * that it is on the same disk and two renders to one name cannot write into each other; whatever happens, that name is
+ * gone in the end.
+ */
+import { randomBytes } from 'node:crypto';
+import { mkdir, open, rename, rm, rmdir, stat } from 'node:fs/promises';
+import { basename, dirname, join } from 'node:path';
+import { asMachineFailure } from './machine-failure.ts';
+
+/** `write` makes a file of the name that it is handed. `target` is an absolute path; what stood there is replaced. */
+export async function writeWholeFile<T>(target: string, write: (part: string) => Promise<T>): Promise<T> {
+  return beside(target, async (part) => {
+    const result = await write(part);
+    await flush(part);
+    await rename(part, target);
+    return result;
+  });
+}
+
+/** `write` fills the empty folder that it is handed. A folder that stood at `target` is replaced as a whole. */
+export async function writeWholeFolder<T>(target: string, write: (part: string) => Promise<T>): Promise<T> {
+  return beside(target, async (part) => {
+    await mkdir(part);
+    const result = await write(part);
+    await replaceFolder(part, target);
+    return result;
+  });
+}
+
+/** A name beside `target` that nobody else uses, hidden from an ordinary listing. */
+function partName(target: string): string {
+  return join(dirname(target), `.${basename(target).slice(-180)}.part-${process.pid}-${randomBytes(4).toString('hex')}`);
+}
+
+async function beside<T>(target: string, work: (part: string) => Promise<T>): Promise<T> {
+  const part = partName(target);
+  const cannot = `cannot write ${basename(target)}`;
+  let madeFolder: string | undefined;
+  let isWhole = false;
+  try {
+    madeFolder = await mkdir(dirname(target), { recursive: true });
+    const result = await work(part);
+    isWhole = true;
+    return result;
+  } catch (error) {
+    throw asMachineFailure(error, cannot);
+  } finally {
+    await rm(part, { recursive: true, force: true });
+    if (!isWhole && madeFolder !== undefined) await removeEmptyFolders(dirname(target), madeFolder);
+  }
+}
+
+/** Without this a file could have its final name and, after a power cut, no content. */
+async function flush(file: string): Promise<void> {
+  const handle = await open(file, 'r+');
+  try {
+    await handle.datasync();
+  } finally {
+    await handle.close();
+  }
+}
+
+/** A folder cannot be renamed onto one that holds something, so the old one steps aside for a moment. */
+async function replaceFolder(part: string, target: string): Promise<void> {
+  if (!(await exists(target))) return rename(part, target);
+  const old = partName(target);
+  await rename(target, old);
+  try {
+    await rename(part, target);
+  } catch (error) {
+    await rename(old, target);
+    throw error;
+  }
+  await rm(old, { recursive: true, force: true });
+}
+
+async function exists(path: string): Promise<boolean> {
+  return stat(path).then(
+    () => true,
+    () => false,
+  );
+}
+
+/** From `folder` up to `last`, both included, as far as they are empty. */
+async function removeEmptyFolders(folder: string, last: string): Promise<void> {
+  for (let at = folder; at.length >= last.length; at = dirname(at)) {
+    try {
+      await rmdir(at);
+    } catch {
+      return; // Somebody else has put something there, or removed it: it is no longer ours.
+    }
+  }
+}
