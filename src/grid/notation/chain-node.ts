@@ -26,6 +26,7 @@ export interface WrittenChain {
 const linkSign = /\s*(?:=(?!>)|[-−–])\s*/y;
 
 const wanted = 'a node is written (4)r3c2, or (4=1)r3c2 with a link inside the cell';
+const missingDigit = `a digit is missing in this bracket; ${wanted}`;
 
 /** What stands before the cells. */
 interface Front {
@@ -76,7 +77,7 @@ function readFront(scan: Scan): Front | undefined {
   const bracket = take(scan, /\(\s*/y) !== undefined;
   if (lookAt(scan, /\d/y) === undefined) {
     scan.at = from;
-    return undefined;
+    return bracket ? passOverEmptyBracket(scan) : undefined;
   }
   const digits = readOwnDigits(scan);
   if (!bracket) return { digits, second: undefined, open: false };
@@ -86,6 +87,14 @@ function readFront(scan: Scan): Front | undefined {
   return { digits, second, open };
 }
 
+/** `()` and `(=7)`: the digit that is missing is reported. */
+function passOverEmptyBracket(scan: Scan): Front | undefined {
+  const bracket = take(scan, /\([^)a-z]*\)/iy);
+  if (bracket === undefined) return undefined;
+  report(scan, scan.at - bracket.length, scan.at, missingDigit);
+  return { digits: [], second: undefined, open: false };
+}
+
 /** The `=8` of `(7=8)`. */
 function readSecond(scan: Scan, bracketAt: number): Front['second'] {
   const from = scan.at;
@@ -93,7 +102,7 @@ function readSecond(scan: Scan, bracketAt: number): Front['second'] {
   if (link === undefined) return undefined;
   if (lookAt(scan, /\d/y) !== undefined) return { link, digits: readOwnDigits(scan) };
   if (lookAt(scan, /\)/y) !== undefined) {
-    report(scan, bracketAt, scan.at + 1, 'a digit is missing in this bracket; write the digits of both ends, as in (4=1)r3c2');
+    report(scan, bracketAt, scan.at + 1, missingDigit);
     return { link, digits: [] };
   }
   scan.at = from;
@@ -127,6 +136,7 @@ function reportOpenBracket(scan: Scan, at: number, frontEnd: number): void {
 
 /** Reports what stands here in place of a node, and passes over it up to the next link, arrow or end. */
 function refuseNode(scan: Scan, at: number, frontEnd: number): void {
+  if (passOverBareBracket(scan, at)) return;
   take(scan, /[^\s=\-−–⇒→]*/y);
   const found = scan.text.slice(at, scan.at).trim();
   const end = at + found.length;
@@ -134,4 +144,18 @@ function refuseNode(scan: Scan, at: number, frontEnd: number): void {
   else if (scan.at === frontEnd) report(scan, at, end, `no cells stand after "${found}"; ${wanted}`);
   else report(scan, at, end, `"${found}" ${identify(found) ?? 'cannot be read'}; ${wanted}`);
   take(scan, /[^=\-−–⇒→]+/y);
+}
+
+/** `7=8r1c2`: a link inside a cell without its bracket. */
+function passOverBareBracket(scan: Scan, at: number): boolean {
+  const stoodAt = scan.at;
+  scan.at = at;
+  const digits = take(scan, /\d+\s*[=\-−–]\s*\d+(?=[rb]\d+[cp]\d)/iy);
+  if (digits === undefined) {
+    scan.at = stoodAt;
+    return false;
+  }
+  const cells = take(scan, /[^\s=\-−–⇒→]+/y) ?? '';
+  report(scan, at, scan.at, `a link inside a cell stands in a bracket; write (${digits})${cells}`);
+  return true;
 }

@@ -55,7 +55,7 @@ function readAfterCells(scan: Scan, from: number): Conclusion[] {
   const signAt = scan.at + (lookAt(scan, /\s*/y)?.length ?? 0);
   const sign = take(scan, /\s*[<>=≠!/]+\s*/y)?.trim();
   if (sign === undefined) {
-    refuse(scan, from, wanted);
+    reportMissingSign(scan, from, written);
     return [];
   }
   const digitsAsWritten = lookAt(scan, /\d+/y);
@@ -73,6 +73,14 @@ function readAfterCells(scan: Scan, from: number): Conclusion[] {
     return [];
   }
   return conclude(scan, from, sign === '=' ? 'placed' : 'impossible', cells, readDigits(scan));
+}
+
+/** After the cells `written` from `from`, where no sign follows; a digit that does is passed over with them. */
+function reportMissingSign(scan: Scan, from: number, written: string): void {
+  const digits = take(scan, /[^\S\n]+\d+(?![^\s,])/y)?.trimStart();
+  if (digits === undefined) return refuse(scan, from, wanted);
+  const meant = `${written}<>${digits} (impossible) or ${written}=${digits[0]} (placed)`;
+  report(scan, from, scan.at, `no sign stands between "${written}" and "${digits}"; write ${meant}`);
 }
 
 function conclude(
@@ -97,8 +105,8 @@ function readEither(scan: Scan, from: number): Conclusion[] {
   const faultsBefore = scan.faults.length;
   const found: Candidate[] = [];
   let end = scan.at;
-  while (take(scan, /[\s,]+/y) !== undefined && candidatesFollow(scan)) {
-    found.push(...readCandidates(scan));
+  while (take(scan, /[\s,]+/y) !== undefined && (candidatesFollow(scan) || passesOverSlip(scan))) {
+    if (candidatesFollow(scan)) found.push(...readCandidates(scan));
     end = scan.at;
   }
   scan.at = end;
@@ -107,6 +115,18 @@ function readEither(scan: Scan, from: number): Conclusion[] {
     report(scan, from, end, `either names two candidates or more, and here is ${count}; write either 4r3c2 4r1c3`);
   }
   return [oneOf(scan.grid, found)];
+}
+
+/** Passes over a word between the candidates, or a cell without its digit, and reports it. */
+function passesOverSlip(scan: Scan): boolean {
+  const from = scan.at;
+  const word = take(scan, /(?:or|and)(?![a-z0-9])/iy);
+  if (word !== undefined) report(scan, from, scan.at, `leave out "${word}"; write either 4r3c2 4r1c3`);
+  if (word !== undefined) return true;
+  const cell = lookAt(scan, /[rb]\d+[cp]\d+(?![^\s,])(?!\s*[<>=≠])/iy);
+  if (cell === undefined) return false;
+  refuse(scan, from, 'either names candidates, as in either 4r3c2 4r1c3');
+  return true;
 }
 
 function oneOf(grid: Grid, candidates: readonly Candidate[]): Conclusion {

@@ -7,7 +7,7 @@ import type { Deadly, PatternPart, Reading } from '../terms.ts';
 import { candidatesFollow, readCandidateList } from './candidates.ts';
 import { readCells } from './cells.ts';
 import { readDigits } from './numbers.ts';
-import { isAtEnd, readingOf, readList, refuse, report, type Scan, skipBlanks, startScan, takeWord } from './scan.ts';
+import { isAtEnd, readingOf, readList, refuse, report, type Scan, skipBlanks, startScan, take, takeWord } from './scan.ts';
 
 const wanted = 'a deadly pattern is digits and cells (12r34c24), or grid, or grid without 4r3c2';
 
@@ -30,7 +30,7 @@ function readPattern(scan: Scan): Deadly {
 }
 
 function readGrid(scan: Scan): Deadly {
-  skipBlanks(scan);
+  take(scan, /[\s,]+/y);
   if (isAtEnd(scan)) return { kind: 'grid', without: undefined };
   const from = scan.at;
   if (takeWord(scan, 'without')) {

@@ -8,7 +8,7 @@ import { cellsFollow, readCells } from './cells.ts';
 import { placesFollow, readHouses } from './houses.ts';
 import { readDigits } from './numbers.ts';
 import { printCell, printCells, printDigits } from './print.ts';
-import { readingOf, readList, refuse, report, type Scan, startScan, take, takeWord } from './scan.ts';
+import { isAtEnd, readingOf, readList, refuse, report, type Scan, startScan, take, takeWord } from './scan.ts';
 
 const wantedPlaces = 'places are written 4b2 in r12c3: a digit, a house, in, and cells of the house';
 const wantedList = 'a pencil list is digits and cells, as in 14r3c2, 14r12c3 or 14b2p13';
@@ -83,8 +83,9 @@ function readPlaces(scan: Scan, from: number, house: HouseShape | undefined): Ce
     const outside = house === undefined ? [] : cells.filter((cell) => !house.cells.includes(cell));
     if (outside.length > 0) reportOutside(scan, at, outside, house!);
   }
+  const isOver = isAtEnd(scan) || placesFollow(scan);
   scan.at = end;
-  if (found.size === 0 && scan.faults.every((fault) => fault.at < from)) {
+  if (found.size === 0 && isOver && scan.faults.every((fault) => fault.at < from)) {
     report(scan, from, end, `no cells follow "${scan.text.slice(from, end)}"; ${wantedPlaces}`);
   }
   return [...found].sort((a, b) => a - b);

@@ -37,7 +37,7 @@ export function readNumbers(scan: Scan, counted: Counted): number[] {
 function faultOf(scan: Scan, counted: Counted, number: number, run: string, read: number[]): string | undefined {
   if (read.includes(number)) return `${number} stands twice in "${run}"; write each ${counted} once`;
   if (number >= 1 && number <= scan.grid.size) return undefined;
-  const split = run.length > 1 ? `"${run}" is read figure by figure, and ` : '';
+  const split = number === 0 && !run.startsWith('0') ? `"${run}" is read figure by figure, and ` : '';
   return `${split}there is no ${counted} ${number}: ${several[counted]} run from 1 to ${scan.grid.size}`;
 }
 
