@@ -1,0 +1,54 @@
+/**
+ * What is on screen at a frame, and how far each thing is drawn: plain data. Two equal drawings of one film in one
+ * look are the same picture, so that a stretch that stands still is painted once.
+ */
+import type { Look } from '../scene/look.ts';
+import type { Film, Frame, Shown } from '../timeline/film.ts';
+import { type Ink, inkAt, type Pace, paceOfDigit, paceOfMark, paceOfWords } from './motion.ts';
+
+/** A thing on screen: its place in its list of the film, and its ink. */
+export interface Inked extends Ink {
+  readonly index: number;
+}
+
+export interface Drawing {
+  /** The placement in force, as an index of `film.board`; undefined where the picture lays the frame out itself. */
+  readonly board: number | undefined;
+  readonly headings: readonly Inked[];
+  readonly written: readonly Inked[];
+  readonly candidates: readonly Inked[];
+  readonly marks: readonly Inked[];
+}
+
+/** Everything to be painted at this frame. */
+export function drawingAt(film: Film, look: Look, frame: Frame): Drawing {
+  const inked = <T extends Shown>(things: readonly T[], paceOf: (film: Film, look: Look, thing: T) => Pace) =>
+    things.flatMap((thing, index): Inked[] => {
+      if (frame < thing.from || frame >= thing.until) return [];
+      const ink = inkAt(thing, paceOf(film, look, thing), frame);
+      return ink === undefined ? [] : [{ index, ...ink }];
+    });
+  return {
+    board: boardAt(film, frame),
+    headings: inked(film.headings, paceOfWords),
+    written: inked(film.written, paceOfDigit),
+    candidates: inked(film.candidates, paceOfWords),
+    marks: inked(film.marks, paceOfMark),
+  };
+}
+
+/** Equal for equal drawings, and for no others. */
+export function digestOf(drawing: Drawing): string {
+  const list = (things: readonly Inked[]) =>
+    things.map(({ index, progress, alpha }) => (progress === 1 && alpha === 1 ? index : `${index}:${progress}:${alpha}`));
+  const lists = [drawing.headings, drawing.written, drawing.candidates, drawing.marks];
+  return `${drawing.board ?? 'own'}/${lists.map((things) => list(things).join(' ')).join('/')}`;
+}
+
+function boardAt(film: Film, frame: Frame): number | undefined {
+  let inForce: number | undefined;
+  film.board.forEach((placement, index) => {
+    if (placement.from <= frame) inForce = index;
+  });
+  return inForce ?? (film.board.length > 0 ? 0 : undefined);
+}

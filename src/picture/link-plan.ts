@@ -1,0 +1,95 @@
+/**
+ * The ways of all links of a step, planned together: each misses the digits that stand when it appears, the
+ * candidates that the step marks at any time, and the links before it. So no way changes while it is on screen.
+ */
+import type { Candidate } from '../grid/candidates.ts';
+import type { Film, Mark, Shown } from '../timeline/film.ts';
+import { type NodeShape, nodeShape, ringRadius } from './node-shape.ts';
+import { type Obstacle, routeOf } from './link-route.ts';
+import type { Path } from './path.ts';
+import { strokeWidth } from './pen.ts';
+import { distance, middleOf, pointOfCandidate } from './small-digits.ts';
+import type { BoardStage } from './stage.ts';
+
+export interface PlannedLink {
+  readonly mark: Mark;
+  readonly from: NodeShape;
+  readonly to: NodeShape;
+  readonly path: Path;
+}
+
+/** The planned links of every step that has one on screen. */
+export function planLinks(stage: BoardStage): PlannedLink[] {
+  const { film } = stage;
+  const steps = new Set(stage.standing.filter(({ mark }) => mark.shape.kind === 'link').map(({ mark }) => mark.step));
+  return [...steps].flatMap((step) => planStep(stage, film.marks.filter((mark) => mark.step === step)));
+}
+
+/** From the middle of a ring's stroke to its outer edge, and a little air. */
+export function rimGap(stage: BoardStage): number {
+  return strokeWidth(stage, stage.look.strokes.circle) / 2 + 0.03;
+}
+
+/** The length of an arrowhead, in cells: the same at any length of link. */
+export function headLength(stage: BoardStage): number {
+  const { strokes } = stage.look;
+  const least = (strokes.leastHeadPx * stage.unit) / stage.place.cellPx;
+  return Math.max(least, strokes.link * 3);
+}
+
+function planStep(stage: BoardStage, marks: readonly Mark[]): PlannedLink[] {
+  const { film } = stage;
+  const radius = ringRadius(stage);
+  const used = usedCandidates(marks);
+  const planned: PlannedLink[] = [];
+  for (const mark of marks) {
+    if (mark.shape.kind !== 'link') continue;
+    const { from: fromCandidates, to: toCandidates } = mark.shape;
+    const [from, to] = [nodeShape(film, radius, fromCandidates), nodeShape(film, radius, toCandidates)];
+    const own = new Set([...fromCandidates, ...toCandidates]);
+    const path = routeOf({
+      from,
+      to,
+      gap: rimGap(stage),
+      least: headLength(stage) * 1.5,
+      obstacles: obstaclesAt(film, mark, used, own, radius),
+      before: planned.map((link) => link.path),
+      size: film.grid.size,
+    });
+    planned.push({ mark, from, to, path });
+  }
+  return planned;
+}
+
+function usedCandidates(marks: readonly Mark[]): Set<Candidate> {
+  const used = new Set<Candidate>();
+  for (const { shape } of marks) {
+    if (shape.kind === 'circle' || shape.kind === 'strike') used.add(shape.candidate);
+    if (shape.kind === 'link') for (const each of [...shape.from, ...shape.to]) used.add(each);
+  }
+  return used;
+}
+
+/** What the link should miss: candidates in use most of all, then digits, then other small digits. */
+function obstaclesAt(
+  film: Film,
+  mark: Mark,
+  used: ReadonlySet<Candidate>,
+  own: ReadonlySet<Candidate>,
+  radius: number,
+): Obstacle[] {
+  const isUp = (shown: Shown) => shown.from <= mark.from && mark.from < shown.until;
+  const obstacles: Obstacle[] = [];
+  for (const candidate of used) {
+    if (!own.has(candidate)) obstacles.push({ at: pointOfCandidate(film, candidate), radius: radius + 0.08, weight: 8 });
+  }
+  for (const small of film.candidates) {
+    const { candidate } = small;
+    if (used.has(candidate) || !isUp(small)) continue;
+    obstacles.push({ at: pointOfCandidate(film, candidate), radius: 0.17, weight: 0.7 });
+  }
+  const digits = [...film.standing.map(({ cell }) => cell), ...film.written.filter(isUp).map(({ cell }) => cell)];
+  for (const cell of digits) obstacles.push({ at: middleOf(film.grid, cell), radius: 0.36, weight: 2.5 });
+  const ends = [...own].map((candidate) => pointOfCandidate(film, candidate));
+  return obstacles.filter(({ at }) => ends.every((end) => distance(end, at) > 1e-9));
+}

@@ -1,0 +1,84 @@
+/**
+ * A circle round a candidate. Each group has its own kind of ring beside its colour: plain, double, dashed, notched,
+ * beaded, cornered; a circle without a group is a bare ring, one with a group has a tinted disc within.
+ */
+import type { Candidate } from '../../grid/candidates.ts';
+import type { Point } from '../../scene/scene.ts';
+import { arc, begun, circle, dashes, line, onCircle, type Path } from '../path.ts';
+import { fillPaths, strokePaths, strokeWidth } from '../pen.ts';
+import { pointOfCandidate } from '../small-digits.ts';
+import { type BoardStage, colourOf, type Standing } from '../stage.ts';
+import { ringRadius } from '../node-shape.ts';
+
+/** All circles on screen: their discs (under the digits) or their rings (over them). */
+export function paintCircles(stage: BoardStage, part: 'discs' | 'rings'): void {
+  const uncovered = new Map<Candidate, number>();
+  const seen: (readonly [Standing, Candidate, number])[] = [];
+  for (const standing of [...stage.standing].reverse()) {
+    const { shape } = standing.mark;
+    if (shape.kind !== 'circle') continue;
+    const left = uncovered.get(shape.candidate) ?? 1;
+    seen.unshift([standing, shape.candidate, left]);
+    uncovered.set(shape.candidate, left * (1 - standing.ink.progress * standing.ink.alpha));
+  }
+  for (const [standing, candidate, left] of seen) {
+    if (left <= 0) continue;
+    if (part === 'discs') paintDisc(stage, standing, candidate, left);
+    else paintRing(stage, standing, candidate, left);
+  }
+}
+
+function paintDisc(stage: BoardStage, { mark, ink }: Standing, candidate: Candidate, left: number): void {
+  if (mark.group === undefined) return;
+  const centre = pointOfCandidate(stage.film, candidate);
+  const alpha = stage.look.inks.disc * ink.progress * ink.alpha * left;
+  fillPaths(stage, [circle(centre, ringRadius(stage))], colourOf(stage, mark), alpha);
+}
+
+function paintRing(stage: BoardStage, { mark, ink }: Standing, candidate: Candidate, left: number): void {
+  const centre = pointOfCandidate(stage.film, candidate);
+  const width = strokeWidth(stage, stage.look.strokes.circle);
+  const ring = ringOf(mark.group?.index, centre, ringRadius(stage), width);
+  const colour = colourOf(stage, mark);
+  const alpha = ink.alpha * left;
+  const paths = ring.paths.map((path) => begun(path, ink.progress));
+  strokePaths(stage, paths, { colour, width: width * ring.weight, alpha, cased: true, cap: ring.cap });
+}
+
+interface Ring {
+  readonly paths: readonly Path[];
+  /** Of the stroke, as a part of the full width. */
+  readonly weight: number;
+  readonly cap: 'butt' | 'round';
+}
+
+/** The lines of a group's ring; each begins at its top, or where a part of it begins. */
+function ringOf(group: number | undefined, centre: Point, radius: number, width: number): Ring {
+  const round = arc(centre, radius, -0.25, 0.75);
+  switch (group === undefined ? 0 : group % 6) {
+    case 1:
+      return {
+        paths: [arc(centre, radius + width * 0.75, -0.25, 0.75), arc(centre, radius - width * 0.55, -0.25, 0.75)],
+        weight: 0.55,
+        cap: 'round',
+      };
+    case 2:
+      return { paths: dashes(circle(centre, radius), radius * 0.66, radius * 0.39), weight: 1, cap: 'butt' };
+    case 3: {
+      const teeth = [0.125, 0.375, 0.625, 0.875].map((turn) =>
+        line(onCircle(centre, radius, turn), onCircle(centre, radius + width * 1.9, turn)),
+      );
+      return { paths: [round, ...teeth], weight: 1, cap: 'butt' };
+    }
+    case 4: {
+      const beads = Array.from({ length: 12 }, (_, bead) => line(onCircle(centre, radius, bead / 12)));
+      return { paths: beads, weight: 1.25, cap: 'round' };
+    }
+    case 5: {
+      const corners = [0.125, 0.375, 0.625, 0.875].map((turn) => onCircle(centre, radius * 1.2, turn));
+      return { paths: [{ points: corners, closed: true }], weight: 1, cap: 'round' };
+    }
+    default:
+      return { paths: [round], weight: 1, cap: 'round' };
+  }
+}

@@ -1,0 +1,72 @@
+/**
+ * Tinted cells. Beside its colour each group has its own hatching, as in a printed map, so that two fills are told
+ * apart without their colours. Of two fills on one cell the later lies over the earlier.
+ */
+import type { Cell, Grid } from '../../grid/grid.ts';
+import type { Point } from '../../scene/scene.ts';
+import { mix } from '../colour.ts';
+import { line, type Path, rectangle } from '../path.ts';
+import { fillPaths, strokePaths } from '../pen.ts';
+import { cornerOf } from '../small-digits.ts';
+import { type BoardStage, colourOf, type Standing } from '../stage.ts';
+
+/** All fills on screen, cell by cell. */
+export function paintFills(stage: BoardStage): void {
+  const byCell = new Map<Cell, Standing[]>();
+  for (const standing of stage.standing) {
+    if (standing.mark.shape.kind !== 'fill') continue;
+    for (const cell of standing.mark.shape.cells) byCell.set(cell, [...(byCell.get(cell) ?? []), standing]);
+  }
+  for (const [cell, fills] of byCell) {
+    let uncovered = 1;
+    for (const fill of [...fills].reverse()) {
+      const inked = fill.ink.alpha * fill.ink.progress;
+      paintFill(stage, cell, fill, inked * uncovered);
+      uncovered *= 1 - inked;
+    }
+  }
+}
+
+function paintFill(stage: BoardStage, cell: Cell, { mark }: Standing, part: number): void {
+  if (part <= 0) return;
+  const { look, film } = stage;
+  const colour = colourOf(stage, mark);
+  const [x, y] = cornerOf(film.grid, cell);
+  const alpha = look.inks.fill * part;
+  fillPaths(stage, [rectangle(x, y, x + 1, y + 1)], colour, alpha);
+  const hatching = hatchingOf(mark.group?.index, film.grid, cell);
+  if (hatching.length > 0) {
+    const deep = mix(colour, look.colours.casing, 0.25);
+    strokePaths(stage, hatching, { colour: deep, width: 0.022, alpha: alpha * 1.2, cased: false, cap: 'butt' });
+  }
+}
+
+/** Lines over a cell: none, rising, falling, level, upright, both slants. */
+function hatchingOf(group: number | undefined, grid: Grid, cell: Cell): Path[] {
+  const corner = cornerOf(grid, cell);
+  switch (group === undefined ? 0 : group % 6) {
+    case 1:
+      return slants(corner, true);
+    case 2:
+      return slants(corner, false);
+    case 3:
+      return spread.map((part) => line([corner[0], corner[1] + part], [corner[0] + 1, corner[1] + part]));
+    case 4:
+      return spread.map((part) => line([corner[0] + part, corner[1]], [corner[0] + part, corner[1] + 1]));
+    case 5:
+      return [...slants(corner, true), ...slants(corner, false)];
+    default:
+      return [];
+  }
+}
+
+const spread = [1 / 8, 3 / 8, 5 / 8, 7 / 8];
+
+/** Slanted lines, a quarter of a cell apart along each side, that run on from cell to cell. */
+function slants([x, y]: Point, rising: boolean): Path[] {
+  return spread.flatMap((part) => {
+    const near: Path = rising ? line([x, y + part], [x + part, y]) : line([x, y + 1 - part], [x + part, y + 1]);
+    const far: Path = rising ? line([x + part, y + 1], [x + 1, y + part]) : line([x + part, y], [x + 1, y + 1 - part]);
+    return [near, far];
+  });
+}

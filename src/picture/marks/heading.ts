@@ -1,0 +1,120 @@
+/**
+ * What is told now: the lesson's title and how far it has come, the step's title, its argument, its conclusions.
+ * On a board drawn whole they stand on the frame; over a recording the step's title alone, on a card.
+ */
+import type { Heading } from '../../timeline/film.ts';
+import type { Box } from '../board-place.ts';
+import { paintCard } from '../card.ts';
+import type { Stage } from '../stage.ts';
+import { fitText, type SetText, widest, writeLines } from '../type.ts';
+
+/** Paints within the box, from its top down. */
+export function paintTelling(stage: Stage, box: Box): void {
+  if (stage.film.draw === 'board') paintWhole(stage, box);
+  else paintTitleCard(stage, box);
+}
+
+interface Piece {
+  readonly set: SetText;
+  readonly colour: string;
+  readonly alpha: number;
+  /** Free space before it. */
+  readonly before: number;
+}
+
+function paintWhole(stage: Stage, box: Box): void {
+  for (const scale of [1, 0.85, 0.7, 0.6, 0.5]) {
+    const lesson = lessonPieces(stage, box, scale);
+    const steps = stage.drawing.headings.map(({ index, alpha, progress }) => {
+      const heading = stage.film.headings[index];
+      return heading === undefined ? [] : stepPieces(stage, heading, box, scale, alpha * progress);
+    });
+    const tallest = Math.max(0, ...steps.map(heightOf));
+    if (scale > 0.5 && heightOf(lesson) + tallest > box.bottom - box.top) continue;
+    const below = paintPieces(stage, lesson, box.left, box.top);
+    for (const pieces of steps) paintPieces(stage, pieces, box.left, below);
+    paintProgress(stage, box, below, scale);
+    return;
+  }
+}
+
+function lessonPieces(stage: Stage, box: Box, scale: number): Piece[] {
+  const { film } = stage;
+  const { type, colours } = stage.look;
+  const pieces: Piece[] = [];
+  if (film.title !== undefined) {
+    pieces.push({ ...piece(stage, film.title, type.titlePx * scale, 500, box, 2), colour: colours.quietText, before: 0, alpha: 1 });
+  }
+  if (film.credit !== undefined) {
+    pieces.push({ ...piece(stage, film.credit, type.labelPx * 0.95 * scale, 400, box, 1), colour: colours.quietText, before: 4 * stage.unit, alpha: 1 });
+  }
+  return pieces;
+}
+
+function stepPieces(stage: Stage, heading: Heading, box: Box, scale: number, alpha: number): Piece[] {
+  const { type, colours } = stage.look;
+  const gap = (part: number) => part * stage.unit * scale;
+  const pieces: Piece[] = [];
+  if (heading.title !== undefined) {
+    pieces.push({ ...piece(stage, heading.title, type.headingPx * scale, 600, box, 2), colour: colours.text, before: gap(76), alpha });
+  }
+  if (heading.argument !== undefined) {
+    pieces.push({ ...piece(stage, heading.argument, type.bodyPx * scale, 500, box, 2), colour: colours.quietText, before: gap(heading.title === undefined ? 76 : 22), alpha });
+  }
+  if (heading.conclusions !== undefined) {
+    pieces.push({ ...piece(stage, heading.conclusions, type.bodyPx * scale, 500, box, 3), colour: colours.text, before: gap(30), alpha });
+  }
+  return pieces;
+}
+
+function piece(stage: Stage, text: string, px: number, weight: number, box: Box, lines: number): { readonly set: SetText } {
+  const setting = { family: stage.look.type.family, weight, px: px * stage.unit };
+  return { set: fitText(stage.context, text, setting, { width: box.right - box.left, height: box.bottom - box.top, lines, least: 0.6 }) };
+}
+
+function heightOf(pieces: readonly Piece[]): number {
+  return pieces.reduce((sum, { set, before }) => sum + set.height + before, 0);
+}
+
+function paintPieces(stage: Stage, pieces: readonly Piece[], left: number, top: number): number {
+  let y = top;
+  for (const { set, colour, alpha, before } of pieces) {
+    y += before;
+    writeLines(stage.context, set, left, y, colour, alpha);
+    y += set.height;
+  }
+  return y;
+}
+
+/** A rule under the lesson's title, one part a step, those reached in full ink. */
+function paintProgress(stage: Stage, box: Box, top: number, scale: number): void {
+  const { context, film, drawing, look, unit } = stage;
+  const current = drawing.headings.map(({ index }) => film.headings[index]).findLast((each) => each !== undefined);
+  if (current === undefined || current.count < 2) return;
+  const width = box.right - box.left;
+  const gap = Math.min(6 * unit, (width / current.count) * 0.3);
+  const part = (width + gap) / current.count;
+  for (let step = 0; step < current.count; step++) {
+    context.globalAlpha = step < current.number ? 1 : 0.25;
+    context.fillStyle = look.colours.houseLine;
+    context.fillRect(box.left + step * part, top + 22 * unit * scale, part - gap, 5 * unit);
+  }
+  context.globalAlpha = 1;
+}
+
+function paintTitleCard(stage: Stage, box: Box): void {
+  const { look, unit, film, context } = stage;
+  const pad = 24 * unit;
+  for (const { index, alpha, progress } of stage.drawing.headings) {
+    const title = film.headings[index]?.title;
+    if (title === undefined) continue;
+    const width = Math.min(box.right - box.left, 900 * unit);
+    const height = box.bottom - box.top - 2 * pad;
+    const setting = { family: look.type.family, weight: 600, px: look.type.titlePx * unit };
+    if (height < setting.px) continue;
+    const set = fitText(context, title, setting, { width: width - 2 * pad, height, lines: 2, least: 0.6 });
+    const right = box.left + widest(context, set) + 2 * pad;
+    paintCard(stage, { left: box.left, top: box.top, right, bottom: box.top + set.height + 2 * pad }, alpha * progress);
+    writeLines(context, set, box.left + pad, box.top + pad, look.colours.text, alpha * progress);
+  }
+}

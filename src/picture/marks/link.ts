@@ -1,0 +1,101 @@
+/**
+ * A link as an arrow. Strong: a heavy solid line with a filled head. Weak: a lighter dashed line with an open head.
+ * It is drawn on from its first node, the head last; its nodes get a rim where no circle is round them already.
+ */
+import type { Candidate } from '../../grid/candidates.ts';
+import type { LinkKind } from '../../grid/terms.ts';
+import type { Point } from '../../scene/scene.ts';
+import { headLength, type PlannedLink } from '../link-plan.ts';
+import { nodeShape, outlineOf, ringRadius } from '../node-shape.ts';
+import { begun, cut, dashes, length, line, type Path, pointAlong, polygon } from '../path.ts';
+import { fillPaths, strokePaths, strokeWidth } from '../pen.ts';
+import type { BoardStage, Standing } from '../stage.ts';
+
+/** The part of a link's time in which its line is drawn; the head and the far rim take the rest. */
+const lineTime = 0.8;
+
+export function paintLink(stage: BoardStage, { mark, ink }: Standing, planned: readonly PlannedLink[]): void {
+  if (mark.shape.kind !== 'link') return;
+  const plan = planned.find((each) => each.mark === mark);
+  if (plan === undefined) return;
+  const { strokes } = stage.look;
+  const kind = mark.shape.link;
+  const colour = linkColour(stage, mark.group === undefined ? undefined : mark.group.colour, kind);
+  const width = strokeWidth(stage, kind === 'strong' ? strokes.link : strokes.weakLink);
+  const long = length(plan.path);
+  const head = Math.min(headLength(stage), long * 0.75);
+  const shaft = cut(plan.path, 0, long - head * (kind === 'strong' ? 0.75 : 0.12));
+  const drawn = begun(shaft, Math.min(1, ink.progress / lineTime));
+  const lines = kind === 'strong' ? [drawn] : begunDashes(shaft, length(drawn));
+  const alpha = ink.alpha;
+  const headPart = Math.max(0, (ink.progress - lineTime) / (1 - lineTime));
+  const tip = headPart > 0 ? headOf(plan.path, long, head * headPart, kind) : [];
+  if (kind === 'weak') {
+    strokePaths(stage, [...lines, ...tip], { colour, width, alpha, cased: true });
+    return;
+  }
+  strokePaths(stage, lines, { colour, width, alpha, cased: true });
+  strokePaths(stage, tip, { colour, width: width * 0.35, alpha, cased: true });
+  // The line once more, so that the casing of the head does not cut it off.
+  strokePaths(stage, lines, { colour, width, alpha, cased: false, cap: 'butt' });
+  fillPaths(stage, tip, colour, alpha);
+}
+
+/** The rims of the nodes of all links on screen, each once. */
+export function paintNodes(stage: BoardStage): void {
+  const circled = new Set<Candidate>();
+  const nodes = new Map<string, { candidates: readonly Candidate[]; part: number; colour: string }>();
+  for (const { mark, ink } of stage.standing) {
+    if (mark.shape.kind === 'circle') circled.add(mark.shape.candidate);
+    if (mark.shape.kind !== 'link') continue;
+    const arrived = Math.max(0, (ink.progress - lineTime) / (1 - lineTime));
+    const colour = linkColour(stage, mark.group === undefined ? undefined : mark.group.colour, 'strong');
+    for (const [candidates, part] of [
+      [mark.shape.from, Math.min(1, ink.progress / 0.4)],
+      [mark.shape.to, arrived],
+    ] as const) {
+      const key = candidates.join(' ');
+      const known = nodes.get(key);
+      const inked = Math.max(part * ink.alpha, known?.part ?? 0);
+      nodes.set(key, { candidates, part: inked, colour: known?.colour ?? colour });
+    }
+  }
+  for (const { candidates, part, colour } of nodes.values()) {
+    const [only, ...others] = candidates;
+    if (part <= 0 || only === undefined || (others.length === 0 && circled.has(only))) continue;
+    const outline = outlineOf(nodeShape(stage.film, ringRadius(stage), candidates));
+    const width = strokeWidth(stage, 0.03);
+    fillPaths(stage, outline, colour, 0.08 * part);
+    strokePaths(stage, outline, { colour, width, alpha: part, cased: true });
+  }
+}
+
+function linkColour(stage: BoardStage, group: keyof BoardStage['look']['colours']['groups'] | undefined, kind: LinkKind): string {
+  const { colours } = stage.look;
+  if (group !== undefined) return colours.groups[group];
+  return kind === 'strong' ? colours.strong : colours.weak;
+}
+
+/** The dashes of the whole line as far as it is drawn, so that they do not wander while it grows. */
+function begunDashes(shaft: Path, drawn: number): Path[] {
+  const [dash, gap] = [0.13, 0.13];
+  const whole = length(shaft);
+  const all = dashes(shaft, dash, gap);
+  const period = all.length > 1 ? (whole - length(all[0]!)) / (all.length - 1) : whole;
+  return all.flatMap((each, index) => {
+    const left = drawn - index * period;
+    return left <= 0 && index > 0 ? [] : [cut(each, 0, Math.max(left, 1e-6))];
+  });
+}
+
+function headOf(path: Path, long: number, head: number, kind: LinkKind): Path[] {
+  const tip = path.points.at(-1)!;
+  const root = pointAlong(path, long - head);
+  const [dx, dy] = [tip[0] - root[0], tip[1] - root[1]];
+  const side = (along: number, across: number): Point => [
+    tip[0] - dx * along - dy * across,
+    tip[1] - dy * along + dx * across,
+  ];
+  if (kind === 'weak') return [line(side(0.9, 0.62), tip, side(0.9, -0.62))];
+  return [polygon(tip, side(1, 0.5), side(0.78, 0), side(1, -0.5))];
+}

@@ -1,0 +1,33 @@
+/**
+ * A line round a patch of cells, within its edge, so that the lines of two neighbours lie side by side. A patch may be
+ * in several pieces and have holes.
+ */
+import { begun, dashes, type Path } from '../path.ts';
+import { edgesOf } from '../patch.ts';
+import { casingWidth, strokePaths, strokeWidth } from '../pen.ts';
+import { type BoardStage, colourOf, type Standing } from '../stage.ts';
+
+export function paintOutline(stage: BoardStage, { mark, ink }: Standing): void {
+  if (mark.shape.kind !== 'outline') return;
+  const { look } = stage;
+  const width = strokeWidth(stage, look.strokes.outline);
+  const inset = width / 2 + casingWidth(stage) + look.strokes.houseLine / 2;
+  const edges = edgesOf(stage.film.grid, mark.shape.cells, inset, look.strokes.cornerRadius);
+  const drawn = edges.map((edge) => begun(edge, ink.progress));
+  const lines = drawn.flatMap((edge) => patterned(edge, mark.group?.index));
+  strokePaths(stage, lines, { colour: colourOf(stage, mark), width, alpha: ink.alpha, cased: true, cap: 'butt' });
+}
+
+/** Each group has its own line beside its colour. */
+function patterned(edge: Path, group: number | undefined): Path[] {
+  switch (group === undefined ? 0 : group % 4) {
+    case 1:
+      return dashes(edge, 0.5, 0.14);
+    case 2:
+      return dashes(edge, 0.22, 0.14);
+    case 3:
+      return dashes(edge, 0.09, 0.12);
+    default:
+      return [edge];
+  }
+}

@@ -1,0 +1,85 @@
+/**
+ * Sight: a band from a written digit over the cells that it shuts, with an arrow at each border between two cells and
+ * a bar at its end. Nothing is laid on a digit but the band's thin tint.
+ */
+import { type Cell, columnOf, type Grid, rowOf } from '../../grid/grid.ts';
+import type { Point } from '../../scene/scene.ts';
+import { line, type Path, rectangle, roundCorners } from '../path.ts';
+import { fillPaths, strokePaths, strokeWidth } from '../pen.ts';
+import { cornerOf } from '../small-digits.ts';
+import { type BoardStage, colourOf, type Standing } from '../stage.ts';
+
+/** Half the band's width, in cells. */
+const half = 0.36;
+
+export function paintSight(stage: BoardStage, { mark, ink }: Standing, part: 'band' | 'arrows'): void {
+  if (mark.shape.kind !== 'sight') return;
+  const { look, film } = stage;
+  const colour = colourOf(stage, mark);
+  const { beams, apart } = beamsOf(film.grid, mark.shape.of, mark.shape.cells);
+  if (part === 'band') {
+    const alpha = look.inks.fill * 0.9 * ink.alpha;
+    const [x, y] = cornerOf(film.grid, mark.shape.of);
+    fillPaths(stage, [roundCorners(rectangle(x + 0.06, y + 0.06, x + 0.94, y + 0.94), 0.2)], colour, alpha);
+    for (const beam of beams) fillPaths(stage, [bandOf(beam, ink.progress)], colour, alpha);
+    const boxes = apart.map((cell) => {
+      const [left, top] = cornerOf(film.grid, cell);
+      return roundCorners(rectangle(left + 0.14, top + 0.14, left + 0.86, top + 0.86), 0.16);
+    });
+    fillPaths(stage, boxes, colour, alpha * ink.progress);
+    return;
+  }
+  const width = strokeWidth(stage, 0.05);
+  const strokes = beams.flatMap((beam) => arrowsOf(beam, ink.progress));
+  strokePaths(stage, strokes, { colour, width, alpha: ink.alpha, cased: true });
+}
+
+/** A straight stretch from the edge of the digit's cell to the far edge of the last cell. */
+interface Beam {
+  readonly from: Point;
+  readonly way: Point;
+  /** In cells. */
+  readonly long: number;
+}
+
+/** One beam for each way along row and column; cells that lie in neither stand apart. */
+function beamsOf(grid: Grid, of: Cell, cells: readonly Cell[]): { beams: Beam[]; apart: Cell[] } {
+  const [column, row] = [columnOf(grid, of), rowOf(grid, of)];
+  const farthest = new Map<string, { way: Point; long: number }>();
+  const apart: Cell[] = [];
+  for (const cell of cells) {
+    const [dx, dy] = [columnOf(grid, cell) - column, rowOf(grid, cell) - row];
+    if (dx !== 0 && dy !== 0) apart.push(cell);
+    else if (dx !== 0 || dy !== 0) {
+      const way: Point = [Math.sign(dx), Math.sign(dy)];
+      const key = way.join(' ');
+      farthest.set(key, { way, long: Math.max(Math.abs(dx + dy), farthest.get(key)?.long ?? 0) });
+    }
+  }
+  const beams = [...farthest.values()].map(({ way, long }) => {
+    const from: Point = [column - 0.5 + way[0] * 0.5, row - 0.5 + way[1] * 0.5];
+    return { from, way, long };
+  });
+  return { beams, apart };
+}
+
+function along(beam: Beam, distance: number, across: number): Point {
+  const [wx, wy] = beam.way;
+  return [beam.from[0] + wx * distance - wy * across, beam.from[1] + wy * distance + wx * across];
+}
+
+function bandOf(beam: Beam, progress: number): Path {
+  const end = (beam.long - 0.08) * progress;
+  return { points: [along(beam, 0, -half), along(beam, end, -half), along(beam, end, half), along(beam, 0, half)], closed: true };
+}
+
+function arrowsOf(beam: Beam, progress: number): Path[] {
+  const end = (beam.long - 0.08) * progress;
+  const arrows: Path[] = [];
+  for (let border = 0; border < beam.long; border++) {
+    const tip = border + 0.08;
+    if (tip <= end || border === 0) arrows.push(line(along(beam, tip - 0.11, -0.16), along(beam, tip, 0), along(beam, tip - 0.11, 0.16)));
+  }
+  if (progress === 1) arrows.push(line(along(beam, end, -half), along(beam, end, half)));
+  return arrows;
+}

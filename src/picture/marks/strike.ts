@@ -1,0 +1,26 @@
+/**
+ * A removal: a slash across the small digit, in the one colour that nothing else has. It falls from left to right,
+ * against the slant that 1, 2, 4 and 7 have in common, so that it lies along no stroke of a digit.
+ */
+import type { Point } from '../../scene/scene.ts';
+import { begun, line } from '../path.ts';
+import { strokePaths, strokeWidth } from '../pen.ts';
+import { pointOfCandidate } from '../small-digits.ts';
+import type { BoardStage, Standing } from '../stage.ts';
+
+export function paintStrike(stage: BoardStage, { mark, ink }: Standing): void {
+  if (mark.shape.kind !== 'strike') return;
+  const { look } = stage;
+  const [x, y] = pointOfCandidate(stage.film, mark.shape.candidate);
+  const reach = look.type.candidate * look.type.emphasis * 0.56;
+  const [from, to]: [Point, Point] = [
+    [x - reach, y - reach],
+    [x + reach, y + reach],
+  ];
+  strokePaths(stage, [begun(line(from, to), ink.progress)], {
+    colour: look.colours.removal,
+    width: strokeWidth(stage, look.strokes.strike),
+    alpha: ink.alpha,
+    cased: true,
+  });
+}

@@ -1,0 +1,110 @@
+/**
+ * When a thing comes, stands and goes. Everything comes from its first frame on, with ink on that frame, and fades
+ * before its last frame is over: nothing of it is left on frame `until`.
+ */
+import { type Fraction, toNumber } from '../scene/fraction.ts';
+import type { Look } from '../scene/look.ts';
+import type { Film, Mark, MarkShape, Shown } from '../timeline/film.ts';
+import { Bug } from '../grid/bug.ts';
+import { lengthOfLink } from './small-digits.ts';
+
+/** How many frames a thing takes to come and to go; it stands from `from + coming - 1` until `until - going`. */
+export interface Pace {
+  readonly coming: number;
+  readonly going: number;
+}
+
+/** How far a thing is drawn, and how opaque it is, both 0 to 1. */
+export interface Ink {
+  readonly progress: number;
+  readonly alpha: number;
+}
+
+/** The state at this frame, or undefined where the thing is not on screen. Progress is eased: quick, then slower. */
+export function inkAt(shown: Shown, pace: Pace, frame: number): Ink | undefined {
+  if (frame < shown.from || frame >= shown.until) return undefined;
+  const come = Math.min(1, (frame - shown.from + 1) / pace.coming);
+  const left = pace.going === 0 ? 1 : Math.min(1, (shown.until - frame) / (pace.going + 1));
+  return { progress: rounded(eased(come)), alpha: rounded(left) };
+}
+
+/** The frames at which the thing's state differs from the frame before. */
+export function changesOf(shown: Shown, pace: Pace): number[] {
+  const changes: number[] = [];
+  const standing = shown.from + pace.coming;
+  for (let frame: number = shown.from; frame < Math.min(standing, shown.until); frame++) changes.push(frame);
+  for (let frame: number = shown.until - pace.going; frame <= shown.until; frame++) changes.push(frame);
+  return changes;
+}
+
+/** A mark's pace. What stays to the film's end does not go. */
+export function paceOfMark(film: Film, look: Look, mark: Mark): Pace {
+  return pace(film, mark, secondsToCome(film, look, mark.shape), look.motion.fade);
+}
+
+/** The pace of what fades in and out: headings, words. */
+export function paceOfWords(film: Film, look: Look, shown: Shown): Pace {
+  return pace(film, shown, look.motion.fade, look.motion.fade);
+}
+
+/** A written digit grows and then stands; it goes at once, since it is not meant to go. */
+export function paceOfDigit(film: Film, look: Look, shown: Shown): Pace {
+  return pace(film, shown, look.motion.place, 0);
+}
+
+/** Whole frames of this length, at least one. */
+export function framesOf(seconds: number, rate: Fraction): number {
+  return Math.max(1, Math.round(seconds * toNumber(rate)));
+}
+
+function secondsToCome(film: Film, look: Look, shape: MarkShape): number {
+  const motion = look.motion;
+  switch (shape.kind) {
+    case 'fill':
+      return motion.fill;
+    case 'circle':
+      return motion.circle;
+    case 'link': {
+      const part = Math.min(1, lengthOfLink(film, shape.from, shape.to) / film.grid.size);
+      return motion.linkShortest + (motion.linkLongest - motion.linkShortest) * part;
+    }
+    case 'strike':
+      return motion.strike;
+    case 'place':
+      return motion.place;
+    case 'outline':
+      return motion.outline;
+    case 'sight':
+      return motion.sight;
+    case 'focus':
+      return motion.focus;
+    case 'label':
+    case 'note':
+    case 'ask':
+      return motion.fade;
+    case 'stamp':
+      // A stamp stands whole from its first frame to its last: no frame of its step may pass for a sound one.
+      return 0;
+    default: {
+      const none: never = shape;
+      throw new Bug(`no motion for ${JSON.stringify(none)}`);
+    }
+  }
+}
+
+/** Where time is short, coming takes at most half of it and going a quarter. */
+function pace(film: Film, shown: Shown, comingSeconds: number, goingSeconds: number): Pace {
+  const frames = shown.until - shown.from;
+  const coming = Math.max(1, Math.min(framesOf(comingSeconds, film.rate), Math.floor(frames / 2)));
+  const stays = shown.until >= film.frameCount || comingSeconds === 0 || goingSeconds === 0;
+  const going = stays ? 0 : Math.min(framesOf(goingSeconds, film.rate), Math.floor(frames / 4));
+  return { coming, going };
+}
+
+function eased(part: number): number {
+  return 1 - (1 - part) ** 2.5;
+}
+
+function rounded(part: number): number {
+  return Math.round(part * 10000) / 10000;
+}

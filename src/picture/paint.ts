@@ -1,0 +1,129 @@
+/**
+ * Paints a drawing: one picture on the canvas that it is handed. The canvas is cleared first; with `overlay` and
+ * `writing` what is not marked stays transparent.
+ *
+ * Order, from below: tints, grid, outlines, digits, the veil of a focus, marks, links, strikes, words, the stamp.
+ */
+import { Bug } from '../grid/bug.ts';
+import type { Candidate } from '../grid/candidates.ts';
+import type { Look } from '../scene/look.ts';
+import type { Film, Mark } from '../timeline/film.ts';
+import type { Context2D } from './context.ts';
+import { paintInvolvedDigits, paintSmallDigits, paintStanding, paintWritten } from './digits.ts';
+import type { Drawing } from './drawing.ts';
+import { paintGround, paintLines } from './grid-lines.ts';
+import { layoutOf, unitOf } from './layout.ts';
+import { planLinks } from './link-plan.ts';
+import { paintCallouts } from './marks/callout.ts';
+import { paintCircles } from './marks/circle.ts';
+import { paintFills } from './marks/fill.ts';
+import { paintVeil } from './marks/focus.ts';
+import { paintTelling } from './marks/heading.ts';
+import { paintLabels } from './marks/label.ts';
+import { paintLink, paintNodes } from './marks/link.ts';
+import { paintOutline } from './marks/outline.ts';
+import { paintPlacement } from './marks/place.ts';
+import { paintSight } from './marks/sight.ts';
+import { paintStamp } from './marks/stamp.ts';
+import { paintStrike } from './marks/strike.ts';
+import type { BoardStage, Stage, Standing } from './stage.ts';
+
+/** Paints the drawing over the whole canvas, which must be of the film's size. */
+export function paint(context: Context2D, film: Film, look: Look, drawing: Drawing): void {
+  const stage = stageOf(context, film, look, drawing);
+  context.save();
+  context.setTransform(1, 0, 0, 1, 0, 0);
+  context.globalAlpha = 1;
+  context.clearRect(0, 0, film.width, film.height);
+  if (film.draw === 'board') {
+    context.fillStyle = look.colours.frame;
+    context.fillRect(0, 0, film.width, film.height);
+  }
+  const { place } = stage.layout;
+  if (place !== undefined) paintBoard({ ...stage, place });
+  paintWords(stage);
+  for (const standing of stage.standing) paintStamp(stage, standing);
+  context.restore();
+}
+
+function stageOf(context: Context2D, film: Film, look: Look, drawing: Drawing): Stage {
+  const standing = drawing.marks.map((ink): Standing => {
+    const mark = film.marks[ink.index];
+    if (mark === undefined) throw new Bug(`the film has no mark ${ink.index}`);
+    return { mark, ink };
+  });
+  const layout = layoutOf(film, drawing.board);
+  return { context, film, look, drawing, layout, unit: unitOf(film), standing, involved: involvedIn(standing) };
+}
+
+function paintBoard(stage: BoardStage): void {
+  const { film, standing } = stage;
+  const each = (paintMark: (stage: BoardStage, standing: Standing) => void) => {
+    for (const one of standing) paintMark(stage, one);
+  };
+  const whole = film.draw === 'board';
+  if (whole) paintGround(stage);
+  paintFills(stage);
+  each((on, one) => paintSight(on, one, 'band'));
+  each((on, one) => paintPlacement(on, one, 'tint'));
+  paintCircles(stage, 'discs');
+  if (whole) paintLines(stage);
+  each(paintOutline);
+  if (whole) paintStanding(stage);
+  if (film.draw !== 'overlay') {
+    paintSmallDigits(stage);
+    paintWritten(stage);
+  }
+  paintVeil(stage);
+  if (film.small === 'whole') paintInvolvedDigits(stage);
+  each((on, one) => paintSight(on, one, 'arrows'));
+  each((on, one) => paintPlacement(on, one, 'frame'));
+  paintCircles(stage, 'rings');
+  paintNodes(stage);
+  const planned = planLinks(stage);
+  each((on, one) => paintLink(on, one, planned));
+  each(paintStrike);
+  paintLabels(stage);
+}
+
+function paintWords(stage: Stage): void {
+  const { telling, callout } = stage.layout;
+  const free = paintCallouts(stage);
+  if (telling !== undefined) paintTelling(stage, telling === callout ? free : telling);
+}
+
+/** The candidates that bear marks, and how far each has come forward. */
+function involvedIn(standing: readonly Standing[]): Map<Candidate, number> {
+  const involved = new Map<Candidate, number>();
+  for (const { mark, ink } of standing) {
+    for (const candidate of candidatesOf(mark)) {
+      involved.set(candidate, Math.max(involved.get(candidate) ?? 0, ink.progress * ink.alpha));
+    }
+  }
+  return involved;
+}
+
+function candidatesOf({ shape }: Mark): readonly Candidate[] {
+  switch (shape.kind) {
+    case 'circle':
+    case 'strike':
+      return [shape.candidate];
+    case 'link':
+      return [...shape.from, ...shape.to];
+    case 'label':
+      return shape.candidate === undefined ? [] : [shape.candidate];
+    case 'fill':
+    case 'place':
+    case 'outline':
+    case 'note':
+    case 'ask':
+    case 'focus':
+    case 'sight':
+    case 'stamp':
+      return [];
+    default: {
+      const none: never = shape;
+      throw new Bug(`no candidates of ${JSON.stringify(none)}`);
+    }
+  }
+}

@@ -1,0 +1,57 @@
+/**
+ * Where small digits stand in a cell. Points are in cells: `[0, 0]` is the board's top left corner,
+ * `[size, size]` its bottom right, so that the middle of r1c2 is `[1.5, 0.5]`.
+ */
+import type { Candidate } from '../grid/candidates.ts';
+import { type Cell, cellOf, columnOf, type Digit, digitOf, rowOf, type Grid } from '../grid/grid.ts';
+import type { Point } from '../scene/scene.ts';
+import type { Film } from '../timeline/film.ts';
+
+/** Columns and rows of small digits in a cell: three columns, or two where there are but four digits. */
+export function smallColumns(grid: Grid): number {
+  return grid.size === 4 ? 2 : 3;
+}
+
+export function smallRows(grid: Grid): number {
+  return Math.ceil(grid.size / smallColumns(grid));
+}
+
+/** The middle of a candidate's place: an equal part of its cell, the parts counted as `film.small` says. */
+export function pointOfCandidate(film: Film, candidate: Candidate): Point {
+  const { grid } = film;
+  return pointOfSmallDigit(film, cellOf(grid, candidate), digitOf(grid, candidate));
+}
+
+export function pointOfSmallDigit(film: Film, cell: Cell, digit: Digit): Point {
+  const { grid } = film;
+  const [columns, rows] = [smallColumns(grid), smallRows(grid)];
+  const column = (digit - 1) % columns;
+  const rowFromTop = Math.floor((digit - 1) / columns);
+  const row = film.small === '789' ? rows - 1 - rowFromTop : rowFromTop;
+  const [left, top] = cornerOf(grid, cell);
+  return [left + (column + 0.5) / columns, top + (row + 0.5) / rows];
+}
+
+/** The top left corner of a cell. */
+export function cornerOf(grid: Grid, cell: Cell): Point {
+  return [columnOf(grid, cell) - 1, rowOf(grid, cell) - 1];
+}
+
+/** The middle of a cell. */
+export function middleOf(grid: Grid, cell: Cell): Point {
+  const [left, top] = cornerOf(grid, cell);
+  return [left + 0.5, top + 0.5];
+}
+
+/** The distance in cells between the nearest candidates of two nodes. */
+export function lengthOfLink(film: Film, from: readonly Candidate[], to: readonly Candidate[]): number {
+  let least = film.grid.size * 2;
+  for (const one of from) {
+    for (const other of to) least = Math.min(least, distance(pointOfCandidate(film, one), pointOfCandidate(film, other)));
+  }
+  return least;
+}
+
+export function distance(a: Point, b: Point): number {
+  return Math.hypot(a[0] - b[0], a[1] - b[1]);
+}
