@@ -35,8 +35,10 @@ const rows: readonly (readonly [file: string, text: string, breaks: readonly str
   ['src/check/again.ts', "import '../cli.ts';", ['check-imports', 'cli-is-the-end']],
   ['src/check/absent.ts', "import './nowhere.ts';", ['found']],
   ['src/check/test.ts', "import '../../tests/fixture.ts';", ['no-tests-in-the-program']],
-  ['src/telling/hen.ts', "import './egg.ts'; export type Hen = number;", []], // a circle is reported once
-  ['src/telling/egg.ts', "import type { Hen } from './hen.ts'; export const egg: Hen = 1;", ['no-circle']],
+  ['src/telling/hen.ts', "import './egg.ts'; export const hen = 1;", []], // a circle is reported once
+  ['src/telling/egg.ts', "import { hen } from './hen.ts'; export const egg = hen;", ['no-circle']],
+  ['src/techniques/type-a.ts', "import './type-b.ts'; export type A = number;", []],
+  ['src/techniques/type-b.ts', "import type { A } from './type-a.ts'; export const b: A = 1;", []],
   ['tests/fixture.ts', 'export const fixture = 1;', []],
 ];
 
