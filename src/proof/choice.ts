@@ -9,7 +9,7 @@ import { type Candidate, has } from '../grid/candidates.ts';
 import type { Grid } from '../grid/grid.ts';
 
 export type Choice =
-  /** One candidate from every set, free of conflicts. */
+  /** One candidate from every set, free of conflicts; where a taken candidate settles a set, it is among them. */
   | { readonly kind: 'free'; readonly chosen: readonly Candidate[]; readonly cases: number }
   /** There is no such choice. */
   | { readonly kind: 'none'; readonly cases: number }
@@ -30,9 +30,12 @@ export function choose(
   bound = choiceBound,
 ): Choice {
   let open: readonly (readonly Candidate[])[] = sets;
-  for (const candidate of taken) open = leftBeside(grid, open, candidate);
-  const search = { grid, cases: 0, left: bound };
   const chosen: Candidate[] = [];
+  for (const candidate of taken) {
+    if (open.some((members) => members.includes(candidate))) chosen.push(candidate);
+    open = leftBeside(grid, open, candidate);
+  }
+  const search = { grid, cases: 0, left: bound };
   const found = chooseFrom(search, open, chosen);
   if (search.left < 0) return { kind: 'too-large' };
   return found ? { kind: 'free', chosen, cases: search.cases } : { kind: 'none', cases: search.cases };

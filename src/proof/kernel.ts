@@ -38,7 +38,7 @@ import {
   setOf,
   union,
 } from '../grid/candidates.ts';
-import { type Cell, candidatesInCell, candidatesInHouse, cellOf, type Digit, type Grid, type HouseShape } from '../grid/grid.ts';
+import { type Cell, candidatesInCell, candidatesInHouse, type Digit, type Grid, type HouseShape } from '../grid/grid.ts';
 import type { Conclusion, Deadly } from '../grid/terms.ts';
 import { type Choice, choiceBound, choose } from './choice.ts';
 import { guardians } from './deadly.ts';
@@ -199,7 +199,7 @@ export function oneOf(grid: Grid, candidate: Candidate): Conclusion {
 
 /** Whether the cell has its digit. */
 export function isPlaced(position: Position, cell: Cell): boolean {
-  return membersOf(position.placed).some((candidate) => cellOf(position.grid, candidate) === cell);
+  return candidatesInCell(position.grid, cell).some((candidate) => has(position.placed, candidate));
 }
 
 // What this module has made, and where: a literal or a spread copy of any of these is refused.

@@ -1,0 +1,100 @@
+#!/usr/bin/env node
+/**
+ * The command line: verbs and exit statuses, nothing else. What each verb takes stands in `verbs.ts`.
+ */
+import { readFileSync } from 'node:fs';
+import { Command, CommanderError } from 'commander';
+import { BadCall } from './commands/bad-call.ts';
+import { check } from './commands/check.ts';
+import { render } from './commands/render.ts';
+import { schema } from './commands/schema.ts';
+import { still } from './commands/still.ts';
+import { processTerminal, type Terminal } from './commands/terminal.ts';
+import { Bug } from './grid/bug.ts';
+import { MachineFailure } from './output/machine-failure.ts';
+import { exitStatus, type Verb, verbs } from './verbs.ts';
+
+type Action = (scene: string | undefined, options: Record<string, unknown>, terminal: Terminal) => Promise<number>;
+
+const actions: Readonly<Record<Verb['name'], Action>> = {
+  check: (scene, options, terminal) => check(scene ?? '', options, terminal),
+  render: (scene, options, terminal) => render(scene ?? '', options, terminal),
+  still: (scene, options, terminal) => still(scene ?? '', options, terminal),
+  schema: (_, options, terminal) => schema(options, terminal),
+};
+
+/** Runs one call and says with which status to exit. */
+async function main(args: readonly string[], terminal: Terminal): Promise<number> {
+  let status: number = exitStatus.sound;
+  const program = commandLine(terminal, async (verb, scene, options) => {
+    status = await actions[verb](scene, options, terminal);
+  });
+  try {
+    await program.parseAsync(args, { from: 'user' });
+    return status;
+  } catch (failure) {
+    return statusOf(failure, terminal);
+  }
+}
+
+function commandLine(
+  terminal: Terminal,
+  act: (verb: Verb['name'], scene: string | undefined, options: Record<string, unknown>) => Promise<void>,
+): Command {
+  const program = new Command('proofreel')
+    .description('Teaching number-placement logic on video without ever showing an unsound step.')
+    .version(versionOf(), '-v, --version', 'print the version')
+    .helpOption('-h, --help', 'print this help')
+    .helpCommand(false)
+    .showSuggestionAfterError()
+    .configureOutput({ writeOut: terminal.out, writeErr: terminal.err })
+    .exitOverride();
+  for (const verb of verbs) {
+    const command = program.command(verb.name).description(`${verb.does}.`).copyInheritedSettings(program);
+    const takesScene = verb.call.includes('SCENE');
+    if (takesScene) command.argument('<SCENE>', 'the scene file (YAML)');
+    for (const option of verb.options) command.option(option.flags, option.does);
+    command.addHelpText('after', `\nExamples:\n${verb.examples.map((example) => `  ${example}`).join('\n')}`);
+    command.action(async (...given: unknown[]) => {
+      const scene = takesScene ? String(given[0]) : undefined;
+      await act(verb.name, scene, command.opts());
+    });
+  }
+  program.addHelpText(
+    'after',
+    '\nExit status: 0 done and sound, 1 the scene is unsound, 2 the input or the call is unusable,\n3 the machine failed (no ffmpeg, disk full), 130 interrupted.',
+  );
+  return program;
+}
+
+function statusOf(failure: unknown, terminal: Terminal): number {
+  if (failure instanceof CommanderError) return failure.exitCode === 0 ? exitStatus.sound : exitStatus.unusable;
+  if (failure instanceof BadCall) {
+    terminal.err(`proofreel: ${failure.message}\n`);
+    return exitStatus.unusable;
+  }
+  if (failure instanceof MachineFailure) {
+    terminal.err(`proofreel: ${failure.message}\n`);
+    return exitStatus.machineFailed;
+  }
+  if (failure instanceof DOMException && failure.name === 'AbortError') {
+    terminal.err('proofreel: interrupted; nothing was written\n');
+    return exitStatus.interrupted;
+  }
+  const said = failure instanceof Error ? failure.message : String(failure);
+  const what = failure instanceof Bug ? 'a fault of proofreel itself' : 'something went wrong';
+  terminal.err(`proofreel: ${what}: ${said}. Please report it with the scene that brings it about.\n`);
+  return exitStatus.machineFailed;
+}
+
+function versionOf(): string {
+  const text = readFileSync(new URL('../package.json', import.meta.url), 'utf8');
+  return String((JSON.parse(text) as { version: unknown }).version);
+}
+
+// A reader that stops reading (`| head`) is no fault.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code === 'EPIPE') process.exit(exitStatus.sound);
+  throw error;
+});
+process.exitCode = await main(process.argv.slice(2), processTerminal());

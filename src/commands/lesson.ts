@@ -1,0 +1,123 @@
+/**
+ * A lesson: a scene file with what lies beside it, read, proved and timed. What every verb starts from.
+ */
+import { existsSync, readFileSync, statSync } from 'node:fs';
+import { dirname, resolve } from 'node:path';
+import { checkScene } from '../check/check-scene.ts';
+import type { CheckedScene } from '../check/verdict.ts';
+import { probeMedia } from '../output/probe.ts';
+import { MachineFailure } from '../output/machine-failure.ts';
+import type { SceneFile } from '../report/report-of.ts';
+import type { Diagnostic } from '../scene/diagnostic.ts';
+import type { Fraction } from '../scene/fraction.ts';
+import { readScene } from '../scene/read.ts';
+import type { Located, Scene } from '../scene/scene.ts';
+import { type Narration, readNarration } from '../timeline/narration.ts';
+import { type Schedule, schedule } from '../timeline/schedule.ts';
+import { BadCall } from './bad-call.ts';
+
+export type Lesson =
+  | {
+      readonly kind: 'lesson';
+      readonly file: SceneFile;
+      readonly scene: Scene;
+      readonly checked: CheckedScene;
+      readonly schedule: Schedule;
+      /** Warnings; an error would have made it unusable. In order of place. */
+      readonly diagnostics: readonly Diagnostic[];
+    }
+  | {
+      readonly kind: 'unusable';
+      readonly file: SceneFile;
+      readonly diagnostics: readonly Diagnostic[];
+      readonly solutions: 0 | 1 | 2;
+    };
+
+/**
+ * Reads, proves and times the scene. `media`: whether footage and audio must be there, as for a render, or are asked for
+ * their length if they are there, as for a check on another machine.
+ * @throws BadCall where the scene file itself cannot be read
+ */
+export async function openLesson(path: string, options: { readonly media: 'needed' | 'if there' }): Promise<Lesson> {
+  const file = { path, text: readSceneFile(path) };
+  const read = readScene(file.text);
+  const unusable = (diagnostics: readonly Diagnostic[], solutions: 0 | 1 | 2 = 0): Lesson => ({
+    kind: 'unusable',
+    file,
+    diagnostics: inOrder(diagnostics),
+    solutions,
+  });
+  if (read.scene === undefined) return unusable(read.diagnostics);
+  const { scene } = read;
+  const beside = await readBeside(scene, dirname(resolve(path)), options.media);
+  const timed = schedule(scene, beside.narration, beside.lengths);
+  const checked = checkScene(scene);
+  const diagnostics = [...read.diagnostics, ...beside.diagnostics, ...timed.diagnostics];
+  const all = [...diagnostics, ...checked.errors];
+  if (all.some((diagnostic) => diagnostic.severity === 'error')) return unusable(all, checked.solutions);
+  return { kind: 'lesson', file, scene, checked, schedule: timed.schedule, diagnostics: inOrder(diagnostics) };
+}
+
+/** The path of a file that the scene names, from where this process stands. */
+export function pathBeside(scenePath: string, name: string): string {
+  return resolve(dirname(resolve(scenePath)), name);
+}
+
+function readSceneFile(path: string): string {
+  if (!existsSync(path)) throw new BadCall(`there is no file ${path}`);
+  if (statSync(path).isDirectory()) throw new BadCall(`${path} is a folder; name a scene file`);
+  return readFileSync(path, 'utf8');
+}
+
+interface Beside {
+  readonly narration: Narration | undefined;
+  readonly lengths: { readonly footageSeconds?: Fraction; readonly audioSeconds?: Fraction };
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+async function readBeside(scene: Scene, folder: string, media: 'needed' | 'if there'): Promise<Beside> {
+  const diagnostics: Diagnostic[] = [];
+  const { video } = scene;
+  const narration = video.narration === undefined ? undefined : readNarrationFile(video.narration, folder, diagnostics);
+  const lengthOf = async (file: Located<string> | undefined, what: string): Promise<Fraction | undefined> => {
+    if (file === undefined) return undefined;
+    const path = resolve(folder, file.value);
+    if (!existsSync(path)) {
+      const severity = media === 'needed' ? 'error' : 'warning';
+      diagnostics.push({ code: 'file-not-found', severity, span: file.span, message: `there is no ${what} ${path}` });
+      return undefined;
+    }
+    try {
+      return (await probeMedia(path)).durationSeconds;
+    } catch (failure) {
+      if (media === 'needed' || !(failure instanceof MachineFailure)) throw failure;
+      diagnostics.push({ code: 'media-not-read', severity: 'warning', span: file.span, message: `the length of ${path} is not known here: ${failure.message}` });
+      return undefined;
+    }
+  };
+  const footageSeconds = await lengthOf(video.footage?.file, 'footage');
+  const audioSeconds = await lengthOf(video.audio, 'audio');
+  const lengths = {
+    ...(footageSeconds === undefined ? {} : { footageSeconds }),
+    ...(audioSeconds === undefined ? {} : { audioSeconds }),
+  };
+  return { narration, lengths, diagnostics };
+}
+
+function readNarrationFile(file: Located<string>, folder: string, diagnostics: Diagnostic[]): Narration | undefined {
+  const path = resolve(folder, file.value);
+  if (!existsSync(path)) {
+    diagnostics.push({ code: 'file-not-found', severity: 'error', span: file.span, message: `there is no narration ${path}` });
+    return undefined;
+  }
+  const { narration, faults } = readNarration(readFileSync(path, 'utf8'), file.value);
+  for (const fault of faults) {
+    const message = `${file.value}:${fault.line}: ${fault.message}`;
+    diagnostics.push({ code: 'broken-cue', severity: 'warning', span: file.span, message });
+  }
+  return narration;
+}
+
+function inOrder(diagnostics: readonly Diagnostic[]): Diagnostic[] {
+  return [...diagnostics].sort((a, b) => a.span.start - b.span.start);
+}

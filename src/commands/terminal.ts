@@ -1,0 +1,26 @@
+/**
+ * Where a command writes: data to `out`, progress and messages to `err`; colours only where a terminal reads.
+ */
+import pc from 'picocolors';
+import type { Paint } from '../report/print-report.ts';
+
+export interface Terminal {
+  readonly out: (text: string) => void;
+  readonly err: (text: string) => void;
+  readonly outPaint: Paint;
+  readonly errPaint: Paint;
+  /** Whether somebody watches the messages, so that a progress line makes sense. */
+  readonly isWatched: boolean;
+}
+
+/** The process's own streams. `NO_COLOR` (no-color.org) turns colours off. */
+export function processTerminal(): Terminal {
+  const wantsColour = (stream: NodeJS.WriteStream) => stream.isTTY === true && !process.env.NO_COLOR;
+  return {
+    out: (text) => process.stdout.write(text),
+    err: (text) => process.stderr.write(text),
+    outPaint: pc.createColors(wantsColour(process.stdout)),
+    errPaint: pc.createColors(wantsColour(process.stderr)),
+    isWatched: process.stderr.isTTY === true,
+  };
+}

@@ -1,0 +1,88 @@
+/**
+ * The report to read: short where all is well; for each fault where, what, why. A second printer of the same value as
+ * `--json`: it knows nothing that the report does not hold.
+ */
+import type { Report, ReportedStep } from './report.ts';
+
+/** The colours of a terminal, or functions that leave text as it is. */
+export interface Paint {
+  readonly bold: (text: string) => string;
+  readonly dim: (text: string) => string;
+  readonly red: (text: string) => string;
+  readonly green: (text: string) => string;
+  readonly yellow: (text: string) => string;
+}
+
+/** The lines of the report on a scene that was checked, each ended by a line feed. */
+export function printReport(report: Report, paint: Paint): string {
+  const unsound = report.steps.filter((step) => !step.sound);
+  const toMend = unsound.filter((step) => report.summary.toMend.includes(step.id));
+  const resting = unsound.filter((step) => !report.summary.toMend.includes(step.id));
+  const lines = [headline(report, paint), ...context(report, paint)];
+  if (toMend.length > 0) lines.push('', ...toMend.flatMap((step) => faultLines(report, step, paint)));
+  if (resting.length > 0) lines.push('', paint.bold('These rest on them:'), ...resting.flatMap((step) => restingLines(report, step, paint)));
+  const advice = report.steps.filter((step) => step.sound).flatMap((step) => adviceLines(report, step));
+  const notes = [...report.warnings.map((warning) => `${report.scene}:${warning.line}:${warning.column}: ${warning.message}`), ...advice];
+  if (notes.length > 0) lines.push('', paint.bold('To consider:'), ...notes.map((note) => `  ${paint.yellow(note)}`));
+  return `${lines.join('\n')}\n`;
+}
+
+function headline(report: Report, paint: Paint): string {
+  const { steps, toMend, restOnThem } = report.summary;
+  const proved = report.steps.flatMap((step) => step.conclusions).filter((conclusion) => conclusion.verdict === 'proved').length;
+  if (report.sound) {
+    return `${paint.green(paint.bold('sound'))}  ${report.scene}: ${counted(steps, 'step')}, ${counted(proved, 'conclusion')} proved`;
+  }
+  const rest = restOnThem === 0 ? '' : `; ${restOnThem} ${restOnThem === 1 ? 'rests' : 'rest'} on ${toMend.length === 1 ? 'it' : 'them'}`;
+  return `${paint.red(paint.bold('not sound'))}  ${report.scene}: ${counted(toMend.length, 'step')} to mend: ${toMend.join(', ')}${rest}`;
+}
+
+function context(report: Report, paint: Paint): string[] {
+  const lines: string[] = [];
+  if (report.puzzle.takenAsRead.length > 0) {
+    lines.push(paint.dim(`taken as read: ${report.puzzle.takenAsRead.join(' ')}`));
+  }
+  const assuming = report.steps.filter((step) => step.assumesOneSolution).map((step) => step.id);
+  if (assuming.length > 0) lines.push(paint.dim(`assumes one solution: ${assuming.join(', ')}`));
+  const inheriting = report.steps.filter((step) => step.inheritsOneSolution && !step.assumesOneSolution).map((step) => step.id);
+  if (inheriting.length > 0) lines.push(paint.dim(`assumes one solution (inherited): ${inheriting.join(', ')}`));
+  return lines;
+}
+
+function faultLines(report: Report, step: ReportedStep, paint: Paint): string[] {
+  const lines = [`${paint.bold(`${report.scene}:${step.line}: ${step.id}`)}  ${paint.red(verdictOf(step))}`];
+  if (step.message !== '') lines.push(`  ${step.message}`);
+  const said = new Set([step.message]);
+  for (const conclusion of step.conclusions) {
+    if (conclusion.message === '' || [...said].some((sentence) => sentence.startsWith(conclusion.message))) continue;
+    said.add(conclusion.message);
+    lines.push(`  ${conclusion.message}`);
+  }
+  const escape = step.conclusions.find((conclusion) => conclusion.counterexample !== undefined && conclusion.counterexample.length > 0);
+  if (escape !== undefined) lines.push(paint.dim(`  counterexample to ${escape.text}: ${escape.counterexample?.join(' ')}`));
+  const proved = step.conclusions.filter((conclusion) => conclusion.verdict === 'proved').map((conclusion) => conclusion.text);
+  if (proved.length > 0 && proved.length < step.conclusions.length) lines.push(paint.dim(`  proved all the same: ${proved.join(' ')}`));
+  return lines;
+}
+
+function restingLines(report: Report, step: ReportedStep, paint: Paint): string[] {
+  const on = [...new Set(step.conclusions.flatMap((conclusion) => conclusion.restsOn))];
+  return [`  ${report.scene}:${step.line}: ${step.id}  ${paint.dim(on.length === 0 ? 'would hold if they did' : `rests on ${on.join(', ')}`)}`];
+}
+
+function adviceLines(report: Report, step: ReportedStep): string[] {
+  const where = `${report.scene}:${step.line}: ${step.id}`;
+  const lines: string[] = [];
+  if (step.unneeded.length > 0) lines.push(`${where}: nothing needs ${step.unneeded.join(' ')}`);
+  if (step.missed.length > 0) lines.push(`${where}: the same argument also proves ${step.missed.join(' ')}`);
+  return lines;
+}
+
+function verdictOf(step: ReportedStep): string {
+  if (step.verdict === 'false' || step.verdict === 'unproved') return step.verdict === 'false' ? 'false' : 'not proved';
+  return step.links.some((link) => !link.holds) ? 'a link does not hold' : 'not sound';
+}
+
+function counted(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? '' : 's'}`;
+}

@@ -1,0 +1,100 @@
+/**
+ * The report of a checked scene, or of one that could not be used.
+ */
+import type { CheckedConclusion, CheckedScene, CheckedStep } from '../check/verdict.ts';
+import type { Candidate } from '../grid/candidates.ts';
+import type { Grid } from '../grid/grid.ts';
+import { printCandidate, printConclusion } from '../grid/notation/print.ts';
+import type { Diagnostic } from '../scene/diagnostic.ts';
+import { placeOf } from '../scene/locate.ts';
+import type { Report, ReportedStep } from './report.ts';
+
+/** A scene's file: the path as given, and its text, by which offsets become lines. */
+export interface SceneFile {
+  readonly path: string;
+  readonly text: string;
+}
+
+/** The report on a scene that was checked. `diagnostics` are the faults and warnings from outside the proof: reading, times. */
+export function reportOf(file: SceneFile, checked: CheckedScene, diagnostics: readonly Diagnostic[]): Report {
+  const { grid } = checked.scene.puzzle;
+  const all = inOrder([...diagnostics, ...checked.errors, ...checked.warnings]);
+  const errors = all.filter((diagnostic) => diagnostic.severity === 'error');
+  if (errors.length > 0) return unusableReport(file, all, checked.solutions);
+  return {
+    report: 1,
+    scene: file.path,
+    sound: checked.sound,
+    puzzle: {
+      solutions: checked.solutions,
+      takenAsRead: checked.takenAsRead.map((conclusion) => printConclusion(grid, conclusion)),
+    },
+    errors: [],
+    summary: { ...checked.summary, toMend: [...checked.summary.toMend] },
+    steps: checked.steps.map((step) => reportedStep(file, grid, step)),
+    warnings: all.map((diagnostic) => located(file, diagnostic)),
+  };
+}
+
+/** The report on a scene that cannot be used: its faults, no steps. */
+export function unusableReport(file: SceneFile, diagnostics: readonly Diagnostic[], solutions: 0 | 1 | 2 = 0): Report {
+  const all = inOrder(diagnostics);
+  const of = (severity: Diagnostic['severity']) =>
+    all.filter((diagnostic) => diagnostic.severity === severity).map((diagnostic) => located(file, diagnostic));
+  return {
+    report: 1,
+    scene: file.path,
+    sound: false,
+    puzzle: { solutions, takenAsRead: [] },
+    errors: of('error'),
+    summary: { steps: 0, toMend: [], restOnThem: 0 },
+    steps: [],
+    warnings: of('warning'),
+  };
+}
+
+function reportedStep(file: SceneFile, grid: Grid, step: CheckedStep): ReportedStep {
+  return {
+    id: step.step.id,
+    line: placeOf(file.text, step.step.span.start).line,
+    verdict: step.verdict,
+    sound: step.sound,
+    assumesOneSolution: step.assumesOneSolution,
+    inheritsOneSolution: step.inheritsOneSolution,
+    ...(step.name === undefined ? {} : { name: { ...step.name, fits: [...step.name.fits] } }),
+    argument: { found: step.argument.found, sets: step.argument.sets.map((set) => set.name) },
+    links: step.links.map(({ chain, from, to, kind, holds, brokenBy }) => {
+      return { chain, from, to, kind, holds, brokenBy: written(grid, brokenBy) };
+    }),
+    conclusions: step.conclusions.map((conclusion) => reportedConclusion(grid, conclusion)),
+    unneeded: [...step.unneeded],
+    missed: step.missed.map((candidate) => printConclusion(grid, { kind: 'impossible', candidate })),
+    stale: written(grid, step.stale),
+    message: step.message,
+  };
+}
+
+function reportedConclusion(grid: Grid, conclusion: CheckedConclusion): ReportedStep['conclusions'][number] {
+  const { text, verdict, restsOn, cases, counterexample, message, argument } = conclusion;
+  return {
+    text,
+    verdict,
+    restsOn: [...restsOn],
+    cases,
+    ...(counterexample === undefined ? {} : { counterexample: written(grid, counterexample) }),
+    message,
+    ...(argument === undefined ? {} : { argument: { found: argument.found, sets: argument.sets.map((set) => set.name) } }),
+  };
+}
+
+function written(grid: Grid, candidates: readonly Candidate[]): string[] {
+  return [...candidates].sort((a, b) => a - b).map((candidate) => printCandidate(grid, candidate));
+}
+
+function located(file: SceneFile, { span, code, message }: Diagnostic): Report['errors'][number] {
+  return { ...placeOf(file.text, span.start), code, message };
+}
+
+function inOrder(diagnostics: readonly Diagnostic[]): Diagnostic[] {
+  return [...diagnostics].sort((a, b) => a.span.start - b.span.start);
+}

@@ -1,0 +1,78 @@
+/**
+ * The table of verbs and their options: the one place from which the command line, its help and the README's table come.
+ */
+
+export interface VerbOption {
+  /** As commander writes it: `-o, --out <file>`. */
+  readonly flags: string;
+  readonly does: string;
+}
+
+export interface Verb {
+  readonly name: 'check' | 'render' | 'still' | 'schema';
+  /** How it is called, without the program's name. */
+  readonly call: string;
+  /** One sentence, without a full stop. */
+  readonly does: string;
+  readonly options: readonly VerbOption[];
+  readonly examples: readonly string[];
+}
+
+const out = (does: string): VerbOption => ({ flags: '-o, --out <file>', does });
+const look: VerbOption = { flags: '--look <file>', does: "use this look instead of the scene's own" };
+
+export const verbs: readonly Verb[] = [
+  {
+    name: 'check',
+    call: 'check SCENE [--json]',
+    does: 'proves every step, or says exactly why it fails',
+    options: [{ flags: '--json', does: 'print the report as JSON (its schema: `proofreel schema --report`)' }],
+    examples: ['proofreel check scenes/lamp-room.yaml', 'proofreel check scenes/lamp-room.yaml --json > report.json'],
+  },
+  {
+    name: 'render',
+    call: 'render SCENE -o OUT',
+    does: 'draws the video: OUT.mp4, OUT.mov, OUT.webm, or a folder of PNG frames; refuses an unsound scene',
+    options: [
+      out('the video (.mp4, .mov, .webm) or a folder for PNG frames'),
+      { flags: '--stamp', does: 'draw an unsound scene all the same, with a stamp on every frame of a step that is not proved' },
+      { flags: '--key <colour>', does: "for an .mp4 of `draw: overlay` without footage: the colour behind the marks, such as '#00b140'" },
+      { flags: '--lossless', does: 'for .mov: Animation (qtrle) instead of ProRes 4444' },
+      look,
+      { flags: '--quiet', does: 'no progress' },
+    ],
+    examples: ['proofreel render scenes/lamp-room.yaml -o lamp-room.mp4', 'proofreel render marks.yaml -o marks.mov'],
+  },
+  {
+    name: 'still',
+    call: 'still SCENE --step ID -o OUT.png',
+    does: 'draws one frame: the last of a step on which all its marks stand, or the one at a time',
+    options: [
+      out('the picture, a .png'),
+      { flags: '--step <id>', does: 'the step to show' },
+      { flags: '--at <time>', does: 'the time to show: 12.5, 1:02.5, 01:00:02:12' },
+      { flags: '--stamp', does: 'draw a step that is not proved all the same, stamped' },
+      look,
+    ],
+    examples: ['proofreel still scenes/lamp-room.yaml --step kite -o kite.png', 'proofreel still scenes/lamp-room.yaml --at 1:02 -o frame.png'],
+  },
+  {
+    name: 'schema',
+    call: 'schema [--report | --look]',
+    does: 'prints the JSON Schema of the scene language, by which an editor completes and checks a scene',
+    options: [
+      { flags: '--report', does: 'the schema of the report of `check --json`' },
+      { flags: '--look', does: 'the schema of a look' },
+    ],
+    examples: ['proofreel schema > proofreel.schema.json'],
+  },
+];
+
+/** What the exit status says. */
+export const exitStatus = {
+  sound: 0,
+  unsound: 1,
+  unusable: 2,
+  machineFailed: 3,
+  interrupted: 130,
+} as const;
