@@ -1,0 +1,68 @@
+/**
+ * The codes of all faults that a scene or a look can have, with what each means. A code never changes its meaning.
+ */
+
+export const codes = {
+  // The file as YAML
+  'empty-file': 'nothing but blanks and comments stands in the file',
+  'several-documents': 'a line of three dashes begins a second document; a scene is one',
+  'yaml-syntax': 'the text is not YAML at this place',
+  indentation: 'the line is indented to a depth at which nothing stands',
+  'tab-indent': 'a tab stands where YAML wants blanks',
+  'cut-short': 'a ` #` begins a comment in the middle of a sentence, and YAML drops the rest',
+  'colon-in-text': 'a `: ` inside a plain text makes YAML take it for a key',
+  'comma-in-text': 'a comma inside a plain text between braces ends it for YAML',
+  'duplicate-key': 'a key stands twice in one map',
+  alias: 'an alias of YAML that names nothing, or stands for more than a text',
+  tag: 'a tag of YAML, which the language does not use',
+  // Keys and kinds of values
+  'unknown-key': 'the language has no such key here',
+  'missing-key': 'a required key is not there',
+  'no-value': 'a key without a value, or a list without items',
+  'wrong-kind': 'a text, a list or a map where another kind is due',
+  'unknown-word': 'a word that is none of those that the key takes',
+  'no-mark': 'a beat, or a place of the board, without the key that says what it is',
+  'several-marks': 'one beat with two marks',
+  version: 'a version of the language that is not known',
+  // Values
+  notation: 'cells, candidates, sets, conclusions or a chain that cannot be read',
+  'not-a-time': 'no time of section 6 is written like this',
+  'time-form': 'a time of a form that this key does not take',
+  'drop-frame': 'a drop-frame timecode at a rate that drops no labels',
+  'dropped-label': 'a drop-frame label that is skipped in counting',
+  'not-a-number': 'a text where a number is due',
+  'out-of-range': 'a number, or a count, outside its range',
+  'not-a-rate': 'no rate of frames, or one that is not exact',
+  'not-a-size': 'no frame size, or one that video cannot have',
+  'bad-corners': 'four corners that are no board seen from the front',
+  'bad-name': 'an id or the name of a group with signs that it cannot have',
+  'not-a-colour': 'no colour as #rrggbb',
+  // The puzzle
+  'givens-sign': 'a sign among the givens that is no digit of the grid and no blank',
+  'givens-count': 'too few or too many cells among the givens',
+  'givens-clash': 'one digit twice in a house among the givens',
+  'no-solution': 'the givens allow no solution',
+  'several-solutions': 'the givens allow more than one solution (a warning)',
+  'against-solution': 'what is taken as read at the start disagrees with a solution',
+  'wrong-conclusion': 'a removal where placements are due, or a placement where removals are',
+  // Names and references
+  'unknown-name': 'no argument of this name is known',
+  'duplicate-id': 'two steps of one id',
+  'unknown-step': 'no step has this id',
+  'later-step': 'a step that does not stand before this one',
+  'no-either': 'the step named proves no either/or and no placement to draw from',
+  'unknown-group': 'the scene has no such group',
+  'same-colour': 'two groups of one colour (a warning)',
+  // What a step claims, and what it shows
+  'no-claim': 'a mark, or a key, that needs a claim, in a step that claims nothing',
+  'no-conclusion': 'sets are named and nothing is concluded from them (a warning)',
+  'no-chain': 'links are to be drawn and the step has no chain',
+  'no-such-link': 'the chain has no link of this number',
+  'not-concluded': 'what is to be struck or placed is not among the conclusions',
+  disagrees: 'what stands after => is not what `so` says',
+  'so-missing': 'a chain concludes after => and the step has no `so`',
+  'so-all': '`so: all` beside other conclusions, or where it cannot be meant',
+  'not-yet': 'a mark that this version cannot draw',
+} as const;
+
+export type Code = keyof typeof codes;

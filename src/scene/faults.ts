@@ -1,0 +1,49 @@
+/**
+ * Where the faults of a file are gathered: reading goes on after each, so that all are reported together.
+ */
+import type { Code } from './codes.ts';
+import type { Diagnostic, Severity, Span } from './diagnostic.ts';
+
+export type Note = NonNullable<Diagnostic['notes']>[number];
+
+export interface Faults {
+  /** `message`: what is there, then what would be right. */
+  error(code: Code, span: Span, message: string, notes?: readonly Note[]): void;
+  warning(code: Code, span: Span, message: string, notes?: readonly Note[]): void;
+  /** Adds a fault that was gathered elsewhere. */
+  take(fault: Diagnostic): void;
+  /** How many errors were gathered up to now. */
+  errorCount(): number;
+  /** All that was gathered, by place; what was said twice of one place (an aliased text) stands once. */
+  inOrder(): readonly Diagnostic[];
+}
+
+/** An empty gathering of faults. */
+export function gatherFaults(): Faults {
+  const gathered: Diagnostic[] = [];
+  function add(severity: Severity, code: Code, span: Span, message: string, notes: readonly Note[]): void {
+    const known = gathered.some(
+      (other) => other.code === code && other.span.start === span.start && other.message === message,
+    );
+    if (!known) gathered.push({ code, severity, span, message, ...(notes.length > 0 ? { notes } : {}) });
+  }
+  return {
+    error: (code, span, message, notes = []) => add('error', code, span, message, notes),
+    warning: (code, span, message, notes = []) => add('warning', code, span, message, notes),
+    take: (fault) => gathered.push(fault),
+    errorCount: () => gathered.filter((fault) => fault.severity === 'error').length,
+    inOrder: () => [...gathered].sort((a, b) => a.span.start - b.span.start || a.span.end - b.span.end),
+  };
+}
+
+/** The text between quotes for a message, long ones shortened, line breaks as blanks. */
+export function quoted(text: string): string {
+  const line = text.replace(/\s+/g, ' ').trim();
+  return `"${line.length > 60 ? `${line.slice(0, 57)}...` : line}"`;
+}
+
+/** `a`, `a or b`, `a, b or c`; with `and` for a list of all. */
+export function listed(words: readonly string[], link = 'or'): string {
+  const last = words.at(-1) ?? '';
+  return words.length < 2 ? last : `${words.slice(0, -1).join(', ')} ${link} ${last}`;
+}

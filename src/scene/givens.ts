@@ -1,0 +1,110 @@
+/**
+ * The givens: one symbol a cell, read row by row, and whether they agree with one another.
+ */
+import { type BoxShape, type Cell, type Digit, digit, type Grid, gridOf, sees, sharedHouses } from '../grid/grid.ts';
+import { printCell } from '../grid/notation/print.ts';
+import { type Faults, listed, quoted } from './faults.ts';
+import { spanIn, type TextNode } from './yaml-tree.ts';
+
+/** By cell the given, if there is one; undefined after a report. */
+export type Givens = readonly (Digit | undefined)[];
+
+interface Symbol {
+  readonly text: string;
+  readonly at: number;
+}
+
+/** The givens of the text, all faults reported: strange signs, too few or too many cells, one digit twice in a house. */
+export function readGivens(node: TextNode, grid: Grid, faults: Faults): Givens | undefined {
+  const symbols = symbolsOf(node.text);
+  const strange = symbols.filter(({ text }) => !isBlankSign(text) && !isDigitOf(grid, text));
+  for (const { text, at } of strange) {
+    const message = `${quoted(text)} is no digit of this grid and no blank; a cell is 1 to ${grid.size}, or . 0 _ where it is empty`;
+    faults.error('givens-sign', spanIn(node, at, at + text.length), message);
+  }
+  if (symbols.length !== grid.cellCount) {
+    reportCount(node, symbols, grid, faults);
+    return undefined;
+  }
+  if (strange.length > 0) return undefined;
+  const givens = symbols.map(({ text }) => (isBlankSign(text) ? undefined : digit(grid, Number(text))));
+  return reportClashes(node, symbols, givens, grid, faults) ? undefined : givens;
+}
+
+/** The box shape that the number of symbols points to, where `boxes` does not say it. */
+export function shapeByCount(text: string): BoxShape | undefined {
+  const count = symbolsOf(text).length;
+  const shapes: readonly BoxShape[] = ['3x3', '2x4', '2x3', '2x2'];
+  return shapes.find((shape) => gridOf(shape).cellCount === count);
+}
+
+function symbolsOf(text: string): readonly Symbol[] {
+  const symbols: Symbol[] = [];
+  let at = 0;
+  for (const sign of text) {
+    if (!/[\s|+-]/.test(sign)) symbols.push({ text: sign, at });
+    at += sign.length;
+  }
+  return symbols;
+}
+
+function isBlankSign(text: string): boolean {
+  return text === '.' || text === '0' || text === '_';
+}
+
+function isDigitOf(grid: Grid, text: string): boolean {
+  return /^[1-9]$/.test(text) && Number(text) <= grid.size;
+}
+
+/** Says how many cells there are and are due, and points to the lines that are too short or too long, where there are such. */
+function reportCount(node: TextNode, symbols: readonly Symbol[], grid: Grid, faults: Faults): void {
+  const due = `${grid.cellCount} are due (${grid.size} rows of ${grid.size})`;
+  const there = `${symbols.length} ${symbols.length === 1 ? 'cell stands' : 'cells stand'} among the givens, and ${due}`;
+  const odd = linesOf(node.text, symbols).filter(({ count }) => count !== grid.size && count > 0);
+  const [first, ...others] = odd;
+  // Where the text is not laid out row by row, no line is to blame.
+  if (first === undefined || odd.length > 3) {
+    faults.error('givens-count', node.span, there);
+    return;
+  }
+  const notes = others.map(({ from, to, count }) => ({ span: spanIn(node, from, to), message: `this row has ${count}` }));
+  faults.error('givens-count', spanIn(node, first.from, first.to), `this row has ${first.count} cells; ${there}`, notes);
+}
+
+interface Line {
+  readonly from: number;
+  readonly to: number;
+  readonly count: number;
+}
+
+function linesOf(text: string, symbols: readonly Symbol[]): readonly Line[] {
+  const lines: Line[] = [];
+  let start = 0;
+  for (const line of text.split('\n')) {
+    const from = start + line.length - line.trimStart().length;
+    const to = start + line.trimEnd().length;
+    const count = symbols.filter(({ at }) => at >= start && at < start + line.length).length;
+    lines.push({ from, to: Math.max(from, to), count });
+    start += line.length + 1;
+  }
+  return lines;
+}
+
+/** Reports each two givens that clash; whether there are such. */
+function reportClashes(node: TextNode, symbols: readonly Symbol[], givens: Givens, grid: Grid, faults: Faults): boolean {
+  const clashing = grid.cells.flatMap((second) => {
+    const first = grid.cells.find((cell) => cell < second && clash(grid, givens, cell, second));
+    return first === undefined ? [] : [{ first, second }];
+  });
+  const placeOf = (cell: Cell) => spanIn(node, symbols[cell]!.at, symbols[cell]!.at + 1);
+  for (const { first, second } of clashing) {
+    const houses = listed(sharedHouses(grid, [first, second]).map((house) => house.name), 'and');
+    const message = `${givens[second]} stands in ${printCell(grid, first)} and in ${printCell(grid, second)}, both in ${houses}; a house holds each digit once`;
+    faults.error('givens-clash', placeOf(second), message, [{ span: placeOf(first), message: `the other ${givens[first]}` }]);
+  }
+  return clashing.length > 0;
+}
+
+function clash(grid: Grid, givens: Givens, a: Cell, b: Cell): boolean {
+  return givens[a] !== undefined && givens[a] === givens[b] && sees(grid, a, b);
+}

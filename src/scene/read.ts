@@ -1,0 +1,60 @@
+/**
+ * From the text of a scene file to a typed scene, with all the faults of the file.
+ */
+import type { Diagnostic } from './diagnostic.ts';
+import type { Faults } from './faults.ts';
+import { readGroups } from './groups.ts';
+import { sceneDefinition } from './language.ts';
+import { gridOfPuzzle, readPuzzle } from './puzzle.ts';
+import { checkReferences, readIds } from './references.ts';
+import { locatedText } from './reading.ts';
+import type { Scene } from './scene.ts';
+import { checkShape } from './shape.ts';
+import { readStep } from './step.ts';
+import { readRate, readVideo } from './video.ts';
+import { readYamlFile } from './yaml-file.ts';
+import { type MapNode, textOf, valueOf } from './yaml-tree.ts';
+
+export interface ReadScene {
+  /** Undefined where there is an error: a scene is usable only as a whole. */
+  readonly scene: Scene | undefined;
+  /** All faults of the file by place, warnings among them. */
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/** Reads a scene. `text` is the file's content; a byte order mark at its start is passed over. */
+export function readScene(text: string): ReadScene {
+  const { value, diagnostics } = readYamlFile(text, 'a scene begins with `proofreel: 1`', (tree, faults) => {
+    checkShape(sceneDefinition, tree, faults);
+    return tree.kind === 'map' ? sceneOf(tree, faults) : undefined;
+  });
+  return { scene: value, diagnostics };
+}
+
+function sceneOf(file: MapNode, faults: Faults): Scene | undefined {
+  const [puzzleMap, videoMap] = [mapOf(file, 'puzzle'), mapOf(file, 'video')];
+  const grid = gridOfPuzzle(puzzleMap);
+  const puzzle = puzzleMap === undefined ? undefined : readPuzzle(puzzleMap, grid, faults);
+  const rate = readRate(videoMap, faults);
+  const video = readVideo(videoMap, rate, faults);
+  const groups = readGroups(valueOf(file, 'groups'), faults);
+  const list = valueOf(file, 'steps');
+  const maps = list?.kind === 'list' ? list.items.flatMap((item) => (item.kind === 'map' ? [item] : [])) : [];
+  const stepIds = readIds(maps, faults);
+  const steps = maps.map((map, index) => readStep(map, index, { faults, grid, rate, groups, stepIds }));
+  checkReferences(steps, faults);
+  if (puzzle === undefined) return undefined;
+  return {
+    title: textOf(file, 'title')?.text,
+    puzzle,
+    video,
+    look: locatedText(file, 'look'),
+    groups: [...groups].map(([name, colour]) => ({ name, colour })),
+    steps,
+  };
+}
+
+function mapOf(file: MapNode, key: string): MapNode | undefined {
+  const value = valueOf(file, key);
+  return value?.kind === 'map' ? value : undefined;
+}

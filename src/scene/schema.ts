@@ -1,0 +1,35 @@
+/**
+ * The JSON Schema of the language, for editors that complete and check a scene while it is typed. Made from the
+ * definition that the reader works with.
+ */
+import { z } from 'zod';
+import { sceneDefinition } from './language.ts';
+
+/** A schema of JSON Schema draft 2020-12 for scene files. */
+export function sceneSchema(): object {
+  return editorSchema(sceneDefinition, 'A proofreel scene');
+}
+
+/** A definition as a JSON Schema that allows for YAML's guesses: `rate: 25` is a number to an editor, a text to us. */
+export function editorSchema(definition: z.ZodType, title: string): object {
+  const schema = z.toJSONSchema(definition, {
+    io: 'input',
+    target: 'draft-2020-12',
+    override: ({ jsonSchema }) => {
+      const guesses = jsonSchema['guesses'];
+      if (Array.isArray(guesses)) Object.assign(jsonSchema, { type: ['string', ...guesses] });
+      if (jsonSchema.enum !== undefined) {
+        delete jsonSchema.type;
+        jsonSchema.enum = jsonSchema.enum.flatMap((word) => [word, ...guessOf(word)]);
+      }
+      for (const note of ['guesses', 'sentence', 'refused']) delete jsonSchema[note];
+    },
+  });
+  return { ...schema, title };
+}
+
+/** What YAML takes a word for that is none to it. */
+function guessOf(word: unknown): readonly (number | boolean)[] {
+  if (word === 'true' || word === 'false') return [word === 'true'];
+  return typeof word === 'string' && /^\d+$/.test(word) ? [Number(word)] : [];
+}

@@ -1,0 +1,233 @@
+/**
+ * Whether a file has the shape that the definition of the language gives it: its keys, and the kind of each value.
+ *
+ * The definition is walked together with the tree, so that each fault is found at its own place, and so that a beat's
+ * branch is chosen by its mark before anything in it is looked at.
+ */
+import { z } from 'zod';
+import { Bug } from '../grid/bug.ts';
+import type { Span } from './diagnostic.ts';
+import { didYouMean, nearestWords } from './nearest-word.ts';
+import { type Faults, listed, quoted } from './faults.ts';
+import { notesOf } from './language-values.ts';
+import { type Entry, keyOf, type ListNode, type MapNode, type TextNode, type Tree } from './yaml-tree.ts';
+
+/** Where keys belong that stand in a wrong place: by key, the places (`under "video"`). */
+export type Homes = ReadonlyMap<string, readonly string[]>;
+
+/** Reports all that is not as the definition has it. */
+export function checkShape(definition: z.ZodType, node: Tree, faults: Faults): void {
+  checkValue(definition, node, { named: 'the file', span: firstOf(node), faults, homes: homesOf(definition) });
+}
+
+interface Place {
+  /** What a message calls the value: `"rate"`, `an item of "steps"`. */
+  readonly named: string;
+  /** Its key, for a value that is not there. */
+  readonly span: Span;
+  readonly faults: Faults;
+  readonly homes: Homes;
+}
+
+function checkValue(definition: z.ZodType, node: Tree, place: Place): void {
+  const schema = withoutOptional(definition);
+  if (node.kind === 'nothing') {
+    place.faults.error('no-value', place.span, `${place.named} has no value; ${wanted(schema)} is due`);
+  } else if (schema instanceof z.ZodUnion) {
+    const branch = branchFor(optionsOf(schema), node, place);
+    if (branch !== undefined) checkValue(branch, node, place);
+  } else if (schema instanceof z.ZodObject && node.kind === 'map') {
+    checkKeys(schema, node, place);
+  } else if (schema instanceof z.ZodRecord && node.kind === 'map') {
+    for (const { key, value } of node.entries) {
+      checkValue(typed(schema.valueType), value, { ...place, named: quoted(key.text), span: key.span });
+    }
+  } else if (schema instanceof z.ZodArray && node.kind === 'list') {
+    checkItems(typed(schema.element), node, place);
+  } else if (schema instanceof z.ZodEnum && node.kind === 'text') {
+    checkWord(schema, node, place);
+  } else if (schema instanceof z.ZodString && node.kind === 'text') {
+    checkWhole(schema, node, place.faults);
+  } else {
+    const span = node.kind === 'text' ? node.span : place.span;
+    place.faults.error('wrong-kind', span, `${place.named} is ${kindOf(node)} here; ${wanted(schema)} is due`);
+  }
+}
+
+function checkItems(element: z.ZodType, list: ListNode, place: Place): void {
+  if (list.items.length === 0 && place.named === '"steps"') {
+    place.faults.error('no-value', place.span, '"steps" holds no step; write at least one, as in `- id: first`');
+  }
+  for (const item of list.items) {
+    checkValue(element, item, { ...place, named: `an item of ${place.named}`, span: firstOf(item) });
+  }
+}
+
+function checkKeys(schema: z.ZodObject, map: MapNode, place: Place): void {
+  const known = Object.keys(schema.shape);
+  const title = schema.meta()?.title ?? 'this map';
+  for (const entry of map.entries) {
+    const definition: unknown = schema.shape[entry.key.text];
+    if (known.includes(entry.key.text)) {
+      checkValue(typed(definition), entry.value, { ...place, named: quoted(entry.key.text), span: entry.key.span });
+    } else reportUnknown(entry, map, known, title, place);
+  }
+  for (const key of known) {
+    if (schema.shape[key] instanceof z.ZodOptional || keyOf(map, key) !== undefined) continue;
+    if (map.entries.some((entry) => nearestWords(entry.key.text, [key]).length > 0 && !known.includes(entry.key.text))) continue;
+    const example = wanted(withoutOptional(typed(schema.shape[key])));
+    place.faults.error('missing-key', place.span, `${title} needs the key "${key}": ${example}`);
+  }
+}
+
+function reportUnknown(entry: Entry, map: MapNode, known: readonly string[], title: string, place: Place): void {
+  const { key } = entry;
+  const cutText = map.braces && entry.value.kind === 'nothing' ? textBefore(map, entry) : undefined;
+  if (cutText !== undefined) {
+    const message = `the comma before ${quoted(key.text)} ends the text of ${quoted(cutText.text)} in YAML; put the whole value in quotes`;
+    place.faults.error('comma-in-text', key.span, message);
+    return;
+  }
+  const meant = didYouMean(key.text, known);
+  const home = place.homes.get(key.text);
+  const mend =
+    meant !== '' ? meant : home !== undefined ? `; it belongs to ${listed(home)}` : `; its keys are ${listed(known, 'and')}`;
+  place.faults.error('unknown-key', key.span, `${title} has no key ${quoted(key.text)}${mend}`);
+}
+
+/** The key of the text that stands right before this entry, between the same braces. */
+function textBefore(map: MapNode, entry: Entry): TextNode | undefined {
+  const before = map.entries[map.entries.indexOf(entry) - 1];
+  return before?.value.kind === 'text' ? before.key : undefined;
+}
+
+function checkWord(schema: z.ZodEnum, node: TextNode, place: Place): void {
+  const words = schema.options.map(String);
+  if (words.includes(node.text)) return;
+  const reason = notesOf(schema).refused?.[node.text];
+  const mend = reason ?? `it is ${listed(words)}${didYouMean(node.text, words)}`;
+  place.faults.error(place.named === '"proofreel"' ? 'version' : 'unknown-word', node.span, `${place.named} cannot be ${quoted(node.text)}; ${mend}`);
+}
+
+/** A sentence, or a text in quotes of its own, after which a comment stands was cut by YAML. */
+function checkWhole(schema: z.ZodType, node: TextNode, faults: Faults): void {
+  if (node.comment === undefined) return;
+  const openQuote = (node.text.match(/["\u201c\u201d]/g) ?? []).length % 2 === 1;
+  if (notesOf(schema).sentence !== true && !openQuote) return;
+  const message =
+    'a blank and # begin a comment here, and YAML drops the rest of the line; put the sentence in quotes, or on the next line after `>` (a comment goes on a line of its own)';
+  faults.error('cut-short', node.comment, message);
+}
+
+/** The option that the value means; undefined after a report that it means none. */
+function branchFor(options: readonly z.ZodType[], node: Tree, place: Place): z.ZodType | undefined {
+  const fitting = options.filter((option) => takes(option, node));
+  if (fitting.length < 2) return fitting[0] ?? reportKind(options, node, place);
+  if (node.kind !== 'map') return fitting.find((option) => option instanceof z.ZodString) ?? fitting[0];
+  const objects = fitting.flatMap((option) => (option instanceof z.ZodObject ? [option] : []));
+  const named = objects.filter((option) => ownKeys(option).some((key) => keyOf(node, key) !== undefined));
+  if (named.length < 2) return named[0] ?? reportNoMark(objects, node, place);
+  const marks = named.flatMap(ownKeys).flatMap((key) => keyOf(node, key) ?? []);
+  const [first, second] = marks.sort((a, b) => a.span.start - b.span.start);
+  if (first !== undefined && second !== undefined) {
+    const message = `${quoted(first.text)} and ${quoted(second.text)} stand together; write two items, one for each`;
+    place.faults.error('several-marks', second.span, message, [{ span: first.span, message: 'the first stands here' }]);
+  }
+  return undefined;
+}
+
+/** The keys that an option must have: those tell it from the others. */
+function ownKeys(option: z.ZodObject): readonly string[] {
+  return Object.keys(option.shape).filter((key) => !(option.shape[key] instanceof z.ZodOptional));
+}
+
+function takes(option: z.ZodType, node: Tree): boolean {
+  if (option instanceof z.ZodUnion) return optionsOf(option).some((each) => takes(each, node));
+  if (option instanceof z.ZodObject || option instanceof z.ZodRecord) return node.kind === 'map';
+  return option instanceof z.ZodArray ? node.kind === 'list' : node.kind === 'text';
+}
+
+function reportKind(options: readonly z.ZodType[], node: Tree, place: Place): undefined {
+  const span = node.kind === 'text' ? node.span : place.span;
+  const kinds = [...new Set(options.map(wanted))];
+  place.faults.error('wrong-kind', span, `${place.named} is ${kindOf(node)} here; ${listed(kinds)} is due`);
+  return undefined;
+}
+
+/** No key says which option is meant: most likely that key is misspelt. */
+function reportNoMark(objects: readonly z.ZodObject[], map: MapNode, place: Place): undefined {
+  const marks = [...new Set(objects.flatMap(ownKeys))];
+  const known = new Set(objects.flatMap((option) => Object.keys(option.shape)));
+  const title = place.named === 'an item of "show"' ? 'a beat' : 'a place of the board';
+  const strangers = map.entries.filter(({ key }) => !known.has(key.text));
+  for (const { key } of strangers) {
+    const meant = didYouMean(key.text, [...known]);
+    place.faults.error('unknown-key', key.span, `${title} has no key ${quoted(key.text)}${meant === '' ? `; it has one of ${listed(marks)}` : meant}`);
+  }
+  if (strangers.length === 0) {
+    place.faults.error('no-mark', place.span, `${title} does not say what it is; it needs one of ${listed(marks)}`);
+  }
+  return undefined;
+}
+
+/** By key, the maps of the whole definition that have it, for keys that stand in the wrong one. */
+function homesOf(definition: z.ZodType): Homes {
+  const homes = new Map<string, string[]>();
+  visit(definition);
+  return homes;
+  function visit(each: z.ZodType): void {
+    const schema = withoutOptional(each);
+    if (schema instanceof z.ZodUnion) for (const option of optionsOf(schema)) visit(option);
+    if (schema instanceof z.ZodArray) visit(typed(schema.element));
+    if (!(schema instanceof z.ZodObject)) return;
+    const title = schema.meta()?.title ?? '';
+    for (const [key, value] of Object.entries(schema.shape)) {
+      const known = homes.get(key) ?? [];
+      if (!known.includes(title)) homes.set(key, [...known, title]);
+      visit(typed(value));
+    }
+  }
+}
+
+function withoutOptional(schema: z.ZodType): z.ZodType {
+  return schema instanceof z.ZodOptional ? typed(schema.unwrap()) : schema;
+}
+
+function optionsOf(union: z.ZodUnion): readonly z.ZodType[] {
+  return union.options.map(typed);
+}
+
+function typed(schema: unknown): z.ZodType {
+  if (schema instanceof z.ZodType) return schema;
+  throw new Bug('the definition of the language holds something that is no definition');
+}
+
+function wanted(schema: z.ZodType): string {
+  if (schema instanceof z.ZodUnion) return listed([...new Set(optionsOf(schema).map(wanted))]);
+  if (schema instanceof z.ZodArray) return 'a list';
+  if (schema instanceof z.ZodEnum) return listed(schema.options.map(String));
+  if (schema instanceof z.ZodString) return 'a text';
+  return 'a map of keys';
+}
+
+function kindOf(node: Tree): string {
+  switch (node.kind) {
+    case 'text':
+      return `the text ${quoted(node.text)}`;
+    case 'list':
+      return 'a list';
+    case 'map':
+      return 'a map of keys';
+    case 'nothing':
+      return 'empty';
+    default:
+      return node satisfies never;
+  }
+}
+
+/** Where something is said to be missing: a map's first key, a list's first item, or the text itself. */
+function firstOf(node: Tree): Span {
+  if (node.kind === 'map') return node.entries[0]?.key.span ?? node.span;
+  if (node.kind === 'list') return node.items[0] === undefined ? node.span : firstOf(node.items[0]);
+  return node.span;
+}

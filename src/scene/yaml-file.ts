@@ -1,0 +1,55 @@
+/**
+ * A YAML file of ours: its syntax, then what it says, all faults together.
+ */
+import type { Code } from './codes.ts';
+import type { Diagnostic } from './diagnostic.ts';
+import { type Faults, gatherFaults } from './faults.ts';
+import { explainSyntax, withColonsMended } from './yaml-faults.ts';
+import { parseYaml, type Tree, treeOf } from './yaml-tree.ts';
+
+/** Faults that may only seem so where a part of the file could not be read: something is not there. */
+const faultsOfAbsence: readonly string[] = [
+  'missing-key',
+  'no-value',
+  'unknown-step',
+  'unknown-group',
+  'no-claim',
+  'no-chain',
+  'no-conclusion',
+  'not-concluded',
+  'so-missing',
+  'givens-count',
+  'no-solution',
+] satisfies readonly Code[];
+
+/**
+ * What `read` makes of the file; undefined with any error. `beginning` says how such a file begins, for an empty one.
+ */
+export function readYamlFile<T>(
+  file: string,
+  beginning: string,
+  read: (tree: Tree, faults: Faults) => T | undefined,
+): { readonly value: T | undefined; readonly diagnostics: readonly Diagnostic[] } {
+  const syntax = gatherFaults();
+  const mended = withColonsMended(file, syntax);
+  const [first, second] = parseYaml(mended);
+  if (first === undefined) {
+    syntax.error('empty-file', { start: 0, end: 0 }, `the file is empty; ${beginning}`);
+    return { value: undefined, diagnostics: syntax.inOrder() };
+  }
+  if (second !== undefined) reportSecond(file, second.contents?.range?.[0] ?? second.range[0], syntax);
+  const soundUntil = explainSyntax(mended, first, syntax);
+  const content = gatherFaults();
+  const value = read(treeOf(file, first, content), content);
+  for (const fault of content.inOrder()) {
+    // What follows a fault of syntax may be nonsense, and what it hides is not missing.
+    if (soundUntil === file.length || (fault.span.end <= soundUntil && !faultsOfAbsence.includes(fault.code))) syntax.take(fault);
+  }
+  return { value: syntax.errorCount() === 0 ? value : undefined, diagnostics: syntax.inOrder() };
+}
+
+function reportSecond(file: string, content: number, faults: Faults): void {
+  const dashes = file.lastIndexOf('\n---', content);
+  const start = dashes === -1 ? content : dashes + 1;
+  faults.error('several-documents', { start, end: start + 3 }, '`---` begins a second document here; a file holds one, so leave it out');
+}
