@@ -35,8 +35,14 @@ export const verbs: readonly Verb[] = [
     does: 'draws the video: OUT.mp4, OUT.mov, OUT.webm, or a folder of PNG frames; refuses an unsound scene',
     options: [
       out('the video (.mp4, .mov, .webm) or a folder for PNG frames'),
-      { flags: '--stamp', does: 'draw an unsound scene all the same, with a stamp on every frame of a step that is not proved' },
-      { flags: '--key <colour>', does: "for an .mp4 of `draw: overlay` without footage: the colour behind the marks, such as '#00b140'" },
+      {
+        flags: '--stamp',
+        does: 'draw an unsound scene all the same, with a stamp on every frame of a step that is not proved',
+      },
+      {
+        flags: '--key <colour>',
+        does: "for an .mp4 of `draw: overlay` without footage: the colour behind the marks, such as '#00b140'",
+      },
       { flags: '--lossless', does: 'for .mov: Animation (qtrle) instead of ProRes 4444' },
       look,
       { flags: '--quiet', does: 'no progress' },
@@ -54,7 +60,10 @@ export const verbs: readonly Verb[] = [
       { flags: '--stamp', does: 'draw a step that is not proved all the same, stamped' },
       look,
     ],
-    examples: ['proofreel still scenes/lamp-room.yaml --step kite -o kite.png', 'proofreel still scenes/lamp-room.yaml --at 1:02 -o frame.png'],
+    examples: [
+      'proofreel still scenes/lamp-room.yaml --step kite -o kite.png',
+      'proofreel still scenes/lamp-room.yaml --at 1:02 -o frame.png',
+    ],
   },
   {
     name: 'schema',

@@ -11,13 +11,23 @@ import { removalsProved } from './claim.ts';
 const adviceBound = 20_000;
 
 /** Sets that can all be left out together while every conclusion stays proved. */
-export function unneededSets(position: Position, sets: readonly NamedSet[], conclusions: readonly Conclusion[]): NamedSet[] {
+export function unneededSets(
+  position: Position,
+  sets: readonly NamedSet[],
+  conclusions: readonly Conclusion[],
+): NamedSet[] {
   if (conclusions.length === 0) return [];
   let kept = [...sets];
   for (const set of sets) {
     const fewer = kept.filter((other) => other !== set);
     const stillProved = conclusions.every(
-      (conclusion) => prove(position, fewer.map((named) => named.set), conclusion, adviceBound).kind === 'proved',
+      (conclusion) =>
+        prove(
+          position,
+          fewer.map((named) => named.set),
+          conclusion,
+          adviceBound,
+        ).kind === 'proved',
     );
     if (stillProved) kept = fewer;
   }
@@ -25,7 +35,11 @@ export function unneededSets(position: Position, sets: readonly NamedSet[], conc
 }
 
 /** Removals that the same sets prove and the step does not conclude. */
-export function missedRemovals(position: Position, sets: readonly NamedSet[], concluded: readonly Conclusion[]): Candidate[] {
+export function missedRemovals(
+  position: Position,
+  sets: readonly NamedSet[],
+  concluded: readonly Conclusion[],
+): Candidate[] {
   const removed = concluded.flatMap((conclusion) => (conclusion.kind === 'impossible' ? [conclusion.candidate] : []));
   const proved = removalsProved(position, sets, adviceBound);
   return membersOf(difference(setOf(position.grid, proved), setOf(position.grid, removed)));

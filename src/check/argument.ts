@@ -139,7 +139,12 @@ function judgeChain(position: Position, chain: Chain, number: number, others: re
       }
       return { ...ends, ...judgeWeak(position, from, to) };
     }
-    const strong = judgeStrong(position, from, to, others.map((other) => other.set));
+    const strong = judgeStrong(
+      position,
+      from,
+      to,
+      others.map((other) => other.set),
+    );
     if (roles[index] === 'strong') {
       for (const set of strong.sets) {
         sets.push(others.find((other) => other.set === set) ?? { name: nameOfSet(grid, set), set });

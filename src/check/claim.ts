@@ -7,7 +7,15 @@ import { candidateAt, candidatesInCell, candidatesInHouse } from '../grid/grid.t
 import type { Conclusion, OnlyPlaces, PencilList } from '../grid/terms.ts';
 import { type Outcome, type Position, prove } from '../proof/kernel.ts';
 import type { Step } from '../scene/scene.ts';
-import { type BuiltArgument, buildArgument, type Eithers, type GivenArgument, givesAnArgument, type NamedSet, nameOfSet } from './argument.ts';
+import {
+  type BuiltArgument,
+  buildArgument,
+  type Eithers,
+  type GivenArgument,
+  givesAnArgument,
+  type NamedSet,
+  nameOfSet,
+} from './argument.ts';
 import { type Allowed, findSingle } from './singles.ts';
 import type { CheckedConclusion } from './verdict.ts';
 
@@ -84,7 +92,11 @@ export function evaluate(position: Position, claim: Claim, eithers: Eithers): Ev
   const isGiven = givesAnArgument(claim.given);
   const conclude = (conclusion: Conclusion): EvaluatedConclusion => {
     if (isGiven) {
-      const outcome = prove(position, argument.sets.map((named) => named.set), conclusion);
+      const outcome = prove(
+        position,
+        argument.sets.map((named) => named.set),
+        conclusion,
+      );
       return { conclusion, outcome, sets: argument.sets, found: false, others: 0 };
     }
     return concludeBySingle(position, conclusion, claim.allowed);
@@ -94,7 +106,11 @@ export function evaluate(position: Position, claim: Claim, eithers: Eithers): Ev
       return { argument, conclusions: distinct(claim.concludes.conclusions).map(conclude), stale: [] };
     case 'all': {
       const proved = removalsProved(position, argument.sets);
-      return { argument, conclusions: proved.map((candidate) => conclude({ kind: 'impossible', candidate })), stale: [] };
+      return {
+        argument,
+        conclusions: proved.map((candidate) => conclude({ kind: 'impossible', candidate })),
+        stale: [],
+      };
     }
     case 'only':
       return { argument, ...listed(position, placesOfOnly(position, claim.concludes.places), conclude) };
@@ -112,10 +128,18 @@ export function removalsProved(position: Position, sets: readonly NamedSet[], bo
   );
 }
 
-function concludeBySingle(position: Position, conclusion: Conclusion, allowed: Allowed | undefined): EvaluatedConclusion {
+function concludeBySingle(
+  position: Position,
+  conclusion: Conclusion,
+  allowed: Allowed | undefined,
+): EvaluatedConclusion {
   const single = allowed === undefined ? undefined : findSingle(position, conclusion, allowed);
   const sets = single === undefined ? [] : [{ name: nameOfSet(position.grid, single.set), set: single.set }];
-  const outcome = prove(position, sets.map((named) => named.set), conclusion);
+  const outcome = prove(
+    position,
+    sets.map((named) => named.set),
+    conclusion,
+  );
   return { conclusion, outcome, sets, found: single !== undefined, others: single?.others ?? 0 };
 }
 

@@ -32,7 +32,12 @@ export function explainConclusion(
   grid: Grid,
   claim: Claim,
   evaluated: EvaluatedConclusion,
-  reasons: { readonly isFalse: boolean; readonly severalSolutions: boolean; readonly faults: readonly string[]; readonly brokenLinks: readonly CheckedLink[] },
+  reasons: {
+    readonly isFalse: boolean;
+    readonly severalSolutions: boolean;
+    readonly faults: readonly string[];
+    readonly brokenLinks: readonly CheckedLink[];
+  },
 ): string {
   const text = printConclusion(grid, evaluated.conclusion);
   const falsehood = reasons.isFalse ? ` (${solutionSays(grid, evaluated.conclusion, reasons.severalSolutions)})` : '';
@@ -71,7 +76,8 @@ function nothingNamed(claim: Claim): string {
 function escapes(grid: Grid, chosen: readonly Candidate[], conclusion: Conclusion): string {
   const choice = inWords(chosen.map((candidate) => printCandidate(grid, candidate)));
   const together = chosen.length === 1 ? `${choice} can be true` : `${choice} can be true together`;
-  if (conclusion.kind === 'impossible') return `${together}, and ${printCandidate(grid, conclusion.candidate)} beside them`;
+  if (conclusion.kind === 'impossible')
+    return `${together}, and ${printCandidate(grid, conclusion.candidate)} beside them`;
   const others = membersOf(conclusion.candidates).map((candidate) => printCandidate(grid, candidate));
   return `${together}, and ${others.length === 1 ? `${others.join('')} is` : `${inWords(others, 'or')} are`} not among them`;
 }

@@ -25,7 +25,9 @@ export function judgeMarks(step: Step, before: Position, after: Position): Diagn
     const named = beat.mark.targets.flatMap((target) => (target.kind === 'candidates' ? target.candidates : []));
     const gone = named.filter((candidate) => !has(before.possible, candidate));
     if (gone.length === 0) return [];
-    const which = membersOf(setOf(grid, gone)).map((candidate) => printCandidate(grid, candidate)).join(' ');
+    const which = membersOf(setOf(grid, gone))
+      .map((candidate) => printCandidate(grid, candidate))
+      .join(' ');
     const message = `${which} is not possible any more when the step begins, so no circle is drawn for it`;
     return [{ code: 'circle-on-nothing', severity: 'warning', span: beat.span, message }];
   });

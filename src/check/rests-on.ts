@@ -64,7 +64,9 @@ function evaluateSupposing(
 }
 
 function hasRoomForAll({ grid }: Position, possible: Candidates): boolean {
-  const cellsOpen = grid.cells.every((cell) => candidatesInCell(grid, cell).some((candidate) => has(possible, candidate)));
+  const cellsOpen = grid.cells.every((cell) =>
+    candidatesInCell(grid, cell).some((candidate) => has(possible, candidate)),
+  );
   return (
     cellsOpen &&
     grid.houses.every((house) =>

@@ -35,9 +35,13 @@ function candidateSets(position: Position, conclusion: Conclusion, allowed: Allo
   const isPlacement = conclusion.kind === 'one-of';
   const cellsToLookAt = isPlacement ? [cell] : [cell, ...grid.peers[cell]!];
   const housesToLookAt = boxesFirst(isPlacement ? grid.housesOf[cell]! : grid.houses);
-  const full = housesToLookAt.filter((house) => isFullButFor(position, house)).map((house) => placesIn(position, digit, house));
+  const full = housesToLookAt
+    .filter((house) => isFullButFor(position, house))
+    .map((house) => placesIn(position, digit, house));
   const places = housesToLookAt.map((house) => placesIn(position, digit, house));
-  const otherDigitsHere = isPlacement ? [] : grid.housesOf[cell]!.flatMap((house) => grid.digits.map((other) => placesIn(position, other, house)));
+  const otherDigitsHere = isPlacement
+    ? []
+    : grid.housesOf[cell]!.flatMap((house) => grid.digits.map((other) => placesIn(position, other, house)));
   const hidden = [...places, ...otherDigitsHere].filter((set) => countOf(set.members) === 1);
   const naked = cellsToLookAt.map((each) => digitsIn(position, each)).filter((set) => countOf(set.members) === 1);
   switch (allowed) {

@@ -38,7 +38,9 @@ export interface CheckedStep {
   readonly assumesOneSolution: boolean;
   /** It rests on an earlier step that assumes one solution. */
   readonly inheritsOneSolution: boolean;
-  readonly name: { readonly given: string; readonly judged: 'fits' | 'misnamed' | 'not judged'; readonly fits: readonly string[] } | undefined;
+  readonly name:
+    | { readonly given: string; readonly judged: 'fits' | 'misnamed' | 'not judged'; readonly fits: readonly string[] }
+    | undefined;
   readonly argument: Argument;
   readonly links: readonly CheckedLink[];
   /** In the order of the step: `so`, `only`, `pencil`, `cascade`. */

@@ -16,7 +16,8 @@ export async function check(path: string, options: { readonly json?: boolean }, 
       : reportOf(lesson.file, lesson.checked, lesson.diagnostics);
   if (options.json === true) terminal.out(`${JSON.stringify(report, undefined, 2)}\n`);
   if (lesson.kind === 'unusable') {
-    if (options.json !== true) for (const each of lesson.diagnostics) terminal.err(`${printDiagnostic(path, lesson.file.text, each)}\n`);
+    if (options.json !== true)
+      for (const each of lesson.diagnostics) terminal.err(`${printDiagnostic(path, lesson.file.text, each)}\n`);
     return exitStatus.unusable;
   }
   if (options.json !== true) terminal.out(printReport(report, terminal.outPaint));

@@ -91,7 +91,12 @@ async function readBeside(scene: Scene, folder: string, media: 'needed' | 'if th
       return (await probeMedia(path)).durationSeconds;
     } catch (failure) {
       if (media === 'needed' || !(failure instanceof MachineFailure)) throw failure;
-      diagnostics.push({ code: 'media-not-read', severity: 'warning', span: file.span, message: `the length of ${path} is not known here: ${failure.message}` });
+      diagnostics.push({
+        code: 'media-not-read',
+        severity: 'warning',
+        span: file.span,
+        message: `the length of ${path} is not known here: ${failure.message}`,
+      });
       return undefined;
     }
   };
@@ -107,7 +112,12 @@ async function readBeside(scene: Scene, folder: string, media: 'needed' | 'if th
 function readNarrationFile(file: Located<string>, folder: string, diagnostics: Diagnostic[]): Narration | undefined {
   const path = resolve(folder, file.value);
   if (!existsSync(path)) {
-    diagnostics.push({ code: 'file-not-found', severity: 'error', span: file.span, message: `there is no narration ${path}` });
+    diagnostics.push({
+      code: 'file-not-found',
+      severity: 'error',
+      span: file.span,
+      message: `there is no narration ${path}`,
+    });
     return undefined;
   }
   const { narration, faults } = readNarration(readFileSync(path, 'utf8'), file.value);

@@ -12,7 +12,8 @@ export async function schema(
   options: { readonly report?: boolean; readonly look?: boolean },
   terminal: Terminal,
 ): Promise<number> {
-  if (options.report === true && options.look === true) throw new BadCall('--report and --look are two schemas; ask for one at a time');
+  if (options.report === true && options.look === true)
+    throw new BadCall('--report and --look are two schemas; ask for one at a time');
   const chosen = options.report === true ? reportSchema() : options.look === true ? lookSchema() : sceneSchema();
   terminal.out(`${JSON.stringify(chosen, undefined, 2)}\n`);
   return exitStatus.sound;

@@ -9,7 +9,16 @@
  * among the open cells of each house (a "bivalue universal grave"; common practice). The guardians are the extra
  * candidates without which it would be so.
  */
-import { type Candidate, type Candidates, difference, has, intersection, isEmpty, membersOf, setOf } from '../grid/candidates.ts';
+import {
+  type Candidate,
+  type Candidates,
+  difference,
+  has,
+  intersection,
+  isEmpty,
+  membersOf,
+  setOf,
+} from '../grid/candidates.ts';
 import { type Cell, candidateAt, candidatesInCell, cellOf, type Digit, digitOf, type Grid } from '../grid/grid.ts';
 import type { Deadly, PatternPart } from '../grid/terms.ts';
 import { gravesOf } from './grave.ts';
@@ -35,21 +44,25 @@ export function guardians(board: Board, deadly: Deadly): Guardians {
   const own = [...pattern].flatMap(([cell, digits]) => digits.map((digit) => candidateAt(board.grid, cell, digit)));
   const inCells = [...pattern.keys()].flatMap((cell) => candidatesInCell(board.grid, cell));
   const members = intersection(board.possible, difference(setOf(board.grid, inCells), setOf(board.grid, own)));
-  if (isEmpty(members)) return { refused: 'its cells hold no other candidates, so nothing keeps it from being left over' };
+  if (isEmpty(members))
+    return { refused: 'its cells hold no other candidates, so nothing keeps it from being left over' };
   return { members };
 }
 
 function guardiansOfGrid(board: Board, without: Candidates | undefined): Guardians {
-  if (!conflictsComeFromHouses(board.grid)) return { refused: 'this board has rules beyond its houses, for which it is not known to hold' };
+  if (!conflictsComeFromHouses(board.grid))
+    return { refused: 'this board has rules beyond its houses, for which it is not known to hold' };
   const found = gravesOf(board, without);
   if (found.kind === 'refused') return { refused: found.why };
-  if (isEmpty(found.extras)) return { refused: 'every open cell has two candidates already, so nothing keeps it from being left over' };
+  if (isEmpty(found.extras))
+    return { refused: 'every open cell has two candidates already, so nothing keeps it from being left over' };
   return { members: found.extras };
 }
 
 function whyNotDeadly(board: Board, pattern: Map<Cell, readonly Digit[]>): string | undefined {
   const given = membersOf(board.givens).find((candidate) => pattern.has(cellOf(board.grid, candidate)));
-  if (given !== undefined) return `${nameOf(board.grid, cellOf(board.grid, given))} is a given, and a given cannot be exchanged`;
+  if (given !== undefined)
+    return `${nameOf(board.grid, cellOf(board.grid, given))} is a given, and a given cannot be exchanged`;
   const fillings = fillingsOf(board.grid, pattern);
   if (fillings === undefined) return 'it has too many fillings to decide';
   if (fillings.length === 0) return 'its digits cannot fill its cells without a clash';

@@ -23,16 +23,29 @@ export function gravesOf(board: Board, without: Candidates | undefined): Graves 
   const open = openCellsOf(board);
   if (open.length === 0) return { kind: 'refused', why: 'no cell is open' };
   if (without !== undefined) {
-    if (!isWithin(without, board.possible)) return { kind: 'refused', why: 'one of the candidates named after `without` is not possible' };
+    if (!isWithin(without, board.possible))
+      return { kind: 'refused', why: 'one of the candidates named after `without` is not possible' };
     return isGrave(board, open, without)
       ? { kind: 'extras', extras: without }
-      : { kind: 'refused', why: 'without these candidates the open cells still do not all have two, each digit twice or not at all in every house' };
+      : {
+          kind: 'refused',
+          why: 'without these candidates the open cells still do not all have two, each digit twice or not at all in every house',
+        };
   }
   const found = extrasOf(board, open);
-  if (found === 'too far') return { kind: 'refused', why: 'the grid is too far from two candidates in every open cell' };
+  if (found === 'too far')
+    return { kind: 'refused', why: 'the grid is too far from two candidates in every open cell' };
   const [first, second] = found;
-  if (first === undefined) return { kind: 'refused', why: 'no extra candidates can be left out so that every open cell has two and every digit stands twice or not at all in each house' };
-  if (second !== undefined) return { kind: 'refused', why: 'the extra candidates can be chosen in more ways than one: name them after `grid without`' };
+  if (first === undefined)
+    return {
+      kind: 'refused',
+      why: 'no extra candidates can be left out so that every open cell has two and every digit stands twice or not at all in each house',
+    };
+  if (second !== undefined)
+    return {
+      kind: 'refused',
+      why: 'the extra candidates can be chosen in more ways than one: name them after `grid without`',
+    };
   return { kind: 'extras', extras: first };
 }
 
@@ -48,7 +61,9 @@ function isGrave(board: Board, open: readonly Cell[], without: Candidates): bool
   const isOpen = new Set(open);
   return board.grid.houses.every((house) =>
     board.grid.digits.every((digit) => {
-      const count = house.cells.filter((cell) => isOpen.has(cell) && has(left, candidateAt(board.grid, cell, digit))).length;
+      const count = house.cells.filter(
+        (cell) => isOpen.has(cell) && has(left, candidateAt(board.grid, cell, digit)),
+      ).length;
       return count === 0 || count === 2;
     }),
   );
@@ -98,7 +113,13 @@ function extrasOf(board: Board, open: readonly Cell[]): Candidates[] | 'too far'
 }
 
 /** Whether every digit that stands once in a house can still come to stand there twice. */
-function canFinish(grid: Grid, counts: readonly (readonly number[])[], cells: readonly Cell[], next: number, possible: Candidates): boolean {
+function canFinish(
+  grid: Grid,
+  counts: readonly (readonly number[])[],
+  cells: readonly Cell[],
+  next: number,
+  possible: Candidates,
+): boolean {
   const rest = new Set(cells.slice(next));
   return grid.houses.every((house) =>
     grid.digits.every((digit: Digit) => {

@@ -38,7 +38,14 @@ import {
   setOf,
   union,
 } from '../grid/candidates.ts';
-import { type Cell, candidatesInCell, candidatesInHouse, type Digit, type Grid, type HouseShape } from '../grid/grid.ts';
+import {
+  type Cell,
+  candidatesInCell,
+  candidatesInHouse,
+  type Digit,
+  type Grid,
+  type HouseShape,
+} from '../grid/grid.ts';
 import type { Conclusion, Deadly } from '../grid/terms.ts';
 import { type Choice, choiceBound, choose } from './choice.ts';
 import { guardians } from './deadly.ts';
@@ -89,7 +96,10 @@ export type Outcome =
 export function begin(grid: Grid, givens: readonly Candidate[], options: { readonly oneSolution: boolean }): Position {
   const start: Position = remember({
     grid,
-    possible: setOf(grid, grid.cells.flatMap((cell) => candidatesInCell(grid, cell))),
+    possible: setOf(
+      grid,
+      grid.cells.flatMap((cell) => candidatesInCell(grid, cell)),
+    ),
     placed: setOf(grid, []),
     givens: setOf(grid, givens),
     takenAsRead: [],
@@ -125,13 +135,20 @@ export function guardiansOf(position: Position, deadly: Deadly): OneOf | { reado
 export function eitherOf(position: Position, either: Proof | Conclusion): OneOf {
   const conclusion = 'conclusion' in either ? either.conclusion : either;
   const holds =
-    'conclusion' in either ? proofs.has(either) && descends(position, positionOf(either)) : position.takenAsRead.includes(either);
+    'conclusion' in either
+      ? proofs.has(either) && descends(position, positionOf(either))
+      : position.takenAsRead.includes(either);
   if (conclusion.kind !== 'one-of' || !holds) throw new Bug('an either/or that was not proved in an earlier position');
   return setFrom(position, conclusion.candidates, { kind: 'either', candidates: conclusion.candidates });
 }
 
 /** Decides the conclusion by the rule, from these sets alone. `bound` as in `choose`. */
-export function prove(position: Position, sets: readonly OneOf[], conclusion: Conclusion, bound = choiceBound): Outcome {
+export function prove(
+  position: Position,
+  sets: readonly OneOf[],
+  conclusion: Conclusion,
+  bound = choiceBound,
+): Outcome {
   known(position);
   for (const set of sets) if (positionOf(set) !== position) throw new Bug('a set from another position');
   if (isSpent(position, conclusion)) return { kind: 'spent' };
@@ -166,9 +183,19 @@ export function isSpent(position: Position, conclusion: Conclusion): boolean {
 
 function choiceAgainst(grid: Grid, sets: readonly OneOf[], conclusion: Conclusion, bound: number): Choice {
   if (conclusion.kind === 'impossible') {
-    return choose(grid, sets.map((set) => membersOf(set.members)), [conclusion.candidate], bound);
+    return choose(
+      grid,
+      sets.map((set) => membersOf(set.members)),
+      [conclusion.candidate],
+      bound,
+    );
   }
-  return choose(grid, sets.map((set) => membersOf(difference(set.members, conclusion.candidates))), [], bound);
+  return choose(
+    grid,
+    sets.map((set) => membersOf(difference(set.members, conclusion.candidates))),
+    [],
+    bound,
+  );
 }
 
 function changed(position: Position, conclusion: Conclusion, takenAsRead: readonly Conclusion[]): Position {
@@ -186,7 +213,8 @@ function changed(position: Position, conclusion: Conclusion, takenAsRead: readon
 
 function setFrom(position: Position, of: Candidates, source: SetSource): OneOf {
   const members = intersection(of, known(position).possible);
-  if (isEmpty(members)) throw new Bug(`a set without members (${source.kind}): something untrue has entered the position`);
+  if (isEmpty(members))
+    throw new Bug(`a set without members (${source.kind}): something untrue has entered the position`);
   const set = { members, source } as OneOf;
   sets.set(set, position);
   return set;

@@ -45,10 +45,10 @@ export interface StrongLink {
 export function judgeStrong(position: Position, a: ChainNode, b: ChainNode, others: readonly OneOf[]): StrongLink {
   const ends = union(candidatesOf(position.grid, a), candidatesOf(position.grid, b));
   const ways = waysToLink(position, a, b, ends, others).map((sets): StrongLink => {
-    const escape = bothFalse(position, a, b, sets);
-    if (escape === undefined) return { holds: true, sets, brokenBy: [] };
+    const way = bothFalse(position, a, b, sets);
+    if (way === undefined) return { holds: true, sets, brokenBy: [] };
     const strangers = sets.map((set) => difference(set.members, ends)).reduce(union);
-    return { holds: false, sets, brokenBy: isEmpty(strangers) ? ascending(escape) : membersOf(strangers) };
+    return { holds: false, sets, brokenBy: isEmpty(strangers) ? ascending(way) : membersOf(strangers) };
   });
   const nearest = standsInTheSameCells(a, b) ? ways[0] : ways.toSorted((x, y) => placesOf(x) - placesOf(y))[0];
   return ways.find((way) => way.holds) ?? nearest ?? { holds: false, sets: [], brokenBy: [] };
@@ -56,11 +56,20 @@ export function judgeStrong(position: Position, a: ChainNode, b: ChainNode, othe
 
 /** All candidates that a node speaks of, possible or not. */
 export function candidatesOf(grid: Grid, node: ChainNode): Candidates {
-  return setOf(grid, node.cells.flatMap((cell) => node.digits.map((digit) => candidateAt(grid, cell, digit))));
+  return setOf(
+    grid,
+    node.cells.flatMap((cell) => node.digits.map((digit) => candidateAt(grid, cell, digit))),
+  );
 }
 
 /** For each way to link the ends, its sets. */
-function waysToLink(position: Position, a: ChainNode, b: ChainNode, ends: Candidates, others: readonly OneOf[]): OneOf[][] {
+function waysToLink(
+  position: Position,
+  a: ChainNode,
+  b: ChainNode,
+  ends: Candidates,
+  others: readonly OneOf[],
+): OneOf[][] {
   const ways: OneOf[][] = [];
   if (standsInTheSameCells(a, b)) ways.push(a.cells.map((cell) => digitsIn(position, cell)));
   const digits = [...new Set([...a.digits, ...b.digits])].sort((x, y) => x - y);
@@ -77,11 +86,19 @@ function standsInTheSameCells(a: ChainNode, b: ChainNode): boolean {
 }
 
 /** A choice from the sets that leaves both ends false, if there is one. */
-function bothFalse(position: Position, a: ChainNode, b: ChainNode, sets: readonly OneOf[]): readonly Candidate[] | undefined {
+function bothFalse(
+  position: Position,
+  a: ChainNode,
+  b: ChainNode,
+  sets: readonly OneOf[],
+): readonly Candidate[] | undefined {
   for (const missingFromA of falsehoodsOf(position.grid, a)) {
     for (const missingFromB of falsehoodsOf(position.grid, b)) {
       const missing = union(missingFromA, missingFromB);
-      const choice = choose(position.grid, sets.map((set) => membersOf(difference(set.members, missing))));
+      const choice = choose(
+        position.grid,
+        sets.map((set) => membersOf(difference(set.members, missing))),
+      );
       if (choice.kind === 'free') return choice.chosen;
       if (choice.kind === 'too-large') return [];
     }
@@ -101,8 +118,18 @@ function truthOf(position: Position, node: ChainNode): Candidate[][] {
 /** The ways in which the node can be false, each as the candidates of which none is then true. */
 function falsehoodsOf(grid: Grid, node: ChainNode): Candidates[] {
   return node.digits.length <= node.cells.length
-    ? node.digits.map((digit) => setOf(grid, node.cells.map((cell) => candidateAt(grid, cell, digit))))
-    : node.cells.map((cell) => setOf(grid, node.digits.map((digit) => candidateAt(grid, cell, digit))));
+    ? node.digits.map((digit) =>
+        setOf(
+          grid,
+          node.cells.map((cell) => candidateAt(grid, cell, digit)),
+        ),
+      )
+    : node.cells.map((cell) =>
+        setOf(
+          grid,
+          node.digits.map((digit) => candidateAt(grid, cell, digit)),
+        ),
+      );
 }
 
 function placesOf(link: StrongLink): number {

@@ -20,20 +20,29 @@ export function printReport(report: Report, paint: Paint): string {
   const resting = unsound.filter((step) => !report.summary.toMend.includes(step.id));
   const lines = [headline(report, paint), ...context(report, paint)];
   if (toMend.length > 0) lines.push('', ...toMend.flatMap((step) => faultLines(report, step, paint)));
-  if (resting.length > 0) lines.push('', paint.bold('These rest on them:'), ...resting.flatMap((step) => restingLines(report, step, paint)));
+  if (resting.length > 0)
+    lines.push('', paint.bold('These rest on them:'), ...resting.flatMap((step) => restingLines(report, step, paint)));
   const advice = report.steps.filter((step) => step.sound).flatMap((step) => adviceLines(report, step));
-  const notes = [...report.warnings.map((warning) => `${report.scene}:${warning.line}:${warning.column}: ${warning.message}`), ...advice];
+  const notes = [
+    ...report.warnings.map((warning) => `${report.scene}:${warning.line}:${warning.column}: ${warning.message}`),
+    ...advice,
+  ];
   if (notes.length > 0) lines.push('', paint.bold('To consider:'), ...notes.map((note) => `  ${paint.yellow(note)}`));
   return `${lines.join('\n')}\n`;
 }
 
 function headline(report: Report, paint: Paint): string {
   const { steps, toMend, restOnThem } = report.summary;
-  const proved = report.steps.flatMap((step) => step.conclusions).filter((conclusion) => conclusion.verdict === 'proved').length;
+  const proved = report.steps
+    .flatMap((step) => step.conclusions)
+    .filter((conclusion) => conclusion.verdict === 'proved').length;
   if (report.sound) {
     return `${paint.green(paint.bold('sound'))}  ${report.scene}: ${counted(steps, 'step')}, ${counted(proved, 'conclusion')} proved`;
   }
-  const rest = restOnThem === 0 ? '' : `; ${restOnThem} ${restOnThem === 1 ? 'rests' : 'rest'} on ${toMend.length === 1 ? 'it' : 'them'}`;
+  const rest =
+    restOnThem === 0
+      ? ''
+      : `; ${restOnThem} ${restOnThem === 1 ? 'rests' : 'rest'} on ${toMend.length === 1 ? 'it' : 'them'}`;
   return `${paint.red(paint.bold('not sound'))}  ${report.scene}: ${counted(toMend.length, 'step')} to mend: ${toMend.join(', ')}${rest}`;
 }
 
@@ -44,7 +53,9 @@ function context(report: Report, paint: Paint): string[] {
   }
   const assuming = report.steps.filter((step) => step.assumesOneSolution).map((step) => step.id);
   if (assuming.length > 0) lines.push(paint.dim(`assumes one solution: ${assuming.join(', ')}`));
-  const inheriting = report.steps.filter((step) => step.inheritsOneSolution && !step.assumesOneSolution).map((step) => step.id);
+  const inheriting = report.steps
+    .filter((step) => step.inheritsOneSolution && !step.assumesOneSolution)
+    .map((step) => step.id);
   if (inheriting.length > 0) lines.push(paint.dim(`assumes one solution (inherited): ${inheriting.join(', ')}`));
   return lines;
 }
@@ -58,16 +69,24 @@ function faultLines(report: Report, step: ReportedStep, paint: Paint): string[] 
     said.add(conclusion.message);
     lines.push(`  ${conclusion.message}`);
   }
-  const escape = step.conclusions.find((conclusion) => conclusion.counterexample !== undefined && conclusion.counterexample.length > 0);
-  if (escape !== undefined) lines.push(paint.dim(`  counterexample to ${escape.text}: ${escape.counterexample?.join(' ')}`));
-  const proved = step.conclusions.filter((conclusion) => conclusion.verdict === 'proved').map((conclusion) => conclusion.text);
-  if (proved.length > 0 && proved.length < step.conclusions.length) lines.push(paint.dim(`  proved all the same: ${proved.join(' ')}`));
+  const shown = step.conclusions.find(
+    (conclusion) => conclusion.counterexample !== undefined && conclusion.counterexample.length > 0,
+  );
+  if (shown !== undefined)
+    lines.push(paint.dim(`  counterexample to ${shown.text}: ${shown.counterexample?.join(' ')}`));
+  const proved = step.conclusions
+    .filter((conclusion) => conclusion.verdict === 'proved')
+    .map((conclusion) => conclusion.text);
+  if (proved.length > 0 && proved.length < step.conclusions.length)
+    lines.push(paint.dim(`  proved all the same: ${proved.join(' ')}`));
   return lines;
 }
 
 function restingLines(report: Report, step: ReportedStep, paint: Paint): string[] {
   const on = [...new Set(step.conclusions.flatMap((conclusion) => conclusion.restsOn))];
-  return [`  ${report.scene}:${step.line}: ${step.id}  ${paint.dim(on.length === 0 ? 'would hold if they did' : `rests on ${on.join(', ')}`)}`];
+  return [
+    `  ${report.scene}:${step.line}: ${step.id}  ${paint.dim(on.length === 0 ? 'would hold if they did' : `rests on ${on.join(', ')}`)}`,
+  ];
 }
 
 function adviceLines(report: Report, step: ReportedStep): string[] {

@@ -83,7 +83,9 @@ function reportedConclusion(grid: Grid, conclusion: CheckedConclusion): Reported
     cases,
     ...(counterexample === undefined ? {} : { counterexample: written(grid, counterexample) }),
     message,
-    ...(argument === undefined ? {} : { argument: { found: argument.found, sets: argument.sets.map((set) => set.name) } }),
+    ...(argument === undefined
+      ? {}
+      : { argument: { found: argument.found, sets: argument.sets.map((set) => set.name) } }),
   };
 }
 

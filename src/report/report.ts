@@ -17,7 +17,11 @@ const name = z.object({
 const argument = z.object({
   found: z.boolean().describe('Whether the tool looked for the argument because the step gives none.'),
   sets: words.describe('At least one candidate of each set is true: "7c5", "r1c3", "step towers", "deadly 12r34c58".'),
-  others: z.number().int().optional().describe('How many other arguments of that name would have done, where one was found.'),
+  others: z
+    .number()
+    .int()
+    .optional()
+    .describe('How many other arguments of that name would have done, where one was found.'),
 });
 
 const conclusion = z.object({

@@ -88,7 +88,8 @@ function expectEscape(grid: Grid, sets: readonly OneOf[], conclusion: Conclusion
   const all = conclusion.kind === 'impossible' ? [...chosen, conclusion.candidate] : chosen;
   for (const a of all) for (const b of all) expect(has(grid.conflicts[a]!, b)).toBe(false);
   for (const set of sets) expect(chosen.some((candidate) => has(set.members, candidate))).toBe(true);
-  if (conclusion.kind === 'one-of') for (const candidate of chosen) expect(has(conclusion.candidates, candidate)).toBe(false);
+  if (conclusion.kind === 'one-of')
+    for (const candidate of chosen) expect(has(conclusion.candidates, candidate)).toBe(false);
 }
 
 describe('the kernel makes its own things only', () => {
@@ -105,7 +106,10 @@ describe('the kernel makes its own things only', () => {
   });
   it('refuses a proof of another position', () => {
     const bare = takeAsRead(position, place);
-    const outcome = prove(bare, [digitsIn(bare, cell)], { kind: 'impossible', candidate: candidateAt(nine, cellAt(nine, 1, 2), digit(nine, 4)) });
+    const outcome = prove(bare, [digitsIn(bare, cell)], {
+      kind: 'impossible',
+      candidate: candidateAt(nine, cellAt(nine, 1, 2), digit(nine, 4)),
+    });
     expect(outcome.kind).toBe('not-shown');
     const forged = { conclusion: place, assumesOneSolution: false } as unknown as Proof;
     expect(() => after(position, [forged])).toThrow('a proof from another position');
@@ -137,37 +141,47 @@ describe('an either/or', () => {
 });
 
 describe('against a general SAT solver', () => {
-  it.each(['2x2', '2x3', '3x3'] as const)('decides the same on random positions, sets and conclusions of %s', (boxes) => {
-    const grid = gridOf(boxes);
-    const satisfiable = satisfiabilityOn(grid);
-    const outcomes = { proved: 0, 'not-shown': 0, spent: 0, 'too-large': 0 };
-    for (let seed = 1; seed <= 120; seed++) {
-      const chance = chanceFrom(seed * 7919);
-      const solution = randomSolution(grid, chance);
-      const isTrue = setOf(grid, solution);
-      const position = randomPosition(grid, solution, chance);
-      for (let round = 0; round < 20; round++) {
-        const sets = randomSets(position, 1 + chance.below(8), chance);
-        const conclusion = randomConclusion(position, sets, chance);
-        const outcome = prove(position, sets, conclusion);
-        outcomes[outcome.kind]++;
-        if (outcome.kind === 'spent') continue;
-        const groups = sets.map((set) => membersOf(set.members));
-        const denied = conclusion.kind === 'impossible' ? { isTrue: [conclusion.candidate] } : { isFalse: membersOf(conclusion.candidates) };
-        expect(outcome.kind === 'not-shown').toBe(satisfiable({ groups, ...denied }));
-        if (outcome.kind === 'not-shown') expectEscape(grid, sets, conclusion, outcome.counterexample);
-        if (outcome.kind === 'proved') {
-          // The position keeps this solution, so nothing that it contradicts may be proved.
-          if (conclusion.kind === 'impossible') expect(has(isTrue, conclusion.candidate)).toBe(false);
-          else expect(isEmpty(difference(conclusion.candidates, isTrue)) || membersOf(conclusion.candidates).some((c) => has(isTrue, c))).toBe(true);
-          const more = [...sets, ...randomSets(position, 2, chance)];
-          expect(prove(position, more, conclusion).kind).toBe('proved');
+  it.each(['2x2', '2x3', '3x3'] as const)(
+    'decides the same on random positions, sets and conclusions of %s',
+    (boxes) => {
+      const grid = gridOf(boxes);
+      const satisfiable = satisfiabilityOn(grid);
+      const outcomes = { proved: 0, 'not-shown': 0, spent: 0, 'too-large': 0 };
+      for (let seed = 1; seed <= 120; seed++) {
+        const chance = chanceFrom(seed * 7919);
+        const solution = randomSolution(grid, chance);
+        const isTrue = setOf(grid, solution);
+        const position = randomPosition(grid, solution, chance);
+        for (let round = 0; round < 20; round++) {
+          const sets = randomSets(position, 1 + chance.below(8), chance);
+          const conclusion = randomConclusion(position, sets, chance);
+          const outcome = prove(position, sets, conclusion);
+          outcomes[outcome.kind]++;
+          if (outcome.kind === 'spent') continue;
+          const groups = sets.map((set) => membersOf(set.members));
+          const denied =
+            conclusion.kind === 'impossible'
+              ? { isTrue: [conclusion.candidate] }
+              : { isFalse: membersOf(conclusion.candidates) };
+          expect(outcome.kind === 'not-shown').toBe(satisfiable({ groups, ...denied }));
+          if (outcome.kind === 'not-shown') expectEscape(grid, sets, conclusion, outcome.counterexample);
+          if (outcome.kind === 'proved') {
+            // The position keeps this solution, so nothing that it contradicts may be proved.
+            if (conclusion.kind === 'impossible') expect(has(isTrue, conclusion.candidate)).toBe(false);
+            else
+              expect(
+                isEmpty(difference(conclusion.candidates, isTrue)) ||
+                  membersOf(conclusion.candidates).some((c) => has(isTrue, c)),
+              ).toBe(true);
+            const more = [...sets, ...randomSets(position, 2, chance)];
+            expect(prove(position, more, conclusion).kind).toBe('proved');
+          }
         }
       }
-    }
-    expect(outcomes.proved).toBeGreaterThan(60);
-    expect(outcomes['not-shown']).toBeGreaterThan(60);
-  });
+      expect(outcomes.proved).toBeGreaterThan(60);
+      expect(outcomes['not-shown']).toBeGreaterThan(60);
+    },
+  );
 
   it('the order of the sets and the dropping of settled ones change no answer', () => {
     const grid = gridOf('2x3');
@@ -187,7 +201,9 @@ function plainChoice(grid: Grid, sets: readonly (readonly Candidate[])[], chosen
   const [first, ...others] = sets;
   if (first === undefined) return true;
   return first.some(
-    (candidate) => !chosen.some((other) => has(grid.conflicts[candidate]!, other)) && plainChoice(grid, others, [...chosen, candidate]),
+    (candidate) =>
+      !chosen.some((other) => has(grid.conflicts[candidate]!, other)) &&
+      plainChoice(grid, others, [...chosen, candidate]),
   );
 }
 
@@ -195,7 +211,12 @@ describe('the search has a bound', () => {
   it('says that it is too large, and neither proves nor refutes', () => {
     const position = begin(nine, [], { oneSolution: true });
     const sets = nine.cells.map((cell) => digitsIn(position, cell));
-    const outcome = prove(position, sets, { kind: 'impossible', candidate: candidateAt(nine, cellAt(nine, 1, 1), digit(nine, 1)) }, 10);
+    const outcome = prove(
+      position,
+      sets,
+      { kind: 'impossible', candidate: candidateAt(nine, cellAt(nine, 1, 1), digit(nine, 1)) },
+      10,
+    );
     expect(outcome.kind).toBe('too-large');
   });
 });

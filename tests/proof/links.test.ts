@@ -54,7 +54,8 @@ describe('links of common practice', () => {
     const [a, b] = endsOf(text);
     const judged = text.includes('-') ? judgeWeak(position, a, b) : judgeStrong(position, a, b, []);
     expect(judged.holds).toBe(holds);
-    if (brokenBy !== '') expect(judged.brokenBy.map((candidate) => printCandidate(nine, candidate)).join(' ')).toBe(brokenBy);
+    if (brokenBy !== '')
+      expect(judged.brokenBy.map((candidate) => printCandidate(nine, candidate)).join(' ')).toBe(brokenBy);
   });
 
   it('takes the house with fewest places where two houses are shared and neither serves', () => {
@@ -68,16 +69,24 @@ describe('links of common practice', () => {
 /** A random node of one to three cells that share a house, with one to three digits. */
 function randomNode(grid: Grid, chance: Chance): ChainNode {
   const house = chance.pick(grid.houses);
-  const cells = chance.shuffled(house.cells).slice(0, 1 + chance.below(3)).sort((x, y) => x - y);
-  const digits = chance.shuffled(grid.digits).slice(0, 1 + chance.below(chance.below(2) + 1)).sort((x, y) => x - y);
+  const cells = chance
+    .shuffled(house.cells)
+    .slice(0, 1 + chance.below(3))
+    .sort((x, y) => x - y);
+  const digits = chance
+    .shuffled(grid.digits)
+    .slice(0, 1 + chance.below(chance.below(2) + 1))
+    .sort((x, y) => x - y);
   return { digits, cells };
 }
 
 /** The statement of a node, read off a filled grid. */
 function isTrueIn(grid: Grid, solution: readonly Candidate[], node: ChainNode): boolean {
   const stands = new Set(solution);
-  const digitStands = (digit: ChainNode['digits'][number]) => node.cells.some((cell) => stands.has(candidateAt(grid, cell, digit)));
-  const cellHolds = (cell: ChainNode['cells'][number]) => node.digits.some((digit) => stands.has(candidateAt(grid, cell, digit)));
+  const digitStands = (digit: ChainNode['digits'][number]) =>
+    node.cells.some((cell) => stands.has(candidateAt(grid, cell, digit)));
+  const cellHolds = (cell: ChainNode['cells'][number]) =>
+    node.digits.some((digit) => stands.has(candidateAt(grid, cell, digit)));
   return node.digits.length <= node.cells.length ? node.digits.every(digitStands) : node.cells.every(cellHolds);
 }
 

@@ -54,7 +54,9 @@ export function randomConclusion(position: Position, sets: readonly OneOf[], cha
   const { grid } = position;
   const near = sets.flatMap((set) => membersOf(set.members));
   const peers = near.flatMap((candidate) => membersOf(grid.conflicts[candidate]!));
-  const possible = [...near, ...peers].filter((candidate) => has(position.possible, candidate) && !isPlacedCell(position, candidate));
+  const possible = [...near, ...peers].filter(
+    (candidate) => has(position.possible, candidate) && !isPlacedCell(position, candidate),
+  );
   const from = possible.length > 0 ? possible : membersOf(position.possible);
   if (chance.below(2) === 0) return { kind: 'impossible', candidate: chance.pick(from) };
   const some = Array.from({ length: 1 + chance.below(3) }, () => chance.pick(from));

@@ -9,7 +9,9 @@ describe('scenes and the report that each must give', () => {
   it('finds them', () => expect(names.length).toBeGreaterThan(70));
   it.each(names)('%s', (name) => {
     const text = readFileSync(new URL(name, folder), 'utf8');
-    const expected = JSON.parse(readFileSync(new URL(name.replace('.yaml', '.expected.json'), folder), 'utf8')) as Expected;
+    const expected = JSON.parse(
+      readFileSync(new URL(name.replace('.yaml', '.expected.json'), folder), 'utf8'),
+    ) as Expected;
     expect(differences(name, text, expected)).toEqual([]);
   });
 });

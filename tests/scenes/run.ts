@@ -43,7 +43,10 @@ export interface ExpectedStep {
 }
 
 /** The report on a scene's text, as the command line makes it where nothing lies beside the scene. */
-export function reportOn(path: string, text: string): { readonly report: Report; readonly exit: number; readonly grid: Grid } {
+export function reportOn(
+  path: string,
+  text: string,
+): { readonly report: Report; readonly exit: number; readonly grid: Grid } {
   const file = { path, text };
   const read = readScene(text);
   if (read.scene === undefined) return { report: unusableReport(file, read.diagnostics), exit: 2, grid: gridOf('3x3') };
@@ -59,10 +62,12 @@ export function differences(path: string, text: string, expected: Expected): str
   reportDefinition.parse(report);
   const found: string[] = [];
   const differ = (what: string, is: unknown, due: unknown) => {
-    if (JSON.stringify(is) !== JSON.stringify(due)) found.push(`${what}: ${JSON.stringify(is)}, due: ${JSON.stringify(due)}`);
+    if (JSON.stringify(is) !== JSON.stringify(due))
+      found.push(`${what}: ${JSON.stringify(is)}, due: ${JSON.stringify(due)}`);
   };
   const exits = [expected.exit].flat();
-  if (!exits.includes(exit)) found.push(`exit ${exit}, due: ${exits.join(' or ')} (${report.errors[0]?.message ?? ''})`);
+  if (!exits.includes(exit))
+    found.push(`exit ${exit}, due: ${exits.join(' or ')} (${report.errors[0]?.message ?? ''})`);
   if (expected.sound !== undefined) differ('sound', report.sound, expected.sound);
   differ('toMend empty', report.summary.toMend.length === 0, report.sound || exit === 2);
   if (expected.warned === true && report.warnings.length === 0) found.push('no warning');
@@ -92,7 +97,8 @@ function differencesOfStep(grid: Grid, step: ReportedStep, due: ExpectedStep): s
     }
   };
   const sorted = (list: readonly string[] | undefined) => (list === undefined ? undefined : [...list].sort());
-  if (step.line < due.lines[0] || step.line > due.lines[1]) found.push(`line ${step.line} outside ${due.lines.join('-')}`);
+  if (step.line < due.lines[0] || step.line > due.lines[1])
+    found.push(`line ${step.line} outside ${due.lines.join('-')}`);
   differ('verdict', step.verdict, due.verdict);
   differ('sound', step.sound, due.sound);
   if (due.conclusions !== undefined) {
@@ -109,7 +115,8 @@ function differencesOfStep(grid: Grid, step: ReportedStep, due: ExpectedStep): s
     }
   }
   differ('links', due.links && step.links.map((link) => link.holds), due.links);
-  for (const [index, brokenBy] of Object.entries(due.brokenBy ?? {})) differ('brokenBy', step.links[Number(index)]?.brokenBy, brokenBy);
+  for (const [index, brokenBy] of Object.entries(due.brokenBy ?? {}))
+    differ('brokenBy', step.links[Number(index)]?.brokenBy, brokenBy);
   differ('missed', sorted(step.missed), sorted(due.missed));
   differ('unneeded', sorted(step.unneeded), sorted(due.unneeded));
   differ('stale', sorted(step.stale), sorted(due.stale));
@@ -119,13 +126,18 @@ function differencesOfStep(grid: Grid, step: ReportedStep, due: ExpectedStep): s
   if (due.misnamed !== undefined && step.name !== undefined && step.name.judged !== 'not judged') {
     differ('name', step.name.judged, due.misnamed ? 'misnamed' : 'fits');
     const given = canonicalName(step.name.given);
-    if (!due.misnamed && !step.name.fits.some((name) => canonicalName(name) === given)) found.push(`fits lacks ${step.name.given}: ${step.name.fits.join(', ')}`);
+    if (!due.misnamed && !step.name.fits.some((name) => canonicalName(name) === given))
+      found.push(`fits lacks ${step.name.given}: ${step.name.fits.join(', ')}`);
   }
   return found;
 }
 
 /** Verified against the position and the sets that the expected file gives, not against ours. */
-function faultsOfCounterexample(grid: Grid, conclusion: ReportedStep['conclusions'][number], due: ExpectedStep): string[] {
+function faultsOfCounterexample(
+  grid: Grid,
+  conclusion: ReportedStep['conclusions'][number],
+  due: ExpectedStep,
+): string[] {
   if (conclusion.counterexample === undefined) return [`${conclusion.text} has no counterexample`];
   const chosen = read(grid, conclusion.counterexample.join(' '));
   const faults: string[] = [];
@@ -137,14 +149,18 @@ function faultsOfCounterexample(grid: Grid, conclusion: ReportedStep['conclusion
   for (const members of due.members ?? []) {
     if (!read(grid, members).some((member) => chosen.includes(member))) faults.push(`takes none of ${members}`);
   }
-  for (const a of chosen) for (const b of chosen) if (has(grid.conflicts[a]!, b)) faults.push('is not free of conflicts');
+  for (const a of chosen)
+    for (const b of chosen) if (has(grid.conflicts[a]!, b)) faults.push('is not free of conflicts');
   const removal = /^(r\d+c\d+)<>(\d)$/.exec(conclusion.text);
   if (removal !== null) {
     const victim = read(grid, `${removal[2]}${removal[1]}`)[0]!;
     if (chosen.some((candidate) => has(grid.conflicts[candidate]!, victim))) faults.push('rules the victim out');
   } else {
     const placement = /^(r\d+c\d+)=(\d)$/.exec(conclusion.text);
-    const oneOf = placement === null ? read(grid, conclusion.text.replace('either ', '')) : read(grid, `${placement[2]}${placement[1]}`);
+    const oneOf =
+      placement === null
+        ? read(grid, conclusion.text.replace('either ', ''))
+        : read(grid, `${placement[2]}${placement[1]}`);
     if (oneOf.some((candidate) => chosen.includes(candidate))) faults.push('holds what was to be true');
   }
   return faults.map((fault) => `the counterexample to ${conclusion.text} ${fault}`);
@@ -156,4 +172,3 @@ function read(grid: Grid, text: string): Candidate[] {
   if (!reading.ok) throw new Error(reading.faults[0]?.message);
   return [...reading.value];
 }
-
