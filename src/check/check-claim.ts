@@ -1,0 +1,100 @@
+/**
+ * A claim in the position reached: the kernel's outcome of each conclusion becomes a verdict with its reasons.
+ */
+import { Bug } from '../grid/bug.ts';
+import { printConclusion } from '../grid/notation/print.ts';
+import type { Position, Proof } from '../proof/kernel.ts';
+import type { Step } from '../scene/scene.ts';
+import { type Claim, type Evaluated, type EvaluatedConclusion, evaluate } from './claim.ts';
+import { explainConclusion, inWords } from './explain.ts';
+import { type Failure, stepsRestedOn } from './rests-on.ts';
+import { isContradicted } from './truth.ts';
+import type { Argument, CheckedConclusion } from './verdict.ts';
+import { enter, type Walk } from './walk.ts';
+
+export interface CheckedClaim {
+  readonly claim: Claim;
+  readonly position: Position;
+  readonly evaluated: Evaluated;
+  readonly conclusions: readonly CheckedConclusion[];
+  readonly inheritsOneSolution: boolean;
+  /** The either/ors known when the claim was made. */
+  readonly eithers: ReadonlyMap<string, Proof>;
+}
+
+/** Judges a claim in the position reached and lets what it proves enter (nothing, if it is meant to fail). */
+export function checkClaim(walk: Walk, step: Step, claim: Claim): CheckedClaim {
+  const { position } = walk;
+  const eithers = new Map(walk.eithers);
+  const evaluated = evaluate(position, claim, eithers);
+  const failuresBefore = [...walk.failures];
+  const conclusions = evaluated.conclusions.map((each) =>
+    checkConclusion(walk, claim, evaluated, each, step.fails ? [] : failuresBefore),
+  );
+  let inheritsOneSolution = false;
+  if (!step.fails) {
+    inheritsOneSolution = enter(walk, step, claim, evaluated);
+    for (const [index, { verdict, conclusion }] of conclusions.entries()) {
+      if (verdict === 'proved' || verdict === 'spent') continue;
+      const known = evaluated.conclusions[index]!.conclusion;
+      walk.failures.push({ step: step.id, conclusion: known ?? conclusion, isFalse: verdict === 'false' });
+    }
+  }
+  return { claim, position, evaluated, conclusions, inheritsOneSolution, eithers };
+}
+
+function checkConclusion(
+  walk: Walk,
+  claim: Claim,
+  evaluated: Evaluated,
+  each: EvaluatedConclusion,
+  failures: readonly Failure[],
+): CheckedConclusion {
+  const { grid } = walk.position;
+  const { outcome, conclusion } = each;
+  const base = {
+    origin: claim.origin,
+    item: claim.item,
+    conclusion,
+    text: printConclusion(grid, conclusion),
+    restsOn: [],
+    cases: outcome.kind === 'proved' || outcome.kind === 'not-shown' ? outcome.cases : 0,
+    counterexample: undefined,
+    message: '',
+    argument: claim.origin === 'so' ? undefined : argumentOf([each]),
+  } as const;
+  if (outcome.kind === 'spent') return { ...base, verdict: 'spent' };
+  const contradicted = isContradicted(walk.truth, conclusion);
+  if (outcome.kind === 'proved') {
+    if (contradicted) throw new Bug(`${base.text} was proved, and a solution of the puzzle contradicts it`);
+    return { ...base, verdict: 'proved' };
+  }
+  const key = base.text;
+  const restsOn = stepsRestedOn(walk.position, claim, walk.eithers, failures, (again) =>
+    again.conclusions.some(
+      (other) => other.outcome.kind === 'proved' && printConclusion(grid, other.conclusion) === key,
+    ),
+  );
+  const why = explainConclusion(grid, claim, each, {
+    isFalse: contradicted,
+    severalSolutions: walk.truth.solutions.length > 1,
+    faults: evaluated.argument.faults.map((fault) => fault.message),
+    brokenLinks: evaluated.argument.links.filter((link) => !link.holds),
+  });
+  return {
+    ...base,
+    verdict: contradicted ? 'false' : 'unproved',
+    restsOn,
+    counterexample: outcome.kind === 'not-shown' ? outcome.counterexample : undefined,
+    message: restsOn.length === 0 ? why : `${why}; it would hold if ${inWords(restsOn)} were proved`,
+  };
+}
+
+/** The sets by which these conclusions were tried, each once. */
+export function argumentOf(conclusions: readonly EvaluatedConclusion[]): Argument {
+  const sets = new Map(conclusions.flatMap((each) => each.sets.map(({ name, set }) => [name, set.members] as const)));
+  return {
+    found: conclusions.some((each) => each.found),
+    sets: [...sets].map(([name, members]) => ({ name, members })),
+  };
+}

@@ -1,0 +1,59 @@
+/**
+ * How far the walk through a scene has come: the position reached, and what is remembered on the way.
+ */
+import { membersOf } from '../grid/candidates.ts';
+import { printConclusion } from '../grid/notation/print.ts';
+import { after, type Position, type Proof } from '../proof/kernel.ts';
+import type { Diagnostic } from '../scene/diagnostic.ts';
+import type { Step } from '../scene/scene.ts';
+import { type Claim, type Evaluated, evaluate } from './claim.ts';
+import type { Failure } from './rests-on.ts';
+import type { Truth } from './truth.ts';
+
+export interface Lineage {
+  position: Position;
+  /** What each step proved as an either/or. */
+  readonly eithers: Map<string, Proof>;
+}
+
+export interface Walk extends Lineage {
+  readonly truth: Truth;
+  readonly failures: Failure[];
+  /** The same scene without anything that assumes one solution; kept once something does. */
+  withoutAssuming: Lineage | undefined;
+  readonly diagnostics: Diagnostic[];
+  /** Unsound steps that would be sound if earlier ones were. */
+  readonly restingSteps: Set<string>;
+}
+
+/** Lets the proofs enter; says whether any of them hangs on an earlier step that assumes one solution. */
+export function enter(walk: Walk, step: Step, claim: Claim, evaluated: Evaluated): boolean {
+  const proofs = proofsOf(evaluated);
+  const assumes = proofs.some((proof) => proof.assumesOneSolution);
+  if (assumes) walk.withoutAssuming ??= { position: walk.position, eithers: new Map(walk.eithers) };
+  let inherits = false;
+  if (walk.withoutAssuming !== undefined) {
+    const beside = walk.withoutAssuming;
+    const again = assumes ? [] : proofsOf(evaluate(beside.position, claim, beside.eithers));
+    const stillProved = new Set(again.map((proof) => printConclusion(walk.position.grid, proof.conclusion)));
+    const goneThere = (proof: Proof) => stillProved.has(printConclusion(walk.position.grid, proof.conclusion));
+    inherits = !assumes && !proofs.every(goneThere);
+    enterInto(beside, step, again);
+  }
+  enterInto(walk, step, proofs);
+  return inherits;
+}
+
+function enterInto(lineage: Lineage, step: Step, proofs: readonly Proof[]): void {
+  for (const proof of proofs) {
+    const { conclusion } = proof;
+    if (conclusion.kind === 'one-of' && membersOf(conclusion.candidates).length > 1 && !lineage.eithers.has(step.id)) {
+      lineage.eithers.set(step.id, proof);
+    }
+  }
+  lineage.position = after(lineage.position, proofs);
+}
+
+function proofsOf(evaluated: Evaluated): Proof[] {
+  return evaluated.conclusions.flatMap(({ outcome }) => (outcome.kind === 'proved' ? [outcome.proof] : []));
+}

@@ -1,0 +1,48 @@
+/**
+ * What is odd about a step and changes no verdict.
+ */
+import { printCandidate } from '../grid/notation/print.ts';
+import type { Diagnostic } from '../scene/diagnostic.ts';
+import type { Step } from '../scene/scene.ts';
+import { givesAnArgument } from './argument.ts';
+import type { CheckedClaim } from './check-claim.ts';
+import type { Claim } from './claim.ts';
+import { inWords } from './explain.ts';
+
+/** Cells listed in vain, conclusions that say nothing new, lists that hold what is gone. */
+export function warningsOf(step: Step, checked: readonly CheckedClaim[]): Diagnostic[] {
+  const warnings: Diagnostic[] = [];
+  const warn = (code: string, span: Diagnostic['span'], message: string) =>
+    warnings.push({ code, severity: 'warning', span, message });
+  for (const { claim, position, evaluated, conclusions } of checked) {
+    const span = spanOf(step, claim);
+    for (const idle of evaluated.argument.idleCells) warn('idle-cell', idle.span, idle.text);
+    const spent = conclusions.filter((each) => each.verdict === 'spent').map((each) => each.text);
+    if (spent.length > 0)
+      warn(
+        'spent',
+        span,
+        `${inWords(spent)} ${spent.length === 1 ? 'says' : 'say'} nothing new: it is so already, and nothing is drawn for it`,
+      );
+    const stale = evaluated.stale.map((candidate) => printCandidate(position.grid, candidate));
+    if (stale.length > 0)
+      warn('stale', span, `${inWords(stale)} ${stale.length === 1 ? 'is' : 'are'} listed but not possible any more`);
+    if (claim.concludes.kind === 'all' && conclusions.length === 0 && givesAnArgument(claim.given)) {
+      warn('nothing-proved', span, '`so: all` stands for no removal here: the argument proves none');
+    }
+  }
+  return warnings;
+}
+
+function spanOf(step: Step, claim: Claim): Diagnostic['span'] {
+  switch (claim.origin) {
+    case 'so':
+      return step.soSpan ?? step.idSpan;
+    case 'only':
+      return step.only[claim.item]?.span ?? step.idSpan;
+    case 'pencil':
+      return step.pencil[claim.item]?.span ?? step.idSpan;
+    case 'cascade':
+      return step.cascade[claim.item]?.span ?? step.idSpan;
+  }
+}
