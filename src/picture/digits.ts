@@ -41,6 +41,16 @@ export function paintSmallDigits(stage: BoardStage): void {
   }
 }
 
+/** The small digits that have come forward, once more: no ring or line lies on them. */
+export function paintForwardDigits(stage: BoardStage): void {
+  const { film, drawing, involved } = stage;
+  for (const { index, progress, alpha } of drawing.candidates) {
+    const small = film.candidates[index];
+    const forward = small === undefined ? undefined : involved.get(small.candidate);
+    if (small !== undefined && forward !== undefined) paintSmallDigit(stage, small.candidate, forward, alpha * progress, 0);
+  }
+}
+
 /** With `small: whole` the recording shows no small digits, so that marks bring those that they speak of. */
 export function paintInvolvedDigits(stage: BoardStage): void {
   for (const [candidate, forward] of stage.involved) {

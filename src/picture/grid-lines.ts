@@ -26,7 +26,7 @@ export function paintLines(stage: BoardStage): void {
   ];
   rule(stage, thin, wholePx(stage, strokes.line), colours.line);
   rule(stage, heavy, wholePx(stage, strokes.houseLine), colours.houseLine);
-  const edge = (wholePx(stage, strokes.houseLine) / stage.place.cellPx) * 1.5;
+  const edge = wholePx(stage, strokes.houseLine) / stage.place.cellPx;
   const { size } = grid;
   const square = (inset: number): Path =>
     polygon([inset, inset], [size - inset, inset], [size - inset, size - inset], [inset, size - inset]);

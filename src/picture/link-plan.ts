@@ -34,7 +34,7 @@ export function rimGap(stage: BoardStage): number {
 export function headLength(stage: BoardStage): number {
   const { strokes } = stage.look;
   const least = (strokes.leastHeadPx * stage.unit) / stage.place.cellPx;
-  return Math.max(least, strokes.link * 3);
+  return Math.max(least, strokes.link * 3.8);
 }
 
 function planStep(stage: BoardStage, marks: readonly Mark[]): PlannedLink[] {

@@ -4,7 +4,7 @@
  */
 import type { Point } from '../scene/scene.ts';
 import { distanceToNode, type NodeShape, nearestOnNode } from './node-shape.ts';
-import { bow, cut, length, type Path } from './path.ts';
+import { bow, curve, cut, length, type Path } from './path.ts';
 import { distance } from './small-digits.ts';
 
 /** Something to be missed: a disc, in cells, and how much it matters. */
@@ -33,9 +33,9 @@ export function routeOf(wish: RouteWish): Path {
   const near = nearby(wish.obstacles, a, b);
   let best: Path | undefined;
   let least = Number.POSITIVE_INFINITY;
-  for (const bend of bends(distance(a, b))) {
-    const path = visible(bow(a, handle(a, b, bend), b), wish);
-    const cost = costOf(path, bend, distance(a, b), wish, near);
+  for (const { line, bend } of linesBetween(a, b, wish)) {
+    const path = visible(line, wish);
+    const cost = costOf(path, bend, wish, near);
     if (cost < least - 1e-9) [best, least] = [path, cost];
   }
   return best!;
@@ -52,16 +52,44 @@ function anchors(from: NodeShape, to: NodeShape): [Point, Point] {
   return best;
 }
 
-/** How far the curve's handle lies off the straight line, in cells, to the right of its direction; small ones first. */
-function bends(long: number): number[] {
-  const parts = long < 1 ? [0, 0.5, 0.7, 0.9, 1.15] : [0, 0.24, 0.36, 0.5, 0.7, 0.95, 1.3, 1.8].filter((bend) => bend < long * 0.75);
-  return parts.flatMap((part) => (part === 0 ? [0] : [part, -part]));
+interface Line {
+  readonly line: Path;
+  /** How far from straight it is, 0 and up. */
+  readonly bend: number;
 }
 
-function handle(a: Point, b: Point, bend: number): Point {
+/** Straighter ones first. Between near nodes a line has no room, and goes round as a clasp. */
+function linesBetween(a: Point, b: Point, { from, to, gap, least }: RouteWish): Line[] {
+  const long = Math.max(distance(a, b), 1e-9);
+  const free = long - from.radius - to.radius - 2 * gap;
+  const clasps = [1, -1].flatMap((side) =>
+    [0.26, 0.36].map((height) => ({ line: clasp(a, b, side, from.radius + gap, to.radius + gap, height), bend: height })),
+  );
+  if (free < least) return clasps;
+  const bends = [0, 0.24, 0.36, 0.5, 0.7, 0.95, 1.3, 1.8].filter((bend) => bend < long * 0.75);
+  const bows = bends.flatMap((bend) =>
+    (bend === 0 ? [0] : [bend, -bend]).map((off) => ({ line: bow(a, beside(a, b, 0.5, off), b, 28), bend: bend / Math.max(long, 1) })),
+  );
+  return long < 0.9 ? [...bows, ...clasps] : bows;
+}
+
+/** A handle over two near nodes, which it leaves and enters at right angles to their rims. */
+function clasp(a: Point, b: Point, side: number, rimA: number, rimB: number, height: number): Path {
+  const lean = 0.16 * Math.PI;
+  const [out, up] = [Math.sin(lean), Math.cos(lean) * side];
+  const long = Math.max(distance(a, b), 1e-9);
+  const from = beside(a, b, (-out * rimA) / long, up * rimA);
+  const leaving = beside(a, b, (-out * (rimA + height)) / long, up * (rimA + height));
+  const to = beside(a, b, 1 + (out * rimB) / long, up * rimB);
+  const entering = beside(a, b, 1 + (out * (rimB + height)) / long, up * (rimB + height));
+  return { points: [a, ...curve(from, leaving, entering, to).points, b], closed: false };
+}
+
+/** A point so far along the line from `a` to `b`, as a part of it, and so far off it, in cells, to its right. */
+function beside(a: Point, b: Point, along: number, off: number): Point {
   const long = Math.max(distance(a, b), 1e-9);
   const [dx, dy] = [(b[0] - a[0]) / long, (b[1] - a[1]) / long];
-  return [(a[0] + b[0]) / 2 - dy * bend, (a[1] + b[1]) / 2 + dx * bend];
+  return [a[0] + dx * along * long - dy * off, a[1] + dy * along * long + dx * off];
 }
 
 /** Without what lies within the nodes and their gaps. */
@@ -90,15 +118,16 @@ function crossing(within: Point, without: Point, node: NodeShape, gap: number): 
   return at(high);
 }
 
-function costOf(path: Path, bend: number, long: number, wish: RouteWish, obstacles: readonly Obstacle[]): number {
-  let cost = (Math.abs(bend) / Math.max(long, 1)) * 1.2;
+function costOf(path: Path, bend: number, wish: RouteWish, obstacles: readonly Obstacle[]): number {
+  let cost = bend * 1.2;
   const drawn = length(path);
   if (drawn < wish.least) cost += 40 * (wish.least - drawn) + 10;
   const { points } = path;
   for (const obstacle of obstacles) {
-    let nearest = obstacle.radius;
-    for (const point of points) nearest = Math.min(nearest, distance(point, obstacle.at));
-    cost += obstacle.weight * (1 - nearest / obstacle.radius);
+    const [x, y] = obstacle.at;
+    let square = obstacle.radius * obstacle.radius;
+    for (const point of points) square = Math.min(square, (point[0] - x) ** 2 + (point[1] - y) ** 2);
+    cost += obstacle.weight * (1 - Math.sqrt(square) / obstacle.radius);
   }
   for (const [x, y] of points) {
     const beyond = Math.max(-x, -y, x - wish.size, y - wish.size) - 0.02;

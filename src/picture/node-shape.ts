@@ -70,7 +70,7 @@ export function nearestOnLine(from: Point, to: Point, point: Point): Point {
 
 function ringRadiusOf(film: Film, digitHeight: number): number {
   const pitch = 1 / smallColumns(film.grid);
-  return Math.min(pitch * 0.66, digitHeight * 0.69);
+  return Math.min(pitch * 0.67, digitHeight * 0.72);
 }
 
 function distanceToBones(node: NodeShape, point: Point): number {

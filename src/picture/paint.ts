@@ -9,7 +9,7 @@ import type { Candidate } from '../grid/candidates.ts';
 import type { Look } from '../scene/look.ts';
 import type { Film, Mark } from '../timeline/film.ts';
 import type { Context2D } from './context.ts';
-import { paintInvolvedDigits, paintSmallDigits, paintStanding, paintWritten } from './digits.ts';
+import { paintForwardDigits, paintInvolvedDigits, paintSmallDigits, paintStanding, paintWritten } from './digits.ts';
 import type { Drawing } from './drawing.ts';
 import { paintGround, paintLines } from './grid-lines.ts';
 import { layoutOf, unitOf } from './layout.ts';
@@ -67,6 +67,7 @@ function paintBoard(stage: BoardStage): void {
   each((on, one) => paintSight(on, one, 'band'));
   each((on, one) => paintPlacement(on, one, 'tint'));
   paintCircles(stage, 'discs');
+  each((on, one) => paintStrike(on, one, 'disc'));
   if (whole) paintLines(stage);
   each(paintOutline);
   if (whole) paintStanding(stage);
@@ -82,8 +83,9 @@ function paintBoard(stage: BoardStage): void {
   paintNodes(stage);
   const planned = planLinks(stage);
   each((on, one) => paintLink(on, one, planned));
-  each(paintStrike);
-  paintLabels(stage);
+  if (film.draw !== 'overlay') paintForwardDigits(stage);
+  each((on, one) => paintStrike(on, one, 'slash'));
+  paintLabels(stage, planned);
 }
 
 function paintWords(stage: Stage): void {

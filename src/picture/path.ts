@@ -51,6 +51,21 @@ export function bow(from: Point, handle: Point, to: Point, steps = 40): Path {
   return { points, closed: false };
 }
 
+/** A cubic curve. */
+export function curve(from: Point, leaving: Point, entering: Point, to: Point, steps = 24): Path {
+  const points = Array.from({ length: steps + 1 }, (_, step): Point => {
+    const part = step / steps;
+    const rest = 1 - part;
+    const at = (axis: 0 | 1) =>
+      rest ** 3 * from[axis] +
+      3 * rest * rest * part * leaving[axis] +
+      3 * rest * part * part * entering[axis] +
+      part ** 3 * to[axis];
+    return [at(0), at(1)];
+  });
+  return { points, closed: false };
+}
+
 /** The same outline with every corner rounded; a corner between short sides gets a smaller radius. */
 export function roundCorners(path: Path, radius: number): Path {
   const { points } = path;

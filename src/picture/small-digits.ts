@@ -7,6 +7,9 @@ import { type Cell, cellOf, columnOf, type Digit, digitOf, rowOf, type Grid } fr
 import type { Point } from '../scene/scene.ts';
 import type { Film } from '../timeline/film.ts';
 
+/** Small digits stand a little nearer to the cell's middle than equal parts would have them, clear of its lines. */
+const inwards = 0.96;
+
 /** Columns and rows of small digits in a cell: three columns, or two where there are but four digits. */
 export function smallColumns(grid: Grid): number {
   return grid.size === 4 ? 2 : 3;
@@ -16,7 +19,7 @@ export function smallRows(grid: Grid): number {
   return Math.ceil(grid.size / smallColumns(grid));
 }
 
-/** The middle of a candidate's place: an equal part of its cell, the parts counted as `film.small` says. */
+/** The middle of a candidate's place in its cell, counted as `film.small` says. */
 export function pointOfCandidate(film: Film, candidate: Candidate): Point {
   const { grid } = film;
   return pointOfSmallDigit(film, cellOf(grid, candidate), digitOf(grid, candidate));
@@ -29,7 +32,8 @@ export function pointOfSmallDigit(film: Film, cell: Cell, digit: Digit): Point {
   const rowFromTop = Math.floor((digit - 1) / columns);
   const row = film.small === '789' ? rows - 1 - rowFromTop : rowFromTop;
   const [left, top] = cornerOf(grid, cell);
-  return [left + (column + 0.5) / columns, top + (row + 0.5) / rows];
+  const drawnIn = (part: number) => 0.5 + (part - 0.5) * inwards;
+  return [left + drawnIn((column + 0.5) / columns), top + drawnIn((row + 0.5) / rows)];
 }
 
 /** The top left corner of a cell. */

@@ -5,6 +5,7 @@ import type { Point } from '../../scene/scene.ts';
 import { casingOf } from '../colour.ts';
 import { line, polygon, rectangle, roundCorners } from '../path.ts';
 import { fillPaths, strokePaths, strokeWidth, writeWord } from '../pen.ts';
+import type { PlannedLink } from '../link-plan.ts';
 import { nearestOnLine, ringRadius } from '../node-shape.ts';
 import { distance, middleOf, pointOfCandidate } from '../small-digits.ts';
 import { type BoardStage, colourOf, type Standing } from '../stage.ts';
@@ -16,14 +17,14 @@ interface Tag {
 }
 
 /** All labels on screen; each keeps clear of those before it. */
-export function paintLabels(stage: BoardStage): void {
+export function paintLabels(stage: BoardStage, links: readonly PlannedLink[]): void {
   const placed: Tag[] = [];
   for (const standing of stage.standing) {
-    if (standing.mark.shape.kind === 'label') placed.push(paintLabel(stage, standing, placed));
+    if (standing.mark.shape.kind === 'label') placed.push(paintLabel(stage, standing, placed, links));
   }
 }
 
-function paintLabel(stage: BoardStage, { mark, ink }: Standing, placed: readonly Tag[]): Tag {
+function paintLabel(stage: BoardStage, { mark, ink }: Standing, placed: readonly Tag[], links: readonly PlannedLink[]): Tag {
   const shape = mark.shape;
   if (shape.kind !== 'label') throw new TypeError('not a label');
   const { film, look, place } = stage;
@@ -34,7 +35,7 @@ function paintLabel(stage: BoardStage, { mark, ink }: Standing, placed: readonly
   const half: Point = [width / 2 + height * 0.55, height * 1.0];
   const named = shape.candidate === undefined ? middleOf(film.grid, shape.cell) : pointOfCandidate(film, shape.candidate);
   const clear = shape.candidate === undefined ? 0.42 : ringRadius(stage) + 0.06;
-  const tag = { middle: bestMiddle(stage, named, clear, half, placed), half };
+  const tag = { middle: bestMiddle(stage, named, clear, half, placed, links), half };
   const colour = colourOf(stage, mark);
   const alpha = ink.alpha * ink.progress;
   const [x, y] = tag.middle;
@@ -59,20 +60,20 @@ function paintLabel(stage: BoardStage, { mark, ink }: Standing, placed: readonly
 }
 
 /** Of places all round the named point the one that covers least of what is in use. */
-function bestMiddle(stage: BoardStage, named: Point, clear: number, half: Point, placed: readonly Tag[]): Point {
+function bestMiddle(stage: BoardStage, named: Point, clear: number, half: Point, placed: readonly Tag[], links: readonly PlannedLink[]): Point {
   const stem = 0.16;
   const options: Point[] = [];
   for (const [sx, sy] of directions) {
-    const middle: Point = [
-      named[0] + sx * (clear + stem * (sy === 0 ? 1 : 0.5) + half[0]),
-      named[1] + sy * (clear + stem + half[1]),
-    ];
-    options.push(middle);
+    const x = named[0] + sx * (clear + stem * (sy === 0 ? 1 : 0.5) + half[0]);
+    const y = named[1] + sy * (clear + stem + half[1]);
+    // Above and below, a tag at the board's side is moved in; its stem then stands aslant.
+    const inside = Math.min(Math.max(x, half[0] + 0.04), stage.film.grid.size - half[0] - 0.04);
+    options.push([sy === 0 ? x : inside, y]);
   }
   let best = options[0]!;
   let least = Number.POSITIVE_INFINITY;
   options.forEach((middle, index) => {
-    const cost = costOf(stage, { middle, half }, placed) + index * 0.05;
+    const cost = costOf(stage, { middle, half }, placed, links) + index * 0.05;
     if (cost < least) [best, least] = [middle, cost];
   });
   return best;
@@ -89,7 +90,7 @@ const directions: readonly Point[] = [
   [-0.6, 1],
 ];
 
-function costOf(stage: BoardStage, tag: Tag, placed: readonly Tag[]): number {
+function costOf(stage: BoardStage, tag: Tag, placed: readonly Tag[], links: readonly PlannedLink[]): number {
   const { film } = stage;
   const { size } = film.grid;
   const covers = (point: Point, reach: number) =>
@@ -109,6 +110,7 @@ function costOf(stage: BoardStage, tag: Tag, placed: readonly Tag[]): number {
   }
   const cells = [...film.standing, ...stage.drawing.written.flatMap(({ index }) => film.written[index] ?? [])];
   for (const { cell } of cells) if (covers(middleOf(film.grid, cell), 0.24)) cost += 3;
+  for (const { path } of links) cost += 12 * (path.points.filter((point) => covers(point, 0.06)).length / path.points.length);
   for (const other of placed) {
     const apart = [0, 1].some((axis) => Math.abs(other.middle[axis as 0 | 1] - tag.middle[axis as 0 | 1]) > other.half[axis as 0 | 1] + tag.half[axis as 0 | 1]);
     if (!apart) cost += 30;

@@ -96,6 +96,6 @@ function headOf(path: Path, long: number, head: number, kind: LinkKind): Path[] 
     tip[0] - dx * along - dy * across,
     tip[1] - dy * along + dx * across,
   ];
-  if (kind === 'weak') return [line(side(0.9, 0.62), tip, side(0.9, -0.62))];
-  return [polygon(tip, side(1, 0.5), side(0.78, 0), side(1, -0.5))];
+  if (kind === 'weak') return [line(side(0.82, 0.52), tip, side(0.82, -0.52))];
+  return [polygon(tip, side(1, 0.46), side(0.8, 0), side(1, -0.46))];
 }

@@ -1,18 +1,24 @@
 /**
- * A removal: a slash across the small digit, in the one colour that nothing else has. It falls from left to right,
+ * A removal: a slash across the small digit on a tinted disc, in the one colour that nothing else has. It falls from left to right,
  * against the slant that 1, 2, 4 and 7 have in common, so that it lies along no stroke of a digit.
  */
 import type { Point } from '../../scene/scene.ts';
-import { begun, line } from '../path.ts';
-import { strokePaths, strokeWidth } from '../pen.ts';
+import { begun, circle, line } from '../path.ts';
+import { fillPaths, strokePaths, strokeWidth } from '../pen.ts';
+import { ringRadius } from '../node-shape.ts';
 import { pointOfCandidate } from '../small-digits.ts';
 import type { BoardStage, Standing } from '../stage.ts';
 
-export function paintStrike(stage: BoardStage, { mark, ink }: Standing): void {
+export function paintStrike(stage: BoardStage, { mark, ink }: Standing, part: 'disc' | 'slash'): void {
   if (mark.shape.kind !== 'strike') return;
   const { look } = stage;
   const [x, y] = pointOfCandidate(stage.film, mark.shape.candidate);
-  const reach = look.type.candidate * look.type.emphasis * 0.56;
+  if (part === 'disc') {
+    const disc = circle([x, y], ringRadius(stage));
+    fillPaths(stage, [disc], look.colours.removal, look.inks.disc * ink.progress * ink.alpha);
+    return;
+  }
+  const reach = look.type.candidate * look.type.emphasis * 0.6;
   const [from, to]: [Point, Point] = [
     [x - reach, y - reach],
     [x + reach, y + reach],
