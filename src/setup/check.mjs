@@ -28,6 +28,7 @@ const parts = [
     // It calls a tree of which it could read nothing a tree without faults.
     wrong: (output) => (/\b[1-9]\d* modules\b/.test(output) ? undefined : 'It looked at no module at all.'),
   },
+  { name: 'generated files', program: programOf('tsx', 'tsx'), args: ['src/setup/generate.ts', '--check'] },
 ];
 
 let toMend = 0;

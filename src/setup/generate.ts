@@ -1,0 +1,31 @@
+/**
+ * The generated parts of the repository: what stands in one place in the code and is to be read in another.
+ * `npm run generate` writes them; with `--check` it says which are out of date, and writes nothing.
+ */
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { generatedFiles } from './generated.ts';
+
+const root = join(dirname(fileURLToPath(import.meta.url)), '../..');
+
+const stale = generatedFiles(read).filter(({ file, text }) => read(file) !== text);
+if (process.argv.includes('--check')) {
+  for (const { file } of stale) console.log(`${file} is out of date: run \`npm run generate\``);
+  process.exitCode = stale.length === 0 ? 0 : 1;
+} else {
+  for (const { file, text } of stale) {
+    mkdirSync(dirname(join(root, file)), { recursive: true });
+    writeFileSync(join(root, file), text);
+    console.log(`${file} written`);
+  }
+}
+
+/** The file's text; empty where there is none yet. */
+function read(file: string): string {
+  try {
+    return readFileSync(join(root, file), 'utf8');
+  } catch {
+    return '';
+  }
+}

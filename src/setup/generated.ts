@@ -1,0 +1,84 @@
+/**
+ * What the generated parts of the repository should hold, worked out from the code.
+ */
+import { checkScene } from '../check/check-scene.ts';
+import { printReport } from '../report/print-report.ts';
+import { reportSchema } from '../report/report.ts';
+import { reportOf } from '../report/report-of.ts';
+import { codes } from '../scene/codes.ts';
+import { readScene } from '../scene/read.ts';
+import { lookSchema } from '../scene/read-look.ts';
+import { sceneSchema } from '../scene/schema.ts';
+import { verbs } from '../verbs.ts';
+
+export interface GeneratedFile {
+  /** From the project's folder. */
+  readonly file: string;
+  /** All of it. */
+  readonly text: string;
+}
+
+/** `read` gives the text of a file of the project; of a page that is written by hand only the marked parts are generated. */
+export function generatedFiles(read: (file: string) => string): readonly GeneratedFile[] {
+  const scene = read(firstScene);
+  return [
+    page(read, 'README.md', {
+      scene: fenced('yaml', scene),
+      answer: fenced('text', answerTo(scene.replace('r6c46<>3', 'r6c46<>3 r1c1<>3'))),
+      verbs: verbsTable(),
+    }),
+    page(read, 'scenes/LANGUAGE.md', { codes: codesTable() }),
+    { file: 'assets/schemas/scene.json', text: asJson(sceneSchema()) },
+    { file: 'assets/schemas/look.json', text: asJson(lookSchema()) },
+    { file: 'assets/schemas/report.json', text: asJson(reportSchema()) },
+  ];
+}
+
+/** The scene that the README explains line by line. */
+export const firstScene = 'scenes/two-towers.yaml';
+
+/** What `check` says of the first scene with this text. */
+export function answerTo(text: string): string {
+  const { scene, diagnostics } = readScene(text);
+  if (scene === undefined) throw new Error(`${firstScene} cannot be read: ${JSON.stringify(diagnostics)}`);
+  const asItIs = (words: string) => words;
+  const paint = { bold: asItIs, dim: asItIs, red: asItIs, green: asItIs, yellow: asItIs };
+  return printReport(reportOf({ path: firstScene, text }, checkScene(scene), diagnostics), paint);
+}
+
+/** A verb a line: as it is called, and what it does. */
+function verbsTable(): string {
+  const rows = verbs.map(({ call, does }) => [`\`proofreel ${call}\``, does] as const);
+  return table(['call', 'does'], rows);
+}
+
+function codesTable(): string {
+  return table(
+    ['code', 'means'],
+    Object.entries(codes).map(([code, means]) => [`\`${code}\``, means] as const),
+  );
+}
+
+function table(head: readonly string[], rows: readonly (readonly string[])[]): string {
+  const line = (cells: readonly string[]) => `| ${cells.map((cell) => cell.replaceAll('|', '\\|')).join(' | ')} |`;
+  return [line(head), `|${'---|'.repeat(head.length)}`, ...rows.map(line)].join('\n');
+}
+
+/** The page with each part between `<!-- name: ... -->` and `<!-- /name -->` replaced. */
+function page(read: (file: string) => string, file: string, parts: Readonly<Record<string, string>>): GeneratedFile {
+  let text = read(file);
+  for (const [name, part] of Object.entries(parts)) {
+    const marked = new RegExp(`(<!-- ${name}: [^\\n]*-->\\n)[^]*?(<!-- /${name} -->)`);
+    if (!marked.test(text)) throw new Error(`${file} has no part marked "${name}" to write into`);
+    text = text.replace(marked, (_all, before: string, after: string) => `${before}\n${part}\n\n${after}`);
+  }
+  return { file, text };
+}
+
+function fenced(language: string, text: string): string {
+  return `\`\`\`${language}\n${text.trimEnd()}\n\`\`\``;
+}
+
+function asJson(schema: object): string {
+  return `${JSON.stringify(schema, undefined, 2)}\n`;
+}
