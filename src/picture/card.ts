@@ -7,7 +7,12 @@ import type { Stage } from './stage.ts';
 
 /** A rounded card in frame pixels. */
 export function paintCard(stage: Stage, box: Box, alpha: number): void {
-  fillShape(stage, roundCorners(rectangle(box.left, box.top, box.right, box.bottom), 14 * stage.unit), stage.look.colours.card, alpha);
+  fillShape(
+    stage,
+    roundCorners(rectangle(box.left, box.top, box.right, box.bottom), 14 * stage.unit),
+    stage.look.colours.card,
+    alpha,
+  );
 }
 
 /** An area in frame pixels. */

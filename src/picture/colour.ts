@@ -10,7 +10,9 @@ export type Rgb = readonly [red: number, green: number, blue: number];
 
 /** The casing for a stroke or word of this colour: of the look's two the one that contrasts more. */
 export function casingOf(colours: LookColours, colour: string): string {
-  return contrast(colour, colours.casing) >= contrast(colour, colours.casingLight) ? colours.casing : colours.casingLight;
+  return contrast(colour, colours.casing) >= contrast(colour, colours.casingLight)
+    ? colours.casing
+    : colours.casingLight;
 }
 
 /** From 1 (none) to 21 (black on white). */

@@ -11,8 +11,9 @@ export function contourAt(field: (point: Point) => number, level: number, box: B
   const columns = Math.ceil((box.right - box.left) / step);
   const rows = Math.ceil((box.bottom - box.top) / step);
   const at = (column: number, row: number): Point => [box.left + column * step, box.top + row * step];
-  const values = Array.from({ length: (columns + 1) * (rows + 1) }, (_, index) =>
-    field(at(index % (columns + 1), Math.floor(index / (columns + 1)))) - level,
+  const values = Array.from(
+    { length: (columns + 1) * (rows + 1) },
+    (_, index) => field(at(index % (columns + 1), Math.floor(index / (columns + 1)))) - level,
   );
   const value = (column: number, row: number) => values[row * (columns + 1) + column]!;
   // A crossing is named by the edge of the squares that it lies on: `x y h` (to the right of x, y) or `x y v` (below it).

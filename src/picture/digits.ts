@@ -47,7 +47,8 @@ export function paintForwardDigits(stage: BoardStage): void {
   for (const { index, progress, alpha } of drawing.candidates) {
     const small = film.candidates[index];
     const forward = small === undefined ? undefined : involved.get(small.candidate);
-    if (small !== undefined && forward !== undefined) paintSmallDigit(stage, small.candidate, forward, alpha * progress, 0);
+    if (small !== undefined && forward !== undefined)
+      paintSmallDigit(stage, small.candidate, forward, alpha * progress, 0);
   }
 }
 
@@ -58,7 +59,13 @@ export function paintInvolvedDigits(stage: BoardStage): void {
   }
 }
 
-function paintSmallDigit(stage: BoardStage, candidate: Candidate, forward: number, alpha: number, casing: number): void {
+function paintSmallDigit(
+  stage: BoardStage,
+  candidate: Candidate,
+  forward: number,
+  alpha: number,
+  casing: number,
+): void {
   const { type, colours } = stage.look;
   writeWord(stage, {
     text: String(digitOf(stage.film.grid, candidate)),

@@ -40,7 +40,9 @@ export function drawingAt(film: Film, look: Look, frame: Frame): Drawing {
 /** Equal for equal drawings, and for no others. */
 export function digestOf(drawing: Drawing): string {
   const list = (things: readonly Inked[]) =>
-    things.map(({ index, progress, alpha }) => (progress === 1 && alpha === 1 ? index : `${index}:${progress}:${alpha}`));
+    things.map(({ index, progress, alpha }) =>
+      progress === 1 && alpha === 1 ? index : `${index}:${progress}:${alpha}`,
+    );
   const lists = [drawing.headings, drawing.written, drawing.candidates, drawing.marks];
   return `${drawing.board ?? 'own'}/${lists.map((things) => list(things).join(' ')).join('/')}`;
 }

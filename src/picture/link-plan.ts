@@ -4,8 +4,8 @@
  */
 import type { Candidate } from '../grid/candidates.ts';
 import type { Film, Mark, Shown } from '../timeline/film.ts';
-import { type NodeShape, nodeShape, ringRadius } from './node-shape.ts';
 import { type Obstacle, routeOf } from './link-route.ts';
+import { type NodeShape, nodeShape, ringRadius } from './node-shape.ts';
 import type { Path } from './path.ts';
 import { strokeWidth } from './pen.ts';
 import { distance, middleOf, pointOfCandidate } from './small-digits.ts';
@@ -22,7 +22,12 @@ export interface PlannedLink {
 export function planLinks(stage: BoardStage): PlannedLink[] {
   const { film } = stage;
   const steps = new Set(stage.standing.filter(({ mark }) => mark.shape.kind === 'link').map(({ mark }) => mark.step));
-  return [...steps].flatMap((step) => planStep(stage, film.marks.filter((mark) => mark.step === step)));
+  return [...steps].flatMap((step) =>
+    planStep(
+      stage,
+      film.marks.filter((mark) => mark.step === step),
+    ),
+  );
 }
 
 /** From the middle of a ring's stroke to its outer edge, and a little air. */
@@ -81,7 +86,8 @@ function obstaclesAt(
   const isUp = (shown: Shown) => shown.from <= mark.from && mark.from < shown.until;
   const obstacles: Obstacle[] = [];
   for (const candidate of used) {
-    if (!own.has(candidate)) obstacles.push({ at: pointOfCandidate(film, candidate), radius: radius + 0.08, weight: 8 });
+    if (!own.has(candidate))
+      obstacles.push({ at: pointOfCandidate(film, candidate), radius: radius + 0.08, weight: 8 });
   }
   for (const small of film.candidates) {
     const { candidate } = small;

@@ -63,12 +63,18 @@ function linesBetween(a: Point, b: Point, { from, to, gap, least }: RouteWish): 
   const long = Math.max(distance(a, b), 1e-9);
   const free = long - from.radius - to.radius - 2 * gap;
   const clasps = [1, -1].flatMap((side) =>
-    [0.26, 0.36].map((height) => ({ line: clasp(a, b, side, from.radius + gap, to.radius + gap, height), bend: height })),
+    [0.26, 0.36].map((height) => ({
+      line: clasp(a, b, side, from.radius + gap, to.radius + gap, height),
+      bend: height,
+    })),
   );
   if (free < least) return clasps;
   const bends = [0, 0.24, 0.36, 0.5, 0.7, 0.95, 1.3, 1.8].filter((bend) => bend < long * 0.75);
   const bows = bends.flatMap((bend) =>
-    (bend === 0 ? [0] : [bend, -bend]).map((off) => ({ line: bow(a, beside(a, b, 0.5, off), b, 28), bend: bend / Math.max(long, 1) })),
+    (bend === 0 ? [0] : [bend, -bend]).map((off) => ({
+      line: bow(a, beside(a, b, 0.5, off), b, 28),
+      bend: bend / Math.max(long, 1),
+    })),
   );
   return long < 0.9 ? [...bows, ...clasps] : bows;
 }

@@ -2,10 +2,11 @@
  * When a thing comes, stands and goes. Everything comes from its first frame on, with ink on that frame, and fades
  * before its last frame is over: nothing of it is left on frame `until`.
  */
-import { type Fraction, toNumber } from '../scene/fraction.ts';
+
+import { Bug } from '../grid/bug.ts';
+import type { Fraction } from '../scene/fraction.ts';
 import type { Look } from '../scene/look.ts';
 import type { Film, Mark, MarkShape, Shown } from '../timeline/film.ts';
-import { Bug } from '../grid/bug.ts';
 import { lengthOfLink } from './small-digits.ts';
 
 /** How many frames a thing takes to come and to go; it stands from `from + coming - 1` until `until - going`. */
@@ -54,7 +55,7 @@ export function paceOfDigit(film: Film, look: Look, shown: Shown): Pace {
 
 /** Whole frames of this length, at least one. */
 export function framesOf(seconds: number, rate: Fraction): number {
-  return Math.max(1, Math.round(seconds * toNumber(rate)));
+  return Math.max(1, Math.round((seconds * Number(rate.numerator)) / Number(rate.denominator)));
 }
 
 function secondsToCome(film: Film, look: Look, shape: MarkShape): number {

@@ -20,7 +20,8 @@ function loopsOf(grid: Grid, cells: readonly Cell[], has: (x: number, y: number)
   const sides = new Map<string, readonly [Point, Point]>();
   for (const cell of [...cells].sort((a, b) => a - b)) {
     const [x, y] = [columnOf(grid, cell) - 1, rowOf(grid, cell) - 1];
-    const add = (from: Point, to: Point) => sides.set(`${from.join(' ')} ${to[0] - from[0]} ${to[1] - from[1]}`, [from, to]);
+    const add = (from: Point, to: Point) =>
+      sides.set(`${from.join(' ')} ${to[0] - from[0]} ${to[1] - from[1]}`, [from, to]);
     if (!has(x, y - 1)) add([x, y], [x + 1, y]);
     if (!has(x + 1, y)) add([x + 1, y], [x + 1, y + 1]);
     if (!has(x, y + 1)) add([x + 1, y + 1], [x, y + 1]);

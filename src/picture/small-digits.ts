@@ -3,7 +3,7 @@
  * `[size, size]` its bottom right, so that the middle of r1c2 is `[1.5, 0.5]`.
  */
 import type { Candidate } from '../grid/candidates.ts';
-import { type Cell, cellOf, columnOf, type Digit, digitOf, rowOf, type Grid } from '../grid/grid.ts';
+import { type Cell, cellOf, columnOf, type Digit, digitOf, type Grid, rowOf } from '../grid/grid.ts';
 import type { Point } from '../scene/scene.ts';
 import type { Film } from '../timeline/film.ts';
 
@@ -51,7 +51,8 @@ export function middleOf(grid: Grid, cell: Cell): Point {
 export function lengthOfLink(film: Film, from: readonly Candidate[], to: readonly Candidate[]): number {
   let least = film.grid.size * 2;
   for (const one of from) {
-    for (const other of to) least = Math.min(least, distance(pointOfCandidate(film, one), pointOfCandidate(film, other)));
+    for (const other of to)
+      least = Math.min(least, distance(pointOfCandidate(film, one), pointOfCandidate(film, other)));
   }
   return least;
 }

@@ -51,7 +51,10 @@ export function fitText(context: Context2D, text: string, setting: Setting, room
   }
   const small = { ...setting, px: setting.px * room.least };
   const lines = wrap(context, text, small, room.width);
-  const allowed = Math.max(1, Math.min(Math.floor(room.lines / room.least + 1e-9), Math.floor(room.height / (small.px * 1.24))));
+  const allowed = Math.max(
+    1,
+    Math.min(Math.floor(room.lines / room.least + 1e-9), Math.floor(room.height / (small.px * 1.24))),
+  );
   const kept = lines.slice(0, allowed);
   const last = kept.length - 1;
   if (lines.length > allowed) kept[last] = `${kept[last]} …`;
@@ -79,7 +82,14 @@ export function wrap(context: Context2D, text: string, setting: Setting, width: 
 }
 
 /** Writes the lines, the first one's capitals ending at `top`. */
-export function writeLines(context: Context2D, set: SetText, left: number, top: number, colour: string, alpha: number): void {
+export function writeLines(
+  context: Context2D,
+  set: SetText,
+  left: number,
+  top: number,
+  colour: string,
+  alpha: number,
+): void {
   context.font = fontOf(set.setting);
   context.textAlign = 'left';
   context.textBaseline = 'alphabetic';

@@ -8,7 +8,8 @@ import { fraction } from '../../src/scene/fraction.ts';
 import { type GroupColour, groupColours } from '../../src/scene/scene.ts';
 import { type Film, frameAt, type Mark, type MarkShape } from '../../src/timeline/film.ts';
 
-export interface FilmWish extends Partial<Omit<Film, 'grid' | 'standing' | 'candidates' | 'marks' | 'written' | 'headings'>> {
+export interface FilmWish
+  extends Partial<Omit<Film, 'grid' | 'standing' | 'candidates' | 'marks' | 'written' | 'headings'>> {
   readonly boxes?: BoxShape;
   /** One symbol a cell, `.` for none; spaces do not count. */
   readonly givens?: string;
@@ -62,19 +63,31 @@ export function film(wish: FilmWish = {}): Film {
     headings:
       heading === undefined
         ? []
-        : [{ ...shown, step: 'one', number: 3, count: 12, title: heading.title, argument: heading.argument, conclusions: heading.conclusions }],
+        : [
+            {
+              ...shown,
+              step: 'one',
+              number: 3,
+              count: 12,
+              title: heading.title,
+              argument: heading.argument,
+              conclusions: heading.conclusions,
+            },
+          ],
     marks: (marks ?? []).map((mark) => markOf(grid, mark, frameCount)),
     ...rest,
   };
 }
 
-export const fill = (cells: string, group?: number) => wish((grid) => ({ kind: 'fill', cells: cellsOf(grid, cells) }), group);
+export const fill = (cells: string, group?: number) =>
+  wish((grid) => ({ kind: 'fill', cells: cellsOf(grid, cells) }), group);
 export const outline = (cells: string, group?: number) =>
   wish((grid) => ({ kind: 'outline', cells: cellsOf(grid, cells) }), group);
 export const focus = (cells: string) => wish((grid) => ({ kind: 'focus', cells: cellsOf(grid, cells) }));
 export const circle = (candidate: string, group?: number) =>
   wish((grid) => ({ kind: 'circle', candidate: candidateOf(grid, candidate) }), group);
-export const strike = (candidate: string) => wish((grid) => ({ kind: 'strike', candidate: candidateOf(grid, candidate) }));
+export const strike = (candidate: string) =>
+  wish((grid) => ({ kind: 'strike', candidate: candidateOf(grid, candidate) }));
 export const place = (text: string) => wish((grid) => ({ kind: 'place', ...placed(grid, text) }));
 export const link = (link: LinkKind, from: string, to: string, group?: number) =>
   wish((grid) => ({ kind: 'link', link, from: candidatesOf(grid, from), to: candidatesOf(grid, to) }), group);
@@ -109,7 +122,9 @@ export function cellsOf(grid: Grid, text: string): Cell[] {
 export function candidatesOf(grid: Grid, text: string): Candidate[] {
   return text.split(' ').flatMap((part) => {
     const [, digits, cells] = /^(\d+)(r\d+c\d+)$/.exec(part)!;
-    return cellsOf(grid, cells!).flatMap((cell) => [...digits!].map((each) => candidateAt(grid, cell, digit(grid, Number(each)))));
+    return cellsOf(grid, cells!).flatMap((cell) =>
+      [...digits!].map((each) => candidateAt(grid, cell, digit(grid, Number(each)))),
+    );
   });
 }
 

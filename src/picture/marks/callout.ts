@@ -64,7 +64,11 @@ function paintCallout(stage: Stage, { standing, set, box }: Callout): void {
   if (mark.shape.kind === 'ask') {
     context.font = `700 ${(look.type.notePx * 1.9 * unit).toFixed(2)}px '${look.type.family}'`;
     context.textAlign = 'center';
-    context.fillText('?', box.left + pad + (side - pad) / 2, (box.top + box.bottom) / 2 + look.type.notePx * 0.66 * unit);
+    context.fillText(
+      '?',
+      box.left + pad + (side - pad) / 2,
+      (box.top + box.bottom) / 2 + look.type.notePx * 0.66 * unit,
+    );
   } else {
     context.fillRect(box.left + pad * 0.7, box.top + pad, 8 * unit, box.bottom - box.top - 2 * pad);
   }

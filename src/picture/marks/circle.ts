@@ -4,11 +4,11 @@
  */
 import type { Candidate } from '../../grid/candidates.ts';
 import type { Point } from '../../scene/scene.ts';
+import { ringRadius } from '../node-shape.ts';
 import { arc, begun, circle, dashes, line, onCircle, type Path } from '../path.ts';
 import { fillPaths, strokePaths, strokeWidth } from '../pen.ts';
 import { pointOfCandidate } from '../small-digits.ts';
 import { type BoardStage, colourOf, type Standing } from '../stage.ts';
-import { ringRadius } from '../node-shape.ts';
 
 /** All circles on screen: their discs (under the digits) or their rings (over them). */
 export function paintCircles(stage: BoardStage, part: 'discs' | 'rings'): void {

@@ -43,10 +43,20 @@ function lessonPieces(stage: Stage, box: Box, scale: number): Piece[] {
   const { type, colours } = stage.look;
   const pieces: Piece[] = [];
   if (film.title !== undefined) {
-    pieces.push({ ...piece(stage, film.title, type.titlePx * scale, 500, box, 2), colour: colours.quietText, before: 0, alpha: 1 });
+    pieces.push({
+      ...piece(stage, film.title, type.titlePx * scale, 500, box, 2),
+      colour: colours.quietText,
+      before: 0,
+      alpha: 1,
+    });
   }
   if (film.credit !== undefined) {
-    pieces.push({ ...piece(stage, film.credit, type.labelPx * 0.95 * scale, 400, box, 1), colour: colours.quietText, before: 4 * stage.unit, alpha: 1 });
+    pieces.push({
+      ...piece(stage, film.credit, type.labelPx * 0.95 * scale, 400, box, 1),
+      colour: colours.quietText,
+      before: 4 * stage.unit,
+      alpha: 1,
+    });
   }
   return pieces;
 }
@@ -56,20 +66,49 @@ function stepPieces(stage: Stage, heading: Heading, box: Box, scale: number, alp
   const gap = (part: number) => part * stage.unit * scale;
   const pieces: Piece[] = [];
   if (heading.title !== undefined) {
-    pieces.push({ ...piece(stage, heading.title, type.headingPx * scale, 600, box, 2), colour: colours.text, before: gap(76), alpha });
+    pieces.push({
+      ...piece(stage, heading.title, type.headingPx * scale, 600, box, 2),
+      colour: colours.text,
+      before: gap(76),
+      alpha,
+    });
   }
   if (heading.argument !== undefined) {
-    pieces.push({ ...piece(stage, heading.argument, type.bodyPx * scale, 500, box, 2), colour: colours.quietText, before: gap(heading.title === undefined ? 76 : 22), alpha });
+    pieces.push({
+      ...piece(stage, heading.argument, type.bodyPx * scale, 500, box, 2),
+      colour: colours.quietText,
+      before: gap(heading.title === undefined ? 76 : 22),
+      alpha,
+    });
   }
   if (heading.conclusions !== undefined) {
-    pieces.push({ ...piece(stage, heading.conclusions, type.bodyPx * scale, 500, box, 3), colour: colours.text, before: gap(30), alpha });
+    pieces.push({
+      ...piece(stage, heading.conclusions, type.bodyPx * scale, 500, box, 3),
+      colour: colours.text,
+      before: gap(30),
+      alpha,
+    });
   }
   return pieces;
 }
 
-function piece(stage: Stage, text: string, px: number, weight: number, box: Box, lines: number): { readonly set: SetText } {
+function piece(
+  stage: Stage,
+  text: string,
+  px: number,
+  weight: number,
+  box: Box,
+  lines: number,
+): { readonly set: SetText } {
   const setting = { family: stage.look.type.family, weight, px: px * stage.unit };
-  return { set: fitText(stage.context, text, setting, { width: box.right - box.left, height: box.bottom - box.top, lines, least: 0.6 }) };
+  return {
+    set: fitText(stage.context, text, setting, {
+      width: box.right - box.left,
+      height: box.bottom - box.top,
+      lines,
+      least: 0.6,
+    }),
+  };
 }
 
 function heightOf(pieces: readonly Piece[]): number {

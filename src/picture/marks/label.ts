@@ -3,10 +3,10 @@
  */
 import type { Point } from '../../scene/scene.ts';
 import { casingOf } from '../colour.ts';
-import { line, polygon, rectangle, roundCorners } from '../path.ts';
-import { fillPaths, strokePaths, strokeWidth, writeWord } from '../pen.ts';
 import type { PlannedLink } from '../link-plan.ts';
 import { nearestOnLine, ringRadius } from '../node-shape.ts';
+import { line, polygon, rectangle, roundCorners } from '../path.ts';
+import { fillPaths, strokePaths, strokeWidth, writeWord } from '../pen.ts';
 import { distance, middleOf, pointOfCandidate } from '../small-digits.ts';
 import { type BoardStage, colourOf, type Standing } from '../stage.ts';
 import { capitalHeight, widthOf } from '../type.ts';
@@ -24,7 +24,12 @@ export function paintLabels(stage: BoardStage, links: readonly PlannedLink[]): v
   }
 }
 
-function paintLabel(stage: BoardStage, { mark, ink }: Standing, placed: readonly Tag[], links: readonly PlannedLink[]): Tag {
+function paintLabel(
+  stage: BoardStage,
+  { mark, ink }: Standing,
+  placed: readonly Tag[],
+  links: readonly PlannedLink[],
+): Tag {
   const shape = mark.shape;
   if (shape.kind !== 'label') throw new TypeError('not a label');
   const { film, look, place } = stage;
@@ -33,7 +38,8 @@ function paintLabel(stage: BoardStage, { mark, ink }: Standing, placed: readonly
   const width = widthOf(stage.context, shape.text, setting) / place.cellPx;
   const height = (px * capitalHeight) / place.cellPx;
   const half: Point = [width / 2 + height * 0.55, height * 1.0];
-  const named = shape.candidate === undefined ? middleOf(film.grid, shape.cell) : pointOfCandidate(film, shape.candidate);
+  const named =
+    shape.candidate === undefined ? middleOf(film.grid, shape.cell) : pointOfCandidate(film, shape.candidate);
   const clear = shape.candidate === undefined ? 0.42 : ringRadius(stage) + 0.06;
   const tag = { middle: bestMiddle(stage, named, clear, half, placed, links), half };
   const colour = colourOf(stage, mark);
@@ -42,7 +48,10 @@ function paintLabel(stage: BoardStage, { mark, ink }: Standing, placed: readonly
   const body = roundCorners(rectangle(x - half[0], y - half[1], x + half[0], y + half[1]), height * 0.5);
   const foot = nearestOnLine([x - half[0] * 0.7, y], [x + half[0] * 0.7, y], named);
   const reach = distance(foot, named) - clear;
-  const tip: Point = [foot[0] + ((named[0] - foot[0]) * reach) / distance(foot, named), foot[1] + ((named[1] - foot[1]) * reach) / distance(foot, named)];
+  const tip: Point = [
+    foot[0] + ((named[0] - foot[0]) * reach) / distance(foot, named),
+    foot[1] + ((named[1] - foot[1]) * reach) / distance(foot, named),
+  ];
   const rim = strokeWidth(stage, 0.03) * 0.8;
   strokePaths(stage, [line(foot, tip)], { colour, width: strokeWidth(stage, 0.04), alpha, cased: true });
   strokePaths(stage, [body], { colour, width: rim, alpha, cased: true });
@@ -60,7 +69,14 @@ function paintLabel(stage: BoardStage, { mark, ink }: Standing, placed: readonly
 }
 
 /** Of places all round the named point the one that covers least of what is in use. */
-function bestMiddle(stage: BoardStage, named: Point, clear: number, half: Point, placed: readonly Tag[], links: readonly PlannedLink[]): Point {
+function bestMiddle(
+  stage: BoardStage,
+  named: Point,
+  clear: number,
+  half: Point,
+  placed: readonly Tag[],
+  links: readonly PlannedLink[],
+): Point {
   const stem = 0.16;
   const options: Point[] = [];
   for (const [sx, sy] of directions) {
@@ -94,7 +110,8 @@ function costOf(stage: BoardStage, tag: Tag, placed: readonly Tag[], links: read
   const { film } = stage;
   const { size } = film.grid;
   const covers = (point: Point, reach: number) =>
-    Math.abs(point[0] - tag.middle[0]) < tag.half[0] + reach && Math.abs(point[1] - tag.middle[1]) < tag.half[1] + reach;
+    Math.abs(point[0] - tag.middle[0]) < tag.half[0] + reach &&
+    Math.abs(point[1] - tag.middle[1]) < tag.half[1] + reach;
   let cost = 0;
   const beyond = Math.max(
     tag.half[0] - tag.middle[0],
@@ -110,9 +127,14 @@ function costOf(stage: BoardStage, tag: Tag, placed: readonly Tag[], links: read
   }
   const cells = [...film.standing, ...stage.drawing.written.flatMap(({ index }) => film.written[index] ?? [])];
   for (const { cell } of cells) if (covers(middleOf(film.grid, cell), 0.24)) cost += 3;
-  for (const { path } of links) cost += 12 * (path.points.filter((point) => covers(point, 0.06)).length / path.points.length);
+  for (const { path } of links)
+    cost += 12 * (path.points.filter((point) => covers(point, 0.06)).length / path.points.length);
   for (const other of placed) {
-    const apart = [0, 1].some((axis) => Math.abs(other.middle[axis as 0 | 1] - tag.middle[axis as 0 | 1]) > other.half[axis as 0 | 1] + tag.half[axis as 0 | 1]);
+    const apart = [0, 1].some(
+      (axis) =>
+        Math.abs(other.middle[axis as 0 | 1] - tag.middle[axis as 0 | 1]) >
+        other.half[axis as 0 | 1] + tag.half[axis as 0 | 1],
+    );
     if (!apart) cost += 30;
   }
   return cost;

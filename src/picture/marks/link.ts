@@ -70,7 +70,11 @@ export function paintNodes(stage: BoardStage): void {
   }
 }
 
-function linkColour(stage: BoardStage, group: keyof BoardStage['look']['colours']['groups'] | undefined, kind: LinkKind): string {
+function linkColour(
+  stage: BoardStage,
+  group: keyof BoardStage['look']['colours']['groups'] | undefined,
+  kind: LinkKind,
+): string {
   const { colours } = stage.look;
   if (group !== undefined) return colours.groups[group];
   return kind === 'strong' ? colours.strong : colours.weak;

@@ -2,8 +2,9 @@
  * A line round a patch of cells, within its edge, so that the lines of two neighbours lie side by side. A patch may be
  * in several pieces and have holes.
  */
-import { begun, dashes, type Path } from '../path.ts';
+
 import { edgesOf } from '../patch.ts';
+import { begun, dashes, type Path } from '../path.ts';
 import { casingWidth, strokePaths, strokeWidth } from '../pen.ts';
 import { type BoardStage, colourOf, type Standing } from '../stage.ts';
 

@@ -70,7 +70,10 @@ function along(beam: Beam, distance: number, across: number): Point {
 
 function bandOf(beam: Beam, progress: number): Path {
   const end = (beam.long - 0.08) * progress;
-  return { points: [along(beam, 0, -half), along(beam, end, -half), along(beam, end, half), along(beam, 0, half)], closed: true };
+  return {
+    points: [along(beam, 0, -half), along(beam, end, -half), along(beam, end, half), along(beam, 0, half)],
+    closed: true,
+  };
 }
 
 function arrowsOf(beam: Beam, progress: number): Path[] {
@@ -78,7 +81,8 @@ function arrowsOf(beam: Beam, progress: number): Path[] {
   const arrows: Path[] = [];
   for (let border = 0; border < beam.long; border++) {
     const tip = border + 0.08;
-    if (tip <= end || border === 0) arrows.push(line(along(beam, tip - 0.11, -0.16), along(beam, tip, 0), along(beam, tip - 0.11, 0.16)));
+    if (tip <= end || border === 0)
+      arrows.push(line(along(beam, tip - 0.11, -0.16), along(beam, tip, 0), along(beam, tip - 0.11, 0.16)));
   }
   if (progress === 1) arrows.push(line(along(beam, end, -half), along(beam, end, half)));
   return arrows;

@@ -16,7 +16,14 @@ export function paintStamp(stage: Stage, { mark }: Standing): void {
   const across = Math.hypot(film.width, film.height);
   const half = 92 * unit;
   context.save();
-  context.transform(Math.cos(slant), Math.sin(slant), -Math.sin(slant), Math.cos(slant), film.width / 2, film.height * 0.44);
+  context.transform(
+    Math.cos(slant),
+    Math.sin(slant),
+    -Math.sin(slant),
+    Math.cos(slant),
+    film.width / 2,
+    film.height * 0.44,
+  );
   context.globalAlpha = 0.9;
   context.fillStyle = dark;
   context.fillRect(-across, -half, 2 * across, 2 * half);

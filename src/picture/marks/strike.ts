@@ -3,9 +3,9 @@
  * against the slant that 1, 2, 4 and 7 have in common, so that it lies along no stroke of a digit.
  */
 import type { Point } from '../../scene/scene.ts';
+import { ringRadius } from '../node-shape.ts';
 import { begun, circle, line } from '../path.ts';
 import { fillPaths, strokePaths, strokeWidth } from '../pen.ts';
-import { ringRadius } from '../node-shape.ts';
 import { pointOfCandidate } from '../small-digits.ts';
 import type { BoardStage, Standing } from '../stage.ts';
 
