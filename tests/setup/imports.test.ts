@@ -33,6 +33,11 @@ const rows: readonly (readonly [file: string, text: string, breaks: readonly str
   ['src/output/second-door.ts', "import 'fluent-ffmpeg';", ['ffmpeg-in-one-file']],
   ['src/output/tools.ts', "import 'fast-check';", ['no-tools-in-the-program', 'output-packages']],
   ['src/check/again.ts', "import '../cli.ts';", ['check-imports', 'cli-is-the-end']],
+  ['src/commands/check.ts', "import '../grid/cell.ts'; import 'picocolors'; import 'node:fs';", []],
+  ['src/report/verb.ts', "import '../commands/check.ts';", ['commands-for-the-command-line', 'report-imports']],
+  ['src/scene/fraction.ts', 'export const half = 0.5;', []],
+  ['src/output/cut.ts', "import '../scene/fraction.ts';", []],
+  ['src/output/scene.ts', "import '../scene/scene.ts';", ['output-types-only']],
   ['src/check/absent.ts', "import './nowhere.ts';", ['found']],
   ['src/check/test.ts', "import '../../tests/fixture.ts';", ['no-tests-in-the-program']],
   ['src/telling/hen.ts', "import './egg.ts'; export const hen = 1;", []], // a circle is reported once
