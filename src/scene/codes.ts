@@ -63,6 +63,20 @@ export const codes = {
   'so-missing': 'a chain concludes after => and the step has no `so`',
   'so-all': '`so: all` beside other conclusions, or where it cannot be meant',
   'not-yet': 'a mark that this version cannot draw',
+  // What only the position shows
+  'sight-without-digit': 'a sight line from a cell that does not hold the digit by then',
+  'circle-on-nothing': 'a circle round a candidate that is no longer possible (a warning)',
+  'idle-cell': 'a cell of a chain that no longer has the digit (a warning)',
+  stale: '`pencil` or `only` lists what is impossible already (a warning)',
+  'nothing-proved': '`so: all` where the argument proves no removal (a warning)',
+  // Times and the files beside a scene
+  'time-before-start': 'a timecode before that of the first frame',
+  'no-narration': 'a cue or words, and the scene has no narration',
+  'cue-not-found': 'the narration has no such cue',
+  'phrase-not-found': 'the narration does not say these words',
+  'file-not-found': 'a file named in the scene is not there',
+  'media-not-read': 'sound or footage that cannot be read',
+  'broken-cue': 'a cue of the narration that cannot be read',
 } as const;
 
 export type Code = keyof typeof codes;

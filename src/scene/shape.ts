@@ -10,7 +10,7 @@ import type { Span } from './diagnostic.ts';
 import { didYouMean, nearestWords } from './nearest-word.ts';
 import { type Faults, listed, quoted } from './faults.ts';
 import { notesOf } from './language-values.ts';
-import { type Entry, keyOf, type ListNode, type MapNode, type TextNode, type Tree } from './yaml-tree.ts';
+import { type Entry, keyOf, type ListNode, type MapNode, type NothingNode, type TextNode, type Tree } from './yaml-tree.ts';
 
 /** Where keys belong that stand in a wrong place: by key, the places (`under "video"`). */
 export type Homes = ReadonlyMap<string, readonly string[]>;
@@ -32,7 +32,7 @@ interface Place {
 function checkValue(definition: z.ZodType, node: Tree, place: Place): void {
   const schema = withoutOptional(definition);
   if (node.kind === 'nothing') {
-    place.faults.error('no-value', place.span, `${place.named} has no value; ${wanted(schema)} is due`);
+    reportNothing(schema, node, place);
   } else if (schema instanceof z.ZodUnion) {
     const branch = branchFor(optionsOf(schema), node, place);
     if (branch !== undefined) checkValue(branch, node, place);
@@ -52,6 +52,12 @@ function checkValue(definition: z.ZodType, node: Tree, place: Place): void {
     const span = node.kind === 'text' ? node.span : place.span;
     place.faults.error('wrong-kind', span, `${place.named} is ${kindOf(node)} here; ${wanted(schema)} is due`);
   }
+}
+
+function reportNothing(schema: z.ZodType, node: NothingNode, place: Place): void {
+  if (schema instanceof z.ZodString && node.comment !== undefined) {
+    place.faults.error('cut-short', node.comment, `${place.named} has no value, since # begins a comment; put the text in quotes`);
+  } else place.faults.error('no-value', place.span, `${place.named} has no value; ${wanted(schema)} is due`);
 }
 
 function checkItems(element: z.ZodType, list: ListNode, place: Place): void {
@@ -105,7 +111,8 @@ function checkWord(schema: z.ZodEnum, node: TextNode, place: Place): void {
   const words = schema.options.map(String);
   if (words.includes(node.text)) return;
   const reason = notesOf(schema).refused?.[node.text];
-  const mend = reason ?? `it is ${listed(words)}${didYouMean(node.text, words)}`;
+  const meant = /\d/.test(node.text) ? '' : didYouMean(node.text, words);
+  const mend = reason ?? `it is ${listed(words)}${meant}`;
   place.faults.error(place.named === '"proofreel"' ? 'version' : 'unknown-word', node.span, `${place.named} cannot be ${quoted(node.text)}; ${mend}`);
 }
 

@@ -39,8 +39,10 @@ function readBeat(map: MapNode, claims: Claims | undefined, context: Context): r
 function readGroup(node: TextNode | undefined, { groups, faults }: Context): string | undefined {
   if (node === undefined || groups.has(node.text)) return node?.text;
   const known = [...groups.keys()];
-  const mend = known.length === 0 ? 'add it under "groups", with a colour' : `the groups are ${listed(known, 'and')}${didYouMean(node.text, known)}`;
-  faults.error('unknown-group', node.span, `the scene has no group ${quoted(node.text)}; ${mend}`);
+  const meant = didYouMean(node.text, known);
+  const there = known.length === 0 ? 'it has none yet' : `it has ${listed(known, 'and')}`;
+  const mend = meant === '' ? `; ${there}, so add it under "groups" with a colour` : meant;
+  faults.error('unknown-group', node.span, `the scene has no group ${quoted(node.text)}${mend}`);
   return undefined;
 }
 

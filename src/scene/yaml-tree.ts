@@ -37,6 +37,8 @@ export interface MapNode {
 export interface NothingNode {
   readonly kind: 'nothing';
   readonly span: Span;
+  /** The comment that stands where the value would be. */
+  readonly comment: Span | undefined;
 }
 
 export interface Entry {
@@ -62,14 +64,14 @@ export function treeOf(file: string, document: Document.Parsed, faults: Faults):
   return build(document.contents, { start: 0, end: 0 });
 
   function build(node: unknown, around: Span): Tree {
-    if (!isNode(node)) return nothingAt(around.start);
+    if (!isNode(node)) return nothingAt(file, around.start);
     const span = { start: node.range?.[0] ?? around.start, end: node.range?.[1] ?? around.start };
     if (isAlias(node)) return aliased(node.source, span);
     reportTag(node.tag, span);
     if (isScalar(node)) return scalar(node, span);
     if (node.anchor !== undefined) reportAnchor(node.anchor, span);
     if (isSeq(node)) return { kind: 'list', items: node.items.map((item) => build(item, span)), span: trimmed(file, span) };
-    if (!isMap(node)) return nothingAt(span.start);
+    if (!isMap(node)) return nothingAt(file, span.start);
     return { kind: 'map', entries: entriesOf(node.items, span), span: trimmed(file, span), braces: node.flow === true };
   }
 
@@ -95,14 +97,16 @@ export function treeOf(file: string, document: Document.Parsed, faults: Faults):
   }
 
   function scalar(node: Scalar, span: Span): Tree {
-    if (span.start === span.end) return nothingAt(span.start);
+    if (span.start === span.end) return nothingAt(file, span.start);
     const style = styleOf(node.type);
     const text = String(node.value ?? '');
+    const offsets = offsetsOf(file, span.start, span.end, text, style);
     const built: TextNode = {
       kind: 'text',
       text,
-      span: trimmed(file, span),
-      offsets: offsetsOf(file, span.start, span.end, text, style),
+      // A block text is shown from its first word on, not from the | or > before it.
+      span: trimmed(file, style === 'block' ? { start: offsets[firstWord(text)]!, end: span.end } : span),
+      offsets,
       comment: style === 'plain' ? commentAfter(file, span.end) : undefined,
     };
     if (node.anchor !== undefined) anchors.set(node.anchor, built);
@@ -114,7 +118,7 @@ export function treeOf(file: string, document: Document.Parsed, faults: Faults):
     if (text !== undefined) return text;
     const mend = `mark a text before it with &${name}, or write the text out here`;
     faults.error('alias', span, `*${name} stands for no text before it; ${mend}`);
-    return nothingAt(span.start);
+    return nothingAt(file, span.start);
   }
 
   function reportAnchor(name: string, span: Span): void {
@@ -173,8 +177,12 @@ function styleOf(type: string | undefined): ScalarStyle {
   return type === 'BLOCK_LITERAL' || type === 'BLOCK_FOLDED' ? 'block' : 'plain';
 }
 
-function nothingAt(offset: number): NothingNode {
-  return { kind: 'nothing', span: { start: offset, end: offset } };
+function nothingAt(file: string, offset: number): NothingNode {
+  return { kind: 'nothing', span: { start: offset, end: offset }, comment: commentAfter(file, offset) };
+}
+
+function firstWord(text: string): number {
+  return Math.max(0, text.search(/\S/));
 }
 
 /** Without the blanks and line breaks at its end. */
