@@ -5,10 +5,6 @@
 import { readFileSync } from 'node:fs';
 import { Command, CommanderError } from 'commander';
 import { BadCall } from './commands/bad-call.ts';
-import { check } from './commands/check.ts';
-import { render } from './commands/render.ts';
-import { schema } from './commands/schema.ts';
-import { still } from './commands/still.ts';
 import { processTerminal, type Terminal } from './commands/terminal.ts';
 import { Bug } from './grid/bug.ts';
 import { MachineFailure } from './output/machine-failure.ts';
@@ -16,11 +12,15 @@ import { exitStatus, type Verb, verbs } from './verbs.ts';
 
 type Action = (scene: string | undefined, options: Record<string, unknown>, terminal: Terminal) => Promise<number>;
 
+// Each verb loads what it needs: a check starts fast, and runs where no canvas can be drawn on.
 const actions: Readonly<Record<Verb['name'], Action>> = {
-  check: (scene, options, terminal) => check(scene ?? '', options, terminal),
-  render: (scene, options, terminal) => render(scene ?? '', options, terminal),
-  still: (scene, options, terminal) => still(scene ?? '', options, terminal),
-  schema: (_, options, terminal) => schema(options, terminal),
+  check: async (scene, options, terminal) =>
+    (await import('./commands/check.ts')).check(scene ?? '', options, terminal),
+  render: async (scene, options, terminal) =>
+    (await import('./commands/render.ts')).render(scene ?? '', options, terminal),
+  still: async (scene, options, terminal) =>
+    (await import('./commands/still.ts')).still(scene ?? '', options, terminal),
+  schema: async (_, options, terminal) => (await import('./commands/schema.ts')).schema(options, terminal),
 };
 
 /** Runs one call and says with which status to exit. */

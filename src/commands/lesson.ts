@@ -5,7 +5,6 @@ import { existsSync, readFileSync, statSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
 import { checkScene } from '../check/check-scene.ts';
 import type { CheckedScene } from '../check/verdict.ts';
-import { probeMedia } from '../output/probe.ts';
 import { MachineFailure } from '../output/machine-failure.ts';
 import type { SceneFile } from '../report/report-of.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
@@ -87,18 +86,15 @@ async function readBeside(scene: Scene, folder: string, media: 'needed' | 'if th
       diagnostics.push({ code: 'file-not-found', severity, span: file.span, message: `there is no ${what} ${path}` });
       return undefined;
     }
-    try {
-      return (await probeMedia(path)).durationSeconds;
-    } catch (failure) {
-      if (media === 'needed' || !(failure instanceof MachineFailure)) throw failure;
-      diagnostics.push({
-        code: 'media-not-read',
-        severity: 'warning',
-        span: file.span,
-        message: `the length of ${path} is not known here: ${failure.message}`,
-      });
-      return undefined;
-    }
+    const told = await askLength(path, media);
+    if ('seconds' in told) return told.seconds;
+    diagnostics.push({
+      code: 'media-not-read',
+      severity: media === 'needed' ? 'error' : 'warning',
+      span: file.span,
+      message: told.message,
+    });
+    return undefined;
   };
   const footageSeconds = await lengthOf(video.footage?.file, 'footage');
   const audioSeconds = await lengthOf(video.audio, 'audio');
@@ -107,6 +103,21 @@ async function readBeside(scene: Scene, folder: string, media: 'needed' | 'if th
     ...(audioSeconds === undefined ? {} : { audioSeconds }),
   };
   return { narration, lengths, diagnostics };
+}
+
+/** How long the file lasts, or why that is not known. Without ffprobe a check goes on; a render cannot. */
+async function askLength(
+  path: string,
+  media: 'needed' | 'if there',
+): Promise<{ readonly seconds: Fraction | undefined } | { readonly message: string }> {
+  try {
+    const { probeMedia } = await import('../output/media.ts'); // only where a file is asked for: a check starts fast
+    const probed = await probeMedia(path);
+    return probed.kind === 'media' ? { seconds: probed.durationSeconds } : { message: probed.message };
+  } catch (failure) {
+    if (media === 'needed' || !(failure instanceof MachineFailure)) throw failure;
+    return { message: `the length of ${path} is not known here: ${failure.message}` };
+  }
 }
 
 function readNarrationFile(file: Located<string>, folder: string, diagnostics: Diagnostic[]): Narration | undefined {

@@ -1,0 +1,52 @@
+/**
+ * From a scene's path to a film that can be drawn: what `render` and `still` share.
+ */
+import { existsSync, readFileSync } from 'node:fs';
+import { filmPainter } from '../output/film-painter.ts';
+import type { Painter } from '../output/painter.ts';
+import { defaultLook } from '../picture/default-look.ts';
+import { printDiagnostic } from '../scene/locate.ts';
+import type { Look } from '../scene/look.ts';
+import { readLook } from '../scene/read-look.ts';
+import { tellFilm } from '../telling/tell-film.ts';
+import type { Film } from '../timeline/film.ts';
+import { BadCall } from './bad-call.ts';
+import { type Lesson, openLesson, pathBeside } from './lesson.ts';
+import type { Terminal } from './terminal.ts';
+
+export interface OpenFilm {
+  readonly lesson: Extract<Lesson, { kind: 'lesson' }>;
+  readonly film: Film;
+  readonly painter: Painter;
+}
+
+/** The film of the scene; undefined where the scene is unusable, which has then been said on the terminal. */
+export async function openFilm(
+  path: string,
+  lookPath: string | undefined,
+  terminal: Terminal,
+): Promise<OpenFilm | undefined> {
+  const lesson = await openLesson(path, { media: 'needed' });
+  for (const each of lesson.diagnostics) terminal.err(`${printDiagnostic(path, lesson.file.text, each)}\n`);
+  if (lesson.kind === 'unusable') return undefined;
+  const look = lookOf(path, lesson.scene.look?.value, lookPath, terminal);
+  if (look === undefined) return undefined;
+  const film = tellFilm(lesson.checked, lesson.schedule, look);
+  return { lesson, film, painter: filmPainter(film, look) };
+}
+
+/** The look asked for on the command line, else the scene's own, else the default; undefined where it has faults, then said. */
+function lookOf(
+  scenePath: string,
+  inScene: string | undefined,
+  onLine: string | undefined,
+  terminal: Terminal,
+): Look | undefined {
+  const path = onLine ?? (inScene === undefined ? undefined : pathBeside(scenePath, inScene));
+  if (path === undefined) return defaultLook;
+  if (!existsSync(path)) throw new BadCall(`there is no look ${path}`);
+  const text = readFileSync(path, 'utf8');
+  const { look, diagnostics } = readLook(text, defaultLook);
+  for (const each of diagnostics) terminal.err(`${printDiagnostic(path, text, each)}\n`);
+  return look;
+}

@@ -1,0 +1,74 @@
+/**
+ * `proofreel still`: one frame of the film.
+ */
+
+import type { CheckedStep } from '../check/verdict.ts';
+import { writeStill } from '../output/still.ts';
+import { nearestWords } from '../scene/nearest-word.ts';
+import { readFixedTime } from '../scene/time.ts';
+import { lastFullFrame } from '../telling/last-full-frame.ts';
+import type { Frame } from '../timeline/film.ts';
+import { clockOf, fixedMoment } from '../timeline/moments.ts';
+import { printFrame } from '../timeline/seconds.ts';
+import { exitStatus } from '../verbs.ts';
+import { BadCall } from './bad-call.ts';
+import { type OpenFilm, openFilm } from './open-film.ts';
+import type { Terminal } from './terminal.ts';
+
+export interface StillCall {
+  readonly out?: string;
+  readonly step?: string;
+  readonly at?: string;
+  readonly stamp?: boolean;
+  readonly look?: string;
+}
+
+export async function still(path: string, call: StillCall, terminal: Terminal): Promise<number> {
+  if (call.out === undefined) throw new BadCall('still needs -o OUT.png');
+  if ((call.step === undefined) === (call.at === undefined))
+    throw new BadCall('still needs one of --step ID and --at TIME');
+  const opened = await openFilm(path, call.look, terminal);
+  if (opened === undefined) return exitStatus.unusable;
+  const frame = call.step === undefined ? frameOfTime(opened, call.at ?? '') : frameOfStep(opened, call.step);
+  const step = stepAt(opened, frame);
+  if (step !== undefined && !step.sound && call.stamp !== true) {
+    terminal.err(`proofreel: step ${step.step.id} is not sound: ${step.message}\n`);
+    terminal.err('proofreel: not drawn; mend it, or add --stamp to see it stamped\n');
+    return exitStatus.unsound;
+  }
+  const result = await writeStill(opened.painter, frame, call.out);
+  if (result.kind === 'refused') throw new BadCall(result.message);
+  terminal.err(`${result.path}: frame ${frame}\n`);
+  return exitStatus.sound;
+}
+
+function frameOfStep({ lesson, film }: OpenFilm, id: string): Frame {
+  const ids = lesson.scene.steps.map((step) => step.id);
+  if (!ids.includes(id)) {
+    const [nearest] = nearestWords(id, ids);
+    throw new BadCall(
+      `the scene has no step ${id}${nearest === undefined ? `; its steps are ${ids.join(', ')}` : `; did you mean ${nearest}?`}`,
+    );
+  }
+  return lastFullFrame(film, id);
+}
+
+function frameOfTime({ lesson, film }: OpenFilm, text: string): Frame {
+  const { rate } = lesson.scene.video;
+  const read = readFixedTime(text, rate);
+  if (!read.ok) throw new BadCall(`--at ${text}: ${read.fault.message}`);
+  const found = fixedMoment(clockOf(lesson.scene, undefined), read.time);
+  if (!found.ok)
+    throw new BadCall(`--at ${text}: ${found.fault?.message ?? 'it cannot be counted from the first frame'}`);
+  const { frame } = found.moment;
+  if (frame >= film.frameCount) {
+    throw new BadCall(`--at ${text} is past the end: the video lasts until ${printFrame(rate, film.frameCount)}`);
+  }
+  return frame;
+}
+
+/** The step that is told at this frame: the last to have begun. */
+function stepAt({ lesson }: OpenFilm, frame: Frame): CheckedStep | undefined {
+  const index = lesson.schedule.steps.findLastIndex((step) => step.from <= frame && frame < step.until);
+  return lesson.checked.steps[index];
+}
