@@ -17,14 +17,10 @@ export type LabelCount =
 
 /** How the labels of a day are counted at a rate. */
 interface Counting {
+  /** 30 at 30000/1001, 24 at 24000/1001, 25 at 25. */
   readonly perSecond: number;
   /** Labels left out at the start of a minute. */
   readonly skipped: number;
-}
-
-/** Labels that one second has: 30 at 30000/1001, 24 at 24000/1001, 25 at 25. */
-export function labelsPerSecond(rate: Fraction): number {
-  return Math.max(1, Number(nearest(rate)));
 }
 
 /**
@@ -34,8 +30,7 @@ export function labelsPerSecond(rate: Fraction): number {
 export function framesOfLabel(label: Timecode, rate: Fraction): LabelCount {
   const refused = whyNoLabel(label, rate);
   if (refused !== undefined) return { ok: false, ...refused };
-  const counting = { perSecond: labelsPerSecond(rate), skipped: label.dropFrame ? (labelsSkipped(rate) ?? 0) : 0 };
-  return { ok: true, frames: count(label, counting) };
+  return { ok: true, frames: count(label, countingAt(rate, label.dropFrame)) };
 }
 
 /**
@@ -43,8 +38,7 @@ export function framesOfLabel(label: Timecode, rate: Fraction): LabelCount {
  * after a day (2,589,408 drop-frame frames at 30000/1001). `dropFrame` is taken as false at a rate that has none.
  */
 export function labelOfFrames(frames: number, rate: Fraction, options: { readonly dropFrame: boolean }): Timecode {
-  const perSecond = labelsPerSecond(rate);
-  const skipped = options.dropFrame ? (labelsSkipped(rate) ?? 0) : 0;
+  const { perSecond, skipped } = countingAt(rate, options.dropFrame);
   const perTenMinutes = framesPerDay(rate, options) / 144;
   const perMinute = 60 * perSecond - skipped;
   const day = 144 * perTenMinutes;
@@ -66,8 +60,12 @@ export function labelOfFrames(frames: number, rate: Fraction, options: { readonl
 
 /** Frames in 24 hours of labels: 2,589,408 in drop-frame at 30000/1001, 2,592,000 without. */
 export function framesPerDay(rate: Fraction, options: { readonly dropFrame: boolean }): number {
-  const skipped = options.dropFrame ? (labelsSkipped(rate) ?? 0) : 0;
-  return 24 * 3600 * labelsPerSecond(rate) - skipped * 9 * 6 * 24;
+  const { perSecond, skipped } = countingAt(rate, options.dropFrame);
+  return 24 * 3600 * perSecond - skipped * 9 * 6 * 24;
+}
+
+function countingAt(rate: Fraction, dropFrame: boolean): Counting {
+  return { perSecond: Math.max(1, Number(nearest(rate))), skipped: dropFrame ? (labelsSkipped(rate) ?? 0) : 0 };
 }
 
 function count(label: Timecode, { perSecond, skipped }: Counting): number {

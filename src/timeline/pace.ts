@@ -1,0 +1,93 @@
+/**
+ * How long things take where no time is given: speaking, drawing, looking.
+ */
+import type { Target } from '../grid/terms.ts';
+import { add, compare, type Fraction, fraction, multiply, zero } from '../scene/fraction.ts';
+import type { Beat, BeatMark, CascadeItem, OnlyItem, PencilItem, Step } from '../scene/scene.ts';
+
+/** Seconds that the marks of a beat take to be drawn; with `beat` undefined, those by which the step's claim draws itself. */
+export type StrokesOf = (step: Step, beat: Beat | undefined) => Fraction;
+
+/** Between the starts of two beats without times that follow one another: a second, common practice. */
+export const betweenBeats: Fraction = fraction(1);
+
+/** For each placement, removal or list of an item without a time. */
+export const perConclusion: Fraction = fraction(1, 2);
+
+/** A step that nothing else fixes lasts at least this long. */
+export const shortestStep: Fraction = fraction(4);
+
+/** Seconds to say a text at 150 words a minute (common practice): twenty words take eight seconds. */
+export function speakingSeconds(text: string): Fraction {
+  const words = text.split(/\s+/).filter((word) => /[\p{L}\p{N}]/u.test(word));
+  return fraction(words.length * 60, 150);
+}
+
+/** What a beat is waited for before the next one without a time: `hold` after a question, else its drawing, a second at least. */
+export function waitAfter(beat: Beat, strokes: Fraction): Fraction {
+  if (beat.mark.kind === 'ask') return beat.mark.hold;
+  return compare(strokes, betweenBeats) > 0 ? strokes : betweenBeats;
+}
+
+/** An item's share of the time that several items have together: its placements and removals, or its lists. */
+export function weightOf(item: OnlyItem | PencilItem | CascadeItem): number {
+  if ('places' in item) return Math.max(1, item.places.length);
+  if ('lists' in item) return Math.max(1, item.lists.length);
+  return Math.max(1, item.conclusions.length);
+}
+
+/** An estimate that needs neither look nor proof: each mark as long as the default look draws it, one after the other. */
+export const usualStrokes: StrokesOf = (step, beat) => (beat === undefined ? claimStrokes(step) : markStrokes(step, beat.mark));
+
+const quarter = fraction(1, 4);
+const linkSeconds = fraction(1, 2);
+
+function claimStrokes(step: Step): Fraction {
+  const sets = multiply(quarter, fraction(step.from.length + (step.deadly === undefined ? 0 : 1)));
+  return add(add(sets, multiply(linkSeconds, fraction(linkCount(step)))), multiply(quarter, fraction(conclusionCount(step))));
+}
+
+function markStrokes(step: Step, mark: BeatMark): Fraction {
+  switch (mark.kind) {
+    case 'circle':
+      return multiply(quarter, fraction(targetCount(mark.targets)));
+    case 'link': {
+      const links = mark.links === 'all' ? linkCount(step) : mark.links.reduce((sum, { first, last }) => sum + last - first + 1, 0);
+      return multiply(linkSeconds, fraction(links));
+    }
+    case 'strike':
+      return multiply(quarter, fraction(mark.candidates === 'all' ? conclusionCount(step) : mark.candidates.length));
+    case 'place':
+      return multiply(quarter, fraction(mark.cells === 'all' ? conclusionCount(step) : mark.cells.length));
+    case 'sight':
+      return multiply(linkSeconds, fraction(mark.sights.length));
+    case 'fill':
+    case 'outline':
+    case 'label':
+    case 'note':
+    case 'focus':
+    case 'sides':
+    case 'ask':
+      return linkSeconds;
+    case 'suppose':
+      return multiply(linkSeconds, fraction(Math.max(2, linkCount(step))));
+    case 'clear':
+      return zero;
+    default:
+      return mark satisfies never;
+  }
+}
+
+function linkCount(step: Step): number {
+  return step.chains.reduce((sum, chain) => sum + chain.value.links.length, 0);
+}
+
+function conclusionCount(step: Step): number {
+  if (step.so === 'all') return 3;
+  return step.so?.length ?? 0;
+}
+
+/** A house or a digit goes on as one. */
+function targetCount(targets: readonly Target[]): number {
+  return targets.reduce((sum, target) => sum + (target.kind === 'candidates' ? target.candidates.length : 1), 0);
+}

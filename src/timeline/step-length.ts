@@ -1,0 +1,64 @@
+/**
+ * How long a step lasts when nothing fixes it: as long as its `say` takes to say, never less than its marks take to be drawn,
+ * at least four seconds.
+ */
+import { add, compare, type Fraction, fraction, multiply, subtract, zero } from '../scene/fraction.ts';
+import type { Step } from '../scene/scene.ts';
+import type { Moment } from './moments.ts';
+import { perConclusion, shortestStep, speakingSeconds, type StrokesOf, waitAfter, weightOf } from './pace.ts';
+import { laterOf } from './seconds.ts';
+import { type BeatToSpread, endOfBeats, type ItemToSpread } from './spread.ts';
+
+/** What there is to spread over a step. */
+export interface StepContent {
+  readonly step: Step;
+  readonly begin: Fraction;
+  readonly beats: readonly (Moment | undefined)[];
+  readonly items: readonly (Moment | undefined)[];
+}
+
+/** Seconds. */
+export function stepLength(content: StepContent, strokesOf: StrokesOf): Fraction {
+  const speaking = content.step.say === undefined ? zero : speakingSeconds(content.step.say.value);
+  const drawn = subtract(drawnAt(content, strokesOf), content.begin);
+  return laterOf(laterOf(speaking, drawn), shortestStep);
+}
+
+/** The beats of a step, ready to be spread. */
+export function beatsToSpread({ step, beats }: StepContent, strokesOf: StrokesOf): readonly BeatToSpread[] {
+  return (step.show ?? []).map((beat, index) => ({
+    at: beats[index]?.seconds,
+    wait: waitAfter(beat, strokesOf(step, beat)),
+    hold: beat.mark.kind === 'ask' ? beat.mark.hold : zero,
+  }));
+}
+
+/** The items of a step, ready to be spread: `only`, `pencil`, `cascade`. */
+export function itemsToSpread({ step, items }: StepContent): readonly ItemToSpread[] {
+  return [...step.only, ...step.pencil, ...step.cascade].map((item, index) => ({
+    at: items[index]?.seconds,
+    weight: weightOf(item),
+  }));
+}
+
+/** Whether the step argues for something before its items come. */
+export function claimsFirst(step: Step): boolean {
+  return step.so !== undefined || step.chains.length > 0;
+}
+
+/** Seconds that the claim of a step without `show` takes to draw itself. */
+export function claimSeconds(step: Step, strokesOf: StrokesOf): Fraction {
+  return step.show === undefined ? strokesOf(step, undefined) : zero;
+}
+
+/** When all is drawn that the step draws, at ease. */
+function drawnAt(content: StepContent, strokesOf: StrokesOf): Fraction {
+  const { step, begin } = content;
+  const shown = add(endOfBeats(beatsToSpread(content, strokesOf), begin), claimSeconds(step, strokesOf));
+  let told = claimsFirst(step) ? shown : begin;
+  for (const item of itemsToSpread(content)) {
+    const start = item.at !== undefined && compare(item.at, told) > 0 ? item.at : told;
+    told = add(start, multiply(perConclusion, fraction(item.weight)));
+  }
+  return laterOf(shown, told);
+}
