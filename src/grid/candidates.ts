@@ -4,8 +4,9 @@
  * A candidate is numbered `cell * size + digit - 1`, so that the order of the numbers is the order in
  * which the project writes candidates: by row, column, digit.
  */
-import type { Grid } from './grid.ts';
+
 import { Bug } from './bug.ts';
+import type { Grid } from './grid.ts';
 
 declare const candidateBrand: unique symbol;
 declare const setBrand: unique symbol;

@@ -77,7 +77,8 @@ export function cellAt(grid: Grid, row: number, column: number): Cell {
 
 /** The number as a digit of this grid. */
 export function digit(grid: Grid, value: number): Digit {
-  if (!(Number.isInteger(value) && value >= 1 && value <= grid.size)) throw new Bug(`${value} is no digit of this grid`);
+  if (!(Number.isInteger(value) && value >= 1 && value <= grid.size))
+    throw new Bug(`${value} is no digit of this grid`);
   return value as Digit;
 }
 

@@ -22,7 +22,7 @@ export function possibleFrom(grid: Grid, givens: readonly (Digit | undefined)[])
 
 /** How many solutions the possible candidates allow, counted up to `most`. */
 export function countSolutions(grid: Grid, possible: Candidates, most: number): number {
-  return search(grid, possible, most, () => {});
+  return search(grid, possible, most, undefined);
 }
 
 /** The solutions that the possible candidates allow, each as its true candidates; up to `most`, in no promised order. */
@@ -36,7 +36,12 @@ export function solutionsOf(grid: Grid, possible: Candidates, most: number): Can
 type State = Int32Array;
 
 /** Calls `report` with each solution, until there were `most`; returns how many there were. */
-function search(grid: Grid, possible: Candidates, most: number, report: (solution: Candidate[]) => void): number {
+function search(
+  grid: Grid,
+  possible: Candidates,
+  most: number,
+  report: ((solution: Candidate[]) => void) | undefined,
+): number {
   const masks = masksOf(grid);
   const states: State[] = [stateOf(grid, masks, possible)];
   let found = 0;
@@ -47,7 +52,7 @@ function search(grid: Grid, possible: Candidates, most: number, report: (solutio
       depth--;
     } else if (isSettled(masks, state)) {
       found++;
-      report(candidatesOf(masks, state));
+      report?.(candidatesOf(masks, state));
       depth--;
     } else {
       // The candidate is tried in the next state, and ruled out in this one, which is taken up again after it.

@@ -26,9 +26,9 @@ export function readCandidateList(scan: Scan): Candidate[] {
   return inOrder(found);
 }
 
-/** Whether digits with cells come next; a bracket may be open or closed. */
+/** Whether digits with cells come next; a bracket may be left open. */
 export function candidatesFollow(scan: Scan): boolean {
-  return lookAt(scan, /\(?\s*\d+\s*\)?(?:r\d+c\d|b\d+p\d)/iy) !== undefined;
+  return lookAt(scan, /(?:\(\s*\d+\s*\)|\(?\d+)(?:r\d+c\d|b\d+p\d)/iy) !== undefined;
 }
 
 /** The candidates here, ascending; `candidatesFollow` must hold. Faults are reported and left out. */

@@ -117,7 +117,12 @@ function reportFurtherLinks(scan: Scan, from: number): void {
     further = true;
   }
   if (!further) return;
-  report(scan, from, scan.at, 'a bracket holds two nodes at most; write the next one after a link of its own, as in (4=1)r3c2-(1=2)r3c4');
+  report(
+    scan,
+    from,
+    scan.at,
+    'a bracket holds two nodes at most; write the next one after a link of its own, as in (4=1)r3c2-(1=2)r3c4',
+  );
 }
 
 function readOwnDigits(scan: Scan): Digit[] {

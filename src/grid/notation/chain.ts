@@ -50,7 +50,12 @@ function reportMissingLink(scan: Scan): LinkKind | undefined {
   const from = scan.at;
   const conclusion = take(scan, /[^\s=\-−–⇒→(<>≠]*\s*(?:<>|≠)\s*\d*/y);
   if (conclusion !== undefined) {
-    report(scan, from, scan.at, `"${conclusion}" stands in the chain; conclusions stand after an arrow, as in => r3c2<>4`);
+    report(
+      scan,
+      from,
+      scan.at,
+      `"${conclusion}" stands in the chain; conclusions stand after an arrow, as in => r3c2<>4`,
+    );
     take(scan, /[^=\-−–⇒→]+/y);
     return takeLink(scan);
   }
@@ -77,7 +82,12 @@ function checkNodes(scan: Scan, nodes: readonly WrittenNode[]): void {
   for (const node of nodes) {
     if (node.cells.length === 1 || sharedHouses(scan.grid, node.cells).length > 0) continue;
     const written = scan.text.slice(node.at, node.end);
-    report(scan, node.at, node.end, `no house holds all cells of "${written}"; those of one node lie in one row, column or box`);
+    report(
+      scan,
+      node.at,
+      node.end,
+      `no house holds all cells of "${written}"; those of one node lie in one row, column or box`,
+    );
   }
 }
 
@@ -90,11 +100,17 @@ function checkLinks(scan: Scan, { nodes, links }: WrittenChain): void {
   for (const [index, node] of nodes.entries()) {
     const next = nodes[index + 1];
     if (next === undefined || !isSameNode(node, next)) continue;
-    report(scan, node.at, next.end, `this link leads from ${printNode(scan.grid, node)} to itself; name two different ends`);
+    report(
+      scan,
+      node.at,
+      next.end,
+      `this link leads from ${printNode(scan.grid, node)} to itself; name two different ends`,
+    );
   }
   const last = nodes.at(-1)!;
   if (nodes.length > 1 && links.length === nodes.length && isSameNode(first, last)) {
-    const message = 'this loop is closed twice, by its first node and by a link that leads nowhere; leave out one of them';
+    const message =
+      'this loop is closed twice, by its first node and by a link that leads nowhere; leave out one of them';
     report(scan, last.at, scan.text.trimEnd().length, message);
   }
 }

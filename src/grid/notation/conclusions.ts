@@ -2,7 +2,7 @@
  * Conclusions: `r1c79<>7` or `-7r1c79` (impossible), `r8c4=8` or `+8r8c4` (placed), `either 7r1c5 7r2c8` (one of them).
  */
 import { type Candidate, setOf } from '../candidates.ts';
-import { candidateAt, type Cell, type Digit, type Grid } from '../grid.ts';
+import { type Cell, candidateAt, type Digit, type Grid } from '../grid.ts';
 import type { Conclusion, Reading } from '../terms.ts';
 import { candidatesFollow, readCandidates } from './candidates.ts';
 import { cellsFollow, readCells } from './cells.ts';
@@ -78,7 +78,10 @@ function readAfterCells(scan: Scan, from: number): Conclusion[] {
 /** After the cells `written` from `from`, where no sign follows; a digit that does is passed over with them. */
 function reportMissingSign(scan: Scan, from: number, written: string): void {
   const digits = take(scan, /[^\S\n]+\d+(?![^\s,])/y)?.trimStart();
-  if (digits === undefined) return refuse(scan, from, wanted);
+  if (digits === undefined) {
+    refuse(scan, from, wanted);
+    return;
+  }
   const meant = `${written}<>${digits} (impossible) or ${written}=${digits[0]} (placed)`;
   report(scan, from, scan.at, `no sign stands between "${written}" and "${digits}"; write ${meant}`);
 }

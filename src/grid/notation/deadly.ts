@@ -7,7 +7,18 @@ import type { Deadly, PatternPart, Reading } from '../terms.ts';
 import { candidatesFollow, readCandidateList } from './candidates.ts';
 import { readCells } from './cells.ts';
 import { readDigits } from './numbers.ts';
-import { isAtEnd, readingOf, readList, refuse, report, type Scan, skipBlanks, startScan, take, takeWord } from './scan.ts';
+import {
+  isAtEnd,
+  readingOf,
+  readList,
+  refuse,
+  report,
+  type Scan,
+  skipBlanks,
+  startScan,
+  take,
+  takeWord,
+} from './scan.ts';
 
 const wanted = 'a deadly pattern is digits and cells (12r34c24), or grid, or grid without 4r3c2';
 

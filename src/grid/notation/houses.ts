@@ -28,7 +28,7 @@ export function housesFollow(scan: Scan): boolean {
 
 /** Whether digits and a house come next, as in `7c58` or `(7)c58`; candidates begin so too. */
 export function placesFollow(scan: Scan): boolean {
-  return lookAt(scan, /\(?\s*\d+\s*\)?[rcb]\d/iy) !== undefined;
+  return lookAt(scan, /(?:\(\s*\d+\s*\)|\(?\d+)[rcb]\d/iy) !== undefined;
 }
 
 /** The houses here, by number; `housesFollow` must hold. Numbers out of range are reported and left out. */

@@ -27,6 +27,7 @@ const kinds: readonly (readonly [pattern: string, phrase: string])[] = [
   [`${digits}?p\\d+`, 'is a position without its box'],
   [`${cells}(?:<>|≠|=)${digits}|[-−–+]${digits}${cells}`, 'is a conclusion'],
   [`[-−–+]${cells}`, 'has no digit after its sign'],
+  [`\\d+\\)(?:${cells})?`, 'closes a bracket that is not open'],
   ['step', 'has no name after it'],
 ];
 

@@ -58,7 +58,12 @@ function readOnly(scan: Scan): OnlyPlaces[] {
   const written = scan.text.slice(from, scan.at);
   const [house, ...others] = houses;
   if (others.length > 0) {
-    report(scan, from, scan.at, `"${written}" names ${houses.length} houses; write each with its own cells, as in 4b2 in r12c3`);
+    report(
+      scan,
+      from,
+      scan.at,
+      `"${written}" names ${houses.length} houses; write each with its own cells, as in 4b2 in r12c3`,
+    );
   }
   const end = scan.at;
   take(scan, /\s+/y);

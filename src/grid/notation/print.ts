@@ -37,8 +37,12 @@ export function printCandidates(grid: Grid, candidates: readonly Candidate[]): s
   const ofDigit = (candidate: Candidate) => digitOf(grid, candidate);
   const products = (digits: readonly Digit[], cells: readonly Cell[]) =>
     productsOf(grid, cells).map((product) => printDigits(digits) + product);
-  const byCells = grouped(candidates, inCell, ofDigit).flatMap(([cells, digits]) => products(digits, cells)).join(' ');
-  const byDigits = grouped(candidates, ofDigit, inCell).flatMap(([digits, cells]) => products(digits, cells)).join(' ');
+  const byCells = grouped(candidates, inCell, ofDigit)
+    .flatMap(([cells, digits]) => products(digits, cells))
+    .join(' ');
+  const byDigits = grouped(candidates, ofDigit, inCell)
+    .flatMap(([digits, cells]) => products(digits, cells))
+    .join(' ');
   return byDigits.length < byCells.length ? byDigits : byCells;
 }
 
@@ -163,12 +167,12 @@ function productsOf(grid: Grid, cells: readonly Cell[]): string[] {
 function grouped<Thing extends number, Key extends number, Value extends number>(
   things: readonly Thing[],
   keyOf: (thing: Thing) => Key,
-  valueOf: (thing: Thing) => Value,
+  valueIn: (thing: Thing) => Value,
 ): [keys: Key[], values: Value[]][] {
   const valuesByKey = new Map<Key, Set<Value>>();
   for (const thing of things.toSorted((a, b) => a - b)) {
     const values = valuesByKey.get(keyOf(thing)) ?? new Set();
-    valuesByKey.set(keyOf(thing), values.add(valueOf(thing)));
+    valuesByKey.set(keyOf(thing), values.add(valueIn(thing)));
   }
   const groups = new Map<string, [Key[], Value[]]>();
   for (const [key, values] of [...valuesByKey].sort(([a], [b]) => a - b)) {

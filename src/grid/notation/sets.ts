@@ -6,8 +6,8 @@ import type { Reading, SetName } from '../terms.ts';
 import { cellsFollow, readCells } from './cells.ts';
 import { placesFollow, readHouses } from './houses.ts';
 import { readDigits } from './numbers.ts';
-import { readingOf, readList, refuse, type Scan, startScan, take, takeWord } from './scan.ts';
 import { printSet } from './print.ts';
+import { readingOf, readList, refuse, type Scan, startScan, take, takeWord } from './scan.ts';
 
 /** A set with the place of the item that names it: `12c58` names four sets, all at the same place. */
 export interface NamedSet {

@@ -131,6 +131,8 @@ const table: Readonly<Record<ReaderName, readonly (readonly [text: string, read:
     ['79', 'digit 7, digit 9'],
     ['7r1c5', 'candidates 7r1c5'],
     ['27r12c5', 'candidates 27r12c5'],
+    ['7 r1c5', 'digit 7, cells r1c5'],
+    ['7 b2', 'digit 7, house b2'],
     ['7b2', 'candidates 7r123c456'],
     ['7c58', 'candidates 7r123456789c5, candidates 7r123456789c8'],
   ],
@@ -159,7 +161,8 @@ describe('boxes of other grids', () => {
 
 describe('a chain node by node', () => {
   const nodesOf = (chain: Chain) => chain.nodes.map(({ digits, cells }) => `${digits.join('')}@${cells.join(',')}`);
-  const linksOf = (chain: Chain) => chain.links.map(({ kind, from, to }) => `${from}${kind === 'strong' ? '=' : '-'}${to}`);
+  const linksOf = (chain: Chain) =>
+    chain.links.map(({ kind, from, to }) => `${from}${kind === 'strong' ? '=' : '-'}${to}`);
   const rows: readonly (readonly [text: string, nodes: string, links: string, loop: boolean])[] = [
     ['(7)r1c5=r9c5-r9c8', '7@4 7@76 7@79', '0=1 1-2', false],
     ['(3=5)r2c7-r2c2', '3@15 5@15 5@10', '0=1 1-2', false],
@@ -183,10 +186,19 @@ describe('a chain node by node', () => {
 describe('each name keeps its place', () => {
   test('of a set', () => {
     const reading = parseSets(gridOf('3x3'), ' 7c58, step towers');
-    expect(reading.ok && reading.value.map(({ at, length }) => [at, length])).toEqual([[1, 4], [1, 4], [7, 11]]);
+    expect(reading.ok && reading.value.map(({ at, length }) => [at, length])).toEqual([
+      [1, 4],
+      [1, 4],
+      [7, 11],
+    ]);
   });
   test('of a conclusion', () => {
     const reading = parseConclusions(gridOf('3x3'), 'r1c79<>7 either 7r1c5, 7r2c8 +8r8c4');
-    expect(reading.ok && reading.value.map(({ at, length }) => [at, length])).toEqual([[0, 8], [0, 8], [9, 19], [29, 6]]);
+    expect(reading.ok && reading.value.map(({ at, length }) => [at, length])).toEqual([
+      [0, 8],
+      [0, 8],
+      [9, 19],
+      [29, 6],
+    ]);
   });
 });
