@@ -1,0 +1,81 @@
+/**
+ * What the frame says of a step in words: its place among the steps, its title, its argument, and, once they are drawn,
+ * its conclusions.
+ */
+import { type Candidate, membersOf } from '../grid/candidates.ts';
+import type { Grid } from '../grid/grid.ts';
+import { printCandidates, printConclusion } from '../grid/notation/print.ts';
+import type { CheckedStep } from '../check/verdict.ts';
+import { type Film, frameAt, type Heading } from '../timeline/film.ts';
+import type { ScheduledStep } from '../timeline/schedule.ts';
+import { framesIn, type Pacing } from './pacing.ts';
+import { enters, type ToldConclusion } from './told-conclusions.ts';
+
+/** Longer than this and a cascade's conclusions are counted rather than listed. */
+const listLength = 60;
+
+/**
+ * The heading of a step: without its conclusions from the start, with them from the frame on which the last of them is
+ * drawn, for nothing may be read before it is told. The two overlap by a fade, so that what they share does not blink.
+ */
+export function headingsOf(
+  { grid, pacing, count }: { readonly grid: Grid; readonly pacing: Pacing; readonly count: number },
+  { step }: CheckedStep,
+  times: ScheduledStep,
+  told: readonly ToldConclusion[],
+  number: number,
+): Film['headings'] {
+  if (times.from >= times.until) return [];
+  const heading: Heading = {
+    step: step.id,
+    number,
+    count,
+    title: step.title,
+    argument: step.called ?? step.because?.written,
+    conclusions: undefined,
+  };
+  const concluded = told.filter((each) => enters(each) && (each.checked.origin === 'so' || each.checked.origin === 'cascade'));
+  const drawnAt = frameAt(Math.max(0, ...concluded.map(({ from }) => from)));
+  const whole = { ...heading, from: times.from, until: times.until };
+  if (concluded.length === 0 || drawnAt >= times.until) return [whole];
+  const conclusions = printed(grid, concluded);
+  if (drawnAt <= times.from) return [{ ...whole, conclusions }];
+  const overlap = frameAt(Math.min(drawnAt + framesIn(pacing, pacing.motion.fade), times.until));
+  return [
+    { ...whole, until: overlap },
+    { ...whole, from: drawnAt, conclusions },
+  ];
+}
+
+function printed(grid: Grid, told: readonly ToldConclusion[]): string {
+  const text = printedConclusions(grid, told);
+  return text.length <= listLength || told.some(({ checked }) => checked.origin === 'so') ? text : counted(told);
+}
+
+/** Removals put together where that is shorter (`r1c79<>7`), then placements and either/ors in their order. */
+function printedConclusions(grid: Grid, told: readonly ToldConclusion[]): string {
+  const conclusions = told.map(({ checked }) => checked.conclusion);
+  const removed = conclusions.flatMap((conclusion): readonly Candidate[] =>
+    conclusion.kind === 'impossible' ? [conclusion.candidate] : [],
+  );
+  const removals = removed.length === 0 ? [] : printCandidates(grid, removed).split(' ').map(asRemoval);
+  const others = conclusions
+    .filter((conclusion) => conclusion.kind === 'one-of')
+    .map((conclusion) => printConclusion(grid, conclusion));
+  return [...removals, ...others].join(' ');
+}
+
+/** `7r1c79` as `r1c79<>7`. */
+function asRemoval(candidates: string): string {
+  return candidates.replace(/^(\d+)(r.*)$/, '$2<>$1');
+}
+
+function counted(told: readonly ToldConclusion[]): string {
+  const removals = told.filter(({ checked }) => checked.conclusion.kind === 'impossible').length;
+  const digits = told.filter(({ checked: { conclusion } }) => conclusion.kind === 'one-of' && membersOf(conclusion.candidates).length === 1).length;
+  const parts = [
+    ...(digits === 0 ? [] : [digits === 1 ? '1 digit' : `${digits} digits`]),
+    ...(removals === 0 ? [] : [removals === 1 ? '1 removal' : `${removals} removals`]),
+  ];
+  return parts.join(', ');
+}

@@ -1,0 +1,73 @@
+/**
+ * The frame that shows a step whole: for a still, or a slide.
+ */
+import { Bug } from '../grid/bug.ts';
+import type { Look } from '../scene/look.ts';
+import { type Film, type Frame, frameAt, type MarkShape, type Shown } from '../timeline/film.ts';
+import { framesIn, type Pacing } from './pacing.ts';
+
+/**
+ * The last frame of the step on which all its marks and digits stand, drawn to their ends, before anything of them goes.
+ * Where there is no such frame (a circle has gone before the last mark comes), the last of those on which most stand.
+ * A step without marks: its last frame.
+ */
+export function lastFullFrame(film: Film, step: string, look: Look): Frame {
+  const headings = film.headings.filter((heading) => heading.step === step);
+  const [first] = headings;
+  if (first === undefined) throw new Bug(`the film has no step ${step}`);
+  const [from, until] = [first.from, headings.at(-1)!.until];
+  const pacing: Pacing = { rate: film.rate, motion: look.motion };
+  const fade = framesIn(pacing, look.motion.fade);
+  const last = until >= film.frameCount ? until - 1 : Math.max(from, until - 1 - fade);
+
+  const stretches = thingsOf(film, step, { from, until }, pacing).map(({ shown, coming }) => {
+    const standsFrom = Math.min(shown.from + coming - 1, shown.until - 1);
+    const goes = shown.until < film.frameCount;
+    return { standsFrom, standsUntil: goes ? Math.max(standsFrom, shown.until - 1 - fade) : shown.until - 1 };
+  });
+  const frames = [last, ...stretches.flatMap(({ standsFrom, standsUntil }) => [standsFrom, standsUntil])].filter(
+    (frame) => frame >= from && frame <= last,
+  );
+  const standingAt = (frame: number) =>
+    stretches.filter(({ standsFrom, standsUntil }) => standsFrom <= frame && frame <= standsUntil).length;
+  let best = last;
+  for (const frame of frames) {
+    const [more, same] = [standingAt(frame) > standingAt(best), standingAt(frame) === standingAt(best)];
+    if (more || (same && frame > best)) best = frame;
+  }
+  return frameAt(best);
+}
+
+/** The step's marks (a stamp stands all the time), and the digits, large and small, that come within it. */
+function thingsOf(film: Film, step: string, within: Shown, pacing: Pacing): { readonly shown: Shown; readonly coming: number }[] {
+  const comes = ({ from }: Shown) => from > 0 && from >= within.from && from < within.until;
+  const marks = film.marks
+    .filter((mark) => mark.step === step && mark.shape.kind !== 'stamp')
+    .map((mark) => ({ shown: mark, coming: framesIn(pacing, secondsToCome(mark.shape, pacing.motion)) }));
+  const digits = film.written.filter(comes).map((shown) => ({ shown, coming: framesIn(pacing, pacing.motion.place) }));
+  const small = film.candidates.filter(comes).map((shown) => ({ shown, coming: framesIn(pacing, pacing.motion.fade) }));
+  return [...marks, ...digits, ...small];
+}
+
+/** At most so long; a link's time hangs on its length, so the longest is taken. */
+function secondsToCome({ kind }: MarkShape, motion: Look['motion']): number {
+  switch (kind) {
+    case 'fill':
+    case 'circle':
+    case 'strike':
+    case 'place':
+    case 'outline':
+    case 'sight':
+    case 'focus':
+      return motion[kind];
+    case 'link':
+      return motion.linkLongest;
+    case 'label':
+    case 'note':
+    case 'ask':
+    case 'stamp':
+      return motion.fade;
+    default:
+      return kind satisfies never;
+  }
+}

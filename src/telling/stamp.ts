@@ -1,0 +1,21 @@
+/**
+ * The stamp over a step that keeps the scene from being sound: what is wrong with it, short enough for one line.
+ */
+import type { CheckedStep } from '../check/verdict.ts';
+
+/** At most so many characters; as much as can be read on a band across the frame. */
+const most = 100;
+
+/** What the stamp says; undefined for a sound step. The picture itself says that the step is not proved. */
+export function stampText({ sound, message, step }: CheckedStep): string | undefined {
+  if (sound) return undefined;
+  return shortened(message === '' ? `step ${step.id} does not hold` : message);
+}
+
+/** The sentence up to a place where it may end, or else up to a word. */
+function shortened(sentence: string): string {
+  if (sentence.length <= most) return sentence;
+  const clause = sentence.slice(0, most + 1).match(/^.*(?=; )/s)?.[0];
+  if (clause !== undefined && clause.length > most / 3) return clause;
+  return `${sentence.slice(0, most - 1).replace(/\s+\S*$/, '')}\u2026`;
+}

@@ -1,0 +1,90 @@
+/**
+ * From what was proved, and when it is told, to what is seen: every mark as candidates, cells and frames.
+ *
+ * What is drawn is what is proved. A conclusion that is spent is not drawn; one that is not proved is drawn under a stamp
+ * that covers its whole step, and changes nothing on the board; a step that is meant to fail changes nothing either.
+ */
+import { Bug } from '../grid/bug.ts';
+import type { CheckedScene, CheckedStep } from '../check/verdict.ts';
+import type { Look } from '../scene/look.ts';
+import { type Film, frameAt } from '../timeline/film.ts';
+import type { Schedule, ScheduledStep } from '../timeline/schedule.ts';
+import { drawBeat } from './beats.ts';
+import { boardStateOf } from './board-state.ts';
+import { defaultBeats } from './default-telling.ts';
+import { headingsOf } from './headings.ts';
+import { markList } from './mark-list.ts';
+import type { Pacing } from './pacing.ts';
+import { shownCandidates, smallDigitFrom, smallDigitsOf } from './small-digits-shown.ts';
+import { stampText } from './stamp.ts';
+import { beatsOfShow, type ToldBeat } from './told-beat.ts';
+import { type ToldConclusion, toldConclusions } from './told-conclusions.ts';
+
+/**
+ * The film of a checked scene. It draws an unsound scene too, each step that is not sound under its stamp: whether such
+ * a film may be made is for the caller to decide. A pure function.
+ */
+export function tellFilm(checked: CheckedScene, schedule: Schedule, look: Look): Film {
+  const { scene } = checked;
+  const { puzzle, video, groups } = scene;
+  const { grid } = puzzle;
+  const { rate, frameCount } = schedule;
+  const pacing: Pacing = { rate, motion: look.motion };
+  const timed = timedSteps(checked, schedule);
+  const small = smallDigitsOf(video.candidates, grid, pacing, timed);
+  const telling = { grid, pacing, groups, draw: video.draw, smallDigitFrom: smallDigitFrom.bind(undefined, small) };
+
+  const steps = timed.map(({ checked: step, times }): ToldStep => {
+    const beats = step.step.show === undefined ? defaultBeats(telling, step, times) : beatsOfShow(step.step, times, groups);
+    return { checked: step, times, beats, told: toldConclusions(telling, step, times, beats) };
+  });
+  const board = boardStateOf(scene, steps.flatMap(({ told }) => told));
+
+  const marks = markList();
+  for (const { checked: step, times, beats, told } of steps) {
+    const drawing = { board, pacing, frameCount, groups, draw: video.draw, marks, step, until: times.until, told };
+    for (const beat of beats) drawBeat(drawing, beat);
+    const text = stampText(step);
+    const { from, until } = times;
+    if (text !== undefined) marks.add({ from, until, step: step.step.id, group: undefined, shape: { kind: 'stamp', text } });
+  }
+  const isRecorded = video.draw === 'overlay';
+  return {
+    grid,
+    width: video.width,
+    height: video.height,
+    rate,
+    frameCount,
+    draw: video.draw,
+    small: video.small,
+    board: schedule.board,
+    title: scene.title,
+    credit: puzzle.setter,
+    standing: board.standing,
+    written: isRecorded ? [] : writtenDigits(board.written, frameCount),
+    candidates: isRecorded ? [] : shownCandidates(small, board, frameCount),
+    headings: steps.flatMap(({ checked: step, times, told }, index) =>
+      headingsOf({ grid, pacing, count: steps.length }, step, times, told, index + 1),
+    ),
+    marks: marks.finished(frameCount),
+  };
+}
+
+interface ToldStep {
+  readonly checked: CheckedStep;
+  readonly times: ScheduledStep;
+  readonly beats: readonly ToldBeat[];
+  readonly told: readonly ToldConclusion[];
+}
+
+function timedSteps(checked: CheckedScene, schedule: Schedule): { readonly checked: CheckedStep; readonly times: ScheduledStep }[] {
+  return checked.steps.map((step, index) => {
+    const times = schedule.steps[index];
+    if (times?.id !== step.step.id) throw new Bug(`the schedule has no times for step ${step.step.id}`);
+    return { checked: step, times };
+  });
+}
+
+function writtenDigits(written: ReturnType<typeof boardStateOf>['written'], frameCount: number): Film['written'] {
+  return written.filter(({ from }) => from < frameCount).map((digit) => ({ ...digit, until: frameAt(frameCount) }));
+}

@@ -1,0 +1,46 @@
+/**
+ * A beat with its frames and its colour: what a step's `show` says, or what the step would say for itself.
+ */
+import { Bug } from '../grid/bug.ts';
+import type { BeatMark, Group, Step } from '../scene/scene.ts';
+import { type Frame, frameAt, type MarkGroup } from '../timeline/film.ts';
+import type { ScheduledStep } from '../timeline/schedule.ts';
+
+export interface ToldBeat {
+  readonly from: Frame;
+  /** Until when it may take its time: the next beat, or the step's end. */
+  readonly room: Frame;
+  /** Where its marks stand for less than the whole step. */
+  readonly until: Frame | undefined;
+  /** When the recording takes a struck candidate away, where the scene says so. */
+  readonly gone: Frame | undefined;
+  readonly group: MarkGroup | undefined;
+  readonly keep: boolean;
+  readonly mark: BeatMark;
+}
+
+/** The beats of a step's `show`. */
+export function beatsOfShow(step: Step, times: ScheduledStep, groups: readonly Group[]): ToldBeat[] {
+  const beats = step.show ?? [];
+  return beats.map((beat, index): ToldBeat => {
+    const frames = times.beats[index];
+    if (frames === undefined) throw new Bug(`beat ${index} of step ${step.id} has no time`);
+    const later = times.beats.slice(index + 1).find((next) => next.from > frames.from);
+    return {
+      from: frames.from,
+      room: frameAt(Math.min(later?.from ?? times.until, times.until)),
+      until: undefined,
+      gone: frames.gone,
+      group: beat.group === undefined ? undefined : markGroupOf(groups, beat.group),
+      keep: beat.keep,
+      mark: beat.mark,
+    };
+  });
+}
+
+/** The group of this name, with its place in the scene's list; undefined where the scene has none. */
+export function markGroupOf(groups: readonly Group[], name: string): MarkGroup | undefined {
+  const index = groups.findIndex((group) => group.name === name);
+  const group = groups[index];
+  return group === undefined ? undefined : { colour: group.colour, index };
+}

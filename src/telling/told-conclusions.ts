@@ -1,0 +1,169 @@
+/**
+ * When each conclusion of a step is told: drawn by a beat, or, where no beat draws it, taking effect on the board all
+ * the same, for what is proved has entered the position whether or not the picture says so.
+ *
+ * - What a beat draws takes effect with its mark: a candidate once it was struck and held, a digit as it is placed.
+ * - Items of `only`, `pencil` and `cascade` have frames of their own; no mark draws them sooner.
+ * - What `so` concludes and `show` leaves undrawn takes effect at the end of the argument: when the last beat stands,
+ *   though not within the first three quarters of the step (a step may draw all it has at once and then talk), and
+ *   before its lists and cascade, which come after `so`.
+ */
+import type { Candidate } from '../grid/candidates.ts';
+import { membersOf } from '../grid/candidates.ts';
+import { cellOf, type Grid } from '../grid/grid.ts';
+import type { CheckedConclusion, CheckedStep } from '../check/verdict.ts';
+import { type Frame, frameAt } from '../timeline/film.ts';
+import type { ScheduledStep } from '../timeline/schedule.ts';
+import { between, framesIn, oneAfterAnother, type Pacing } from './pacing.ts';
+import type { ToldBeat } from './told-beat.ts';
+
+export interface ToldConclusion {
+  readonly checked: CheckedConclusion;
+  readonly step: CheckedStep;
+  /** The first frame of its drawing, or of its effect. */
+  readonly from: Frame;
+  /** The first frame at which the candidates that it ends are off the board; not before `from`. */
+  readonly gone: Frame;
+  /** The beat that draws it, and the first frame of that mark. */
+  readonly drawn: { readonly beat: ToldBeat; readonly from: Frame } | undefined;
+}
+
+/** Whether the conclusion holds from then on: proved, and not by a step that is meant to fail. */
+export function enters({ checked, step }: ToldConclusion): boolean {
+  return checked.verdict === 'proved' && !step.step.fails;
+}
+
+export interface Telling {
+  readonly grid: Grid;
+  readonly pacing: Pacing;
+  readonly draw: 'overlay' | 'writing' | 'board';
+  /** From when the candidate's small digit is drawn, if it is; undefined where it never is. */
+  readonly smallDigitFrom: (candidate: Candidate) => Frame | undefined;
+}
+
+/** Every conclusion of the step that may be drawn: none that is spent, none of a step that is meant to fail. */
+export function toldConclusions(
+  telling: Telling,
+  step: CheckedStep,
+  times: ScheduledStep,
+  beats: readonly ToldBeat[],
+): ToldConclusion[] {
+  if (step.step.fails) return [];
+  const drawn = drawnBy(telling, step, times, beats);
+  const settled = settledAt(telling.pacing, times, beats);
+  return step.conclusions.flatMap((checked): ToldConclusion[] => {
+    if (checked.verdict === 'spent') return [];
+    const drawing = drawn.get(checked);
+    const due = dueOf(telling, step, times, checked);
+    // A cascade's digit is written when the cascade comes to it; a mark on it may come later.
+    const isOfCascade = checked.origin === 'cascade' && checked.conclusion.kind === 'one-of';
+    const from = isOfCascade ? due ?? settled : drawing?.from ?? due ?? settled;
+    return [{ checked, step, from, gone: goneAt(telling, times, checked, from, drawing?.beat), drawn: drawing }];
+  });
+}
+
+type Drawing = NonNullable<ToldConclusion['drawn']>;
+
+/** The first beat that draws each conclusion, with the frame: candidates of one beat one after another. */
+function drawnBy(
+  telling: Telling,
+  step: CheckedStep,
+  times: ScheduledStep,
+  beats: readonly ToldBeat[],
+): Map<CheckedConclusion, Drawing> {
+  const drawn = new Map<CheckedConclusion, Drawing>();
+  const open = step.conclusions.filter((checked) => checked.verdict !== 'spent');
+  for (const beat of beats) {
+    const now = concludedBy(telling.grid, beat, open).filter((checked) => !drawn.has(checked));
+    oneAfterAnother(telling.pacing, beat.from, now.length).forEach((from, index) => {
+      const checked = now[index]!;
+      const due = dueOf(telling, step, times, checked) ?? from;
+      drawn.set(checked, { beat, from: frameAt(Math.max(from, due)) });
+    });
+  }
+  return drawn;
+}
+
+function concludedBy(grid: Grid, { mark }: ToldBeat, open: readonly CheckedConclusion[]): CheckedConclusion[] {
+  if (mark.kind === 'strike') {
+    const removals = open.filter(({ conclusion }) => conclusion.kind === 'impossible');
+    if (mark.candidates === 'all') return removals;
+    return mark.candidates.flatMap((candidate) =>
+      removals.filter(({ conclusion }) => conclusion.kind === 'impossible' && conclusion.candidate === candidate),
+    );
+  }
+  if (mark.kind === 'place') {
+    const placements = open.filter((checked) => placedCandidate(checked) !== undefined);
+    if (mark.cells === 'all') return placements;
+    return mark.cells.flatMap((cell) =>
+      placements.filter((checked) => cellOf(grid, placedCandidate(checked)!) === cell),
+    );
+  }
+  return [];
+}
+
+/** The candidate that a conclusion places, if it is a placement. */
+export function placedCandidate({ conclusion }: Pick<CheckedConclusion, 'conclusion'>): Candidate | undefined {
+  if (conclusion.kind !== 'one-of') return undefined;
+  const [only, ...others] = membersOf(conclusion.candidates);
+  return others.length === 0 ? only : undefined;
+}
+
+/** The frame of the conclusion's own item; undefined for those of `so`. */
+function dueOf({ grid, pacing }: Telling, step: CheckedStep, times: ScheduledStep, checked: CheckedConclusion): Frame | undefined {
+  switch (checked.origin) {
+    case 'so':
+      return undefined;
+    case 'only':
+      return times.only[checked.item];
+    case 'pencil': {
+      const { conclusion } = checked;
+      const lists = step.step.pencil[checked.item]?.lists ?? [];
+      const frames = listFrames(pacing, step, times, checked.item);
+      const list = lists.findIndex(({ cell }) => conclusion.kind === 'impossible' && cell === cellOf(grid, conclusion.candidate));
+      return frames[list] ?? times.pencil[checked.item];
+    }
+    case 'cascade': {
+      const place = step.conclusions.filter(({ origin }) => origin === 'cascade').indexOf(checked);
+      return times.cascade.flat()[place];
+    }
+    default:
+      return checked.origin satisfies never;
+  }
+}
+
+/**
+ * When each cell of a `pencil` item is written: all at the item's frame, but cell by cell over the time until the next
+ * item (at most a second and a half each) where the step tells itself.
+ */
+export function listFrames(pacing: Pacing, step: CheckedStep, times: ScheduledStep, item: number): Frame[] {
+  const { lists } = step.step.pencil[item] ?? { lists: [] };
+  const from = times.pencil[item] ?? times.from;
+  if (step.step.show !== undefined) return lists.map(() => from);
+  const later = [...times.pencil, ...times.cascade.flat()].filter((frame) => frame > from);
+  const room = (Math.min(times.until, ...later) - from) * 0.75;
+  const apart = Math.min(framesIn(pacing, 1.5), room / Math.max(1, lists.length));
+  return lists.map((_, index) => frameAt(from + index * apart));
+}
+
+function settledAt(pacing: Pacing, times: ScheduledStep, beats: readonly ToldBeat[]): Frame {
+  const firstItem = Math.min(times.until, ...times.only, ...times.pencil, ...times.cascade.flat());
+  const stands = Math.max(...beats.map((beat) => beat.from + framesIn(pacing, pacing.motion.linkLongest)), times.from);
+  const end = Math.max(stands, between(times.from, times.until, 0.75));
+  return frameAt(Math.max(times.from, Math.min(end, firstItem)));
+}
+
+function goneAt(telling: Telling, times: ScheduledStep, checked: CheckedConclusion, from: Frame, beat: ToldBeat | undefined): Frame {
+  const { pacing } = telling;
+  const { strike, strikeHold, place } = pacing.motion;
+  const withinStep = (frame: number) => frameAt(Math.max(from, Math.min(frame, times.until)));
+  if (checked.conclusion.kind === 'one-of') return withinStep(from + framesIn(pacing, place));
+  if (beat === undefined) return from;
+  const struck = from + framesIn(pacing, strike);
+  if (beat.gone !== undefined) return withinStep(Math.max(beat.gone, struck));
+  if (beat.until !== undefined) return withinStep(Math.max(beat.until, struck));
+  // Where the board shows no small digit that could go, the strike itself is all there is to see.
+  const small = telling.smallDigitFrom(checked.conclusion.candidate);
+  if (telling.draw === 'overlay' || small === undefined || small > from) return times.until;
+  return withinStep(struck + framesIn(pacing, strikeHold));
+}
