@@ -3,89 +3,106 @@
  * white 235, colour differences 16 to 240 around 128), in planes with one chroma sample for four pixels ("4:2:0").
  *
  * Done here and not in the encoder for two reasons. A still stretch is converted once. And alpha is straight: the
- * colour of a pixel that cannot be seen must not bleed into the chroma that it shares with three others, so each of
- * the four counts by its alpha. (Plain averaging halves the colour of a stroke's edge.)
+ * colour of a pixel that cannot be seen must not get into the chroma that it shares with three others, so each of the
+ * four counts by its alpha. (Plain averaging takes half the colour from a stroke's edge.)
  */
-
-/** Where red and blue stand within the four bytes of a pixel; green is second either way, alpha last. */
-export interface ByteOrder {
-  readonly red: number;
-  readonly green: number;
-  readonly blue: number;
-  readonly alpha: number | undefined;
-}
-
-export const straightRgba: ByteOrder = { red: 0, green: 1, blue: 2, alpha: 3 };
-
-/** The number of bytes of one frame: Y, Cb, Cr, and a full-size alpha plane where it is asked for. */
-export function planarSize(width: number, height: number, withAlpha: boolean): number {
-  const chroma = Math.ceil(width / 2) * Math.ceil(height / 2);
-  return width * height * (withAlpha ? 2 : 1) + 2 * chroma;
-}
+import { bleed } from './bleed.ts';
+import type { ByteOrder } from './straight-alpha.ts';
 
 /**
- * The planes Y, Cb, Cr, A of a frame, one after the other (ffmpeg's yuva420p; without `alpha` in the order yuv420p).
- * `pixels`: four bytes each, rows from the top. Odd sizes are allowed; the last block is then smaller.
+ * The planes Y, Cb, Cr of an opaque frame, one after the other: ffmpeg's yuv420p. `pixels`: four bytes each, rows from
+ * the top. Odd sizes are allowed: the last column or row then shares its chroma with fewer.
  */
-export function toPlanar(pixels: Uint8Array | Uint8ClampedArray, width: number, height: number, order: ByteOrder): Buffer {
-  const { red, green, blue, alpha } = order;
+export function opaqueToPlanar(pixels: Uint8Array, width: number, height: number, order: ByteOrder): Buffer {
+  const { red, green, blue } = order;
   const chromaWidth = Math.ceil(width / 2);
   const area = width * height;
   const chromaArea = chromaWidth * Math.ceil(height / 2);
-  const planes = Buffer.allocUnsafe(planarSize(width, height, alpha !== undefined));
-  planes.fill(black, 0, area).fill(neutral, area, area + 2 * chromaArea).fill(0, area + 2 * chromaArea);
-  const words = new Uint32Array(pixels.buffer, pixels.byteOffset, area);
-  const alphaStart = area + 2 * chromaArea;
-
+  const planes = Buffer.allocUnsafe(area + 2 * chromaArea);
   for (let top = 0; top < height; top += 2) {
-    const rowCount = Math.min(2, height - top);
+    const below = top + 1 < height ? width : 0; // The pixel itself again where there is none below.
     for (let left = 0; left < width; left += 2) {
-      const columnCount = Math.min(2, width - left);
+      const beside = left + 1 < width ? 1 : 0;
       const first = top * width + left;
-      // Nearly all of an overlay is empty, and the planes are filled with "empty" already.
-      if (alpha !== undefined && isEmpty(words, first, width, rowCount, columnCount)) continue;
-
       let reds = 0;
       let greens = 0;
       let blues = 0;
-      let weights = 0;
-      for (let row = 0; row < rowCount; row++) {
-        for (let column = 0; column < columnCount; column++) {
-          const pixel = first + row * width + column;
-          const at = pixel * 4;
-          const weight = alpha === undefined ? 1 : pixels[at + alpha]!;
-          const r = pixels[at + red]!;
-          const g = pixels[at + green]!;
-          const b = pixels[at + blue]!;
-          if (alpha !== undefined) planes[alphaStart + pixel] = weight;
-          if (weight === 0) continue;
-          planes[pixel] = (black + lumaRed * r + lumaGreen * g + lumaBlue * b + 0.5) | 0;
-          reds += r * weight;
-          greens += g * weight;
-          blues += b * weight;
-          weights += weight;
-        }
+      for (let corner = 0; corner < 4; corner++) {
+        const pixel = first + (corner & 1) * beside + (corner >> 1) * below;
+        const r = pixels[pixel * 4 + red]!;
+        const g = pixels[pixel * 4 + green]!;
+        const b = pixels[pixel * 4 + blue]!;
+        planes[pixel] = black + lumaRed * r + lumaGreen * g + lumaBlue * b + 0.5;
+        reds += r;
+        greens += g;
+        blues += b;
       }
-      if (weights === 0) continue;
       const luma = lumaRed * reds + lumaGreen * greens + lumaBlue * blues;
       const chroma = area + (top >> 1) * chromaWidth + (left >> 1);
-      planes[chroma] = (neutral + (blueScale * blues - blueLuma * luma) / weights + 0.5) | 0;
-      planes[chroma + chromaArea] = (neutral + (redScale * reds - redLuma * luma) / weights + 0.5) | 0;
+      planes[chroma] = neutral + (blueScale * blues - blueLuma * luma) / 4 + 0.5;
+      planes[chroma + chromaArea] = neutral + (redScale * reds - redLuma * luma) / 4 + 0.5;
     }
   }
   return planes;
 }
 
-function isEmpty(words: Uint32Array, first: number, width: number, rowCount: number, columnCount: number): boolean {
-  let any = words[first]!;
-  if (columnCount === 2) any |= words[first + 1]!;
-  if (rowCount === 2) {
-    any |= words[first + width]!;
-    if (columnCount === 2) any |= words[first + width + 1]!;
+/**
+ * The planes Y, Cb, Cr, A of a frame with straight alpha, one after the other: ffmpeg's yuva420p. `pixels`: R, G, B, A,
+ * rows from the top; a pixel of alpha 0 is all zeros, as `straighten` leaves it.
+ */
+export function straightToPlanar(pixels: Uint8Array, width: number, height: number): Buffer {
+  const chromaWidth = Math.ceil(width / 2);
+  const area = width * height;
+  const chromaArea = chromaWidth * Math.ceil(height / 2);
+  const alphaStart = area + 2 * chromaArea;
+  const planes = Buffer.allocUnsafe(alphaStart + area);
+  planes.fill(black, 0, area).fill(neutral, area, alphaStart).fill(0, alphaStart);
+  const words = new Uint32Array(pixels.buffer, pixels.byteOffset, area);
+  const blockLuma = new Uint8Array(chromaArea); // Of the block's visible pixels; 0 where there is none.
+  for (let top = 0; top < height; top += 2) {
+    const below = top + 1 < height ? width : 0;
+    for (let left = 0; left < width; left += 2) {
+      const beside = left + 1 < width ? 1 : 0;
+      const first = top * width + left;
+      // Nearly all of an overlay is empty, and the planes are filled with "empty" already.
+      if ((words[first]! | words[first + beside]! | words[first + below]! | words[first + below + beside]!) === 0) continue;
+      let reds = 0;
+      let greens = 0;
+      let blues = 0;
+      let weights = 0;
+      let hidden = false;
+      for (let corner = 0; corner < 4; corner++) {
+        const pixel = first + (corner & 1) * beside + (corner >> 1) * below;
+        const r = pixels[pixel * 4]!;
+        const g = pixels[pixel * 4 + 1]!;
+        const b = pixels[pixel * 4 + 2]!;
+        const weight = pixels[pixel * 4 + 3]!;
+        planes[pixel] = black + lumaRed * r + lumaGreen * g + lumaBlue * b + 0.5;
+        planes[alphaStart + pixel] = weight;
+        reds += r * weight;
+        greens += g * weight;
+        blues += b * weight;
+        weights += weight;
+        hidden ||= weight === 0;
+      }
+      const luma = lumaRed * reds + lumaGreen * greens + lumaBlue * blues;
+      const block = (top >> 1) * chromaWidth + (left >> 1);
+      planes[area + block] = neutral + (blueScale * blues - blueLuma * luma) / weights + 0.5;
+      planes[area + chromaArea + block] = neutral + (redScale * reds - redLuma * luma) / weights + 0.5;
+      const mean = black + luma / weights + 0.5;
+      blockLuma[block] = mean;
+      if (!hidden) continue;
+      for (let corner = 0; corner < 4; corner++) {
+        const pixel = first + (corner & 1) * beside + (corner >> 1) * below;
+        if (planes[alphaStart + pixel] === 0) planes[pixel] = mean;
+      }
+    }
   }
-  return any === 0;
+  bleed(planes, blockLuma, width, height);
+  return planes;
 }
 
+/** A byte array drops the fraction of what is stored in it, so 0.5 more is the nearest whole number. */
 const black = 16;
 const neutral = 128;
 const [kRed, kGreen, kBlue] = [0.2126, 0.7152, 0.0722];

@@ -9,31 +9,25 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Canvas, type CanvasRenderingContext2D, createCanvas, registerFont } from 'canvas';
 import { Bug } from '../grid/bug.ts';
-import type { ByteOrder } from './bt709.ts';
 import type { Painter } from './painter.ts';
+import type { ByteOrder } from './straight-alpha.ts';
 
 /** The one typeface of the tool's own looks; its files stand in `assets/fonts`. */
 export const fontFamily = 'IBM Plex Sans';
 
-/** What `opaquePixels` hands out, for us and for ffmpeg: the canvas keeps machine words of alpha, red, green, blue. */
-export const opaqueOrder: ByteOrder =
-  endianness() === 'LE'
-    ? { red: 2, green: 1, blue: 0, alpha: undefined }
-    : { red: 1, green: 2, blue: 3, alpha: undefined };
-export const opaquePixelFormat = endianness() === 'LE' ? 'bgr0' : '0rgb';
+/** The bytes of a pixel of the canvas, which keeps machine words of alpha, red, green, blue. */
+export const canvasOrder: ByteOrder =
+  endianness() === 'LE' ? { red: 2, green: 1, blue: 0, alpha: 3 } : { red: 1, green: 2, blue: 3, alpha: 0 };
+/** The same by ffmpeg's name, alpha left out of account. */
+export const canvasPixelFormat = endianness() === 'LE' ? 'bgr0' : '0rgb';
 
 export interface FrameCanvas {
   readonly width: number;
   readonly height: number;
   /** Draws frame `frame` and nothing else; what was there is gone. */
   draw(painter: Painter, frame: number): void;
-  /** Four bytes a pixel, R G B A, rows from the top, alpha straight (not multiplied into the colours). */
-  straightPixels(): Uint8ClampedArray;
-  /**
-   * Four bytes a pixel in `opaqueOrder`. Much cheaper than `straightPixels`, and right only where
-   * every pixel is opaque: elsewhere the canvas holds colours multiplied by alpha.
-   */
-  opaquePixels(): Uint8Array;
+  /** Four bytes a pixel in `canvasOrder`, rows from the top, the colours multiplied by alpha. A copy. */
+  pixels(): Uint8Array;
   png(): Buffer;
 }
 
@@ -56,8 +50,7 @@ export function frameCanvas(width: number, height: number, key: string | undefin
       context.restore();
       if (key !== undefined) layUnder(context, width, height, key);
     },
-    straightPixels: () => context.getImageData(0, 0, width, height).data,
-    opaquePixels: () => canvas.toBuffer('raw'),
+    pixels: () => canvas.toBuffer('raw'),
     png: () => canvas.toBuffer('image/png'),
   };
 }

@@ -2,11 +2,12 @@
  * The frames of a film one after the other, each different one drawn and read back once: a frame with the digest of
  * the one before is handed out as the same bytes.
  */
-import { straightRgba, toPlanar } from './bt709.ts';
-import { type FrameCanvas, opaqueOrder } from './canvas.ts';
+import { opaqueToPlanar, straightToPlanar } from './bt709.ts';
+import { canvasOrder, type FrameCanvas } from './canvas.ts';
 import type { Painter } from './painter.ts';
+import { straighten } from './straight-alpha.ts';
 
-/** Pixels as they are handed to the encoder, by ffmpeg's names; `opaque` is `opaquePixelFormat`. */
+/** Pixels as they are handed to the encoder, by ffmpeg's names; `opaque` is `canvasPixelFormat`. */
 export type PixelFormat = 'yuv420p' | 'yuva420p' | 'rgba' | 'opaque';
 
 export interface FrameSource {
@@ -43,16 +44,14 @@ function pixelsOf(canvas: FrameCanvas, format: PixelFormat | 'png'): Uint8Array 
   switch (format) {
     case 'png':
       return canvas.png();
-    case 'rgba': {
-      const pixels = canvas.straightPixels();
-      return new Uint8Array(pixels.buffer, pixels.byteOffset, pixels.byteLength);
-    }
+    case 'rgba':
+      return straighten(canvas.pixels(), canvasOrder);
     case 'opaque':
-      return canvas.opaquePixels();
+      return canvas.pixels();
     case 'yuva420p':
-      return toPlanar(canvas.straightPixels(), canvas.width, canvas.height, straightRgba);
+      return straightToPlanar(straighten(canvas.pixels(), canvasOrder), canvas.width, canvas.height);
     case 'yuv420p':
-      return toPlanar(canvas.opaquePixels(), canvas.width, canvas.height, opaqueOrder);
+      return opaqueToPlanar(canvas.pixels(), canvas.width, canvas.height, canvasOrder);
     default:
       return format satisfies never;
   }

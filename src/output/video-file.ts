@@ -4,7 +4,7 @@
  * Colour is BT.709 in limited range, converted and tagged (tags alone would be wrong); alpha is straight.
  */
 import { divide, type Fraction, fraction, toNumber, zero } from '../scene/fraction.ts';
-import { frameCanvas, opaquePixelFormat } from './canvas.ts';
+import { canvasPixelFormat, frameCanvas } from './canvas.ts';
 import { type Encoding, encode, requireEncoders } from './ffmpeg.ts';
 import { footageFilters, seekBefore, soundFilters } from './footage.ts';
 import { type FrameSource, frameSource, type PixelFormat } from './frame-source.ts';
@@ -68,7 +68,7 @@ function* framesOf(painter: Painter, frames: FrameSource, meter: ProgressMeter):
 function encodingOf(painter: Painter, plan: VideoPlan, format: PixelFormat, part: string): Encoding {
   const rate = `${painter.rate.numerator}/${painter.rate.denominator}`;
   const size = `${painter.width}x${painter.height}`;
-  const rawFormat = format === 'opaque' ? opaquePixelFormat : format;
+  const rawFormat = format === 'opaque' ? canvasPixelFormat : format;
   const inputs: { file: string; options: readonly string[] }[] = [];
   const graph: string[] = [];
 
@@ -141,7 +141,7 @@ const recipes: Readonly<Record<Codec, Recipe>> = {
     encoder: 'libvpx-vp9',
     // Alpha needs the encoder to look neither ahead nor back: -auto-alt-ref 0, -lag-in-frames 0.
     options: (rate) => [
-      ...['-crf', '20', '-b:v', '0', '-deadline', 'realtime', '-cpu-used', '8', '-row-mt', '1'],
+      ...['-crf', '10', '-b:v', '0', '-deadline', 'realtime', '-cpu-used', '8', '-row-mt', '1'],
       ...['-auto-alt-ref', '0', '-lag-in-frames', '0', '-g', keyFrameEvery(rate)],
     ],
   },
