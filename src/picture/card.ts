@@ -18,10 +18,13 @@ export function paintCard(stage: Stage, box: Box, alpha: number): void {
 /** An area in frame pixels. */
 export function fillShape(stage: Stage, path: Path, colour: string, alpha: number): void {
   const { context } = stage;
+  const [first, ...others] = path.points;
+  if (first === undefined) return;
   context.globalAlpha = alpha;
   context.fillStyle = colour;
   context.beginPath();
-  path.points.forEach(([x, y], index) => (index === 0 ? context.moveTo(x, y) : context.lineTo(x, y)));
+  context.moveTo(first[0], first[1]);
+  for (const [x, y] of others) context.lineTo(x, y);
   context.closePath();
   context.fill('nonzero');
   context.globalAlpha = 1;

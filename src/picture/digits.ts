@@ -70,7 +70,7 @@ function paintSmallDigit(
   writeWord(stage, {
     text: String(digitOf(stage.film.grid, candidate)),
     at: pointOfCandidate(stage.film, candidate),
-    height: smallHeight(stage) * (1 + (type.emphasis - 1) * forward),
+    height: Math.min(smallHeight(stage) * (1 + (type.emphasis - 1) * forward), 0.33),
     weight: forward > 0 ? 700 : 500,
     colour: forward > 0 ? colours.given : colours.candidate,
     alpha,

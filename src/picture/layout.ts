@@ -56,9 +56,10 @@ function ownLayout(film: Film): Layout {
   const height = safe.bottom - safe.top;
   const besideWidth = film.width - 2 * margin - gap;
   const sideBeside = wholeCells(film, Math.min(height, besideWidth - Math.round(unit * 380)));
-  const wordsAbove = Math.round(unit * 190);
-  const wordsBelow = Math.round(unit * 120);
-  const sideStacked = wholeCells(film, Math.min(film.width - 2 * margin, height - wordsAbove - wordsBelow - gap));
+  const wordsAbove = Math.round(unit * 165);
+  const wordsBelow = Math.round(unit * 95);
+  const between = Math.round(unit * 44);
+  const sideStacked = wholeCells(film, Math.min(film.width - 2 * margin, height - wordsAbove - wordsBelow - between));
   if (sideBeside >= sideStacked) {
     const top = safe.top + Math.floor((height - sideBeside) / 2);
     // What a very wide frame has over goes to both sides of board and column alike.
@@ -69,15 +70,15 @@ function ownLayout(film: Film): Layout {
     const words = { left: right, top, right: right + column, bottom: top + sideBeside };
     return { place, telling: words, callout: words, calloutAt: 'bottom' };
   }
-  const spare = height - sideStacked - gap;
+  const spare = height - sideStacked - between;
   const above = Math.floor((spare * wordsAbove) / (wordsAbove + wordsBelow));
-  const top = safe.top + above + Math.floor(gap / 2);
+  const top = safe.top + above + Math.floor(between / 2);
   const place = squareAt(film, Math.floor((film.width - sideStacked) / 2), top, sideStacked);
   const [left, right] = [Math.min(place.bounds.left, safe.left), safe.right];
   return {
     place,
-    telling: { left, right, top: safe.top, bottom: top - Math.floor(gap / 2) },
-    callout: { left, right, top: place.bounds.bottom + Math.ceil(gap / 2), bottom: safe.bottom },
+    telling: { left, right, top: safe.top, bottom: top - Math.floor(between / 2) },
+    callout: { left, right, top: place.bounds.bottom + Math.ceil(between / 2), bottom: safe.bottom },
     calloutAt: 'top',
   };
 }

@@ -75,21 +75,34 @@ export function writeWord(stage: BoardStage, word: Word): void {
   const px = (word.height * place.cellPx) / capitalHeight;
   const [a, b, c, d] = stretchAt(place, word.at).map((each) => each / place.cellPx) as [number, number, number, number];
   context.save();
-  context.transform(a, b, c, d, x, y);
   context.font = `${word.weight} ${px.toFixed(2)}px '${look.type.family}'`;
-  context.textAlign = 'center';
+  context.textAlign = 'left';
   context.textBaseline = 'alphabetic';
+  // Measured before the transform: under one that stretches, node-canvas (3.2) measures and spaces letters wrongly.
+  const letters = spacedLetters(context, word.text, place.flat);
+  context.transform(a, b, c, d, x, y);
   const baseline = (px * capitalHeight) / 2;
   context.globalAlpha = word.alpha;
   if (word.casing > 0) {
     context.strokeStyle = casingOf(look.colours, word.colour);
     context.lineWidth = 2 * word.casing * place.cellPx;
     context.lineJoin = 'round';
-    context.strokeText(word.text, 0, baseline);
+    for (const letter of letters) context.strokeText(letter.text, letter.left, baseline);
   }
   context.fillStyle = word.colour;
-  context.fillText(word.text, 0, baseline);
+  for (const letter of letters) context.fillText(letter.text, letter.left, baseline);
   context.restore();
+}
+
+/** The word as one piece, or letter by letter; `left` is counted from the word's middle. */
+function spacedLetters(context: Context2D, text: string, whole: boolean): { text: string; left: number }[] {
+  const middle = context.measureText(text).width / 2;
+  if (whole) return [{ text, left: -middle }];
+  const letters = [...text];
+  return letters.map((letter, index) => {
+    const before = letters.slice(0, index).join('');
+    return { text: letter, left: (before === '' ? 0 : context.measureText(before).width) - middle };
+  });
 }
 
 function lay(stage: BoardStage, paths: readonly Path[], stroke: Stroke): void {
@@ -120,9 +133,12 @@ function lay(stage: BoardStage, paths: readonly Path[], stroke: Stroke): void {
 function trace(context: Context2D, paths: readonly Path[]): void {
   context.beginPath();
   for (const path of paths) {
-    path.points.forEach(([x, y], index) => (index === 0 ? context.moveTo(x, y) : context.lineTo(x, y)));
+    const [first, ...others] = path.points;
+    if (first === undefined) continue;
+    context.moveTo(first[0], first[1]);
+    for (const [x, y] of others) context.lineTo(x, y);
     // A line of one point gets a second, so that round caps make a dot of it.
-    if (path.points.length === 1) context.lineTo(path.points[0]![0], path.points[0]![1]);
+    if (others.length === 0) context.lineTo(first[0], first[1]);
     if (path.closed) context.closePath();
   }
 }

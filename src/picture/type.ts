@@ -40,24 +40,19 @@ export interface Room {
   readonly least: number;
 }
 
-/** The text at the largest size at which it fits; at the least size it is cut short with an ellipsis. */
+/** The text at the largest size at which it fits; where the least size does not do, cut short with an ellipsis. */
 export function fitText(context: Context2D, text: string, setting: Setting, room: Room): SetText {
   for (let part = 1; part >= room.least - 1e-9; part -= 0.05) {
     const tried = { ...setting, px: setting.px * part };
-    const lines = wrap(context, text, tried, room.width);
-    const allowed = Math.floor(room.lines / part + 1e-9);
-    const set = setLines(lines, tried);
-    if (lines.length <= allowed && set.height <= room.height && widest(context, set) <= room.width) return set;
+    const set = setLines(wrap(context, text, tried, room.width), tried);
+    const allowed = part - 0.05 >= room.least ? Math.floor(room.lines / part + 1e-9) : Number.POSITIVE_INFINITY;
+    if (set.lines.length <= allowed && set.height <= room.height && widest(context, set) <= room.width) return set;
   }
   const small = { ...setting, px: setting.px * room.least };
   const lines = wrap(context, text, small, room.width);
-  const allowed = Math.max(
-    1,
-    Math.min(Math.floor(room.lines / room.least + 1e-9), Math.floor(room.height / (small.px * 1.24))),
-  );
+  const allowed = Math.max(1, Math.floor((room.height / small.px - capitalHeight - descent) / leading) + 1);
   const kept = lines.slice(0, allowed);
-  const last = kept.length - 1;
-  if (lines.length > allowed) kept[last] = `${kept[last]} …`;
+  if (lines.length > allowed) kept.push(`${kept.pop()} …`);
   return setLines(
     kept.map((each) => shorten(context, each, small, room.width)),
     small,
@@ -105,11 +100,14 @@ export function widest(context: Context2D, set: SetText): number {
   return Math.max(0, ...set.lines.map((text) => widthOf(context, text, set.setting)));
 }
 
+/** From baseline to baseline, and from the baseline to below the descenders, as parts of the font size. */
+const leading = 1.24;
+const descent = 0.24;
+
 function setLines(lines: readonly string[], setting: Setting): SetText {
-  const leading = setting.px * 1.24;
-  // From the top of the first line's capitals to below the last line's descenders.
-  const height = lines.length === 0 ? 0 : (lines.length - 1) * leading + setting.px * (capitalHeight + 0.24);
-  return { lines, setting, leading, height };
+  const step = setting.px * leading;
+  const height = lines.length === 0 ? 0 : (lines.length - 1) * step + setting.px * (capitalHeight + descent);
+  return { lines, setting, leading: step, height };
 }
 
 function shorten(context: Context2D, text: string, setting: Setting, width: number): string {

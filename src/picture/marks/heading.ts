@@ -22,27 +22,35 @@ interface Piece {
   readonly before: number;
 }
 
+/** What is tried in turn where room is short: the credit goes first, then the lesson's title, then all gets smaller. */
+const attempts = [1, 0.85, 0.7, 0.6, 0.5].flatMap((scale) =>
+  (['title and credit', 'title', 'neither'] as const).map((lesson) => ({ scale, lesson })),
+);
+
 function paintWhole(stage: Stage, box: Box): void {
-  for (const scale of [1, 0.85, 0.7, 0.6, 0.5]) {
-    const lesson = lessonPieces(stage, box, scale);
-    const steps = stage.drawing.headings.map(({ index, alpha, progress }) => {
-      const heading = stage.film.headings[index];
-      return heading === undefined ? [] : stepPieces(stage, heading, box, scale, alpha * progress);
-    });
-    const tallest = Math.max(0, ...steps.map(heightOf));
-    if (scale > 0.5 && heightOf(lesson) + tallest > box.bottom - box.top) continue;
-    const below = paintPieces(stage, lesson, box.left, box.top);
-    for (const pieces of steps) paintPieces(stage, pieces, box.left, below);
-    paintProgress(stage, box, below, scale);
-    return;
-  }
+  const tried = attempts.map(({ scale, lesson }) => ({ scale, ...piecesOf(stage, box, scale, lesson) }));
+  const fits = tried.find(({ height }) => height <= box.bottom - box.top) ?? tried.at(-1);
+  if (fits === undefined) return;
+  const below = paintPieces(stage, fits.lesson, box.left, box.top);
+  const progress = paintProgress(stage, box, fits.lesson.length === 0 ? below : below + 22 * stage.unit * fits.scale);
+  for (const pieces of fits.steps) paintPieces(stage, pieces, box.left, progress);
 }
 
-function lessonPieces(stage: Stage, box: Box, scale: number): Piece[] {
+function piecesOf(stage: Stage, box: Box, scale: number, wanted: (typeof attempts)[number]['lesson']) {
+  const lesson = lessonPieces(stage, box, scale, wanted);
+  const steps = stage.drawing.headings.map(({ index, alpha, progress }) => {
+    const heading = stage.film.headings[index];
+    return heading === undefined ? [] : stepPieces(stage, heading, box, scale, alpha * progress);
+  });
+  const rule = ruleHeight + (lesson.length === 0 ? 0 : 22 * scale);
+  return { lesson, steps, height: heightOf(lesson) + Math.max(0, ...steps.map(heightOf)) + rule * stage.unit };
+}
+
+function lessonPieces(stage: Stage, box: Box, scale: number, wanted: (typeof attempts)[number]['lesson']): Piece[] {
   const { film } = stage;
   const { type, colours } = stage.look;
   const pieces: Piece[] = [];
-  if (film.title !== undefined) {
+  if (film.title !== undefined && wanted !== 'neither') {
     pieces.push({
       ...piece(stage, film.title, type.titlePx * scale, 500, box, 2),
       colour: colours.quietText,
@@ -50,7 +58,7 @@ function lessonPieces(stage: Stage, box: Box, scale: number): Piece[] {
       alpha: 1,
     });
   }
-  if (film.credit !== undefined) {
+  if (film.credit !== undefined && wanted === 'title and credit') {
     pieces.push({
       ...piece(stage, film.credit, type.labelPx * 0.95 * scale, 400, box, 1),
       colour: colours.quietText,
@@ -69,7 +77,7 @@ function stepPieces(stage: Stage, heading: Heading, box: Box, scale: number, alp
     pieces.push({
       ...piece(stage, heading.title, type.headingPx * scale, 600, box, 2),
       colour: colours.text,
-      before: gap(76),
+      before: gap(49),
       alpha,
     });
   }
@@ -77,7 +85,7 @@ function stepPieces(stage: Stage, heading: Heading, box: Box, scale: number, alp
     pieces.push({
       ...piece(stage, heading.argument, type.bodyPx * scale, 500, box, 2),
       colour: colours.quietText,
-      before: gap(heading.title === undefined ? 76 : 22),
+      before: gap(heading.title === undefined ? 49 : 22),
       alpha,
     });
   }
@@ -125,20 +133,24 @@ function paintPieces(stage: Stage, pieces: readonly Piece[], left: number, top: 
   return y;
 }
 
-/** A rule under the lesson's title, one part a step, those reached in full ink. */
-function paintProgress(stage: Stage, box: Box, top: number, scale: number): void {
+/** In pixels of a frame whose shorter side is 1080. */
+const ruleHeight = 5;
+
+/** A rule under the lesson's title, one part a step, those reached in full ink; returns where it ends. */
+function paintProgress(stage: Stage, box: Box, top: number): number {
   const { context, film, drawing, look, unit } = stage;
   const current = drawing.headings.map(({ index }) => film.headings[index]).findLast((each) => each !== undefined);
-  if (current === undefined || current.count < 2) return;
+  if (current === undefined || current.count < 2) return top;
   const width = box.right - box.left;
   const gap = Math.min(6 * unit, (width / current.count) * 0.3);
   const part = (width + gap) / current.count;
   for (let step = 0; step < current.count; step++) {
     context.globalAlpha = step < current.number ? 1 : 0.25;
     context.fillStyle = look.colours.houseLine;
-    context.fillRect(box.left + step * part, top + 22 * unit * scale, part - gap, 5 * unit);
+    context.fillRect(box.left + step * part, top, part - gap, ruleHeight * unit);
   }
   context.globalAlpha = 1;
+  return top + ruleHeight * unit;
 }
 
 function paintTitleCard(stage: Stage, box: Box): void {

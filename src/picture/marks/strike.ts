@@ -18,7 +18,7 @@ export function paintStrike(stage: BoardStage, { mark, ink }: Standing, part: 'd
     fillPaths(stage, [disc], look.colours.removal, look.inks.disc * ink.progress * ink.alpha);
     return;
   }
-  const reach = look.type.candidate * look.type.emphasis * 0.6;
+  const reach = look.type.candidate * look.type.emphasis * 0.64;
   const [from, to]: [Point, Point] = [
     [x - reach, y - reach],
     [x + reach, y + reach],
