@@ -57,7 +57,7 @@ function ownLayout(film: Film): Layout {
   const besideWidth = film.width - 2 * margin - gap;
   const sideBeside = wholeCells(film, Math.min(height, besideWidth - Math.round(unit * 380)));
   const wordsAbove = Math.round(unit * 165);
-  const wordsBelow = Math.round(unit * 95);
+  const wordsBelow = Math.round(unit * 105);
   const between = Math.round(unit * 44);
   const sideStacked = wholeCells(film, Math.min(film.width - 2 * margin, height - wordsAbove - wordsBelow - between));
   if (sideBeside >= sideStacked) {
@@ -74,7 +74,8 @@ function ownLayout(film: Film): Layout {
   const above = Math.floor((spare * wordsAbove) / (wordsAbove + wordsBelow));
   const top = safe.top + above + Math.floor(between / 2);
   const place = squareAt(film, Math.floor((film.width - sideStacked) / 2), top, sideStacked);
-  const [left, right] = [Math.min(place.bounds.left, safe.left), safe.right];
+  const { left } = place.bounds;
+  const { right } = safe;
   return {
     place,
     telling: { left, right, top: safe.top, bottom: top - Math.floor(between / 2) },

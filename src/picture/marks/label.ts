@@ -33,7 +33,7 @@ function paintLabel(
   const shape = mark.shape;
   if (shape.kind !== 'label') throw new TypeError('not a label');
   const { film, look, place } = stage;
-  const px = look.type.labelPx * stage.unit;
+  const px = Math.min(look.type.labelPx * stage.unit, place.cellPx * 0.36);
   const setting = { family: look.type.family, weight: 600, px };
   const width = widthOf(stage.context, shape.text, setting) / place.cellPx;
   const height = (px * capitalHeight) / place.cellPx;

@@ -1,0 +1,85 @@
+/**
+ * Where notes and questions stand in their room. Callouts that are on screen together, or are linked by others that
+ * overlap in time, share one plan, so that none moves when another comes or goes.
+ */
+import type { Mark } from '../timeline/film.ts';
+import type { Box } from './board-place.ts';
+import type { Stage } from './stage.ts';
+import { fitText, type SetText } from './type.ts';
+
+export interface PlannedCallout {
+  readonly mark: Mark;
+  readonly kind: 'note' | 'ask';
+  readonly set: SetText;
+  readonly box: Box;
+  /** Between the card's edge and its words, in frame pixels. */
+  readonly pad: number;
+}
+
+/** The callouts of the plans that have one on screen, those included that are still to come or gone. */
+export function planCallouts(stage: Stage): PlannedCallout[] {
+  const all = stage.film.marks.filter(({ shape }) => shape.kind === 'note' || shape.kind === 'ask');
+  const shown = new Set(stage.standing.map(({ mark }) => mark));
+  return together(all)
+    .filter((group) => group.some((mark) => shown.has(mark)))
+    .flatMap((group) => stack(stage, group));
+}
+
+/** The width of a note's bar or a question's mark, in frame pixels. */
+export function sideWidth(stage: Stage, kind: 'note' | 'ask'): number {
+  return (kind === 'ask' ? 84 : 16) * stage.unit;
+}
+
+/** Groups of marks linked by overlapping in time; the marks come in order of `from`. */
+function together(marks: readonly Mark[]): Mark[][] {
+  const groups: Mark[][] = [];
+  let until = -1;
+  for (const mark of marks) {
+    if (mark.from >= until) groups.push([]);
+    groups.at(-1)?.push(mark);
+    until = Math.max(until, mark.until);
+  }
+  return groups;
+}
+
+function stack(stage: Stage, group: readonly Mark[]): PlannedCallout[] {
+  const { callout: room, calloutAt } = stage.layout;
+  const slots = slotsOf(group);
+  const gap = 20 * stage.unit;
+  const pad = Math.min(28 * stage.unit, (room.bottom - room.top) * 0.15);
+  const share = (room.bottom - room.top - gap * (slots.length - 1)) / slots.length;
+  const set = slots.map((slot) => slot.map((mark) => setCallout(stage, mark, room.right - room.left, share, pad)));
+  const heights = set.map((slot) => Math.max(...slot.map(({ height }) => height)));
+  const whole = heights.reduce((sum, height) => sum + height, 0) + gap * (slots.length - 1);
+  let top = calloutAt === 'bottom' ? room.bottom - whole : room.top;
+  const planned: PlannedCallout[] = [];
+  set.forEach((slot, index) => {
+    for (const { height, width, ...callout } of slot) {
+      planned.push({ ...callout, pad, box: { left: room.left, right: room.left + width, top, bottom: top + height } });
+    }
+    top += heights[index]! + gap;
+  });
+  return planned;
+}
+
+/** From above to below: each mark takes the first slot that is free all its time. */
+function slotsOf(group: readonly Mark[]): Mark[][] {
+  const slots: Mark[][] = [];
+  for (const mark of group) {
+    const free = slots.find((slot) => slot.every((other) => other.until <= mark.from || mark.until <= other.from));
+    if (free === undefined) slots.push([mark]);
+    else free.push(mark);
+  }
+  return slots;
+}
+
+function setCallout(stage: Stage, mark: Mark, roomWidth: number, roomHeight: number, pad: number) {
+  const { shape } = mark;
+  const kind: 'note' | 'ask' = shape.kind === 'ask' ? 'ask' : 'note';
+  const text = shape.kind === 'ask' || shape.kind === 'note' ? shape.text : '';
+  const setting = { family: stage.look.type.family, weight: 500, px: stage.look.type.notePx * stage.unit };
+  const width = Math.min(roomWidth, 900 * stage.unit);
+  const room = { width: width - 2 * pad - sideWidth(stage, kind), height: roomHeight - 2 * pad, lines: 2, least: 0.6 };
+  const set = fitText(stage.context, text, setting, room);
+  return { mark, kind, set, width, height: set.height + 2 * pad };
+}
