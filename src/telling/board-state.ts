@@ -6,10 +6,10 @@
  * still open (a bare digit) asks for the former.
  */
 import { type Candidate, countOf, membersOf } from '../grid/candidates.ts';
-import { candidateAt, candidatesInCell, type Cell, cellOf, type Digit, digitOf, type Grid } from '../grid/grid.ts';
+import { type Cell, candidateAt, candidatesInCell, cellOf, type Digit, digitOf, type Grid } from '../grid/grid.ts';
 import type { Scene } from '../scene/scene.ts';
 import type { Film, Frame } from '../timeline/film.ts';
-import { type ToldConclusion, enters } from './told-conclusions.ts';
+import { enters, type ToldConclusion } from './told-conclusions.ts';
 
 export interface BoardState {
   readonly grid: Grid;

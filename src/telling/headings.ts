@@ -2,10 +2,11 @@
  * What the frame says of a step in words: its place among the steps, its title, its argument, and, once they are drawn,
  * its conclusions.
  */
+
+import type { CheckedStep } from '../check/verdict.ts';
 import { type Candidate, membersOf } from '../grid/candidates.ts';
 import type { Grid } from '../grid/grid.ts';
 import { printCandidates, printConclusion } from '../grid/notation/print.ts';
-import type { CheckedStep } from '../check/verdict.ts';
 import { type Film, frameAt, type Heading } from '../timeline/film.ts';
 import type { ScheduledStep } from '../timeline/schedule.ts';
 import { framesIn, type Pacing } from './pacing.ts';
@@ -34,7 +35,9 @@ export function headingsOf(
     argument: step.called ?? step.because?.written,
     conclusions: undefined,
   };
-  const concluded = told.filter((each) => enters(each) && (each.checked.origin === 'so' || each.checked.origin === 'cascade'));
+  const concluded = told.filter(
+    (each) => enters(each) && (each.checked.origin === 'so' || each.checked.origin === 'cascade'),
+  );
   const drawnAt = frameAt(Math.max(0, ...concluded.map(({ from }) => from)));
   const whole = { ...heading, from: times.from, until: times.until };
   if (concluded.length === 0 || drawnAt >= times.until) return [whole];
@@ -72,7 +75,9 @@ function asRemoval(candidates: string): string {
 
 function counted(told: readonly ToldConclusion[]): string {
   const removals = told.filter(({ checked }) => checked.conclusion.kind === 'impossible').length;
-  const digits = told.filter(({ checked: { conclusion } }) => conclusion.kind === 'one-of' && membersOf(conclusion.candidates).length === 1).length;
+  const digits = told.filter(
+    ({ checked: { conclusion } }) => conclusion.kind === 'one-of' && membersOf(conclusion.candidates).length === 1,
+  ).length;
   const parts = [
     ...(digits === 0 ? [] : [digits === 1 ? '1 digit' : `${digits} digits`]),
     ...(removals === 0 ? [] : [removals === 1 ? '1 removal' : `${removals} removals`]),

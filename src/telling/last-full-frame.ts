@@ -39,7 +39,12 @@ export function lastFullFrame(film: Film, step: string, look: Look): Frame {
 }
 
 /** The step's marks (a stamp stands all the time), and the digits, large and small, that come within it. */
-function thingsOf(film: Film, step: string, within: Shown, pacing: Pacing): { readonly shown: Shown; readonly coming: number }[] {
+function thingsOf(
+  film: Film,
+  step: string,
+  within: Shown,
+  pacing: Pacing,
+): { readonly shown: Shown; readonly coming: number }[] {
   const comes = ({ from }: Shown) => from > 0 && from >= within.from && from < within.until;
   const marks = film.marks
     .filter((mark) => mark.step === step && mark.shape.kind !== 'stamp')

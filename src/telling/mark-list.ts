@@ -25,7 +25,9 @@ export function markList(): MarkList {
   const drafts: DraftMark[] = [];
   return {
     add(mark) {
-      const standing = drafts.find((other) => isSame(other, mark) && other.from <= mark.from && mark.from < other.until);
+      const standing = drafts.find(
+        (other) => isSame(other, mark) && other.from <= mark.from && mark.from < other.until,
+      );
       if (standing === undefined) drafts.push({ ...mark });
       else standing.until = frameAt(Math.max(standing.until, mark.until));
     },
@@ -44,7 +46,10 @@ export function markList(): MarkList {
 /** The same thing drawn by the same step in the same colour: drawing it again would show nothing new. */
 function isSame(a: DraftMark, b: DraftMark): boolean {
   return (
-    a.step === b.step && a.group?.index === b.group?.index && a.shape.kind === b.shape.kind && contentOf(a.shape) === contentOf(b.shape)
+    a.step === b.step &&
+    a.group?.index === b.group?.index &&
+    a.shape.kind === b.shape.kind &&
+    contentOf(a.shape) === contentOf(b.shape)
   );
 }
 

@@ -17,13 +17,18 @@ export function framesIn(pacing: Pacing, seconds: number): number {
 }
 
 /**
- * The first frames of several things of one beat, one after another from `from` on: `motion.apart` seconds apart, all
- * of them begun within `motion.apartInAll`.
+ * The first frames of several things of one beat, one after another from `within.from` on: `motion.apart` seconds apart,
+ * all of them begun within `motion.apartInAll`, and by the middle of the time that there is.
  */
-export function oneAfterAnother(pacing: Pacing, from: Frame, count: number): Frame[] {
+export function oneAfterAnother(
+  pacing: Pacing,
+  within: { readonly from: Frame; readonly until: Frame },
+  count: number,
+): Frame[] {
   const { apart, apartInAll } = pacing.motion;
-  const seconds = Math.min(apart, apartInAll / Math.max(1, count - 1));
-  return evenly(from, count, seconds * toNumber(pacing.rate));
+  const gaps = Math.max(1, count - 1);
+  const usual = Math.min(apart, apartInAll / gaps) * toNumber(pacing.rate);
+  return evenly(within.from, count, Math.min(usual, Math.max(0, within.until - within.from) / 2 / gaps));
 }
 
 /** `count` frames from `from` on, `apartFrames` (not whole) apart, each rounded for itself. */
@@ -34,14 +39,4 @@ export function evenly(from: Frame, count: number, apartFrames: number): Frame[]
 /** The frame at this part, 0 to 1, of the way from one frame to another. */
 export function between(from: Frame, until: Frame, part: number): Frame {
   return frameAt(from + (until - from) * part);
-}
-
-/** The earliest of the frames. */
-export function earliest(first: Frame, ...others: readonly Frame[]): Frame {
-  return frameAt(Math.min(first, ...others));
-}
-
-/** The latest of the frames. */
-export function latest(first: Frame, ...others: readonly Frame[]): Frame {
-  return frameAt(Math.max(first, ...others));
 }

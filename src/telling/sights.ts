@@ -19,15 +19,27 @@ export function linesOfSight(grid: Grid, sight: Sight, isOpen: (cell: Cell) => b
       return grid.housesOf[of]!.flatMap((house) =>
         house.kind === 'box'
           ? shapeOf(of, house, apartIn(grid, of, house).filter(isOpen))
-          : shapeOf(of, house, raysAlong(grid, of, house).flatMap((ray) => upToLast(ray, isOpen))),
+          : shapeOf(
+              of,
+              house,
+              raysAlong(grid, of, house).flatMap((ray) => upToLast(ray, isOpen)),
+            ),
       );
     case 'along':
-      return shapeOf(of, way.house, raysAlong(grid, of, way.house).flatMap((ray) => upToLast(ray, isOpen)));
+      return shapeOf(
+        of,
+        way.house,
+        raysAlong(grid, of, way.house).flatMap((ray) => upToLast(ray, isOpen)),
+      );
     case 'into': {
       const inside = (cell: Cell) => way.house.cells.includes(cell);
       const lines = grid.housesOf[of]!.filter((house) => house.kind !== 'box').flatMap((house) => {
         const rays = raysAlong(grid, of, house).filter((ray) => ray.some((cell) => inside(cell) && isOpen(cell)));
-        return shapeOf(of, house, rays.flatMap((ray) => upToLast(ray, inside)));
+        return shapeOf(
+          of,
+          house,
+          rays.flatMap((ray) => upToLast(ray, inside)),
+        );
       });
       const box = grid.housesOf[of]!.find((house) => house.kind === 'box');
       const apart = box === undefined ? [] : apartIn(grid, of, box).filter((cell) => inside(cell) && isOpen(cell));
@@ -44,7 +56,9 @@ function shapeOf(of: Cell, house: HouseShape, cells: readonly Cell[]): SightShap
 
 /** The cells of a row or column on either side of the digit, each side from the digit outwards. */
 function raysAlong(grid: Grid, of: Cell, house: HouseShape): Cell[][] {
-  const line = house.cells.filter((cell) => rowOf(grid, cell) === rowOf(grid, of) || columnOf(grid, cell) === columnOf(grid, of));
+  const line = house.cells.filter(
+    (cell) => rowOf(grid, cell) === rowOf(grid, of) || columnOf(grid, cell) === columnOf(grid, of),
+  );
   return [line.filter((cell) => cell < of).reverse(), line.filter((cell) => cell > of)];
 }
 
@@ -54,5 +68,7 @@ function upToLast(ray: readonly Cell[], reaches: (cell: Cell) => boolean): Cell[
 
 /** The cells of the digit's box that its row and column do not pass. */
 function apartIn(grid: Grid, of: Cell, box: HouseShape): Cell[] {
-  return box.cells.filter((cell) => rowOf(grid, cell) !== rowOf(grid, of) && columnOf(grid, cell) !== columnOf(grid, of));
+  return box.cells.filter(
+    (cell) => rowOf(grid, cell) !== rowOf(grid, of) && columnOf(grid, cell) !== columnOf(grid, of),
+  );
 }

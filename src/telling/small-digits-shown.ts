@@ -4,9 +4,10 @@
  * With `candidates: all` every candidate from the first frame on; with `pencilled` those that a list wrote down (`pencil`,
  * or a place of `only`), from the frame of its item. A list that is not proved stands under the stamp of its step alone.
  */
+
+import type { CheckedConclusion, CheckedStep } from '../check/verdict.ts';
 import type { Candidate } from '../grid/candidates.ts';
 import { candidateAt, cellOf, digitOf, type Grid } from '../grid/grid.ts';
-import type { CheckedConclusion, CheckedStep } from '../check/verdict.ts';
 import { type Film, type Frame, frameAt } from '../timeline/film.ts';
 import type { ScheduledStep } from '../timeline/schedule.ts';
 import type { BoardState } from './board-state.ts';
@@ -42,7 +43,8 @@ export function smallDigitsOf(
     if (step.fails) continue;
     for (const [item, { places }] of step.only.entries()) {
       for (const { digit, house, cells } of places) {
-        const isAbout = (candidate: Candidate) => digitOf(grid, candidate) === digit && house.cells.includes(cellOf(grid, candidate));
+        const isAbout = (candidate: Candidate) =>
+          digitOf(grid, candidate) === digit && house.cells.includes(cellOf(grid, candidate));
         const until = isProved(checked, 'only', item, isAbout) ? Number.POSITIVE_INFINITY : times.until;
         for (const cell of cells) write(candidateAt(grid, cell, digit), times.only[item] ?? times.from, until);
       }
@@ -72,7 +74,10 @@ export function shownCandidates(small: SmallDigits, board: BoardState, frameCoun
   const { grid } = board;
   const all = grid.cells.flatMap((cell) => grid.digits.map((digit) => candidateAt(grid, cell, digit)));
   return all.flatMap((candidate) => {
-    const stretches = small.candidates === 'all' ? [{ from: frameAt(0), until: Number.POSITIVE_INFINITY }] : (small.written.get(candidate) ?? []);
+    const stretches =
+      small.candidates === 'all'
+        ? [{ from: frameAt(0), until: Number.POSITIVE_INFINITY }]
+        : (small.written.get(candidate) ?? []);
     return joined(stretches).flatMap(({ from, until }) => {
       const end = frameAt(Math.min(until, board.showsUntil(candidate), frameCount));
       return from < end ? [{ candidate, from, until: end }] : [];
@@ -80,7 +85,12 @@ export function shownCandidates(small: SmallDigits, board: BoardState, frameCoun
   });
 }
 
-function isProved(checked: CheckedStep, origin: CheckedConclusion['origin'], item: number, isAbout: (candidate: Candidate) => boolean): boolean {
+function isProved(
+  checked: CheckedStep,
+  origin: CheckedConclusion['origin'],
+  item: number,
+  isAbout: (candidate: Candidate) => boolean,
+): boolean {
   return checked.conclusions.every(
     ({ origin: other, item: otherItem, conclusion, verdict }) =>
       other !== origin ||

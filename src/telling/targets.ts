@@ -1,8 +1,8 @@
 /**
  * What a mark's targets stand for at a frame: cells and candidates, each with the frame until which it stands.
  */
-import { type Candidate } from '../grid/candidates.ts';
-import { candidateAt, type Cell, cellOf, type Digit } from '../grid/grid.ts';
+import type { Candidate } from '../grid/candidates.ts';
+import { type Cell, candidateAt, cellOf, type Digit } from '../grid/grid.ts';
 import type { Target } from '../grid/terms.ts';
 import type { Frame } from '../timeline/film.ts';
 import type { BoardState } from './board-state.ts';
@@ -34,7 +34,10 @@ function cellsOfTarget(board: BoardState, target: Target, at: Frame): TargetCell
         .filter((candidate) => board.showsUntil(candidate) > at)
         .map((candidate) => ({ cell: cellOf(board.grid, candidate), candidate }));
     case 'digit':
-      return openPlaces(board, target.digit, at).map((candidate) => ({ cell: cellOf(board.grid, candidate), candidate }));
+      return openPlaces(board, target.digit, at).map((candidate) => ({
+        cell: cellOf(board.grid, candidate),
+        candidate,
+      }));
     default:
       return target satisfies never;
   }

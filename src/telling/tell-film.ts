@@ -4,8 +4,9 @@
  * What is drawn is what is proved. A conclusion that is spent is not drawn; one that is not proved is drawn under a stamp
  * that covers its whole step, and changes nothing on the board; a step that is meant to fail changes nothing either.
  */
-import { Bug } from '../grid/bug.ts';
+
 import type { CheckedScene, CheckedStep } from '../check/verdict.ts';
+import { Bug } from '../grid/bug.ts';
 import type { Look } from '../scene/look.ts';
 import { type Film, frameAt } from '../timeline/film.ts';
 import type { Schedule, ScheduledStep } from '../timeline/schedule.ts';
@@ -35,10 +36,14 @@ export function tellFilm(checked: CheckedScene, schedule: Schedule, look: Look):
   const telling = { grid, pacing, groups, draw: video.draw, smallDigitFrom: smallDigitFrom.bind(undefined, small) };
 
   const steps = timed.map(({ checked: step, times }): ToldStep => {
-    const beats = step.step.show === undefined ? defaultBeats(telling, step, times) : beatsOfShow(step.step, times, groups);
+    const beats =
+      step.step.show === undefined ? defaultBeats(telling, step, times) : beatsOfShow(step.step, times, groups);
     return { checked: step, times, beats, told: toldConclusions(telling, step, times, beats) };
   });
-  const board = boardStateOf(scene, steps.flatMap(({ told }) => told));
+  const board = boardStateOf(
+    scene,
+    steps.flatMap(({ told }) => told),
+  );
 
   const marks = markList();
   for (const { checked: step, times, beats, told } of steps) {
@@ -46,7 +51,8 @@ export function tellFilm(checked: CheckedScene, schedule: Schedule, look: Look):
     for (const beat of beats) drawBeat(drawing, beat);
     const text = stampText(step);
     const { from, until } = times;
-    if (text !== undefined) marks.add({ from, until, step: step.step.id, group: undefined, shape: { kind: 'stamp', text } });
+    if (text !== undefined)
+      marks.add({ from, until, step: step.step.id, group: undefined, shape: { kind: 'stamp', text } });
   }
   const isRecorded = video.draw === 'overlay';
   return {
@@ -77,7 +83,10 @@ interface ToldStep {
   readonly told: readonly ToldConclusion[];
 }
 
-function timedSteps(checked: CheckedScene, schedule: Schedule): { readonly checked: CheckedStep; readonly times: ScheduledStep }[] {
+function timedSteps(
+  checked: CheckedScene,
+  schedule: Schedule,
+): { readonly checked: CheckedStep; readonly times: ScheduledStep }[] {
   return checked.steps.map((step, index) => {
     const times = schedule.steps[index];
     if (times?.id !== step.step.id) throw new Bug(`the schedule has no times for step ${step.step.id}`);

@@ -8,10 +8,11 @@
  *   though not within the first three quarters of the step (a step may draw all it has at once and then talk), and
  *   before its lists and cascade, which come after `so`.
  */
+
+import type { CheckedConclusion, CheckedStep } from '../check/verdict.ts';
 import type { Candidate } from '../grid/candidates.ts';
 import { membersOf } from '../grid/candidates.ts';
 import { cellOf, type Grid } from '../grid/grid.ts';
-import type { CheckedConclusion, CheckedStep } from '../check/verdict.ts';
 import { type Frame, frameAt } from '../timeline/film.ts';
 import type { ScheduledStep } from '../timeline/schedule.ts';
 import { between, framesIn, oneAfterAnother, type Pacing } from './pacing.ts';
@@ -57,7 +58,9 @@ export function toldConclusions(
     const due = dueOf(telling, step, times, checked);
     // A cascade's digit is written when the cascade comes to it; a mark on it may come later.
     const isOfCascade = checked.origin === 'cascade' && checked.conclusion.kind === 'one-of';
-    const from = isOfCascade ? due ?? settled : drawing?.from ?? due ?? settled;
+    const told = isOfCascade ? (due ?? settled) : (drawing?.from ?? due ?? settled);
+    // A beat on the step's very end is never seen, but what it draws has been proved all the same.
+    const from = frameAt(Math.min(told, times.until));
     return [{ checked, step, from, gone: goneAt(telling, times, checked, from, drawing?.beat), drawn: drawing }];
   });
 }
@@ -75,7 +78,7 @@ function drawnBy(
   const open = step.conclusions.filter((checked) => checked.verdict !== 'spent');
   for (const beat of beats) {
     const now = concludedBy(telling.grid, beat, open).filter((checked) => !drawn.has(checked));
-    oneAfterAnother(telling.pacing, beat.from, now.length).forEach((from, index) => {
+    oneAfterAnother(telling.pacing, { from: beat.from, until: beat.room }, now.length).forEach((from, index) => {
       const checked = now[index]!;
       const due = dueOf(telling, step, times, checked) ?? from;
       drawn.set(checked, { beat, from: frameAt(Math.max(from, due)) });
@@ -110,7 +113,12 @@ export function placedCandidate({ conclusion }: Pick<CheckedConclusion, 'conclus
 }
 
 /** The frame of the conclusion's own item; undefined for those of `so`. */
-function dueOf({ grid, pacing }: Telling, step: CheckedStep, times: ScheduledStep, checked: CheckedConclusion): Frame | undefined {
+function dueOf(
+  { grid, pacing }: Telling,
+  step: CheckedStep,
+  times: ScheduledStep,
+  checked: CheckedConclusion,
+): Frame | undefined {
   switch (checked.origin) {
     case 'so':
       return undefined;
@@ -120,7 +128,9 @@ function dueOf({ grid, pacing }: Telling, step: CheckedStep, times: ScheduledSte
       const { conclusion } = checked;
       const lists = step.step.pencil[checked.item]?.lists ?? [];
       const frames = listFrames(pacing, step, times, checked.item);
-      const list = lists.findIndex(({ cell }) => conclusion.kind === 'impossible' && cell === cellOf(grid, conclusion.candidate));
+      const list = lists.findIndex(
+        ({ cell }) => conclusion.kind === 'impossible' && cell === cellOf(grid, conclusion.candidate),
+      );
       return frames[list] ?? times.pencil[checked.item];
     }
     case 'cascade': {
@@ -153,7 +163,13 @@ function settledAt(pacing: Pacing, times: ScheduledStep, beats: readonly ToldBea
   return frameAt(Math.max(times.from, Math.min(end, firstItem)));
 }
 
-function goneAt(telling: Telling, times: ScheduledStep, checked: CheckedConclusion, from: Frame, beat: ToldBeat | undefined): Frame {
+function goneAt(
+  telling: Telling,
+  times: ScheduledStep,
+  checked: CheckedConclusion,
+  from: Frame,
+  beat: ToldBeat | undefined,
+): Frame {
   const { pacing } = telling;
   const { strike, strikeHold, place } = pacing.motion;
   const withinStep = (frame: number) => frameAt(Math.max(from, Math.min(frame, times.until)));

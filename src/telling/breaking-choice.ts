@@ -1,0 +1,17 @@
+/**
+ * Why an argument that is meant to fail does.
+ */
+
+import type { CheckedStep } from '../check/verdict.ts';
+import type { Candidate } from '../grid/candidates.ts';
+
+/**
+ * The candidates, ascending, that can all be true together although the conclusion says otherwise: one from every set,
+ * with what was to be impossible. Where no such choice is known, what breaks the links; none where nothing fails.
+ */
+export function breakingChoice({ conclusions, links }: CheckedStep): Candidate[] {
+  const escaped = conclusions.find(({ counterexample }) => counterexample !== undefined);
+  const candidates = new Set(escaped?.counterexample ?? links.flatMap((link) => link.brokenBy));
+  if (escaped?.conclusion.kind === 'impossible') candidates.add(escaped.conclusion.candidate);
+  return [...candidates].sort((a, b) => a - b);
+}

@@ -1,0 +1,86 @@
+/**
+ * How lists and cascades draw themselves in a step without `show`, each item at its own frame.
+ */
+
+import type { CheckedStep } from '../check/verdict.ts';
+import { candidateAt, cellOf, type Grid } from '../grid/grid.ts';
+import type { BeatMark } from '../scene/scene.ts';
+import { type Frame, frameAt } from '../timeline/film.ts';
+import type { ScheduledStep } from '../timeline/schedule.ts';
+import { framesIn, type Pacing } from './pacing.ts';
+import { listFrames, placedCandidate } from './told-conclusions.ts';
+
+/** A mark with its first frame; `until` where it stands for less than the whole step. */
+export interface PlainBeat {
+  readonly from: Frame;
+  readonly until?: Frame | undefined;
+  readonly mark: BeatMark;
+}
+
+export interface ItemTelling {
+  readonly grid: Grid;
+  readonly pacing: Pacing;
+  readonly draw: 'overlay' | 'writing' | 'board';
+}
+
+/** The beats of a step's lists and cascade. Over a recording, lists prove and draw nothing. */
+export function itemBeats(telling: ItemTelling, checked: CheckedStep, times: ScheduledStep): PlainBeat[] {
+  const cascade = cascadeBeats(telling, checked, times);
+  if (telling.draw === 'overlay') return cascade;
+  return [...onlyBeats(telling, checked, times), ...pencilBeats(telling, checked, times), ...cascade];
+}
+
+/** The house, and a circle on each place that the digit has in it. */
+function onlyBeats({ grid }: ItemTelling, { step }: CheckedStep, times: ScheduledStep): PlainBeat[] {
+  return step.only.flatMap(({ places }, item) => {
+    const from = times.only[item] ?? times.from;
+    return places.flatMap(({ digit, house, cells }): PlainBeat[] => {
+      const candidates = cells.map((cell) => candidateAt(grid, cell, digit));
+      return [
+        { from, mark: { kind: 'outline', targets: [{ kind: 'house', house }] } },
+        { from, mark: { kind: 'circle', targets: [{ kind: 'candidates', candidates }] } },
+      ];
+    });
+  });
+}
+
+/** Each cell tinted as its list is written. */
+function pencilBeats({ pacing }: ItemTelling, checked: CheckedStep, times: ScheduledStep): PlainBeat[] {
+  return checked.step.pencil.flatMap(({ lists }, item) => {
+    const frames = listFrames(pacing, checked, times, item);
+    return lists.map(
+      ({ cell }, index): PlainBeat => ({
+        from: frames[index]!,
+        mark: { kind: 'fill', targets: [{ kind: 'cells', cells: [cell] }] },
+      }),
+    );
+  });
+}
+
+/**
+ * Each digit with a mark about its cell for about a second; each removal struck, until the cascade goes on at the latest,
+ * for what comes next may rest on it.
+ */
+function cascadeBeats({ grid, pacing, draw }: ItemTelling, checked: CheckedStep, times: ScheduledStep): PlainBeat[] {
+  const frames = times.cascade.flat();
+  const told = checked.conclusions.filter(({ origin }) => origin === 'cascade');
+  const { strike, strikeHold } = pacing.motion;
+  return told.flatMap((each, index): PlainBeat[] => {
+    const from = frames[index];
+    if (from === undefined || each.verdict === 'spent') return [];
+    const until = Math.min(from + framesIn(pacing, strike + strikeHold), times.until);
+    const placed = placedCandidate(each);
+    if (placed !== undefined) {
+      return [{ from, until: frameAt(until), mark: { kind: 'place', cells: [cellOf(grid, placed)] } }];
+    }
+    if (each.conclusion.kind !== 'impossible') return [];
+    const next = frames.slice(index + 1).find((frame) => frame > from) ?? times.until;
+    return [
+      {
+        from,
+        until: draw === 'overlay' ? undefined : frameAt(Math.min(until, next)),
+        mark: { kind: 'strike', candidates: [each.conclusion.candidate], gone: undefined },
+      },
+    ];
+  });
+}
