@@ -35,8 +35,10 @@ export function footageFilters(picture: MediaPicture, lead: Fraction, width: num
     `fps=${rate.numerator}/${rate.denominator}:start_time=0`,
     // Footage that ends early holds its last picture.
     'tpad=stop=-1:stop_mode=clone',
-    `scale=${fit.width}:${fit.height}:in_color_matrix=${matrixOf(picture)}:out_color_matrix=bt709:out_range=tv`,
+    // One matrix for both ends: of a change ffmpeg's scaler makes a detour over RGB, which costs a level of grey.
+    `scale=${fit.width}:${fit.height}:in_color_matrix=bt709:out_color_matrix=bt709:out_range=tv`,
     'format=yuv420p',
+    ...changeOfMatrix(picture),
     `pad=${width}:${height}:${fit.left}:${fit.top}`,
     'setsar=1',
   ].join(',');
@@ -64,13 +66,15 @@ export function soundFilters(lead: Fraction, end: Fraction): string {
 }
 
 /** Files that do not name their matrix: BT.709 from 720 lines up, else BT.601; common practice. */
-function matrixOf(picture: MediaPicture): string {
-  if (picture.matrix !== undefined && knownMatrices.has(picture.matrix)) return picture.matrix;
-  return picture.matrix === undefined && picture.height < 720 ? 'smpte170m' : 'bt709';
+function changeOfMatrix(picture: MediaPicture): readonly string[] {
+  const matrix = picture.matrix ?? (picture.height < 720 ? 'smpte170m' : 'bt709');
+  if (!otherMatrices.has(matrix)) return [];
+  const same = 'iprimaries=bt709:primaries=bt709:itrc=bt709:trc=bt709:irange=tv:range=tv';
+  return [`colorspace=ispace=${matrix}:space=bt709:${same}`];
 }
 
-/** Names that ffmpeg's scale filter takes; `gbr` has none and needs none. */
-const knownMatrices: ReadonlySet<string> = new Set(['bt709', 'fcc', 'bt470bg', 'smpte170m', 'smpte240m', 'bt2020nc']);
+/** Those of ffmpeg's names that need a change. RGB (`gbr`) is none: it becomes BT.709 when it is scaled. */
+const otherMatrices: ReadonlySet<string> = new Set(['fcc', 'bt470bg', 'smpte170m', 'smpte240m', 'bt2020nc']);
 
 function expression(value: Fraction): string {
   return `${value.numerator}/${value.denominator}`;

@@ -3,7 +3,7 @@
  * mistake there cannot hide itself.
  */
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { z } from 'zod';
@@ -76,8 +76,14 @@ export function ffmpeg(words: readonly string[], input?: Uint8Array): Buffer {
   return execFileSync('ffmpeg', ['-v', 'error', '-y', ...words], options);
 }
 
-/** A folder of its own for a test file, and how to remove it. */
-export function scratchFolder(): { readonly at: (name: string) => string; readonly folder: string; readonly remove: () => void } {
+/** A folder of its own for a test file: names in it, what it holds (hidden names too), and how to remove it. */
+export function scratchFolder() {
   const folder = mkdtempSync(join(tmpdir(), 'proofreel-output-'));
-  return { at: (name) => join(folder, name), folder, remove: () => rmSync(folder, { recursive: true, force: true }) };
+  const at = (name: string): string => join(folder, name);
+  return {
+    folder,
+    at,
+    list: (name = ''): readonly string[] => readdirSync(at(name)).sort(),
+    remove: (): void => rmSync(folder, { recursive: true, force: true }),
+  };
 }

@@ -1,0 +1,117 @@
+/**
+ * What a name asks for, and what is refused before any work: whole messages, for they are what a user has to act on.
+ */
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { afterAll, describe, expect, it } from 'vitest';
+import { renderFilm } from '../../src/output/render.ts';
+import { targetOf } from '../../src/output/target.ts';
+import { scratchFolder } from './outside.ts';
+import { squarePainter } from './square-painter.ts';
+
+const scratch = scratchFolder();
+afterAll(scratch.remove);
+
+const overlay = squarePainter({});
+const opaque = squarePainter({ ground: [0, 0, 0] });
+const plain = { lossless: false, key: undefined, footage: false };
+
+describe('a name', () => {
+  it.each([
+    ['/v/lesson.mp4', { kind: 'video', file: '/v/lesson.mp4', container: 'mp4', codec: 'h264' }],
+    ['/v/LESSON.MP4', { kind: 'video', file: '/v/LESSON.MP4', container: 'mp4', codec: 'h264' }],
+    ['/v/lesson.mov', { kind: 'video', file: '/v/lesson.mov', container: 'mov', codec: 'prores' }],
+    ['/v/lesson.webm', { kind: 'video', file: '/v/lesson.webm', container: 'webm', codec: 'vp9' }],
+    ['/v/frames/', { kind: 'frames', folder: '/v/frames' }],
+    ['/v/frames', { kind: 'frames', folder: '/v/frames' }],
+    ['/v/take.2/', { kind: 'frames', folder: '/v/take.2' }],
+  ])('%s', (name, target) => {
+    expect(targetOf(name, opaque, plain)).toEqual(target);
+  });
+
+  it('is a lossless .mov where that is wished', () => {
+    expect(targetOf('/v/a.mov', overlay, { ...plain, lossless: true })).toMatchObject({ codec: 'qtrle' });
+  });
+
+  it('of a folder that is there may have a dot in it', () => {
+    mkdirSync(scratch.at('take.3'));
+    expect(targetOf(scratch.at('take.3'), overlay, plain)).toEqual({ kind: 'frames', folder: scratch.at('take.3') });
+  });
+});
+
+describe('refused', () => {
+  const refusals = [
+    {
+      name: 'a.mp4',
+      painter: overlay,
+      wishes: plain,
+      message:
+        "an .mp4 carries no transparency, and these frames are an overlay: give the footage that it lies over, or a key colour (--key '#00b140'), " +
+        'or write a .mov, a .webm or a folder of PNG frames (a/), which carry it',
+    },
+    {
+      name: 'a.avi',
+      painter: opaque,
+      wishes: plain,
+      message: "'a.avi' ends in .avi, which cannot be written; name a .mp4, .mov or .webm, or a folder for PNG frames (frames/)",
+    },
+    {
+      name: '',
+      painter: opaque,
+      wishes: plain,
+      message: 'an empty name; name a .mp4, .mov or .webm, or a folder for PNG frames (frames/)',
+    },
+    {
+      name: 'a.mp4',
+      painter: overlay,
+      wishes: { ...plain, key: 'green' },
+      message: "the key colour 'green' is not a colour of six hexadecimal digits, such as '#00b140'",
+    },
+    {
+      name: 'a.webm',
+      painter: overlay,
+      wishes: { ...plain, lossless: true },
+      message: 'a .webm loses a little of each frame; for a lossless picture write a .mov, or a folder of PNG frames (a/)',
+    },
+    {
+      name: 'a.mp4',
+      painter: squarePainter({ ground: [0, 0, 0], width: 65, height: 48 }),
+      wishes: plain,
+      message:
+        'an .mp4 needs an even width and height, and the frames are 65x48: make them 66x48, or write a .mov, a .webm or a folder of PNG frames',
+    },
+  ];
+  it.each(refusals)('$message', ({ name, painter, wishes, message }) => {
+    expect(targetOf(name, painter, wishes)).toEqual({ kind: 'refused', message });
+  });
+
+  it('not: an overlay as .mp4 over footage or a key colour', () => {
+    expect(targetOf('a.mp4', overlay, { ...plain, footage: true }).kind).toBe('video');
+    expect(targetOf('a.mp4', overlay, { ...plain, key: '#00B140' }).kind).toBe('video');
+  });
+});
+
+describe('a folder of frames', () => {
+  it('takes the place of older frames as a whole', async () => {
+    await renderFilm(squarePainter({ frameCount: 9 }), scratch.at('again'));
+    expect(await renderFilm(squarePainter({ frameCount: 2 }), scratch.at('again'))).toMatchObject({ kind: 'written' });
+    expect(scratch.list('again')).toEqual(['000000.png', '000001.png']);
+  });
+
+  it('does not take the place of anything else', async () => {
+    mkdirSync(scratch.at('notes'));
+    writeFileSync(scratch.at('notes/script.txt'), 'words');
+    expect(await renderFilm(overlay, scratch.at('notes'))).toEqual({
+      kind: 'refused',
+      message: "the folder 'notes' holds 'script.txt', which is no frame; frames replace a folder as a whole, so give a new or an empty one",
+    });
+    expect(scratch.list('notes')).toEqual(['script.txt']);
+  });
+
+  it('does not take the place of a file', async () => {
+    writeFileSync(scratch.at('file'), 'words');
+    expect(await renderFilm(overlay, scratch.at('file'))).toEqual({
+      kind: 'refused',
+      message: "'file' is a file; give the name of a new folder, or one with .mp4, .mov or .webm",
+    });
+  });
+});
