@@ -1,50 +1,59 @@
 /**
- * `npm run demo`: a lesson over a recording. The recording is a stand-in that is drawn here, the board alone and no
- * marks, as somebody would film it; then `proofreel render` lays the marks of the scene over it as over any footage.
+ * The demo: draws a stand-in for a recording (a plain board on which the solve goes on, without a mark), then renders
+ * the demo lesson's marks over it, and prints where the video lies.
  */
 import { mkdirSync } from 'node:fs';
-import { dirname, join, relative } from 'node:path';
+import { dirname, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { checkScene } from './check/check-scene.ts';
+import { BadCall } from './commands/bad-call.ts';
 import { openLesson } from './commands/lesson.ts';
 import { render } from './commands/render.ts';
 import { processTerminal } from './commands/terminal.ts';
 import { filmPainter } from './output/film-painter.ts';
+import { MachineFailure } from './output/machine-failure.ts';
+import { progressLine } from './output/progress.ts';
 import { renderFilm } from './output/render.ts';
 import { defaultLook } from './picture/default-look.ts';
 import { tellFilm } from './telling/tell-film.ts';
 import type { Film } from './timeline/film.ts';
 import { exitStatus } from './verbs.ts';
 
-const root = join(dirname(fileURLToPath(import.meta.url)), '..');
-const fromHere = (path: string): string => relative(process.cwd(), join(root, path));
-const scenePath = fromHere('scenes/demo.yaml');
-const recording = fromHere('out/demo/recording.mp4');
-const video = fromHere('out/demo/lesson.mp4');
+const root = fileURLToPath(new URL('..', import.meta.url));
+const scenePath = resolve(root, 'scenes/tide-table.yaml');
+const recordingPath = resolve(root, 'out/demo/recording.mp4');
+const lessonPath = resolve(root, 'out/demo/tide-table.mp4');
 
-process.exitCode = await demo();
+/** What a recording of the solve would show: the board, its digits and candidates as they come and go, and nothing else. */
+async function recordingFilm(): Promise<Film> {
+  const lesson = await openLesson(scenePath, { media: 'if there' });
+  if (lesson.kind === 'unusable') throw new BadCall(`${scenePath} cannot be used; \`npm run proofreel check ${scenePath}\` says why`);
+  const { scene } = lesson;
+  const shown = { ...scene, video: { ...scene.video, draw: 'board' as const, candidates: 'all' as const } };
+  const film = tellFilm(checkScene(shown), lesson.schedule, defaultLook);
+  return { ...film, marks: [], headings: [], title: undefined, credit: undefined };
+}
 
 async function demo(): Promise<number> {
   const terminal = processTerminal();
-  mkdirSync(dirname(recording), { recursive: true });
-  const board = await boardAlone();
-  if (board !== undefined) {
-    terminal.err('Drawing a recording of the board to lay the marks over: a few seconds.\n');
-    await renderFilm(filmPainter(board, defaultLook), recording, {});
-    terminal.err(`Rendering ${scenePath} over it: about half a minute.\n`);
-  }
-  const status = await render(scenePath, { out: video }, terminal);
-  if (status !== exitStatus.sound) return status;
-  terminal.out(`${video}\n`);
-  terminal.err(`Watch it, then change a step of ${scenePath} and ask: npx proofreel check ${scenePath}\n`);
+  mkdirSync(dirname(recordingPath), { recursive: true });
+  terminal.err('Drawing a stand-in for a recording: a board on which the solve goes on, without a mark.\n');
+  const line = progressLine(process.stderr);
+  const recording = await renderFilm(filmPainter(await recordingFilm(), defaultLook), recordingPath, {
+    onProgress: (progress) => line.show(progress),
+  });
+  line.clear();
+  if (recording.kind !== 'written') throw new BadCall('the stand-in recording was not written');
+  terminal.err(`Proving the steps of ${scenePath} and drawing their marks over it.\n`);
+  const status = await render(scenePath, { out: lessonPath }, terminal);
+  if (status === exitStatus.sound) terminal.out(`\nThe lesson is here: ${lessonPath}\n`);
   return status;
 }
 
-/** The film of the scene as a camera would have it: digits and candidates come and go, and nothing is marked. */
-async function boardAlone(): Promise<Film | undefined> {
-  const lesson = await openLesson(scenePath, { media: 'if there' });
-  if (lesson.kind === 'unusable') return undefined;
-  const { checked, schedule } = lesson;
-  const scene = { ...checked.scene, video: { ...checked.scene.video, draw: 'board' as const } };
-  const film = tellFilm({ ...checked, scene }, schedule, defaultLook);
-  return { ...film, title: undefined, credit: undefined, headings: [], marks: [] };
+try {
+  process.exitCode = await demo();
+} catch (failure) {
+  if (!(failure instanceof BadCall || failure instanceof MachineFailure)) throw failure;
+  process.stderr.write(`proofreel: ${failure.message}\n`);
+  process.exitCode = failure instanceof BadCall ? exitStatus.unusable : exitStatus.machineFailed;
 }

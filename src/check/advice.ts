@@ -1,7 +1,7 @@
 /**
  * Advice, which changes no verdict: sets that no conclusion needs, and removals that the argument gives besides.
  */
-import { type Candidate, membersOf, setOf, difference } from '../grid/candidates.ts';
+import { type Candidate, difference, membersOf, setOf } from '../grid/candidates.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import { type Position, prove } from '../proof/kernel.ts';
 import type { NamedSet } from './argument.ts';

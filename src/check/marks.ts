@@ -22,8 +22,10 @@ export function judgeMarks(step: Step, before: Position, after: Position): Diagn
       });
     }
     if (beat.mark.kind !== 'circle') return [];
-    const named = beat.mark.targets.flatMap((target) => (target.kind === 'candidates' ? target.candidates : []));
-    const gone = named.filter((candidate) => !has(before.possible, candidate));
+    const gone = beat.mark.targets.flatMap((target) => {
+      const isGone = target.kind === 'candidates' && !target.candidates.some((each) => has(before.possible, each));
+      return isGone ? target.candidates : [];
+    });
     if (gone.length === 0) return [];
     const which = membersOf(setOf(grid, gone))
       .map((candidate) => printCandidate(grid, candidate))

@@ -17,6 +17,7 @@ import type { Terminal } from './terminal.ts';
 export interface OpenFilm {
   readonly lesson: Extract<Lesson, { kind: 'lesson' }>;
   readonly film: Film;
+  readonly look: Look;
   readonly painter: Painter;
 }
 
@@ -32,7 +33,7 @@ export async function openFilm(
   const look = lookOf(path, lesson.scene.look?.value, lookPath, terminal);
   if (look === undefined) return undefined;
   const film = tellFilm(lesson.checked, lesson.schedule, look);
-  return { lesson, film, painter: filmPainter(film, look) };
+  return { lesson, film, look, painter: filmPainter(film, look) };
 }
 
 /** The look asked for on the command line, else the scene's own, else the default; undefined where it has faults, then said. */

@@ -42,7 +42,7 @@ export async function still(path: string, call: StillCall, terminal: Terminal): 
   return exitStatus.sound;
 }
 
-function frameOfStep({ lesson, film }: OpenFilm, id: string): Frame {
+function frameOfStep({ lesson, film, look }: OpenFilm, id: string): Frame {
   const ids = lesson.scene.steps.map((step) => step.id);
   if (!ids.includes(id)) {
     const [nearest] = nearestWords(id, ids);
@@ -50,7 +50,7 @@ function frameOfStep({ lesson, film }: OpenFilm, id: string): Frame {
       `the scene has no step ${id}${nearest === undefined ? `; its steps are ${ids.join(', ')}` : `; did you mean ${nearest}?`}`,
     );
   }
-  return lastFullFrame(film, id);
+  return lastFullFrame(film, id, look);
 }
 
 function frameOfTime({ lesson, film }: OpenFilm, text: string): Frame {

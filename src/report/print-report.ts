@@ -83,7 +83,7 @@ function faultLines(report: Report, step: ReportedStep, paint: Paint): string[] 
 }
 
 function restingLines(report: Report, step: ReportedStep, paint: Paint): string[] {
-  const on = [...new Set(step.conclusions.flatMap((conclusion) => conclusion.restsOn))];
+  const on = [...new Set(step.conclusions.flatMap((conclusion) => conclusion.restsOn))].filter((id) => id !== step.id);
   return [
     `  ${report.scene}:${step.line}: ${step.id}  ${paint.dim(on.length === 0 ? 'would hold if they did' : `rests on ${on.join(', ')}`)}`,
   ];

@@ -1,0 +1,79 @@
+/**
+ * The sets that an argument lacks: one further set, or two, that would prove the conclusion.
+ *
+ * Guided by what escapes: a choice that escaped the argument must be caught by one of the sets to come, so only sets
+ * that leave it no way out are tried. Two sets that catch an escape only together are not looked for.
+ */
+import { type Candidate, countOf, has, membersOf } from '../grid/candidates.ts';
+import type { Grid } from '../grid/grid.ts';
+import type { Conclusion } from '../grid/terms.ts';
+import { digitsIn, type OneOf, type Position, placesIn, prove } from '../proof/kernel.ts';
+import { type NamedSet, nameOfSet } from './argument.ts';
+
+/** Beyond this many tries the search gives up: it is a suggestion, and may be had or not. */
+const triesBound = 4_000;
+const proveBound = 20_000;
+
+/** The fewest further sets (one or two) that prove the conclusion with these; of several, the smallest. */
+export function missingSets(
+  position: Position,
+  sets: readonly NamedSet[],
+  conclusion: Conclusion,
+): NamedSet[] | undefined {
+  const { grid } = position;
+  const given = sets.map((named) => named.set);
+  const all = allSets(position);
+  const tries = { left: triesBound };
+  const first = setsThatCatch(position, all, given, conclusion, tries);
+  for (const set of first) if (proves(position, [...given, set], conclusion)) return named(grid, [set]);
+  for (const set of first) {
+    const second = setsThatCatch(position, all, [...given, set], conclusion, tries);
+    for (const other of second) {
+      if (tries.left-- <= 0) return undefined;
+      if (proves(position, [...given, set, other], conclusion)) return named(grid, [set, other]);
+    }
+  }
+  return undefined;
+}
+
+function proves(position: Position, sets: readonly OneOf[], conclusion: Conclusion): boolean {
+  return prove(position, sets, conclusion, proveBound).kind === 'proved';
+}
+
+/** Every set of a cell or a house with more than one member, the smallest first. */
+function allSets(position: Position): OneOf[] {
+  const { grid } = position;
+  const sets = [
+    ...grid.houses.flatMap((house) => grid.digits.map((digit) => placesIn(position, digit, house))),
+    ...grid.cells.map((cell) => digitsIn(position, cell)),
+  ];
+  const sizes = new Map(sets.map((set) => [set, countOf(set.members)]));
+  return sets.filter((set) => sizes.get(set)! > 1).sort((a, b) => sizes.get(a)! - sizes.get(b)!);
+}
+
+/** The sets that have no candidate left beside the choice which escapes these. */
+function setsThatCatch(
+  position: Position,
+  all: readonly OneOf[],
+  sets: readonly OneOf[],
+  conclusion: Conclusion,
+  tries: { left: number },
+): OneOf[] {
+  tries.left--;
+  const outcome = prove(position, sets, conclusion, proveBound);
+  if (outcome.kind !== 'not-shown') return [];
+  const { counterexample } = outcome;
+  const taken = conclusion.kind === 'impossible' ? [...counterexample, conclusion.candidate] : counterexample;
+  return all.filter((set) =>
+    membersOf(set.members).every((member) => isCaught(position.grid, member, taken, conclusion)),
+  );
+}
+
+function isCaught(grid: Grid, member: Candidate, taken: readonly Candidate[], conclusion: Conclusion): boolean {
+  if (conclusion.kind === 'one-of' && has(conclusion.candidates, member)) return true;
+  return taken.some((candidate) => has(grid.conflicts[candidate]!, member));
+}
+
+function named(grid: Grid, sets: readonly OneOf[]): NamedSet[] {
+  return sets.map((set) => ({ name: nameOfSet(grid, set), set }));
+}
