@@ -1,0 +1,212 @@
+/**
+ * The reference pictures: one small film, look and frame for one matter each. `npm run pictures` shows them all.
+ *
+ * They are what the program drew and an eye has accepted; what can be asserted is asserted elsewhere.
+ */
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { parse } from 'yaml';
+import { defaultLook } from '../../src/picture/default-look.ts';
+import type { Look } from '../../src/scene/look.ts';
+import { type Film, frameAt } from '../../src/timeline/film.ts';
+import {
+  ask,
+  circle,
+  during,
+  type FilmWish,
+  fill,
+  film,
+  focus,
+  label,
+  link,
+  type MarkWish,
+  note,
+  outline,
+  place,
+  sight,
+  sparseGivens,
+  stamp,
+  strike,
+} from './films.ts';
+
+export interface Golden {
+  /** Of the file in `goldens/`, and of what it shows. */
+  readonly name: string;
+  readonly film: Film;
+  readonly look: Look;
+  readonly frame: number;
+}
+
+/** The dark look, as it is shipped. */
+export const darkLook: Look = lookFile('bluehour');
+
+/** A 4x4 board over the whole of a small transparent frame, so that a mark is large and alone. */
+const tile = { boxes: '2x2', width: 320, height: 320, draw: 'overlay', board: square(10, 10, 300) } as const;
+/** A whole lesson's frame, a third of full size. */
+const lesson: FilmWish = {
+  width: 640,
+  height: 360,
+  givens: sparseGivens,
+  candidates: true,
+  title: 'The lamp room',
+  credit: 'in-house',
+  heading: { title: 'Two strings, one box', argument: 'two-string kite', conclusions: 'r4c4<>5' },
+};
+const kite: readonly MarkWish[] = [
+  outline('r789c123'),
+  circle('5r7c4', 0),
+  circle('5r4c3', 1),
+  link('strong', '5r7c4', '5r7c1'),
+  link('weak', '5r7c1', '5r9c3'),
+  link('strong', '5r9c3', '5r4c3'),
+  strike('5r4c4'),
+  note('Two of those places share the bottom left box, so they are not both five.', 0),
+];
+
+export const goldens: readonly Golden[] = [
+  golden('fill', [
+    fill('r1c12', 0),
+    fill('r2c12', 1),
+    fill('r3c12', 2),
+    fill('r4c12', 3),
+    fill('r12c3', 4),
+    fill('r34c3', 5),
+    fill('r1c4'),
+  ]),
+  golden('fill-over-fill', [fill('r1c1234', 0), fill('r1c23', 4)]),
+  golden('circle', [
+    circle('1r1c1'),
+    circle('1r1c2', 0),
+    circle('1r1c3', 1),
+    circle('1r1c4', 2),
+    circle('1r2c1', 3),
+    circle('1r2c2', 4),
+    circle('1r2c3', 5),
+    circle('4r4c4', 0),
+    circle('4r4c4', 1),
+  ]),
+  golden('circle-begun', [circle('1r2c2', 0), circle('4r2c3', 1)], { frame: 1 }),
+  golden('link', [
+    link('strong', '1r1c1', '1r1c4'),
+    link('weak', '2r2c1', '3r4c3'),
+    link('strong', '4r2c4', '4r4c4', 1),
+  ]),
+  golden('link-begun', [link('strong', '1r1c1', '1r1c4'), link('weak', '2r2c1', '3r4c3')], { frame: 4 }),
+  golden('link-in-a-cell', [
+    link('strong', '1r2c2', '2r2c2'),
+    link('weak', '1r3c3', '4r3c3'),
+    link('strong', '3r1c4', '1r1c4'),
+  ]),
+  golden('link-of-groups', [link('strong', '1r1c12', '1r3c234'), link('weak', '1r3c234', '34r4c1')]),
+  golden('link-round-digits', [link('strong', '1r2c1', '1r2c4'), circle('2r2c2'), circle('1r2c3', 0)]),
+  golden('strike', [strike('1r1c1'), strike('4r2c3'), circle('2r3c3', 1), strike('2r3c3')]),
+  golden('place', [place('r2c2=3'), place('r4c1=1')]),
+  golden('outline', [outline('r1c1234 r2c14 r3c14 r4c1234'), outline('r2c2 r3c3', 1)]),
+  golden('outline-styles', [outline('r1c12', 0), outline('r1c34', 1), outline('r34c12', 2), outline('r34c34', 3)]),
+  golden('label', [circle('1r2c2', 0), label('1r2c2', 'here', 0), circle('3r4c4', 1), label('3r4c4', 'or here', 1)]),
+  golden('focus', [focus('r2c1234 r13c2')]),
+  golden('sight', [sight('r2c2', 'r2c134 r1c2'), sight('r4c4', 'r4c3')]),
+  golden('small-digits-brought-along', [circle('1r1c1', 0), strike('4r2c2'), link('strong', '2r3c1', '3r3c3')], {
+    small: 'whole',
+  }),
+  golden('small-digits-789', [circle('1r1c1', 0), circle('5r2c2', 1), strike('9r3c3')], { boxes: '3x3', small: '789' }),
+  golden(
+    'filmed-at-an-angle',
+    [
+      fill('r1c1', 1),
+      outline('r34c34'),
+      circle('1r1c4', 0),
+      link('strong', '2r2c1', '2r2c4'),
+      link('weak', '2r4c1', '3r3c3'),
+      strike('4r1c2'),
+    ],
+    {
+      small: 'whole',
+      board: [
+        {
+          from: frameAt(0),
+          shape: {
+            kind: 'corners',
+            corners: [
+              [70, 30],
+              [290, 50],
+              [310, 250],
+              [15, 300],
+            ],
+          },
+        },
+      ],
+    },
+  ),
+  { name: 'lesson', film: film({ ...lesson, marks: kite }), look: defaultLook, frame: 60 },
+  { name: 'lesson-dark', film: film({ ...lesson, marks: kite }), look: darkLook, frame: 60 },
+  {
+    name: 'lesson-upright',
+    film: film({ ...lesson, width: 360, height: 640, marks: kite }),
+    look: defaultLook,
+    frame: 60,
+  },
+  {
+    name: 'lesson-square',
+    film: film({ ...lesson, width: 480, height: 480, marks: kite }),
+    look: defaultLook,
+    frame: 60,
+  },
+  {
+    name: 'lesson-question',
+    film: film({
+      ...lesson,
+      marks: [focus('r7c123456789 r12345689c3'), circle('5r7c14', 1), ask('Where else can a five go in this column?')],
+    }),
+    look: defaultLook,
+    frame: 60,
+  },
+  {
+    name: 'digit-growing',
+    film: film({ ...lesson, frameCount: 50, written: ['r5c5=5'], marks: [place('r5c5=5')] }),
+    look: defaultLook,
+    frame: 2,
+  },
+  {
+    name: 'stamp',
+    film: film({ ...lesson, marks: [...kite, stamp('kite: the link 5r7c4=5r7c1 is broken by 5r7c2')] }),
+    look: defaultLook,
+    frame: 60,
+  },
+  {
+    name: 'stamp-over-footage',
+    film: film({
+      ...lesson,
+      draw: 'overlay',
+      board: square(20, 20, 300),
+      marks: [...kite, stamp('kite: the link is broken')],
+    }),
+    look: darkLook,
+    frame: 60,
+  },
+  {
+    name: 'callouts',
+    film: film({
+      ...lesson,
+      draw: 'overlay',
+      board: square(20, 20, 300),
+      marks: [during(note('First one.', 0), 0, 90), during(note('Then another one that is a little longer.'), 30, 90)],
+    }),
+    look: defaultLook,
+    frame: 60,
+  },
+];
+
+function golden(name: string, marks: readonly MarkWish[], more: Partial<FilmWish> & { frame?: number } = {}): Golden {
+  const { frame, ...wish } = more;
+  return { name, film: film({ ...tile, ...wish, marks }), look: defaultLook, frame: frame ?? 60 };
+}
+
+function square(left: number, top: number, side: number): Film['board'] {
+  return [{ from: frameAt(0), shape: { kind: 'square', left, top, side } }];
+}
+
+/** A look's file, taken at its word; that the file is a look is tested with the looks. */
+export function lookFile(name: string): Look {
+  return parse(readFileSync(fileURLToPath(new URL(`../../assets/looks/${name}.yaml`, import.meta.url)), 'utf8'));
+}
