@@ -4,11 +4,10 @@
 import type { Diagnostic, Span } from '../scene/diagnostic.ts';
 import { type Fraction, zero } from '../scene/fraction.ts';
 import type { BoardPlacement, BoardShape } from '../scene/scene.ts';
-import { timeError } from './codes.ts';
 import { type Frame, frameAt } from './film.ts';
 import type { VideoLength } from './length.ts';
 import { type Clock, momentOf } from './moments.ts';
-import { pastEnd } from './outline.ts';
+import { orReport, pastEnd, timeError } from './time-faults.ts';
 import { printFrame } from './seconds.ts';
 
 export interface BoardPlace {
@@ -37,11 +36,9 @@ export function scheduleBoard(
       continue;
     }
     const found = momentOf(clock, at.value, { base: before.seconds, notBefore: before.frame, until: undefined });
-    if (!found.ok) {
-      if (found.fault !== undefined) diagnostics.push(timeError(found.fault.code, at.span, found.fault.message));
-      continue;
-    }
-    const { frame, seconds } = found.moment;
+    const moment = orReport(found, at.span, diagnostics);
+    if (moment === undefined) continue;
+    const { frame, seconds } = moment;
     if (frame < before.frame) {
       const message = `the board moves at ${printFrame(clock.rate, frame)}, before the place before it begins (${printFrame(clock.rate, before.frame)}); put the places in order of time`;
       const note = before.span === undefined ? [] : [{ span: before.span, message: 'the place before it' }];

@@ -2,8 +2,6 @@
  * The codes of all faults that the times of a scene can have, with what each means. A code never changes its meaning.
  * Labels that do not exist have the codes of the scene's reader: `drop-frame`, `dropped-label`, `out-of-range`.
  */
-import type { Diagnostic, Span } from '../scene/diagnostic.ts';
-
 export const timelineCodes = {
   'time-goes-back': 'a step, a beat, an item, an end or a place of the board lies before what it follows',
   'time-past-end': 'a time lies after the last frame of the video',
@@ -22,15 +20,3 @@ export const timelineCodes = {
 } as const;
 
 export type TimelineCode = keyof typeof timelineCodes;
-
-type Notes = NonNullable<Diagnostic['notes']>;
-
-/** A fault of the timeline; `code` is one of `timelineCodes`, or of a label that does not exist. */
-export function timeError(code: string, span: Span, message: string, notes: Notes = []): Diagnostic {
-  return { code, severity: 'error', span, message, ...(notes.length > 0 ? { notes } : {}) };
-}
-
-/** What does not keep a scene from being shown. */
-export function timeWarning(code: TimelineCode, span: Span, message: string, notes: Notes = []): Diagnostic {
-  return { code, severity: 'warning', span, message, ...(notes.length > 0 ? { notes } : {}) };
-}

@@ -5,9 +5,9 @@
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import { compare, type Fraction, subtract, zero } from '../scene/fraction.ts';
 import type { Scene } from '../scene/scene.ts';
-import { timeError } from './codes.ts';
 import { type Clock, fixedMoment } from './moments.ts';
 import { printSeconds, wholeFrames } from './seconds.ts';
+import { orReport, timeError } from './time-faults.ts';
 
 /** Lengths of the files that the scene names, in seconds, where they are known. */
 export interface MediaLengths {
@@ -30,15 +30,14 @@ export function videoLength(
 ): { readonly length: VideoLength | undefined; readonly diagnostics: readonly Diagnostic[] } {
   const { length, footage } = scene.video;
   if (length !== undefined) {
-    const found = fixedMoment(clock, length.value);
-    if (found.ok) return { length: lengthOf(clock, found.moment.seconds, 'length'), diagnostics: [] };
-    const { fault } = found;
-    return { length: undefined, diagnostics: fault === undefined ? [] : [timeError(fault.code, length.span, fault.message)] };
+    const diagnostics: Diagnostic[] = [];
+    const moment = orReport(fixedMoment(clock, length.value), length.span, diagnostics);
+    return { length: moment === undefined ? undefined : lengthOf(clock, moment.seconds, 'length'), diagnostics };
   }
   if (footage !== undefined && lengths.footageSeconds !== undefined) {
     const seconds = subtract(lengths.footageSeconds, footageStart(scene));
     if (compare(seconds, zero) > 0) return { length: lengthOf(clock, seconds, 'footage'), diagnostics: [] };
-    const message = `the footage lasts ${printSeconds(lengths.footageSeconds)}, and \`start\` lies after its end; give an earlier one`;
+    const message = `the footage lasts ${printSeconds(lengths.footageSeconds)}, and "start" lies after its end; give an earlier one`;
     return { length: undefined, diagnostics: [timeError('no-length', footage.start?.span ?? footage.file.span, message)] };
   }
   if (lengths.audioSeconds === undefined) return { length: undefined, diagnostics: [] };

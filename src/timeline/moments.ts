@@ -137,11 +137,11 @@ function findCue({ cues }: Narration, name: string): Cue | undefined {
 function whyNoCue({ name: file, cues }: Narration, name: string): string {
   const identifiers = cues.flatMap((cue) => (cue.identifier === undefined ? [] : [cue.identifier]));
   const near = didYouMean(name, identifiers);
-  if (near !== '') return `${file} has no cue '${name}'${near}`;
-  if (cues.length === 0) return `${file} has no cue at all, so none '${name}'`;
-  const some = identifiers.slice(0, 5).map((identifier) => `'${identifier}'`);
+  if (near !== '') return `${file} has no cue "${name}"${near}`;
+  if (cues.length === 0) return `${file} has no cue at all, so none "${name}"`;
+  const some = identifiers.slice(0, 5).map((identifier) => `"${identifier}"`);
   const known = some.length === 0 ? 'none has a name' : `named ${some.join(', ')}${identifiers.length > 5 ? ' and so on' : ''}`;
-  return `${file} has no cue '${name}'; it has ${cues.length}, numbered from 1, ${known}`;
+  return `${file} has no cue "${name}"; it has ${cues.length}, numbered from 1, ${known}`;
 }
 
 type WordsTime = Extract<Time, { readonly kind: 'words' }>;

@@ -6,15 +6,17 @@ import { type Fraction, zero } from '../scene/fraction.ts';
 import type { BoardShape, Located, Scene, Time } from '../scene/scene.ts';
 import { printLabel } from '../scene/timecode-label.ts';
 import { scheduleBoard } from './board.ts';
-import { timeError, timeWarning } from './codes.ts';
 import type { Frame } from './film.ts';
 import { type MediaLengths, videoLength } from './length.ts';
 import { clockOf, whyNoFirstLabel } from './moments.ts';
 import type { Narration } from './narration.ts';
-import { itemsOf, type OutlineOptions, outlineSteps, ownEnd } from './outline.ts';
+import { outlineSteps, ownEnd } from './outline.ts';
 import { type StrokesOf, usualStrokes } from './pace.ts';
-import { wholeFrames } from './seconds.ts';
+import { frameAtTime, wholeFrames } from './seconds.ts';
 import { type ScheduledStep, scheduleStep } from './step-frames.ts';
+import { held, neverSeen, spokenAgain } from './step-remarks.ts';
+import { itemsOf, type OutlineOptions, type StepOutline } from './step-outline.ts';
+import { pastEnd, timeError, timeWarning } from './time-faults.ts';
 
 export type { ScheduledBeat, ScheduledStep } from './step-frames.ts';
 
@@ -54,10 +56,25 @@ export function schedule(
   const steps = outlines.map((outline, index) =>
     scheduleStep(outline, { ...outlining, end: outline.until?.seconds ?? outlines[index + 1]?.begin ?? end, frameCount, diagnostics }),
   );
+  diagnostics.push(...firstPastEnd(outlines, outlining), ...steps.flatMap((step, index) => held(outlines[index]!, step, clock)));
+  // A time that cannot stand moves what lies around it; remarks about that would have the same cause.
+  if (!diagnostics.some((fault) => fault.severity === 'error')) {
+    for (const [index, step] of steps.entries()) {
+      diagnostics.push(...neverSeen(outlines[index]!, step, clock), ...spokenAgain(outlines[index]!, step, clock));
+    }
+  }
   return {
     schedule: { rate: clock.rate, frameCount, steps, board: board.places },
     diagnostics: diagnostics.sort((a, b) => a.span.start - b.span.start || a.span.end - b.span.end),
   };
+}
+
+/** The first step that begins after the end, where no time of its own has put it there. */
+function firstPastEnd(outlines: readonly StepOutline[], { clock, length }: OutlineOptions): readonly Diagnostic[] {
+  if (length === undefined || length.frameCount <= 0) return [];
+  const past = outlines.find((outline) => frameAtTime(clock.rate, outline.begin) >= length.frameCount);
+  if (past === undefined || past.step.at !== undefined) return [];
+  return [pastEnd(past.step.idSpan, `step "${past.step.id}" begins`, frameAtTime(clock.rate, past.begin), clock, length)];
 }
 
 function noLength(scene: Scene): Diagnostic {

@@ -36,7 +36,7 @@ export function readVtt(text: string): CuesRead {
     const before = identifiers.get(cue.identifier);
     if (before === undefined) identifiers.set(cue.identifier, block.first + 1);
     else {
-      const message = `'${cue.identifier}' names a cue already (line ${before}); \`cue ${cue.identifier}\` means that one`;
+      const message = `"${cue.identifier}" names a cue already (line ${before}); "cue ${cue.identifier}" means that one`;
       faults.push({ line: block.first + 1, message });
     }
   }
@@ -95,7 +95,7 @@ function readTimes(line: string): { readonly start: Fraction; readonly end: Frac
   if (from.includes(',') || to.includes(',')) return `WebVTT has a full stop before the thousandths, not a comma; ${wanted}`;
   const [start, end] = [readTimestamp(from), readTimestamp(to)];
   if (start === undefined || end === undefined) {
-    return `'${start === undefined ? from : to}' is no time of WebVTT; ${wanted}`;
+    return `"${start === undefined ? from : to}" is no time of WebVTT; ${wanted}`;
   }
   if (compare(end, start) <= 0) return `the cue ends at ${to}, not after its start ${from}; the end must be later`;
   return { start, end };

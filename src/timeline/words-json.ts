@@ -28,7 +28,7 @@ export function readWordsJson(text: string): CuesRead {
       continue;
     }
     if (compare(word.start, latest) < 0) {
-      faults.push({ line: item.line, message: `'${word.text}' starts before the word before it; it is not used` });
+      faults.push({ line: item.line, message: `"${word.text}" starts before the word before it; it is not used` });
       continue;
     }
     words.push(word);
@@ -53,7 +53,7 @@ function itemsOf(text: string, faults: NarrationFault[]): readonly { readonly so
     if (/\s/.test(sign)) continue;
     if (depth === 0) {
       if (sign !== '[') {
-        faults.push({ line, message: `a list of words begins with \`[\`; ${wanted}, each after a comma, between [ and ]` });
+        faults.push({ line, message: `a list of words begins with "["; ${wanted}, each after a comma, between [ and ]` });
         return items;
       }
       depth = 1;
@@ -94,9 +94,9 @@ function readWord(source: string): TimedWord | string {
   if (typeof text !== 'string' || text.trim() === '') return `the word itself is missing; ${wanted}`;
   const [start, end] = [secondsIn(fields.get('start')), secondsIn(fields.get('end'))];
   const said = text.trim();
-  if (start === undefined) return `'${said}' has no \`start\` in seconds; ${wanted}`;
-  if (end === undefined) return `'${said}' has no \`end\` in seconds; ${wanted}`;
-  if (compare(end, start) < 0) return `'${said}' ends before it starts; ${wanted}`;
+  if (start === undefined) return `"${said}" has no "start" in seconds; ${wanted}`;
+  if (end === undefined) return `"${said}" has no "end" in seconds; ${wanted}`;
+  if (compare(end, start) < 0) return `"${said}" ends before it starts; ${wanted}`;
   return { text: said, start, end };
 }
 

@@ -5,7 +5,7 @@ import { type TreeNode, WebVTTParser } from 'webvtt-parser';
 import { toNumber } from '../../src/scene/fraction.ts';
 import { type Cue, readNarration } from '../../src/timeline/narration.ts';
 
-const lesson = readFileSync(new URL('lamp-room.vtt', import.meta.url), 'utf8');
+const lesson = readFileSync(new URL('../../scenes/lamp-room.vtt', import.meta.url), 'utf8');
 const settings = `WEBVTT some title
 
 STYLE

@@ -66,7 +66,7 @@ describe('what is broken is told with its line, and the rest is used', () => {
     ['no signature', '\n00:01.000 --> 00:02.000\na', ['|1 1-2 a'], [/^1: .*WEBVTT/]],
     ['a comma', 'WEBVTT\n\nx\n00:01,000 --> 00:02.000\na\n\n00:03.000 --> 00:04.000\nb', ['|2 3-4 b'], [/^4: .*full stop/]],
     ['an end before the start', 'WEBVTT\n\n00:02.000 --> 00:01.000\na\n\n00:03.000 --> 00:04.000\nb', ['|2 3-4 b'], [/^3: .*00:01\.000.*later/]],
-    ['seventy seconds', 'WEBVTT\n\n00:70.000 --> 00:80.000\na', [], [/^3: '00:70\.000' is no time/]],
+    ['seventy seconds', 'WEBVTT\n\n00:70.000 --> 00:80.000\na', [], [/^3: "00:70\.000" is no time/]],
     ['half an arrow', 'WEBVTT\n\n00:01.000 -->\na\n\n00:03.000 --> 00:04.000\nb', ['|2 3-4 b'], [/^3: no times/]],
     ['a text outside of cues', 'WEBVTT\n\nhello\nthere\n\n00:03.000 --> 00:04.000\nb', ['|1 3-4 b'], [/^3: a text without a time line/]],
     ['an open tag', 'WEBVTT\n\n00:01.000 --> 00:02.000\na\nb < c', ['|1 1-2 a/b '], [/^5: .*&lt;/]],
@@ -86,7 +86,7 @@ describe('what is broken is told with its line, and the rest is used', () => {
     ['numbers, tags, CRLF', '1\r\n00:00:01,000 --> 00:00:02,500\r\n<i>One</i> {\\an8}a < b\r\ntwo\r\n\r\n2\r\n00:00:03,000 --> 00:00:04,000\r\nthree\r\n', ['1|1 1-2.5 One a < b/two', '2|2 3-4 three'], []],
     ['no number', '00:00:01,000 --> 00:00:02,000\na\n\n\n7\n00:00:03.000 --> 00:00:04.000 X1:40\nb', ['|1 1-2 a', '7|2 3-4 b'], []],
     ['a text alone', 'a\n\n2\n00:00:03,000 --> 00:00:04,000\nb', ['2|2 3-4 b'], [/^1: no time line/]],
-    ['one digit after the comma', '1\n00:00:01,5 --> 00:00:02,000\na', [], [/^2: '00:00:01,5' is no time of SRT/]],
+    ['one digit after the comma', '1\n00:00:01,5 --> 00:00:02,000\na', [], [/^2: "00:00:01,5" is no time of SRT/]],
     ['an end at the start', '1\n00:00:01,000 --> 00:00:01,000\na', [], [/^2: .*later/]],
   ];
   it.each(srt)('SRT: %s', (_, text, cues, faults) => {
@@ -110,7 +110,7 @@ describe('what is broken is told with its line, and the rest is used', () => {
       '[\n{"word":"a","start":0,"end":1},\n{"word":"b","start":"1","end":2},\n{"start":1,"end":2},\n{"word":"c" "start":1},\n[1],\n{"word":"d","start":1,"end":0},\n{"word":"e","start":2},\n{"word":"f","start":0.5,"end":2},\n{"word":"g","start":0.4,"end":2}\n]',
       ['|1 0-2 a f'],
       ['a@0', 'f@0.5'],
-      [/^3: 'b' has no `start`/, /^4: the word itself/, /^5: this is not JSON/, /^6: the word itself/, /^7: 'd' ends before/, /^8: 'e' has no `end`/, /^10: 'g' starts before/],
+      [/^3: "b" has no "start"/, /^4: the word itself/, /^5: this is not JSON/, /^6: the word itself/, /^7: "d" ends before/, /^8: "e" has no "end"/, /^10: "g" starts before/],
     ],
     ['a map', '{"words": []}', [], [], [/^1: a list of words begins/]],
     ['cut off', '[{"word":"a","start":0,"end":1},\n{"word":"b","sta', ['|1 0-1 a'], ['a@0'], [/^2: the list of words is not closed/]],

@@ -64,7 +64,7 @@ describe('what is the same phrase', () => {
 });
 
 describe('when it is said', () => {
-  const lesson = spokenText(readNarration(readFileSync(new URL('lamp-room.vtt', import.meta.url), 'utf8'), 'lamp-room.vtt').narration);
+  const lesson = spokenText(readNarration(readFileSync(new URL('../../scenes/lamp-room.vtt', import.meta.url), 'utf8'), 'lamp-room.vtt').narration);
 
   it("at the word's own timestamp", () => {
     expect(findPhrase(lesson, 'can go here or here').map((place) => toNumber(place.seconds))).toEqual([40.92]);

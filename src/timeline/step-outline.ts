@@ -1,0 +1,44 @@
+/**
+ * The outline of one step: when it begins, and the times that were given within it.
+ */
+import type { Fraction } from '../scene/fraction.ts';
+import type { CascadeItem, OnlyItem, PencilItem, Step } from '../scene/scene.ts';
+import type { Frame } from './film.ts';
+import type { VideoLength } from './length.ts';
+import type { Clock, Moment } from './moments.ts';
+import type { StrokesOf } from './pace.ts';
+import { frameAtTime } from './seconds.ts';
+
+export interface StepOutline {
+  readonly step: Step;
+  /** Seconds. */
+  readonly begin: Fraction;
+  /** As its `at` gave it. */
+  readonly begun: Moment | undefined;
+  /** By beat of `show`: the time it was given, where that can stand. */
+  readonly beats: readonly (Moment | undefined)[];
+  /** By item of `only`, `pencil`, `cascade`, in this order. */
+  readonly items: readonly (Moment | undefined)[];
+  readonly until: Moment | undefined;
+}
+
+export interface OutlineOptions {
+  readonly clock: Clock;
+  readonly length: VideoLength | undefined;
+  readonly strokesOf: StrokesOf;
+}
+
+/** Everything in `only`, `pencil` and `cascade`, in the order in which it is told. */
+export function itemsOf(step: Step): readonly (OnlyItem | PencilItem | CascadeItem)[] {
+  return [...step.only, ...step.pencil, ...step.cascade];
+}
+
+/** The latest time that was given within a step, its `until` with the rest. */
+export function latestOf(clock: Clock, outline: StepOutline): Frame {
+  return latestFrame(frameAtTime(clock.rate, outline.begin), [...outline.beats, ...outline.items, outline.until]);
+}
+
+/** The latest of the moments, `from` at least. */
+export function latestFrame(from: Frame, moments: readonly (Moment | undefined)[]): Frame {
+  return moments.reduce<Frame>((latest, moment) => (moment !== undefined && moment.frame > latest ? moment.frame : latest), from);
+}
