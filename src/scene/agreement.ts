@@ -20,17 +20,31 @@ export interface Agreement {
 
 /** Reports every `=>` that disagrees. With one chain it says all that is concluded, with several each a part of it. */
 export function checkAgreement({ chains, conclusions, named, conclusionsSpan, grid, faults }: Agreement): void {
-  const said = conclusions === undefined || conclusions === 'all' ? [] : conclusions.map((each) => printConclusion(grid, each.value));
+  const said =
+    conclusions === undefined || conclusions === 'all'
+      ? []
+      : conclusions.map((each) => printConclusion(grid, each.value));
   for (const { value, arrow } of chains) {
     const concluded = value.concludes.map((each) => printConclusion(grid, each));
     if (concluded.length === 0) continue;
     const notes = conclusionsSpan === undefined ? [] : [{ span: conclusionsSpan, message: `what ${named} says` }];
     if (conclusions === undefined) {
-      faults.error('so-missing', arrow, `the chain concludes ${concluded.join(' ')}, and the step has no ${named}; add so: ${concluded.join(' ')}`);
+      faults.error(
+        'so-missing',
+        arrow,
+        `the chain concludes ${concluded.join(' ')}, and the step has no ${named}; add so: ${concluded.join(' ')}`,
+      );
     } else if (conclusions === 'all') {
-      const placed = value.concludes.filter((each) => each.kind !== 'impossible').map((each) => printConclusion(grid, each));
+      const placed = value.concludes
+        .filter((each) => each.kind !== 'impossible')
+        .map((each) => printConclusion(grid, each));
       if (placed.length === 0) continue;
-      faults.error('disagrees', arrow, `so: all stands for removals, and ${placed.join(' ')} is none; write so: ${concluded.join(' ')}`, notes);
+      faults.error(
+        'disagrees',
+        arrow,
+        `so: all stands for removals, and ${placed.join(' ')} is none; write so: ${concluded.join(' ')}`,
+        notes,
+      );
     } else {
       const more = concluded.filter((each) => !said.includes(each));
       const less = chains.length > 1 ? [] : said.filter((each) => !concluded.includes(each));
@@ -39,7 +53,12 @@ export function checkAgreement({ chains, conclusions, named, conclusionsSpan, gr
         ...(more.length > 0 ? [`${named} does not say ${more.join(' ')}`] : []),
         ...(less.length > 0 ? [`${less.join(' ')} is missing after =>`] : []),
       ];
-      faults.error('disagrees', arrow, `=> disagrees with ${named}: ${parts.join(', and ')}; make the two the same`, notes);
+      faults.error(
+        'disagrees',
+        arrow,
+        `=> disagrees with ${named}: ${parts.join(', and ')}; make the two the same`,
+        notes,
+      );
     }
   }
 }

@@ -1,10 +1,9 @@
 /**
  * `video.board`: where the grid's outer square lies on the frame, once or as it moves.
  */
-import { compare } from './fraction.ts';
 import { type Context, readNumber, timeOf } from './reading.ts';
 import type { BoardPlacement, BoardShape, Point } from './scene.ts';
-import { keyOf, type MapNode, textOf, type Tree, valueOf } from './yaml-tree.ts';
+import { keyOf, type MapNode, type Tree, textOf, valueOf } from './yaml-tree.ts';
 
 interface Size {
   readonly width: number;
@@ -17,7 +16,7 @@ type Reading = Pick<Context, 'faults' | 'rate'>;
 export function readBoard(value: Tree | undefined, size: Size, context: Reading): readonly BoardPlacement[] {
   if (value?.kind === 'map') return readPlacement(value, size, context);
   if (value?.kind !== 'list') return [];
-  const placements = value.items.flatMap((item) => {
+  return value.items.flatMap((item) => {
     if (item.kind !== 'map') return [];
     if (keyOf(item, 'at') === undefined && value.items.length > 1) {
       const first = item.entries[0]?.key.span ?? item.span;
@@ -25,8 +24,6 @@ export function readBoard(value: Tree | undefined, size: Size, context: Reading)
     }
     return readPlacement(item, size, context);
   });
-  checkOrder(placements, context);
-  return placements;
 }
 
 function readPlacement(map: MapNode, size: Size, context: Reading): readonly BoardPlacement[] {
@@ -41,9 +38,11 @@ function readShape(map: MapNode, size: Size, context: Reading): BoardShape | und
   const [left, top] = [pixelsOf(map, 'left', size, context), pixelsOf(map, 'top', size, context)];
   const node = textOf(map, 'side');
   const most = 4 * Math.max(size.width, size.height);
-  const side = node === undefined ? undefined : readNumber(node, { what: '"side"', least: 16, most, faults: context.faults });
+  const side =
+    node === undefined ? undefined : readNumber(node, { what: '"side"', least: 16, most, faults: context.faults });
   if (left === undefined || top === undefined || side === undefined) return undefined;
-  if (left < size.width && top < size.height && left + side > 0 && top + side > 0) return { kind: 'square', left, top, side };
+  if (left < size.width && top < size.height && left + side > 0 && top + side > 0)
+    return { kind: 'square', left, top, side };
   const message = `this board lies beside the frame of ${size.width}x${size.height}; for a time without a board write {hidden: true, at: ...}`;
   context.faults.error('out-of-range', map.span, message);
   return undefined;
@@ -63,14 +62,25 @@ function readCorners(map: MapNode, size: Size, { faults }: Reading): BoardShape 
   const points = value.items.map((item): Point | undefined => {
     const parts = item.kind === 'list' ? item.items : [];
     if (parts.length !== 2) {
-      if (item.kind === 'list') faults.error('bad-corners', item.span, `a corner has ${parts.length} numbers here; write [x, y]`);
+      if (item.kind === 'list')
+        faults.error(
+          'bad-corners',
+          item.span,
+          `this corner has ${parts.length} ${parts.length === 1 ? 'number' : 'numbers'}; write [x, y]`,
+        );
       return undefined;
     }
-    const [x, y] = parts.map((part) => (part.kind === 'text' ? readNumber(part, { what: 'a corner', least: -most, most, faults }) : undefined));
+    const [x, y] = parts.map((part) =>
+      part.kind === 'text' ? readNumber(part, { what: 'a corner', least: -most, most, faults }) : undefined,
+    );
     return x === undefined || y === undefined ? undefined : [x, y];
   });
   if (points.length !== 4) {
-    faults.error('bad-corners', value.span, `${points.length} corners stand here; a board has four, clockwise from the top left`);
+    faults.error(
+      'bad-corners',
+      value.span,
+      `${points.length} corners stand here; a board has four, clockwise from the top left`,
+    );
     return undefined;
   }
   const [a, b, c, d] = points;
@@ -95,15 +105,4 @@ function whyNoBoard(corners: readonly [Point, Point, Point, Point]): string | un
   const [topLeft, topRight, , bottomLeft] = corners;
   if (topRight[0] > topLeft[0] && bottomLeft[1] > topLeft[1]) return undefined;
   return 'the first of these corners is not the top left one; write them clockwise from the top left';
-}
-
-function checkOrder(placements: readonly BoardPlacement[], { faults }: Reading): void {
-  for (const [index, { at }] of placements.entries()) {
-    const before = placements[index - 1]?.at;
-    if (at?.value.kind !== 'seconds' || before?.value.kind !== 'seconds') continue;
-    if (compare(at.value.seconds, before.value.seconds) > 0) continue;
-    faults.error('out-of-range', at.span, 'this time is not after the one before it; write the places of the board in their order', [
-      { span: before.span, message: 'the time before' },
-    ]);
-  }
 }

@@ -32,7 +32,8 @@ export function claimsOf(step: Claiming, grid: Grid, isWhole: boolean): Claims {
   const open = !isWhole || step.so === 'all';
   return {
     links: isWhole ? step.chains.map((chain) => chain.value.links.length) : undefined,
-    mayHaveLinks: step.so !== undefined && step.from.length === 0 && step.deadly === undefined && step.chains.length === 0,
+    mayHaveLinks:
+      step.so !== undefined && step.from.length === 0 && step.deadly === undefined && step.chains.length === 0,
     removes: (candidate) => open || removed.has(candidate) || leavesOut(step, candidate, grid),
     removesAny: open || removed.size > 0 || step.only.length > 0 || step.pencil.length > 0,
     places: (cell) => !isWhole || placed.has(cell),
@@ -46,7 +47,9 @@ function leavesOut(step: Claiming, candidate: Candidate, grid: Grid): boolean {
   const lists = step.pencil.flatMap((item) => item.lists);
   if (lists.some((list) => list.cell === cell && !list.digits.includes(digit))) return true;
   const places = step.only.flatMap((item) => item.places);
-  return places.some(({ digit: of, house, cells }) => of === digit && house.cells.includes(cell) && !cells.includes(cell));
+  return places.some(
+    ({ digit: of, house, cells }) => of === digit && house.cells.includes(cell) && !cells.includes(cell),
+  );
 }
 
 function placedBy(conclusion: Conclusion, grid: Grid): readonly Cell[] {

@@ -1,8 +1,10 @@
 /**
  * The codes of all faults that a scene or a look can have, with what each means. A code never changes its meaning.
+ * Those of times are in `timeline/codes.ts`.
  */
 
-export const codes = {
+/** What can be found while a file is read. */
+export const readingCodes = {
   // The file as YAML
   'empty-file': 'nothing but blanks and comments stands in the file',
   'several-documents': 'a line of three dashes begins a second document; a scene is one',
@@ -61,22 +63,25 @@ export const codes = {
   'not-concluded': 'what is to be struck or placed is not among the conclusions',
   disagrees: 'what stands after => is not what `so` says',
   'so-missing': 'a chain concludes after => and the step has no `so`',
+  'said-twice': 'a conclusion that stands twice in `so` (a warning)',
   'so-all': '`so: all` beside other conclusions, or where it cannot be meant',
   'not-yet': 'a mark that this version cannot draw',
-  // What only the position shows
+} as const;
+
+export type Code = keyof typeof readingCodes;
+
+/** What is found after that: in the position that a step meets, and in the files beside the scene. */
+const laterCodes = {
   'sight-without-digit': 'a sight line from a cell that does not hold the digit by then',
   'circle-on-nothing': 'a circle round a candidate that is no longer possible (a warning)',
   'idle-cell': 'a cell of a chain that no longer has the digit (a warning)',
+  spent: 'a conclusion that says nothing new (a warning)',
   stale: '`pencil` or `only` lists what is impossible already (a warning)',
   'nothing-proved': '`so: all` where the argument proves no removal (a warning)',
-  // Times and the files beside a scene
-  'time-before-start': 'a timecode before that of the first frame',
-  'no-narration': 'a cue or words, and the scene has no narration',
-  'cue-not-found': 'the narration has no such cue',
-  'phrase-not-found': 'the narration does not say these words',
   'file-not-found': 'a file named in the scene is not there',
   'media-not-read': 'sound or footage that cannot be read',
   'broken-cue': 'a cue of the narration that cannot be read',
 } as const;
 
-export type Code = keyof typeof codes;
+/** All codes of a scene but those of its times. */
+export const codes = { ...readingCodes, ...laterCodes };

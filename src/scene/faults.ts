@@ -10,6 +10,8 @@ export interface Faults {
   /** `message`: what is there, then what would be right. */
   error(code: Code, span: Span, message: string, notes?: readonly Note[]): void;
   warning(code: Code, span: Span, message: string, notes?: readonly Note[]): void;
+  /** What stands here is explained: further errors within it only follow, and are not worth a word. */
+  settle(span: Span): void;
   /** Adds a fault that was gathered elsewhere. */
   take(fault: Diagnostic): void;
   /** How many errors were gathered up to now. */
@@ -21,15 +23,18 @@ export interface Faults {
 /** An empty gathering of faults. */
 export function gatherFaults(): Faults {
   const gathered: Diagnostic[] = [];
+  const settled: Span[] = [];
   function add(severity: Severity, code: Code, span: Span, message: string, notes: readonly Note[]): void {
     const known = gathered.some(
       (other) => other.code === code && other.span.start === span.start && other.message === message,
     );
-    if (!known) gathered.push({ code, severity, span, message, ...(notes.length > 0 ? { notes } : {}) });
+    const follows = settled.some((each) => span.start >= each.start && span.end <= each.end);
+    if (!known && !follows) gathered.push({ code, severity, span, message, ...(notes.length > 0 ? { notes } : {}) });
   }
   return {
     error: (code, span, message, notes = []) => add('error', code, span, message, notes),
     warning: (code, span, message, notes = []) => add('warning', code, span, message, notes),
+    settle: (span) => settled.push(span),
     take: (fault) => gathered.push(fault),
     errorCount: () => gathered.filter((fault) => fault.severity === 'error').length,
     inOrder: () => [...gathered].sort((a, b) => a.span.start - b.span.start || a.span.end - b.span.end),

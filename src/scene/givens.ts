@@ -17,13 +17,11 @@ interface Symbol {
 /** The givens of the text, all faults reported: strange signs, too few or too many cells, one digit twice in a house. */
 export function readGivens(node: TextNode, grid: Grid, faults: Faults): Givens | undefined {
   const symbols = symbolsOf(node.text);
-  const strange = symbols.filter(({ text }) => !isBlankSign(text) && !isDigitOf(grid, text));
-  for (const { text, at } of strange) {
-    const message = `${quoted(text)} is no digit of this grid and no blank; a cell is 1 to ${grid.size}, or . 0 _ where it is empty`;
-    faults.error('givens-sign', spanIn(node, at, at + text.length), message);
-  }
+  const strange = symbols.filter((symbol) => isStrange(symbol, grid));
+  reportStrange(node, symbols, grid, faults);
   if (symbols.length !== grid.cellCount) {
-    reportCount(node, symbols, grid, faults);
+    // A word among the givens is one fault, not that and too many cells.
+    if (symbols.length - strange.length !== grid.cellCount) reportCount(node, symbols, grid, faults);
     return undefined;
   }
   if (strange.length > 0) return undefined;
@@ -48,6 +46,32 @@ function symbolsOf(text: string): readonly Symbol[] {
   return symbols;
 }
 
+function isStrange({ text }: Symbol, grid: Grid): boolean {
+  return !isBlankSign(text) && !isDigitOf(grid, text);
+}
+
+/** Each run of strange signs on one line is one fault. */
+function reportStrange(node: TextNode, symbols: readonly Symbol[], grid: Grid, faults: Faults): void {
+  let index = 0;
+  while (index < symbols.length) {
+    const first = symbols[index++]!;
+    if (!isStrange(first, grid)) continue;
+    let end = first.at + first.text.length;
+    for (; index < symbols.length; index++) {
+      const next = symbols[index]!;
+      if (!isStrange(next, grid) || node.text.slice(end, next.at).includes('\n')) break;
+      end = next.at + next.text.length;
+    }
+    const written = quoted(node.text.slice(first.at, end));
+    const mend = `a cell is 1 to ${grid.size}, or . 0 _ where it is empty`;
+    faults.error(
+      'givens-sign',
+      spanIn(node, first.at, end),
+      `${written} is no digit of this grid and no blank; ${mend}`,
+    );
+  }
+}
+
 function isBlankSign(text: string): boolean {
   return text === '.' || text === '0' || text === '_';
 }
@@ -59,16 +83,27 @@ function isDigitOf(grid: Grid, text: string): boolean {
 /** Says how many cells there are and are due, and points to the lines that are too short or too long, where there are such. */
 function reportCount(node: TextNode, symbols: readonly Symbol[], grid: Grid, faults: Faults): void {
   const due = `${grid.cellCount} are due (${grid.size} rows of ${grid.size})`;
-  const there = `${symbols.length} ${symbols.length === 1 ? 'cell stands' : 'cells stand'} among the givens, and ${due}`;
-  const odd = linesOf(node.text, symbols).filter(({ count }) => count !== grid.size && count > 0);
+  const shape = shapeByCount(node.text);
+  const other = shape === undefined ? '' : `; ${symbols.length} cells are a puzzle of boxes: ${shape}`;
+  const there = `${symbols.length} ${symbols.length === 1 ? 'cell stands' : 'cells stand'} among the givens, and ${due}${other}`;
+  const lines = linesOf(node.text, symbols).filter(({ count }) => count > 0);
+  const odd = lines.filter(({ count }) => count !== grid.size);
   const [first, ...others] = odd;
   // Where the text is not laid out row by row, no line is to blame.
-  if (first === undefined || odd.length > 3) {
+  if (first === undefined || odd.length > lines.length / 2) {
     faults.error('givens-count', node.span, there);
     return;
   }
-  const notes = others.map(({ from, to, count }) => ({ span: spanIn(node, from, to), message: `this row has ${count}` }));
-  faults.error('givens-count', spanIn(node, first.from, first.to), `this row has ${first.count} cells; ${there}`, notes);
+  const notes = others.map(({ from, to, count }) => ({
+    span: spanIn(node, from, to),
+    message: `this row has ${count}`,
+  }));
+  faults.error(
+    'givens-count',
+    spanIn(node, first.from, first.to),
+    `this row has ${first.count} cells; ${there}`,
+    notes,
+  );
 }
 
 interface Line {
@@ -91,16 +126,27 @@ function linesOf(text: string, symbols: readonly Symbol[]): readonly Line[] {
 }
 
 /** Reports each two givens that clash; whether there are such. */
-function reportClashes(node: TextNode, symbols: readonly Symbol[], givens: Givens, grid: Grid, faults: Faults): boolean {
+function reportClashes(
+  node: TextNode,
+  symbols: readonly Symbol[],
+  givens: Givens,
+  grid: Grid,
+  faults: Faults,
+): boolean {
   const clashing = grid.cells.flatMap((second) => {
     const first = grid.cells.find((cell) => cell < second && clash(grid, givens, cell, second));
     return first === undefined ? [] : [{ first, second }];
   });
   const placeOf = (cell: Cell) => spanIn(node, symbols[cell]!.at, symbols[cell]!.at + 1);
   for (const { first, second } of clashing) {
-    const houses = listed(sharedHouses(grid, [first, second]).map((house) => house.name), 'and');
+    const houses = listed(
+      sharedHouses(grid, [first, second]).map((house) => house.name),
+      'and',
+    );
     const message = `${givens[second]} stands in ${printCell(grid, first)} and in ${printCell(grid, second)}, both in ${houses}; a house holds each digit once`;
-    faults.error('givens-clash', placeOf(second), message, [{ span: placeOf(first), message: `the other ${givens[first]}` }]);
+    faults.error('givens-clash', placeOf(second), message, [
+      { span: placeOf(first), message: `the other ${givens[first]}` },
+    ]);
   }
   return clashing.length > 0;
 }

@@ -4,7 +4,7 @@
 import type { Faults } from './faults.ts';
 import { quoted } from './faults.ts';
 import { type GroupColour, groupColours } from './scene.ts';
-import { type Tree } from './yaml-tree.ts';
+import type { Tree } from './yaml-tree.ts';
 
 /** By name the colour, in the order of the file. A group of no known colour (reported already) is kept as orange. */
 export function readGroups(value: Tree | undefined, faults: Faults): ReadonlyMap<string, GroupColour> {
@@ -12,7 +12,11 @@ export function readGroups(value: Tree | undefined, faults: Faults): ReadonlyMap
   if (value?.kind !== 'map') return groups;
   for (const [index, { key, value: colour }] of value.entries.entries()) {
     if (/[\s,]/.test(key.text) || key.text === 'all') {
-      faults.error('bad-name', key.span, `${quoted(key.text)} cannot name a group; take one word, without blanks and commas, and not "all"`);
+      faults.error(
+        'bad-name',
+        key.span,
+        `${quoted(key.text)} cannot name a group; take one word, without blanks and commas, and not "all"`,
+      );
     }
     if (index === groupColours.length) {
       const message = `${value.entries.length} groups stand here, and six at most can be told apart; leave some out`;
@@ -21,7 +25,11 @@ export function readGroups(value: Tree | undefined, faults: Faults): ReadonlyMap
     const known = colour.kind === 'text' ? groupColours.find((each) => each === colour.text) : undefined;
     const other = [...groups].find(([, taken]) => taken === known);
     if (other !== undefined) {
-      faults.warning('same-colour', colour.span, `${quoted(other[0])} is ${known} too, so the two cannot be told apart; take another colour`);
+      faults.warning(
+        'same-colour',
+        colour.span,
+        `${quoted(other[0])} is ${known} too, so the two cannot be told apart; take another colour`,
+      );
     }
     groups.set(key.text, known ?? 'orange');
   }

@@ -107,24 +107,31 @@ const groupNames: Readonly<Record<GroupColour, string>> = {
 /** A whole look file. */
 export const lookDefinition = keys('a look', 'Colours, widths, type and motion; what is left out stays as it is.', {
   name: name('What the look is called.').optional(),
-  colours: keys('the colours', 'Colours as "#rrggbb", in quotes.', {
+  colours: keys('"colours"', 'Colours as "#rrggbb", in quotes.', {
     ...coloursOf(colours),
-    groups: keys('the group colours', 'What the colours of groups look like.', coloursOf(groupNames)).optional(),
+    groups: keys('"groups"', 'What the colours of groups look like.', coloursOf(groupNames)).optional(),
   }).optional(),
-  inks: keys('the inks', 'How much of a colour is laid on, 0 (none) to 1 (opaque).', numbersOf(inks)).optional(),
-  strokes: keys('the strokes', 'Widths, as parts of a cell, or in pixels where the name says so.', numbersOf(strokes)).optional(),
-  type: keys('the type', 'The typeface and its sizes.', {
+  inks: keys('"inks"', 'How much of a colour is laid on, 0 (none) to 1 (opaque).', numbersOf(inks)).optional(),
+  strokes: keys(
+    '"strokes"',
+    'Widths, as parts of a cell, or in pixels where the name says so.',
+    numbersOf(strokes),
+  ).optional(),
+  type: keys('"type"', 'The typeface and its sizes.', {
     family: name('The typeface.').optional(),
     ...numbersOf(type),
   }).optional(),
-  motion: keys('the motion', 'How long things take, in seconds.', numbersOf(motion)).optional(),
+  motion: keys('"motion"', 'How long things take, in seconds.', numbersOf(motion)).optional(),
 });
 
 function numbersOf(entries: Readonly<Record<string, Entry>>): Readonly<Record<string, z.ZodOptional>> {
   return Object.fromEntries(
     Object.entries(entries).map(([key, { description, least, most }]) => [
       key,
-      z.string().meta({ description, guesses: ['number'], minimum: least, maximum: most }).optional(),
+      z
+        .string()
+        .meta({ description, guesses: ['number'], minimum: least, maximum: most })
+        .optional(),
     ]),
   );
 }

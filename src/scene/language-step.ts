@@ -76,7 +76,11 @@ const marks = {
   },
   circle: { circle: targets('Circles candidates; a bare digit: every place still open to it.') },
   link: {
-    link: notation("Draws the chain's arrows: all, by number (1-3), or of another chain (2:1-3).", ['all', '1-3', '2:1-3']),
+    link: notation("Draws the chain's arrows: all, by number (1-3), or of another chain (2:1-3).", [
+      'all',
+      '1-3',
+      '2:1-3',
+    ]),
   },
   strike: {
     strike: notation("Crosses out the step's removals: all, or candidates.", ['all', '7r1c7']),
@@ -99,11 +103,10 @@ const marks = {
     groups: z.array(name('A colour group.')).meta({ description: 'The groups of the two sides: [a, b].' }).optional(),
   },
   suppose: {
-    suppose: notation('Plays the proof out in ghost ink from a candidate taken as true, as not true (no), or each of a set.', [
-      '7r1c7',
-      'no 7r1c5',
-      'each 7c5',
-    ]),
+    suppose: notation(
+      'Plays the proof out in ghost ink from a candidate taken as true, as not true (no), or each of a set.',
+      ['7r1c7', 'no 7r1c5', 'each 7c5'],
+    ),
   },
   ask: {
     ask: sentence("A question; the step's later beats wait."),
@@ -118,7 +121,7 @@ export type MarkName = keyof typeof marks;
 export const markNames: readonly string[] = Object.keys(marks);
 
 const beats = Object.entries(marks).map(([mark, shape]) =>
-  keys(`a ${mark} beat`, 'One mark, and when it is drawn.', { ...shape, ...ofEveryBeat }),
+  keys(`a beat with "${mark}"`, 'One mark, and when it is drawn.', { ...shape, ...ofEveryBeat }),
 );
 
 /** One item of `show`. */
@@ -140,15 +143,25 @@ export const stepDefinition = keys('a step', 'One step of the telling.', {
     'grid',
     'grid without 7r1c5',
   ]).optional(),
-  so: notation('The conclusions; all stands for every removal that the argument proves.', ['r1c79<>7', 'r8c4=8', 'all']).optional(),
+  so: notation('The conclusions; all stands for every removal that the argument proves.', [
+    'r1c79<>7',
+    'r8c4=8',
+    'all',
+  ]).optional(),
   only: items(onlyText, onlyItem, 'Places written down: only there can the digit of the house be.').optional(),
-  pencil: items(pencilText, pencilItem, 'Candidate lists written down: these are all the digits still possible.').optional(),
+  pencil: items(
+    pencilText,
+    pencilItem,
+    'Candidate lists written down: these are all the digits still possible.',
+  ).optional(),
   cascade: items(
     cascadeText,
     cascadeItem,
     'Placements and removals in order, each by a single or by locked candidates from all before it.',
   ).optional(),
-  fails: yesOrNo('true: this looks like an argument and is not; right exactly if its conclusions are not proved.').optional(),
+  fails: yesOrNo(
+    'true: this looks like an argument and is not; right exactly if its conclusions are not proved.',
+  ).optional(),
   show: z
     .array(beatDefinition)
     .meta({ description: 'What is drawn, and when; without it the claim draws itself.' })

@@ -12,7 +12,10 @@ export const stepTime = () =>
   );
 
 export const stepEnd = () =>
-  measure('When the step ends, +seconds counted from its own start; without it the step lasts until the next one.', forms);
+  measure(
+    'When the step ends, +seconds counted from its own start; without it the step lasts until the next one.',
+    forms,
+  );
 
 export const beatTime = () =>
   measure(

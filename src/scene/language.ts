@@ -4,9 +4,9 @@
  */
 import { z } from 'zod';
 import { boxShapes } from '../grid/grid.ts';
-import { fixedTime, beatTime } from './language-times.ts';
-import { choice, keys, measure, name, notation, sentence } from './language-values.ts';
 import { stepDefinition } from './language-step.ts';
+import { beatTime, fixedTime } from './language-times.ts';
+import { choice, keys, measure, name, notation, sentence } from './language-values.ts';
 import { groupColours } from './scene.ts';
 
 /** The version of the language that this reader knows. */
@@ -38,7 +38,9 @@ const square = {
   side: pixels("The side of the grid's outer square, in pixels."),
 };
 const corners = {
-  corners: z.array(corner).meta({ description: 'The four corners, clockwise from the top left, for a board filmed at an angle.' }),
+  corners: z
+    .array(corner)
+    .meta({ description: 'The four corners, clockwise from the top left, for a board filmed at an angle.' }),
 };
 const hidden = { hidden: choice(['true'], 'true: the board is not to be seen.') };
 
@@ -50,12 +52,17 @@ const placements = z.union([
 
 const video = keys('the video', 'Size, rate, and what lies under the marks.', {
   size: measure('Width x height in pixels, both even; 1920x1080 by default.', ['1920x1080']).optional(),
-  rate: measure('Frames a second: 24, 25, 30, 50, 60, or an exact fraction; 30 by default.', ['25', '30000/1001']).optional(),
+  rate: measure('Frames a second: 24, 25, 30, 50, 60, or an exact fraction; 30 by default.', [
+    '25',
+    '30000/1001',
+  ]).optional(),
   length: fixedTime('How long the video is.').optional(),
   timecode: measure('What the first frame is called; timecodes count from it.', ['01:00:00:00']).optional(),
   board: z
     .union([placements, z.array(placements)])
-    .meta({ description: "Where the grid's outer square lies on the frame; a list, each with at, for a board that moves." })
+    .meta({
+      description: "Where the grid's outer square lies on the frame; a list, each with at, for a board that moves.",
+    })
     .optional(),
   small: choice(['123', '789', 'whole'], 'Where candidates stand in a cell of the board; 123 by default.').optional(),
   draw: choice(
@@ -78,20 +85,24 @@ const video = keys('the video', 'Size, rate, and what lies under the marks.', {
 });
 
 /** A whole scene. */
-export const sceneDefinition = keys('a scene', 'A lesson in number-placement logic: what is argued, and what is shown when.', {
-  proofreel: choice([languageVersion], 'The version of this language: 1.'),
-  title: sentence('The title of the lesson.').optional(),
-  puzzle,
-  video: video.optional(),
-  look: name('A file with colours, stroke widths, fonts and motion.').optional(),
-  groups: z
-    .record(
-      z.string(),
-      choice(groupColours, 'A colour of the look.', {
-        vermilion: 'vermilion is kept for removals, so that a cross is never taken for a group',
-      }),
-    )
-    .meta({ description: "This scene's colour groups: a name and a colour." })
-    .optional(),
-  steps: z.array(stepDefinition).meta({ description: 'The steps, in their order.' }),
-});
+export const sceneDefinition = keys(
+  'a scene',
+  'A lesson in number-placement logic: what is argued, and what is shown when.',
+  {
+    proofreel: choice([languageVersion], 'The version of this language: 1.'),
+    title: sentence('The title of the lesson.').optional(),
+    puzzle,
+    video: video.optional(),
+    look: name('A file with colours, stroke widths, fonts and motion.').optional(),
+    groups: z
+      .record(
+        z.string(),
+        choice(groupColours, 'A colour of the look.', {
+          vermilion: 'vermilion is kept for removals, so that a cross is never taken for a group',
+        }),
+      )
+      .meta({ description: "This scene's colour groups: a name and a colour." })
+      .optional(),
+    steps: z.array(stepDefinition).meta({ description: 'The steps, in their order.' }),
+  },
+);

@@ -12,20 +12,31 @@ export function readLinks(node: TextNode, key: TextNode, claims: Claims, { fault
   const { links } = claims;
   if (links !== undefined && links.length === 0) {
     if (claims.mayHaveLinks) return readRanges(node, undefined, faults);
-    faults.error('no-chain', key.span, 'there are no links to draw: the step has no chain; add chain, or leave the beat out');
+    faults.error(
+      'no-chain',
+      key.span,
+      'there are no links to draw: the step has no chain; add chain, or leave the beat out',
+    );
     return undefined;
   }
   return readRanges(node, links, faults);
 }
 
-function readRanges(node: TextNode, links: readonly number[] | undefined, faults: Context['faults']): BeatMark | undefined {
+function readRanges(
+  node: TextNode,
+  links: readonly number[] | undefined,
+  faults: Context['faults'],
+): BeatMark | undefined {
   if (node.text.trim().toLowerCase() === 'all') return { kind: 'link', links: 'all' };
   const ranges: LinkRange[] = [];
   let isRight = true;
   for (const match of node.text.matchAll(/[^\s,]+/g)) {
     const span = spanIn(node, match.index, match.index + match[0].length);
     const range = rangeOf(match[0]);
-    const wrong = range === undefined ? `${quoted(match[0])} names no links; write all, 1, 1-3, or 2:1-3 for the second chain` : whyNoLink(range, links);
+    const wrong =
+      range === undefined
+        ? `${quoted(match[0])} names no links; write all, 1, 1-3, or 2:1-3 for the second chain`
+        : whyNoLink(range, links);
     if (wrong !== undefined) {
       faults.error(range === undefined ? 'notation' : 'no-such-link', span, wrong);
       isRight = false;

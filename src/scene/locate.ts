@@ -67,7 +67,11 @@ function excerpt(text: string, span: Span): { readonly line: string; readonly ma
 /** How many columns a terminal gives to a character (Unicode UAX #11; the wide blocks from memory). */
 function columnsOf(sign: string): number {
   if (/[\p{Mn}\p{Me}\p{Cf}]/u.test(sign)) return 0;
-  if (/\p{Emoji_Presentation}|[\u1100-\u115f\u2e80-\u303e\u3041-\ua4cf\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe6f\uff00-\uff60\uffe0-\uffe6]|[\u{20000}-\u{3fffd}]/u.test(sign)) {
+  if (
+    /\p{Emoji_Presentation}|[\u1100-\u115f\u2e80-\u303e\u3041-\ua4cf\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe6f\uff00-\uff60\uffe0-\uffe6]|[\u{20000}-\u{3fffd}]/u.test(
+      sign,
+    )
+  ) {
     return 2;
   }
   return 1;

@@ -31,7 +31,11 @@ export function readPuzzle(map: MapNode, grid: Grid, faults: Faults): Puzzle | u
   const possible = possibleFrom(grid, givens);
   const solutions = solutionsOf(grid, possible, 2);
   if (solutions.length === 0) {
-    faults.error('no-solution', node.span, 'these givens allow no solution; compare them with the puzzle, cell by cell');
+    faults.error(
+      'no-solution',
+      node.span,
+      'these givens allow no solution; compare them with the puzzle, cell by cell',
+    );
     return undefined;
   }
   if (solutions.length > 1) {
@@ -91,7 +95,11 @@ function checkStart(start: readonly Located<Conclusion>[], facts: Facts, faults:
     if (against === undefined) continue;
     const written = printConclusion(facts.grid, value);
     const which = facts.solutions.length > 1 ? 'a solution' : 'the solution';
-    faults.error('against-solution', span, `${written} disagrees with ${which} of the puzzle, ${reasonAgainst(value, against, facts.grid)}`);
+    faults.error(
+      'against-solution',
+      span,
+      `${written} disagrees with ${which} of the puzzle, ${reasonAgainst(value, against, facts.grid)}`,
+    );
   }
 }
 

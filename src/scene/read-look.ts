@@ -9,7 +9,7 @@ import { readNumber } from './reading.ts';
 import { editorSchema } from './schema.ts';
 import { checkShape } from './shape.ts';
 import { readYamlFile } from './yaml-file.ts';
-import { type MapNode, textOf, type Tree, valueOf } from './yaml-tree.ts';
+import { type MapNode, type Tree, textOf, valueOf } from './yaml-tree.ts';
 
 export interface ReadLook {
   /** Undefined where there is an error. */
@@ -20,10 +20,14 @@ export interface ReadLook {
 
 /** Reads a look over another: what the file leaves out is as in `base`. `text` is the file's content. */
 export function readLook(text: string, base: Look): ReadLook {
-  const { value, diagnostics } = readYamlFile(text, 'a look begins with `name:` and what it is called', (tree, faults) => {
-    checkShape(lookDefinition, tree, faults);
-    return tree.kind === 'map' ? lookOf(tree, base, faults) : undefined;
-  });
+  const { value, diagnostics } = readYamlFile(
+    text,
+    'a look begins with `name:` and what it is called',
+    (tree, faults) => {
+      checkShape(lookDefinition, tree, faults);
+      return tree.kind === 'map' ? lookOf(tree, base, faults) : undefined;
+    },
+  );
   return { look: value, diagnostics };
 }
 
@@ -38,7 +42,12 @@ function lookOf(file: MapNode, base: Look, faults: Faults): Look {
     name: textOf(file, 'name')?.text ?? base.name,
     colours: {
       ...coloursOver(base.colours, keysOf(colours), colourMap, faults),
-      groups: coloursOver(base.colours.groups, keysOf(base.colours.groups), colourMap && mapOf(colourMap, 'groups'), faults),
+      groups: coloursOver(
+        base.colours.groups,
+        keysOf(base.colours.groups),
+        colourMap && mapOf(colourMap, 'groups'),
+        faults,
+      ),
     },
     inks: numbersOver(base.inks, inks, mapOf(file, 'inks'), faults),
     strokes: numbersOver(base.strokes, strokes, mapOf(file, 'strokes'), faults),
@@ -66,7 +75,12 @@ function numbersOver<Section extends object>(
   return { ...base, ...read };
 }
 
-function coloursOver<Section extends object>(base: Section, names: readonly string[], map: MapNode | undefined, faults: Faults): Section {
+function coloursOver<Section extends object>(
+  base: Section,
+  names: readonly string[],
+  map: MapNode | undefined,
+  faults: Faults,
+): Section {
   if (map === undefined) return base;
   const read: Partial<Record<string, string>> = {};
   for (const key of names) {
@@ -74,7 +88,12 @@ function coloursOver<Section extends object>(base: Section, names: readonly stri
     if (node === undefined) continue;
     const colour = node.text.trim();
     if (/^#[0-9a-f]{6}$/i.test(colour)) read[key] = colour.toLowerCase();
-    else faults.error('not-a-colour', node.span, `"${colour}" is no colour; write six hexadecimal digits in quotes, as in "${mended(colour)}"`);
+    else
+      faults.error(
+        'not-a-colour',
+        node.span,
+        `"${colour}" is no colour; write six hexadecimal digits in quotes, as in "${mended(colour)}"`,
+      );
   }
   return { ...base, ...read };
 }

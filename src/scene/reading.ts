@@ -34,14 +34,23 @@ export function readNotation<T>(
 }
 
 /** The time after a key, if there is one. */
-export function timeOf(map: MapNode, key: string, forms: TimeForms, context: Pick<Context, 'rate' | 'faults'>): Located<Time> | undefined {
+export function timeOf(
+  map: MapNode,
+  key: string,
+  forms: TimeForms,
+  context: Pick<Context, 'rate' | 'faults'>,
+): Located<Time> | undefined {
   const node = textOf(map, key);
   if (node === undefined) return undefined;
   return timed(node, readTime(node.text, { rate: context.rate, forms }), context.faults);
 }
 
 /** The time after a key that hangs on nothing else. */
-export function fixedTimeOf(map: MapNode, key: string, context: Pick<Context, 'rate' | 'faults'>): Located<AbsoluteTime> | undefined {
+export function fixedTimeOf(
+  map: MapNode,
+  key: string,
+  context: Pick<Context, 'rate' | 'faults'>,
+): Located<AbsoluteTime> | undefined {
   const node = textOf(map, key);
   return node === undefined ? undefined : timed(node, readFixedTime(node.text, context.rate), context.faults);
 }
@@ -54,7 +63,11 @@ function timed<T>(node: TextNode, reading: ReadTime<T>, faults: Faults): Located
 }
 
 /** One of some words after a key; undefined where it is missing or (then reported already) another word. */
-export function wordOf<Word extends string>(map: MapNode | undefined, key: string, words: readonly Word[]): Word | undefined {
+export function wordOf<Word extends string>(
+  map: MapNode | undefined,
+  key: string,
+  words: readonly Word[],
+): Word | undefined {
   const text = map === undefined ? undefined : textOf(map, key)?.text;
   return words.find((word) => word === text);
 }
@@ -68,7 +81,12 @@ export function locatedText(map: MapNode, key: string): Located<string> | undefi
 /** A decimal number, `least` to `most`, both allowed; undefined after a report. `what` is what a message calls it. */
 export function readNumber(
   node: TextNode,
-  { what, least, most, faults }: { readonly what: string; readonly least: number; readonly most: number; readonly faults: Faults },
+  {
+    what,
+    least,
+    most,
+    faults,
+  }: { readonly what: string; readonly least: number; readonly most: number; readonly faults: Faults },
 ): number | undefined {
   const text = node.text.trim();
   if (!/^[-+]?(\d+(\.\d*)?|\.\d+)$/.test(text)) {

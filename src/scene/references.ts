@@ -1,11 +1,12 @@
 /**
  * Names of steps: each id once and well formed, and `from: step NAME` an earlier step that proves an either/or.
  */
+
+import type { SetName } from '../grid/terms.ts';
+import type { Faults } from './faults.ts';
 import { quoted } from './faults.ts';
 import { didYouMean } from './nearest-word.ts';
-import type { Faults } from './faults.ts';
 import type { Located, Step } from './scene.ts';
-import type { SetName } from '../grid/terms.ts';
 import { type MapNode, textOf } from './yaml-tree.ts';
 
 /** All ids in their order, the first of a doubled one; doubled and malformed ones are reported. */
@@ -17,7 +18,11 @@ export function readIds(steps: readonly MapNode[], faults: Faults): ReadonlyMap<
     if (!/^[A-Za-z0-9-]+$/.test(node.text)) {
       const mend = node.text.replace(/[^A-Za-z0-9]+/g, '-').replace(/^-|-$/g, '');
       const example = mend === '' ? '' : `, as in "${mend}"`;
-      faults.error('bad-name', node.span, `${quoted(node.text)} is no id; an id has letters A to Z, digits and hyphens${example}`);
+      faults.error(
+        'bad-name',
+        node.span,
+        `${quoted(node.text)} is no id; an id has letters A to Z, digits and hyphens${example}`,
+      );
     } else if (node.text === 'all') {
       faults.error('bad-name', node.span, '"all" cannot be an id, since `clear: all` means every mark; choose another');
     }
@@ -52,16 +57,26 @@ function checkReference(
   if (target === undefined) {
     const known = steps.slice(0, index).map((step) => step.id);
     const meant = didYouMean(value.id, known);
-    faults.error('unknown-step', span, `no step has the id ${quoted(value.id)}${meant === '' ? '; name an earlier step that proves an either/or' : meant}`);
+    faults.error(
+      'unknown-step',
+      span,
+      `no step has the id ${quoted(value.id)}${meant === '' ? '; name an earlier step that proves an either/or' : meant}`,
+    );
   } else if (at >= index) {
     const where = at === index ? 'is this step itself' : 'comes only after this one';
-    faults.error('later-step', span, `the step ${quoted(value.id)} ${where}; only what an earlier step proved can be drawn from`, [
-      { span: target.idSpan, message: 'it stands here' },
-    ]);
+    faults.error(
+      'later-step',
+      span,
+      `the step ${quoted(value.id)} ${where}; only what an earlier step proved can be drawn from`,
+      [{ span: target.idSpan, message: 'it stands here' }],
+    );
   } else if (!provesOneOf(target)) {
-    faults.error('no-either', span, `the step ${quoted(value.id)} proves no either/or; its so must hold one, as in so: either 4r3c2 4r1c3`, [
-      { span: target.soSpan ?? target.idSpan, message: 'what it concludes' },
-    ]);
+    faults.error(
+      'no-either',
+      span,
+      `the step ${quoted(value.id)} proves no either/or; its so must hold one, as in so: either 4r3c2 4r1c3`,
+      [{ span: target.soSpan ?? target.idSpan, message: 'what it concludes' }],
+    );
   }
 }
 

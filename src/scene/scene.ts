@@ -173,7 +173,11 @@ export type BeatMark =
   | { readonly kind: 'fill'; readonly targets: readonly Target[] }
   | { readonly kind: 'circle'; readonly targets: readonly Target[] }
   | { readonly kind: 'link'; readonly links: 'all' | readonly LinkRange[] }
-  | { readonly kind: 'strike'; readonly candidates: 'all' | readonly Candidate[]; readonly gone: Located<Time> | undefined }
+  | {
+      readonly kind: 'strike';
+      readonly candidates: 'all' | readonly Candidate[];
+      readonly gone: Located<Time> | undefined;
+    }
   | { readonly kind: 'place'; readonly cells: 'all' | readonly Cell[] }
   | { readonly kind: 'outline'; readonly targets: readonly Target[] }
   | { readonly kind: 'label'; readonly target: Target; readonly text: string }

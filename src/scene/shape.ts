@@ -7,10 +7,20 @@
 import { z } from 'zod';
 import { Bug } from '../grid/bug.ts';
 import type { Span } from './diagnostic.ts';
-import { didYouMean, nearestWords } from './nearest-word.ts';
 import { type Faults, listed, quoted } from './faults.ts';
 import { notesOf } from './language-values.ts';
-import { type Entry, keyOf, type ListNode, type MapNode, type NothingNode, type TextNode, type Tree } from './yaml-tree.ts';
+import { didYouMean, nearestWords } from './nearest-word.ts';
+import {
+  type Entry,
+  keyOf,
+  type ListNode,
+  type MapNode,
+  type NothingNode,
+  type TextNode,
+  type Tree,
+  textOf,
+  valueOf,
+} from './yaml-tree.ts';
 
 /** Where keys belong that stand in a wrong place: by key, the places (`under "video"`). */
 export type Homes = ReadonlyMap<string, readonly string[]>;
@@ -47,7 +57,7 @@ function checkValue(definition: z.ZodType, node: Tree, place: Place): void {
   } else if (schema instanceof z.ZodEnum && node.kind === 'text') {
     checkWord(schema, node, place);
   } else if (schema instanceof z.ZodString && node.kind === 'text') {
-    checkWhole(schema, node, place.faults);
+    checkWhole(schema, node, place);
   } else {
     const span = node.kind === 'text' ? node.span : place.span;
     place.faults.error('wrong-kind', span, `${place.named} is ${kindOf(node)} here; ${wanted(schema)} is due`);
@@ -56,13 +66,22 @@ function checkValue(definition: z.ZodType, node: Tree, place: Place): void {
 
 function reportNothing(schema: z.ZodType, node: NothingNode, place: Place): void {
   if (schema instanceof z.ZodString && node.comment !== undefined) {
-    place.faults.error('cut-short', node.comment, `${place.named} has no value, since # begins a comment; put the text in quotes`);
+    place.faults.error(
+      'cut-short',
+      node.comment,
+      `${place.named} has no value, since # begins a comment; put the text in quotes`,
+    );
   } else place.faults.error('no-value', place.span, `${place.named} has no value; ${wanted(schema)} is due`);
 }
 
 function checkItems(element: z.ZodType, list: ListNode, place: Place): void {
-  if (list.items.length === 0 && place.named === '"steps"') {
-    place.faults.error('no-value', place.span, '"steps" holds no step; write at least one, as in `- id: first`');
+  // Of all lists `show` alone may be empty: then nothing is drawn.
+  if (list.items.length === 0 && place.named !== '"show"') {
+    place.faults.error(
+      'no-value',
+      place.span,
+      `${place.named} is an empty list; write at least one item, or leave the key out`,
+    );
   }
   for (const item of list.items) {
     checkValue(element, item, { ...place, named: `an item of ${place.named}`, span: firstOf(item) });
@@ -78,26 +97,37 @@ function checkKeys(schema: z.ZodObject, map: MapNode, place: Place): void {
       checkValue(typed(definition), entry.value, { ...place, named: quoted(entry.key.text), span: entry.key.span });
     } else reportUnknown(entry, map, known, title, place);
   }
-  for (const key of known) {
-    if (schema.shape[key] instanceof z.ZodOptional || keyOf(map, key) !== undefined) continue;
-    if (map.entries.some((entry) => nearestWords(entry.key.text, [key]).length > 0 && !known.includes(entry.key.text))) continue;
-    const example = wanted(withoutOptional(typed(schema.shape[key])));
-    place.faults.error('missing-key', place.span, `${title} needs the key "${key}": ${example}`);
-  }
+  const misspelt = map.entries.map((entry) => entry.key.text).filter((key) => !known.includes(key));
+  const missing = ownKeys(schema).filter(
+    (key) => keyOf(map, key) === undefined && !misspelt.some((each) => nearestWords(each, [key]).length > 0),
+  );
+  if (missing.length === 0) return;
+  const named = `${missing.length === 1 ? 'the key' : 'the keys'} ${listed(
+    missing.map((key) => `"${key}"`),
+    'and',
+  )}`;
+  place.faults.error('missing-key', place.span, `${title} needs ${named}`);
 }
 
 function reportUnknown(entry: Entry, map: MapNode, known: readonly string[], title: string, place: Place): void {
   const { key } = entry;
   const cutText = map.braces && entry.value.kind === 'nothing' ? textBefore(map, entry) : undefined;
   if (cutText !== undefined) {
-    const message = `the comma before ${quoted(key.text)} ends the text of ${quoted(cutText.text)} in YAML; put the whole value in quotes`;
+    const quotes = textOf(map, cutText.text)?.text.includes('"') === true ? 'single quotes' : 'quotes';
+    const message = `the comma before ${quoted(key.text)} ends the text of ${quoted(cutText.text)} in YAML; put the whole value in ${quotes}`;
     place.faults.error('comma-in-text', key.span, message);
+    place.faults.settle(cutText.span);
+    place.faults.settle(valueOf(map, cutText.text)?.span ?? cutText.span);
     return;
   }
   const meant = didYouMean(key.text, known);
   const home = place.homes.get(key.text);
   const mend =
-    meant !== '' ? meant : home !== undefined ? `; it belongs to ${listed(home)}` : `; its keys are ${listed(known, 'and')}`;
+    meant !== ''
+      ? meant
+      : home !== undefined
+        ? `; it belongs to ${listed(home)}`
+        : `; its keys are ${listed(known, 'and')}`;
   place.faults.error('unknown-key', key.span, `${title} has no key ${quoted(key.text)}${mend}`);
 }
 
@@ -110,20 +140,30 @@ function textBefore(map: MapNode, entry: Entry): TextNode | undefined {
 function checkWord(schema: z.ZodEnum, node: TextNode, place: Place): void {
   const words = schema.options.map(String);
   if (words.includes(node.text)) return;
+  if (place.named === '"proofreel"') {
+    const message = `version ${quoted(node.text)} of the language is not known here; this proofreel reads version ${listed(words)}`;
+    place.faults.error('version', node.span, message);
+    return;
+  }
   const reason = notesOf(schema).refused?.[node.text];
   const meant = /\d/.test(node.text) ? '' : didYouMean(node.text, words);
   const mend = reason ?? `it is ${listed(words)}${meant}`;
-  place.faults.error(place.named === '"proofreel"' ? 'version' : 'unknown-word', node.span, `${place.named} cannot be ${quoted(node.text)}; ${mend}`);
+  place.faults.error('unknown-word', node.span, `${place.named} cannot be ${quoted(node.text)}; ${mend}`);
 }
 
-/** A sentence, or a text in quotes of its own, after which a comment stands was cut by YAML. */
-function checkWhole(schema: z.ZodType, node: TextNode, faults: Faults): void {
+/** A text must not be empty; a sentence, or a text in quotes of its own, with a comment after it was cut by YAML. */
+function checkWhole(schema: z.ZodType, node: TextNode, { named, faults }: Place): void {
+  if (node.text.trim() === '') {
+    faults.error('no-value', node.span, `${named} is empty; write its text, or leave the key out`);
+    faults.settle(node.span);
+  }
   if (node.comment === undefined) return;
   const openQuote = (node.text.match(/["\u201c\u201d]/g) ?? []).length % 2 === 1;
   if (notesOf(schema).sentence !== true && !openQuote) return;
   const message =
     'a blank and # begin a comment here, and YAML drops the rest of the line; put the sentence in quotes, or on the next line after `>` (a comment goes on a line of its own)';
   faults.error('cut-short', node.comment, message);
+  faults.settle(node.span);
 }
 
 /** The option that the value means; undefined after a report that it means none. */
@@ -169,7 +209,11 @@ function reportNoMark(objects: readonly z.ZodObject[], map: MapNode, place: Plac
   const strangers = map.entries.filter(({ key }) => !known.has(key.text));
   for (const { key } of strangers) {
     const meant = didYouMean(key.text, [...known]);
-    place.faults.error('unknown-key', key.span, `${title} has no key ${quoted(key.text)}${meant === '' ? `; it has one of ${listed(marks)}` : meant}`);
+    place.faults.error(
+      'unknown-key',
+      key.span,
+      `${title} has no key ${quoted(key.text)}${meant === '' ? `; it has one of ${listed(marks)}` : meant}`,
+    );
   }
   if (strangers.length === 0) {
     place.faults.error('no-mark', place.span, `${title} does not say what it is; it needs one of ${listed(marks)}`);

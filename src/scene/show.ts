@@ -2,19 +2,20 @@
  * `show`: the beats of a step, each with one mark. The shape of each is checked before; here its text is read, and held
  * against what the step claims.
  */
+import type { Grid } from '../grid/grid.ts';
 import { parseCandidates } from '../grid/notation/candidates.ts';
 import { parseCells } from '../grid/notation/cells.ts';
 import { printCandidate, printCell } from '../grid/notation/print.ts';
 import { parseTargets } from '../grid/notation/targets.ts';
-import type { Target } from '../grid/terms.ts';
+import type { Reading, Target } from '../grid/terms.ts';
 import type { Claims } from './claims.ts';
 import { listed, quoted } from './faults.ts';
 import { fraction, fractionFromDecimal } from './fraction.ts';
-import { readLinks } from './links.ts';
 import { type MarkName, markNames } from './language-step.ts';
+import { readLinks } from './links.ts';
 import { didYouMean } from './nearest-word.ts';
 import { type Context, readNotation, readNumber, timeOf } from './reading.ts';
-import type { Beat, BeatMark } from './scene.ts';
+import type { Beat, BeatMark, Located } from './scene.ts';
 import { readSight } from './sight.ts';
 import { itemsOf, type MapNode, spanIn, type TextNode, textOf, valueOf } from './yaml-tree.ts';
 
@@ -46,7 +47,13 @@ function readGroup(node: TextNode | undefined, { groups, faults }: Context): str
   return undefined;
 }
 
-function readMark(kind: string, key: TextNode, map: MapNode, claims: Claims | undefined, context: Context): BeatMark | undefined {
+function readMark(
+  kind: string,
+  key: TextNode,
+  map: MapNode,
+  claims: Claims | undefined,
+  context: Context,
+): BeatMark | undefined {
   if (!isMarkName(kind)) return undefined;
   if (kind === 'sight') return readSight(map, context);
   const node = textOf(map, kind);
@@ -89,7 +96,10 @@ function isMarkName(key: string): key is MarkName {
 }
 
 function notYet(kind: 'suppose' | 'sides', key: TextNode, { faults }: Context): undefined {
-  const instead = kind === 'sides' ? 'circle the candidates of each side in a group of its own' : 'draw the links, or circle what follows';
+  const instead =
+    kind === 'sides'
+      ? 'circle the candidates of each side in a group of its own'
+      : 'draw the links, or circle what follows';
   faults.error('not-yet', key.span, `this version does not draw "${kind}"; leave the beat out, or ${instead}`);
   return undefined;
 }
@@ -119,7 +129,11 @@ function withTargets<Kind extends 'fill' | 'circle' | 'outline' | 'focus'>(
   if (wrong !== undefined) {
     const due = listed(takes.map((each) => targetNames[each]));
     const other = wrong.kind === 'cells' || wrong.kind === 'house' ? 'fill or outline' : 'circle';
-    context.faults.error('notation', node.span, `"${kind}" goes round ${due}, not round ${targetNames[wrong.kind]}; for those write ${other}`);
+    context.faults.error(
+      'notation',
+      node.span,
+      `"${kind}" goes round ${due}, not round ${targetNames[wrong.kind]}; for those write ${other}`,
+    );
     return undefined;
   }
   return targets === undefined ? undefined : { kind, targets };
@@ -130,14 +144,20 @@ function readStrike(node: TextNode, map: MapNode, claims: Claims, context: Conte
   const gone = timeOf(map, 'gone', 'any', context);
   if (isAll(node)) {
     if (claims.removesAny) return { kind: 'strike', candidates: 'all', gone };
-    faults.error('not-concluded', node.span, 'this step removes nothing that could be struck; add the removal to so, or leave the beat out');
+    faults.error(
+      'not-concluded',
+      node.span,
+      'this step removes nothing that could be struck; add the removal to so, or leave the beat out',
+    );
     return undefined;
   }
   const candidates = readNotation(node, parseCandidates, context);
-  const strange = (candidates ?? []).filter((candidate) => !claims.removes(candidate)).map((each) => printCandidate(grid, each));
-  if (strange.length > 0) {
+  for (const { span, value } of candidates === undefined ? [] : itemsIn(node, parseCandidates, grid)) {
+    const strange = value.filter((candidate) => !claims.removes(candidate)).map((each) => printCandidate(grid, each));
+    if (strange.length === 0) continue;
     const verb = strange.length === 1 ? 'is' : 'are';
-    faults.error('not-concluded', node.span, `${strange.join(' ')} ${verb} not among the step's removals; a cross is a claim, so add it to so or leave it out`);
+    const message = `${strange.join(' ')} ${verb} not among the step's removals; a cross is a claim, so add it to so or leave it out`;
+    faults.error('not-concluded', span, message);
   }
   return candidates === undefined ? undefined : { kind: 'strike', candidates, gone };
 }
@@ -146,15 +166,33 @@ function readPlace(node: TextNode, claims: Claims, context: Context): BeatMark |
   const { faults, grid } = context;
   if (isAll(node)) {
     if (claims.placesAny) return { kind: 'place', cells: 'all' };
-    faults.error('not-concluded', node.span, 'this step places nothing; add the placement to so, or leave the beat out');
+    faults.error(
+      'not-concluded',
+      node.span,
+      'this step places nothing; add the placement to so, or leave the beat out',
+    );
     return undefined;
   }
   const cells = readNotation(node, parseCells, context);
-  const strange = (cells ?? []).filter((cell) => !claims.places(cell)).map((each) => printCell(grid, each));
-  if (strange.length > 0) {
-    faults.error('not-concluded', node.span, `the step places nothing in ${strange.join(' ')}; a written digit is a claim, so add it to so or leave it out`);
+  for (const { span, value } of cells === undefined ? [] : itemsIn(node, parseCells, grid)) {
+    const strange = value.filter((cell) => !claims.places(cell)).map((each) => printCell(grid, each));
+    if (strange.length === 0) continue;
+    const message = `the step places nothing in ${strange.join(' ')}; a written digit is a claim, so add it to so or leave it out`;
+    faults.error('not-concluded', span, message);
   }
   return cells === undefined ? undefined : { kind: 'place', cells };
+}
+
+/** The items of a list that is known to be readable, each with its place. */
+function itemsIn<T>(
+  node: TextNode,
+  parse: (grid: Grid, text: string) => Reading<T>,
+  grid: Grid,
+): readonly Located<T>[] {
+  return [...node.text.matchAll(/[^\s,]+/g)].flatMap((match) => {
+    const reading = parse(grid, match[0]);
+    return reading.ok ? [{ value: reading.value, span: spanIn(node, match.index, match.index + match[0].length) }] : [];
+  });
 }
 
 function readLabel(node: TextNode, context: Context): BeatMark | undefined {
@@ -162,14 +200,22 @@ function readLabel(node: TextNode, context: Context): BeatMark | undefined {
   const match = /^([^"\u201c\u201d]*)["\u201c\u201d]([^"\u201c\u201d]*)["\u201c\u201d]\s*$/s.exec(node.text);
   const text = match?.[2]?.trim() ?? '';
   if (match === null || text === '') {
-    faults.error('notation', node.span, `${quoted(node.text)} is no label; write a cell or a candidate, and the word between double quotes: 4r3c2 "roof"`);
+    faults.error(
+      'notation',
+      node.span,
+      `${quoted(node.text)} is no label; write a cell or a candidate, and the word between double quotes: 4r3c2 "roof"`,
+    );
     return undefined;
   }
   const targets = readNotation({ ...node, text: match[1]! }, parseTargets, context);
   const [target] = targets ?? [];
   if (targets === undefined) return undefined;
   if (target !== undefined && targets.length === 1 && isOnePlace(target)) return { kind: 'label', target, text };
-  faults.error('notation', spanIn(node, 0, match[1]!.trimEnd().length), 'a label is tied to one cell (r3c2) or one candidate (4r3c2); write a beat for each');
+  faults.error(
+    'notation',
+    spanIn(node, 0, match[1]!.trimEnd().length),
+    'a label is tied to one cell (r3c2) or one candidate (4r3c2); write a beat for each',
+  );
   return undefined;
 }
 
@@ -184,7 +230,11 @@ const mostHold = 600;
 function readHold(map: MapNode, { faults }: Context) {
   const node = textOf(map, 'hold');
   const seconds = node === undefined ? undefined : { ...node, text: node.text.trim().replace(/ ?s$/, '') };
-  if (seconds === undefined || readNumber(seconds, { what: '"hold", in seconds,', least: 0, most: mostHold, faults }) === undefined) return defaultHold;
+  if (
+    seconds === undefined ||
+    readNumber(seconds, { what: '"hold", in seconds,', least: 0, most: mostHold, faults }) === undefined
+  )
+    return defaultHold;
   return fractionFromDecimal(seconds.text) ?? defaultHold;
 }
 
@@ -198,7 +248,11 @@ function readClear(node: TextNode, { stepIds, groups, faults }: Context): BeatMa
     const known = [...stepIds.keys(), ...groups.keys()];
     const span = spanIn(node, match.index, match.index + name.length);
     const meant = didYouMean(name, [...known, 'all']);
-    faults.error('unknown-step', span, `${quoted(name)} is no step and no group of the scene${meant === '' ? '; write the id of a step, the name of a group, or all' : meant}`);
+    faults.error(
+      'unknown-step',
+      span,
+      `${quoted(name)} is no step and no group of the scene${meant === '' ? '; write the id of a step, the name of a group, or all' : meant}`,
+    );
   }
   return { kind: 'clear', what };
 }

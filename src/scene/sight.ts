@@ -14,7 +14,8 @@ type From = Pick<Sight, 'cell' | 'digit'>;
 /** The lines of a beat; undefined after a report. */
 export function readSight(beat: MapNode, context: Context): BeatMark | undefined {
   const sights = itemsOf(valueOf(beat, 'sight')).map((item) => {
-    if (item.kind === 'text') return readFrom(item, context)?.map((from): Sight => ({ ...from, way: { kind: 'everywhere' } }));
+    if (item.kind === 'text')
+      return readFrom(item, context)?.map((from): Sight => ({ ...from, way: { kind: 'everywhere' } }));
     return item.kind === 'map' ? readWay(item, context) : undefined;
   });
   if (sights.length === 0 || sights.includes(undefined)) return undefined;
@@ -27,7 +28,11 @@ function readWay(map: MapNode, context: Context): readonly Sight[] | undefined {
   const from = of === undefined ? undefined : readFrom(of, context);
   const [into, along] = [keyOf(map, 'into'), keyOf(map, 'along')];
   if (into !== undefined && along !== undefined) {
-    faults.error('several-marks', along.span, '"into" and "along" stand together; a line goes into a house or along one, so keep one of the two');
+    faults.error(
+      'several-marks',
+      along.span,
+      '"into" and "along" stand together; a line goes into a house or along one, so keep one of the two',
+    );
     return undefined;
   }
   const kind = into !== undefined ? 'into' : 'along';
@@ -46,7 +51,11 @@ function readFrom(node: TextNode, context: Context): readonly From[] | undefined
   const { grid, faults } = context;
   const targets = readNotation(node, parseTargets, context);
   if (targets?.some((target) => target.kind === 'house' || target.kind === 'digit')) {
-    faults.error('notation', node.span, 'a sight line starts from a written digit; write it with its cell (4r3c2), or the cell (r3c2)');
+    faults.error(
+      'notation',
+      node.span,
+      'a sight line starts from a written digit; write it with its cell (4r3c2), or the cell (r3c2)',
+    );
     return undefined;
   }
   return targets?.flatMap((target): readonly From[] => {
@@ -59,7 +68,11 @@ function readFrom(node: TextNode, context: Context): readonly From[] | undefined
 function readHouse(node: TextNode, context: Context): HouseShape | undefined {
   const houses = readNotation(node, parseHouses, context);
   if (houses !== undefined && houses.length !== 1) {
-    context.faults.error('notation', node.span, `${houses.length} houses stand here; a line goes into one, or along one, so write a beat for each`);
+    context.faults.error(
+      'notation',
+      node.span,
+      `${houses.length} houses stand here; a line goes into one, or along one, so write a beat for each`,
+    );
   }
   return houses?.length === 1 ? houses[0] : undefined;
 }
@@ -67,8 +80,12 @@ function readHouse(node: TextNode, context: Context): HouseShape | undefined {
 function whyNoLine({ cell }: From, kind: 'into' | 'along', house: HouseShape, { grid }: Context): string | undefined {
   const written = printCell(grid, cell);
   if (kind === 'into') {
-    return house.cells.some((each) => grid.peers[cell]!.includes(each)) ? undefined : `${written} sees no cell of ${house.name}`;
+    return house.cells.some((each) => grid.peers[cell]!.includes(each))
+      ? undefined
+      : `${written} sees no cell of ${house.name}`;
   }
   const lines = grid.housesOf[cell]!.filter((each) => each.kind !== 'box').map((each) => each.name);
-  return lines.includes(house.name) ? undefined : `no line from ${written} runs along ${house.name}; write ${lines.join(' or ')}`;
+  return lines.includes(house.name)
+    ? undefined
+    : `no line from ${written} runs along ${house.name}; write ${lines.join(' or ')}`;
 }

@@ -6,6 +6,7 @@ import { parseChain } from '../grid/notation/chain.ts';
 import { parseConclusions } from '../grid/notation/conclusions.ts';
 import { parseDeadly } from '../grid/notation/deadly.ts';
 import { parseOnly, parsePencil } from '../grid/notation/lists.ts';
+import { printConclusion } from '../grid/notation/print.ts';
 import { parseSets } from '../grid/notation/sets.ts';
 import type { Chain, Conclusion, SetName } from '../grid/terms.ts';
 import { checkAgreement } from './agreement.ts';
@@ -16,7 +17,7 @@ import { listed, quoted } from './faults.ts';
 import { type Context, locatedText, readNotation, timeOf } from './reading.ts';
 import type { CascadeItem, Located, Step } from './scene.ts';
 import { readShow } from './show.ts';
-import { itemsOf, keyOf, type MapNode, spanIn, type TextNode, textOf, type Tree, valueOf } from './yaml-tree.ts';
+import { itemsOf, keyOf, type MapNode, spanIn, type TextNode, type Tree, textOf, valueOf } from './yaml-tree.ts';
 
 /** A step with all that could be read of it; what could not was reported. `index` counts from 0. */
 export function readStep(map: MapNode, index: number, context: Context): Step {
@@ -75,13 +76,25 @@ function checkClaimKeys(map: MapNode, { faults }: Context): void {
   const has = (key: string) => keyOf(map, key) !== undefined;
   const fails = textOf(map, 'fails');
   if (fails?.text === 'true' && !has('so')) {
-    faults.error('no-claim', fails.span, 'this step should fail and concludes nothing; add so: and the conclusions that do not follow');
+    faults.error(
+      'no-claim',
+      fails.span,
+      'this step should fail and concludes nothing; add so: and the conclusions that do not follow',
+    );
   } else if (fails?.text === 'true' && textOf(map, 'so')?.text.trim().toLowerCase() === 'all') {
-    faults.error('so-all', textOf(map, 'so')!.span, 'so: all stands for what the argument proves, and this step should fail; name the conclusions');
+    faults.error(
+      'so-all',
+      textOf(map, 'so')!.span,
+      'so: all stands for what the argument proves, and this step should fail; name the conclusions',
+    );
   }
   const sets = keyOf(map, 'from') ?? keyOf(map, 'deadly');
   if (sets !== undefined && !claimKeys.some(has)) {
-    faults.warning('no-conclusion', sets.span, `"${sets.text}" names sets and nothing is concluded from them; add so: and the conclusions`);
+    faults.warning(
+      'no-conclusion',
+      sets.span,
+      `"${sets.text}" names sets and nothing is concluded from them; add so: and the conclusions`,
+    );
   }
 }
 
@@ -119,10 +132,32 @@ function readSo(map: MapNode, context: Context): Pick<Step, 'so' | 'soSpan'> {
   const all = /(?:^|[\s,])(all)(?=[\s,]|$)/i.exec(node.text);
   if (all !== null) {
     const at = all.index + all[0].length - 3;
-    context.faults.error('so-all', spanIn(node, at, at + 3), 'so: all stands alone, for every removal that the argument proves; leave out the rest or "all"');
+    context.faults.error(
+      'so-all',
+      spanIn(node, at, at + 3),
+      'so: all stands alone, for every removal that the argument proves; leave out the rest or "all"',
+    );
     return { so: undefined, soSpan: node.span };
   }
-  return { so: readConclusions(node, context), soSpan: node.span };
+  return { so: withoutDoubles(readConclusions(node, context), context), soSpan: node.span };
+}
+
+/** What is said twice most likely was meant otherwise once; it counts once. */
+function withoutDoubles(
+  conclusions: readonly Located<Conclusion>[] | undefined,
+  { grid, faults }: Context,
+): Step['so'] {
+  const said = new Map<string, Located<Conclusion>>();
+  for (const each of conclusions ?? []) {
+    const written = printConclusion(grid, each.value);
+    const first = said.get(written);
+    if (first === undefined) said.set(written, each);
+    else
+      faults.warning('said-twice', each.span, `${written} stands twice in so; leave one out`, [
+        { span: first.span, message: 'the first stands here' },
+      ]);
+  }
+  return conclusions === undefined ? undefined : [...said.values()];
 }
 
 function readConclusions(node: TextNode, context: Context): readonly Located<Conclusion>[] | undefined {
@@ -136,7 +171,10 @@ function readBecause(map: MapNode, { faults }: Context): Step['because'] {
   const name = canonicalName(node.text);
   if (name !== undefined) return { name, written: node.text, span: node.span };
   const near = nearestNames(node.text);
-  const mend = near.length > 0 ? `did you mean ${listed(near.map((each) => `"${each}"`))}?` : 'a name of your own goes under "called"';
+  const mend =
+    near.length > 0
+      ? `did you mean ${listed(near.map((each) => `"${each}"`))}?`
+      : 'a name of your own goes under "called"';
   faults.error('unknown-name', node.span, `no argument is known as ${quoted(node.text)}; ${mend}`);
   return undefined;
 }
@@ -156,7 +194,12 @@ function readItems<Item>(
   });
 }
 
-function readCascadeItem(node: TextNode, at: CascadeItem['at'], item: MapNode | undefined, context: Context): CascadeItem | undefined {
+function readCascadeItem(
+  node: TextNode,
+  at: CascadeItem['at'],
+  item: MapNode | undefined,
+  context: Context,
+): CascadeItem | undefined {
   const conclusions = readConclusions(node, context);
   const because = item === undefined ? undefined : readBecause(item, context);
   const from = item === undefined ? [] : readFrom(item, context);
@@ -166,4 +209,3 @@ function readCascadeItem(node: TextNode, at: CascadeItem['at'], item: MapNode | 
   checkAgreement({ chains, conclusions, named: 'cascade', conclusionsSpan: node.span, grid, faults });
   return { conclusions, at, because, from, chains, span: node.span };
 }
-

@@ -7,7 +7,13 @@
  * For each UTF-16 unit of `text` its offset in `file`, and one more: the end of the text.
  * `start` to `end` is the scalar's source, quotes or block header included.
  */
-export function offsetsOf(file: string, start: number, end: number, text: string, style: ScalarStyle): readonly number[] {
+export function offsetsOf(
+  file: string,
+  start: number,
+  end: number,
+  text: string,
+  style: ScalarStyle,
+): readonly number[] {
   const offsets: number[] = [];
   let at = start;
   if (style === 'block') {

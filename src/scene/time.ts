@@ -2,7 +2,7 @@
  * Times as a scene writes them (section 6 of the language): seconds, timecodes, offsets, cues and words.
  */
 import type { Code } from './codes.ts';
-import { type Fraction, fraction, fractionFromDecimal, add, multiply, zero } from './fraction.ts';
+import { add, type Fraction, fraction, fractionFromDecimal, multiply, zero } from './fraction.ts';
 import { nearestWords } from './nearest-word.ts';
 import type { AbsoluteTime, Time } from './scene.ts';
 import { timecodeOf, whyNoLabel } from './timecode-label.ts';
@@ -26,14 +26,21 @@ export interface TimeFault {
 
 export type ReadTime<T> = { readonly ok: true; readonly time: T } | { readonly ok: false; readonly fault: TimeFault };
 
-const allForms = 'a time is 12.5, 1:02, 1:02.5, 1:00:02.5, 01:00:02:12, +1.5, cue NAME, or words "as said"';
-const fixedForms = 'it is 12.5, 1:02, 1:02.5, 1:00:02.5 or 01:00:02:12';
+const fixedForms = '12.5, 1:02, 1:02.5, 1:00:02.5 or 01:00:02:12';
+
+/** What a message offers, by where the time stands. */
+const offered: Readonly<Record<TimeForms, string>> = {
+  fixed: fixedForms,
+  unanchored: '12.5, 1:02, 1:02.5, 1:00:02.5, 01:00:02:12, cue NAME, or words "as said"',
+  any: '12.5, 1:02, 1:02.5, 1:00:02.5, 01:00:02:12, +1.5, cue NAME, or words "as said"',
+};
 
 /** A time of the allowed forms, blanks around it ignored. */
-export function readTime(text: string, { rate, forms }: TimeReading): ReadTime<Time> {
+export function readTime(text: string, how: TimeReading): ReadTime<Time> {
+  const { forms } = how;
   const trimmed = text.trim();
   const at = text.indexOf(trimmed);
-  const reading = readTrimmed(trimmed, rate);
+  const reading = readTrimmed(trimmed, how);
   if (!reading.ok) return { ok: false, fault: { ...reading.fault, at: reading.fault.at + at } };
   const { kind } = reading.time;
   const refused = refusedForm(kind, forms);
@@ -46,28 +53,28 @@ export function readFixedTime(text: string, rate: Fraction | undefined): ReadTim
   if (!reading.ok) return reading;
   const { time } = reading;
   if (time.kind === 'seconds' || time.kind === 'timecode') return { ok: true, time };
-  return fault('time-form', 0, text.length, fixedForms);
+  return fault('time-form', 0, text.length, `a time stands here that hangs on nothing: ${fixedForms}`);
 }
 
 function refusedForm(kind: Time['kind'], forms: TimeForms): string | undefined {
   if (forms === 'any' || kind === 'seconds' || kind === 'timecode') return undefined;
-  if (kind !== 'after') return forms === 'fixed' ? `this time must not hang on the narration; ${fixedForms}` : undefined;
-  const reason = forms === 'fixed' ? 'this time is counted from nothing' : 'nothing stands before it to count from';
-  return `${reason}; leave out the + for a time from the start of the video`;
+  if (kind !== 'after')
+    return forms === 'fixed' ? `this time must not hang on the narration; it is ${fixedForms}` : undefined;
+  return 'a + counts from a step, and there is none to count from here; leave it out for a time from the start of the video';
 }
 
-function readTrimmed(text: string, rate: Fraction | undefined): ReadTime<Time> {
+function readTrimmed(text: string, how: TimeReading): ReadTime<Time> {
   if (/^cue\b/i.test(text)) return readCue(text);
-  if (/^words\b/i.test(text)) return readWords(text, rate);
+  if (/^words\b/i.test(text)) return readWords(text, how);
   if (text.startsWith('+')) {
     const seconds = secondsOf(text.slice(1).trim());
     if (seconds !== undefined) return { ok: true, time: { kind: 'after', seconds } };
     return fault('not-a-time', 0, text.length, `"${text}" is no offset; write +1.5 for one and a half seconds after`);
   }
-  return readAbsolute(text, rate);
+  return readAbsolute(text, how);
 }
 
-function readAbsolute(text: string, rate: Fraction | undefined): ReadTime<AbsoluteTime> {
+function readAbsolute(text: string, { rate, forms }: TimeReading): ReadTime<AbsoluteTime> {
   const timecode = timecodeOf(text);
   if (timecode !== undefined) {
     const refused = rate === undefined ? undefined : whyNoLabel(timecode, rate);
@@ -76,7 +83,7 @@ function readAbsolute(text: string, rate: Fraction | undefined): ReadTime<Absolu
   }
   const seconds = secondsOf(text);
   if (seconds !== undefined) return { ok: true, time: { kind: 'seconds', seconds } };
-  return fault('not-a-time', 0, text.length, whyNoTime(text));
+  return fault('not-a-time', 0, text.length, whyNoTime(text, forms));
 }
 
 /** `12.5`, `12.5s`, `1:02`, `1:02.5`, `1:00:02.5`: exact seconds. */
@@ -91,15 +98,19 @@ function secondsOf(text: string): Fraction | undefined {
   return add(multiply(fraction(hours * 60n + minutes), fraction(60n)), seconds);
 }
 
-function whyNoTime(text: string): string {
+function whyNoTime(text: string, forms: TimeForms): string {
   if (text.startsWith('-')) return `"${text}" lies before the start; times do not go back`;
+  const seconds = /^(\d+)(?:[.,](\d+))?\s*(?:s|sec|secs|seconds?)?$/i.exec(text);
+  if (seconds !== null)
+    return `"${text}" is no time; write ${seconds[1]}${seconds[2] === undefined ? '' : `.${seconds[2]}`}`;
   const [word = ''] = text.split(/\s/);
   const [near] = nearestWords(word, ['cue', 'words']);
-  if (near !== undefined) return `"${text}" is no time; did you mean ${near === 'cue' ? 'cue NAME' : 'words "as said"'}?`;
+  if (near !== undefined)
+    return `"${text}" is no time; did you mean ${near === 'cue' ? 'cue NAME' : 'words "as said"'}?`;
   if (/^\d+(:\d+)+([.;,]\d+)?$/.test(text)) {
     return `"${text}" is no time; minutes and seconds have two digits and stay below 60 (1:02, 1:00:02.5), and a timecode has four pairs (01:00:02:12)`;
   }
-  return `"${text}" is no time; ${allForms}`;
+  return `"${text}" is no time; here a time is ${offered[forms]}`;
 }
 
 function readCue(text: string): ReadTime<Time> {
@@ -107,7 +118,21 @@ function readCue(text: string): ReadTime<Time> {
   const match = /^(.*?)(?:\s\+\s*(\S+))?$/s.exec(rest);
   const cue = (match?.[1] ?? '').trim();
   if (cue === '' || cue.startsWith('+')) {
-    return fault('not-a-time', 0, text.length, `"${text}" names no cue; write cue and its name or number in the narration`);
+    return fault(
+      'not-a-time',
+      0,
+      text.length,
+      `"${text}" names no cue; write cue and its name or number in the narration`,
+    );
+  }
+  if (/\s[-\u2212]\s*\d[\d.:]*s?$/.test(cue)) {
+    const at = text.search(/\s[-\u2212]\s*\d[\d.:]*s?$/) + 1;
+    return fault(
+      'not-a-time',
+      at,
+      text.length - at,
+      'a time can lie after the start of a cue, not before it; write cue NAME +0.5, or words "as said"',
+    );
   }
   const written = match?.[2];
   const plus = written === undefined ? zero : secondsOf(written);
@@ -118,17 +143,27 @@ function readCue(text: string): ReadTime<Time> {
 
 const quotes = /^words(\s+\S+)?\s*(["“”„])([^"“”]*)["“”](.*)$/is;
 
-function readWords(text: string, rate: Fraction | undefined): ReadTime<Time> {
+function readWords(text: string, { rate }: TimeReading): ReadTime<Time> {
   const match = quotes.exec(text);
   if (match === null) {
-    return fault('not-a-time', 0, text.length, `${text} has no words between double quotes; write words "as they are said"`);
+    return fault(
+      'not-a-time',
+      0,
+      text.length,
+      `${text} has no words between double quotes; write words "as they are said"`,
+    );
   }
   const [, number = '', , words = '', rest = ''] = match;
   const occurrence = readOccurrence(text, number);
   if (!occurrence.ok) return occurrence;
   if (!/[\p{L}\p{N}]/u.test(words)) {
     const at = text.search(/["“”„]/);
-    return fault('not-a-time', at, words.length + 2, 'nothing is said between these quotes; write words "as they are said"');
+    return fault(
+      'not-a-time',
+      at,
+      words.length + 2,
+      'nothing is said between these quotes; write words "as they are said"',
+    );
   }
   const fallback = readFallback(text, rest, rate);
   if (!fallback.ok) return fallback;
@@ -140,7 +175,12 @@ function readOccurrence(text: string, written: string): ReadTime<number> {
   const number = written.trim();
   if (number === '') return { ok: true, time: 1 };
   if (/^[1-9]\d{0,3}$/.test(number)) return { ok: true, time: Number(number) };
-  return fault('not-a-time', text.indexOf(number, 5), number.length, `"${number}" does not count places; write words 2 "..." for the second`);
+  return fault(
+    'not-a-time',
+    text.indexOf(number, 5),
+    number.length,
+    `"${number}" does not count places; write words 2 "..." for the second`,
+  );
 }
 
 /** What stands after the words: nothing, or `or 4:12`. */
@@ -149,13 +189,32 @@ function readFallback(text: string, rest: string, rate: Fraction | undefined): R
   const at = text.length - rest.trimStart().length;
   const match = /^\s*or\s+(.*)$/is.exec(rest);
   if (match === null) {
-    return fault('not-a-time', at, rest.trim().length, `"${rest.trim()}" stands after the words; only a time to fall back on may: words "..." or 4:12`);
+    return fault(
+      'not-a-time',
+      at,
+      rest.trim().length,
+      `"${rest.trim()}" stands after the words; only a time to fall back on may: words "..." or 4:12`,
+    );
   }
-  const reading = readAbsolute(match[1]!.trim(), rate);
+  const written = match[1]!.trim();
+  if (/^(cue|words|\+)/i.test(written)) {
+    return fault(
+      'time-form',
+      text.length - match[1]!.length,
+      written.length,
+      `this time is there to fall back on, so it is ${fixedForms}`,
+    );
+  }
+  const reading = readAbsolute(written, { rate, forms: 'fixed' });
   if (reading.ok) return reading;
   return { ok: false, fault: { ...reading.fault, at: text.length - match[1]!.length } };
 }
 
-function fault(code: Code, at: number, length: number, message: string): { readonly ok: false; readonly fault: TimeFault } {
+function fault(
+  code: Code,
+  at: number,
+  length: number,
+  message: string,
+): { readonly ok: false; readonly fault: TimeFault } {
   return { ok: false, fault: { code, at, length, message } };
 }

@@ -1,8 +1,9 @@
 /**
  * Labels of SMPTE ST 12-1 as they are written, and which of them exist at a rate.
  */
-import { compare, type Fraction, fraction, nearest } from './fraction.ts';
+
 import type { Code } from './codes.ts';
+import { compare, type Fraction, fraction, nearest } from './fraction.ts';
 import type { Timecode } from './scene.ts';
 
 /** `01:00:02:12`, or `01:00:02;12` for drop-frame; undefined for any other text. The numbers are not looked at. */
@@ -14,12 +15,17 @@ export function timecodeOf(text: string): Timecode | undefined {
 }
 
 /** Why there is no such label at this rate, and what there is instead; undefined where it exists. */
-export function whyNoLabel(label: Timecode, rate: Fraction): { readonly code: Code; readonly message: string } | undefined {
+export function whyNoLabel(
+  label: Timecode,
+  rate: Fraction,
+): { readonly code: Code; readonly message: string } | undefined {
   const written = printLabel(label);
   const perSecond = Number(nearest(rate));
   if (label.hours > 23) return { code: 'out-of-range', message: `${written} has no such hour; hours go from 00 to 23` };
-  if (label.minutes > 59) return { code: 'out-of-range', message: `${written} has no such minute; minutes go from 00 to 59` };
-  if (label.seconds > 59) return { code: 'out-of-range', message: `${written} has no such second; seconds go from 00 to 59` };
+  if (label.minutes > 59)
+    return { code: 'out-of-range', message: `${written} has no such minute; minutes go from 00 to 59` };
+  if (label.seconds > 59)
+    return { code: 'out-of-range', message: `${written} has no such second; seconds go from 00 to 59` };
   if (label.frames >= perSecond) {
     const message = `${written} has no such frame; at ${printRate(rate)} frames a second they go from 00 to ${perSecond - 1}`;
     return { code: 'out-of-range', message };

@@ -1,9 +1,10 @@
 /**
  * `video`: the frame, its rate, what lies under the marks, and where the board lies on it.
  */
+
+import { readBoard } from './board.ts';
 import type { Faults } from './faults.ts';
 import { type Fraction, fraction, toNumber } from './fraction.ts';
-import { readBoard } from './board.ts';
 import { type Context, fixedTimeOf, locatedText, wordOf } from './reading.ts';
 import type { Located, Timecode, Video } from './scene.ts';
 import { timecodeOf, whyNoLabel } from './timecode-label.ts';
@@ -26,7 +27,9 @@ export function readVideo(map: MapNode | undefined, rate: Fraction | undefined, 
     board,
     small: wordOf(map, 'small', ['123', '789', 'whole']) ?? '123',
     // Over a recording only what it does not show itself; alone, all of it.
-    draw: wordOf(map, 'draw', ['overlay', 'writing', 'board']) ?? (board.length > 0 || footage !== undefined ? 'overlay' : 'board'),
+    draw:
+      wordOf(map, 'draw', ['overlay', 'writing', 'board']) ??
+      (board.length > 0 || footage !== undefined ? 'overlay' : 'board'),
     candidates: wordOf(map, 'candidates', ['all', 'pencilled', 'none']) ?? 'all',
     narration: map === undefined ? undefined : locatedText(map, 'narration'),
     audio: map === undefined ? undefined : locatedText(map, 'audio'),
@@ -66,7 +69,8 @@ const roundedRates: Readonly<Record<string, string>> = {
 function whyNoRate(text: string): string {
   const exact = roundedRates[text];
   if (exact !== undefined) return `${text} is rounded, and frames would drift from the sound; write ${exact}`;
-  if (/^\d+$/.test(text)) return `${text} is none of the usual rates 24, 25, 30, 50 and 60; if it is meant, write ${text}/1`;
+  if (/^\d+$/.test(text))
+    return `${text} is none of the usual rates 24, 25, 30, 50 and 60; if it is meant, write ${text}/1`;
   return `"${text}" is no rate; it is 24, 25, 30, 50, 60, or an exact fraction such as 30000/1001`;
 }
 
@@ -75,17 +79,29 @@ function readSize(map: MapNode, faults: Faults): { readonly width: number; reado
   if (node === undefined) return undefined;
   const match = /^(\d{1,6})\s*[x\u00d7]\s*(\d{1,6})$/i.exec(node.text.trim());
   if (match === null) {
-    faults.error('not-a-size', node.span, `"${node.text.trim()}" is no size; write width x height in pixels, as in 1920x1080`);
+    faults.error(
+      'not-a-size',
+      node.span,
+      `"${node.text.trim()}" is no size; write width x height in pixels, as in 1920x1080`,
+    );
     return undefined;
   }
   const [width, height] = [Number(match[1]), Number(match[2])];
   if (Math.min(width, height) < 16 || Math.max(width, height) > 8192) {
-    faults.error('out-of-range', node.span, `${width}x${height} is outside the range; width and height go from 16 to 8192 pixels`);
+    faults.error(
+      'out-of-range',
+      node.span,
+      `${width}x${height} is outside the range; width and height go from 16 to 8192 pixels`,
+    );
     return undefined;
   }
   if (width % 2 === 0 && height % 2 === 0) return { width, height };
   const even = `${width + (width % 2)}x${height + (height % 2)}`;
-  faults.error('not-a-size', node.span, `${width}x${height} has an odd number of pixels, which video cannot carry; write ${even}`);
+  faults.error(
+    'not-a-size',
+    node.span,
+    `${width}x${height} has an odd number of pixels, which video cannot carry; write ${even}`,
+  );
   return undefined;
 }
 
@@ -94,7 +110,11 @@ function readTimecode(map: MapNode, { faults, rate }: Pick<Context, 'faults' | '
   if (node === undefined) return undefined;
   const timecode = timecodeOf(node.text.trim());
   if (timecode === undefined) {
-    faults.error('not-a-time', node.span, `"${node.text.trim()}" is no timecode; write four pairs of digits, as in 01:00:00:00`);
+    faults.error(
+      'not-a-time',
+      node.span,
+      `"${node.text.trim()}" is no timecode; write four pairs of digits, as in 01:00:00:00`,
+    );
     return undefined;
   }
   const refused = rate === undefined ? undefined : whyNoLabel(timecode, rate);

@@ -7,37 +7,61 @@ import { type Faults, listed, quoted } from './faults.ts';
 import { parseYaml } from './yaml-tree.ts';
 
 /** More rounds than this of mending are a file that is no scene at all. */
-const mostRounds = 12;
+const mostRounds = 40;
+
+/** A sign of a plain text that YAML takes for its own. */
+interface Stray {
+  readonly at: number;
+  readonly code: 'colon-in-text' | 'cut-short';
+}
+
+const advice = 'put the sentence in quotes, or on the next line after `>`';
+const strayWords: Readonly<Record<Stray['code'], string>> = {
+  'colon-in-text': `a colon and a blank inside a plain text; ${advice}`,
+  'cut-short': `a blank and # begin a comment here, and YAML drops the rest of the line; ${advice}`,
+};
 
 /**
- * The file with every `: ` inside a plain text replaced by a sign of the same length that means nothing to YAML, so that
- * all else can be read; each is reported.
+ * The file with every `: ` inside a plain text, and every ` #` inside braces, replaced by a sign of the same length that
+ * means nothing to YAML, so that all else can be read. The first on each line is reported.
  */
-export function withColonsMended(file: string, faults: Faults): string {
+export function withPlainTextsMended(file: string, faults: Faults): string {
   let mended = file;
-  const reported = new Set<number>();
+  const reportedLines = new Set<number>();
   for (let round = 0; round < mostRounds; round++) {
-    const starts = parseYaml(mended).flatMap((document) => document.errors.flatMap((error) => nestedText(mended, error)));
-    if (starts.length === 0) break;
-    for (const start of starts) {
-      const colon = start + mended.slice(start).search(/:(?=\s|$)/);
-      if (colon < start) return mended;
-      mended = `${mended.slice(0, colon)}\uff1a${mended.slice(colon + 1)}`;
-      if (reported.has(start)) continue;
-      reported.add(start);
-      const span = { start: colon, end: colon + 1 };
-      faults.error('colon-in-text', span, 'a colon and a blank inside a plain text; put the sentence in quotes, or on the next line after `>`');
-    }
+    const strays = parseYaml(mended).flatMap((document) =>
+      document.errors.flatMap((error) => strayOf(mended, document, error) ?? []),
+    );
+    // One at a time: what comes after it may be nonsense until it is mended.
+    const [first] = strays.sort((a, b) => a.at - b.at);
+    if (first === undefined) break;
+    const { at, code } = first;
+    mended = `${mended.slice(0, at)}${code === 'cut-short' ? '\uff03' : '\uff1a'}${mended.slice(at + 1)}`;
+    const line = mended.lastIndexOf('\n', at);
+    if (!reportedLines.has(line)) faults.error(code, { start: at, end: at + 1 }, strayWords[code]);
+    reportedLines.add(line);
   }
   return mended;
 }
 
-/** Where a plain text begins that YAML took for a key because of a colon in it: `say: Look: here`. */
-function nestedText(file: string, error: YAMLParseError): readonly number[] {
-  if (error.code !== 'BLOCK_AS_IMPLICIT_KEY' && error.code !== 'BLOCK_IN_FLOW') return [];
-  const start = error.pos[0];
+function strayOf(file: string, document: Document.Parsed, error: YAMLParseError): Stray | undefined {
+  const [start] = error.pos;
+  if (/^Flow (map|sequence)/.test(error.message)) {
+    const open = openCollection(document, start);
+    const hash = open === undefined ? undefined : hashAfter(file, open);
+    return hash === undefined ? undefined : { at: hash, code: 'cut-short' };
+  }
+  if (error.code !== 'BLOCK_AS_IMPLICIT_KEY' && error.code !== 'BLOCK_IN_FLOW') return undefined;
+  // YAML took the text for a key because of a colon in it: `say: Look: here`.
   const before = file.slice(file.lastIndexOf('\n', start - 1) + 1, start);
-  return /[\w-]+['"]?:\s+$/.test(before) ? [start] : [];
+  const colon = file.slice(start).search(/:(?=\s|$)/);
+  return /[\w-]+['"]?:\s+$/.test(before) && colon !== -1 ? { at: start + colon, code: 'colon-in-text' } : undefined;
+}
+
+/** The ` #` on the line of an offset, after it. */
+function hashAfter(file: string, offset: number): number | undefined {
+  const found = /^[^\n]*?\s#/.exec(file.slice(offset));
+  return found === null ? undefined : offset + found[0].length - 1;
 }
 
 /**
@@ -49,9 +73,17 @@ export function explainSyntax(file: string, document: Document.Parsed, faults: F
     const [start] = error.pos;
     if (error.code === 'BAD_SCALAR_START') {
       const sign = file[start] ?? '';
-      faults.error('yaml-syntax', { start, end: start + 1 }, `a plain text cannot begin with ${sign} in YAML; put it in quotes`);
+      faults.error(
+        'yaml-syntax',
+        { start, end: start + 1 },
+        `a plain text cannot begin with ${sign} in YAML; put it in quotes`,
+      );
     } else if (error.code === 'BAD_DQ_ESCAPE') {
-      faults.error('yaml-syntax', spanOf(error), 'a backslash between double quotes begins an escape; write it twice, or use single quotes');
+      faults.error(
+        'yaml-syntax',
+        spanOf(error),
+        'a backslash between double quotes begins an escape; write it twice, or use single quotes',
+      );
     } else if (error.code === 'UNEXPECTED_TOKEN' && error.message.includes('scalar at node end')) {
       faults.error('yaml-syntax', spanOf(error), 'text goes on after the closing quote; put the whole of it in quotes');
     } else {
@@ -69,7 +101,11 @@ function explainStructure(file: string, document: Document.Parsed, error: YAMLPa
   }
   if (error.message.startsWith('Missing closing')) {
     const quote = openQuote(document, start) ?? start;
-    faults.error('yaml-syntax', { start: quote, end: quote + 1 }, 'this quote is never closed; put another at the end of the text');
+    faults.error(
+      'yaml-syntax',
+      { start: quote, end: quote + 1 },
+      'this quote is never closed; put another at the end of the text',
+    );
     return quote;
   }
   if (/^Flow (map|sequence)/.test(error.message)) return explainOpenBrace(file, document, start, faults);
@@ -79,29 +115,37 @@ function explainStructure(file: string, document: Document.Parsed, error: YAMLPa
     return line.start;
   }
   if (error.code === 'MULTILINE_IMPLICIT_KEY' || error.message.startsWith('Implicit map keys')) {
-    faults.error('yaml-syntax', line, `no colon and blank stand in ${quoted(file.slice(line.start, line.end))}; write \`key: value\``);
+    faults.error(
+      'yaml-syntax',
+      line,
+      `no colon and blank stand in ${quoted(file.slice(line.start, line.end))}; write \`key: value\``,
+    );
     return line.start;
   }
   if (error.message.includes('on same line with key')) {
-    faults.error('yaml-syntax', spanOf(error), 'a list begins on the line of its key; put its first `- ` on the next line, or write [a, b]');
+    faults.error(
+      'yaml-syntax',
+      spanOf(error),
+      'a list begins on the line of its key; put its first `- ` on the next line, or write [a, b]',
+    );
     return start;
   }
-  faults.error('yaml-syntax', spanOf(error), `this is not YAML: ${error.message.charAt(0).toLowerCase()}${error.message.slice(1)}`);
+  faults.error(
+    'yaml-syntax',
+    spanOf(error),
+    `this is not YAML: ${error.message.charAt(0).toLowerCase()}${error.message.slice(1)}`,
+  );
   return start;
 }
 
 function explainOpenBrace(file: string, document: Document.Parsed, at: number, faults: Faults): number {
-  const open = openCollection(file, document, at) ?? at;
-  const lineEnd = file.indexOf('\n', open) === -1 ? file.length : file.indexOf('\n', open);
-  const hash = file.slice(open, lineEnd).search(/\s#/);
-  if (hash !== -1) {
-    const start = open + hash + 1;
-    const message = 'a blank and # begin a comment here, and YAML drops the rest of the line; put the sentence in quotes';
-    faults.error('cut-short', { start, end: lineEnd }, message);
-  } else {
-    const closing = file[open] === '[' ? ']' : '}';
-    faults.error('yaml-syntax', { start: open, end: open + 1 }, `this ${file[open]} is never closed; put a ${closing} at the end`);
-  }
+  const open = openCollection(document, at) ?? at;
+  const closing = file[open] === '[' ? ']' : '}';
+  faults.error(
+    'yaml-syntax',
+    { start: open, end: open + 1 },
+    `this ${file[open]} is never closed; put a ${closing} at the end`,
+  );
   return open;
 }
 
@@ -109,14 +153,21 @@ function explainIndent(file: string, line: Span, faults: Faults): void {
   const depth = columnAt(file, line.start);
   const above = depthsAbove(file, line.start);
   const where = above.length === 0 ? '' : `; the lines above stand at ${listed(above.map(String), 'and')}`;
-  faults.error('indentation', line, `this line is indented by ${depth}${where}: indent it like the lines that it belongs to`);
+  faults.error(
+    'indentation',
+    line,
+    `this line is indented by ${depth}${where}: indent it like the lines that it belongs to`,
+  );
 }
 
 /** The depths at which a line could go on: those of the lines above that are not yet left, `- ` and what follows it. */
 function depthsAbove(file: string, offset: number): readonly number[] {
   const depths = new Set<number>();
   let least = Number.POSITIVE_INFINITY;
-  for (const line of file.slice(0, file.lastIndexOf('\n', offset) + 1).split('\n').reverse()) {
+  for (const line of file
+    .slice(0, file.lastIndexOf('\n', offset) + 1)
+    .split('\n')
+    .reverse()) {
     const found = /^( *)((?:- +)*)[^\s#]/.exec(line);
     if (found === null) continue;
     const [outer, inner] = [found[1]!.length, found[1]!.length + found[2]!.length];
@@ -138,14 +189,14 @@ function openQuote(document: Document.Parsed, end: number): number | undefined {
   return found;
 }
 
-/** The last brace or bracket before `at` whose collection does not end with its fellow. */
-function openCollection(file: string, document: Document.Parsed, at: number): number | undefined {
+/** The last brace or bracket before `at` that is never closed. */
+function openCollection(document: Document.Parsed, at: number): number | undefined {
   let found: number | undefined;
   visit(document, {
     Collection(_, node) {
-      if (!isCollection(node) || node.flow !== true || !node.range || node.range[0] > at) return;
-      const last = file.slice(node.range[0], node.range[1]).trimEnd().at(-1);
-      if (last !== (file[node.range[0]] === '[' ? ']' : '}')) found = node.range[0];
+      if (!isCollection(node) || node.srcToken?.type !== 'flow-collection' || node.srcToken.offset > at) return;
+      const isClosed = node.srcToken.end.some(({ type }) => type === 'flow-map-end' || type === 'flow-seq-end');
+      if (!isClosed) found = node.srcToken.offset;
     },
   });
   return found;

@@ -2,9 +2,9 @@
  * A YAML file of ours: its syntax, then what it says, all faults together.
  */
 import type { Code } from './codes.ts';
-import type { Diagnostic } from './diagnostic.ts';
+import type { Diagnostic, Span } from './diagnostic.ts';
 import { type Faults, gatherFaults } from './faults.ts';
-import { explainSyntax, withColonsMended } from './yaml-faults.ts';
+import { explainSyntax, withPlainTextsMended } from './yaml-faults.ts';
 import { parseYaml, type Tree, treeOf } from './yaml-tree.ts';
 
 /** Faults that may only seem so where a part of the file could not be read: something is not there. */
@@ -31,7 +31,7 @@ export function readYamlFile<T>(
   read: (tree: Tree, faults: Faults) => T | undefined,
 ): { readonly value: T | undefined; readonly diagnostics: readonly Diagnostic[] } {
   const syntax = gatherFaults();
-  const mended = withColonsMended(file, syntax);
+  const mended = withPlainTextsMended(file, syntax);
   const [first, second] = parseYaml(mended);
   if (first === undefined) {
     syntax.error('empty-file', { start: 0, end: 0 }, `the file is empty; ${beginning}`);
@@ -41,15 +41,26 @@ export function readYamlFile<T>(
   const soundUntil = explainSyntax(mended, first, syntax);
   const content = gatherFaults();
   const value = read(treeOf(file, first, content), content);
+  const ofSyntax = syntax.inOrder();
   for (const fault of content.inOrder()) {
     // What follows a fault of syntax may be nonsense, and what it hides is not missing.
-    if (soundUntil === file.length || (fault.span.end <= soundUntil && !faultsOfAbsence.includes(fault.code))) syntax.take(fault);
+    const isSound =
+      soundUntil === file.length || (fault.span.end <= soundUntil && !faultsOfAbsence.includes(fault.code));
+    if (isSound && !ofSyntax.some((other) => overlap(fault.span, other.span))) syntax.take(fault);
   }
   return { value: syntax.errorCount() === 0 ? value : undefined, diagnostics: syntax.inOrder() };
+}
+
+function overlap(a: Span, b: Span): boolean {
+  return a.start < b.end && b.start < a.end;
 }
 
 function reportSecond(file: string, content: number, faults: Faults): void {
   const dashes = file.lastIndexOf('\n---', content);
   const start = dashes === -1 ? content : dashes + 1;
-  faults.error('several-documents', { start, end: start + 3 }, '`---` begins a second document here; a file holds one, so leave it out');
+  faults.error(
+    'several-documents',
+    { start, end: start + 3 },
+    '`---` begins a second document here; a file holds one, so leave it out',
+  );
 }

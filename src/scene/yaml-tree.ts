@@ -70,7 +70,8 @@ export function treeOf(file: string, document: Document.Parsed, faults: Faults):
     reportTag(node.tag, span);
     if (isScalar(node)) return scalar(node, span);
     if (node.anchor !== undefined) reportAnchor(node.anchor, span);
-    if (isSeq(node)) return { kind: 'list', items: node.items.map((item) => build(item, span)), span: trimmed(file, span) };
+    if (isSeq(node))
+      return { kind: 'list', items: node.items.map((item) => build(item, span)), span: trimmed(file, span) };
     if (!isMap(node)) return nothingAt(file, span.start);
     return { kind: 'map', entries: entriesOf(node.items, span), span: trimmed(file, span), braces: node.flow === true };
   }
@@ -118,7 +119,8 @@ export function treeOf(file: string, document: Document.Parsed, faults: Faults):
     if (text !== undefined) return text;
     const mend = `mark a text before it with &${name}, or write the text out here`;
     faults.error('alias', span, `*${name} stands for no text before it; ${mend}`);
-    return nothingAt(file, span.start);
+    faults.settle(span);
+    return { kind: 'text', text: '', span, offsets: [span.start], comment: undefined };
   }
 
   function reportAnchor(name: string, span: Span): void {
@@ -131,7 +133,11 @@ export function treeOf(file: string, document: Document.Parsed, faults: Faults):
     if (tag === undefined || tag === 'tag:yaml.org,2002:str' || tag === '!') return;
     const name = tag.replace('tag:yaml.org,2002:', '!!');
     const place = { start: Math.max(0, file.lastIndexOf('!', span.start)), end: span.start };
-    faults.error('tag', trimmed(file, place), `the tag ${name} means nothing here; leave it out: values are read as they are written`);
+    faults.error(
+      'tag',
+      trimmed(file, place),
+      `the tag ${name} means nothing here; leave it out: values are read as they are written`,
+    );
   }
 }
 
@@ -191,6 +197,8 @@ function trimmed(file: string, span: Span): Span {
 }
 
 function commentAfter(file: string, end: number): Span | undefined {
-  const comment = /^[ \t]+(#[^\r\n]*)/.exec(file.slice(end, end + 2000));
-  return comment === null ? undefined : { start: end + comment[0].length - comment[1]!.length, end: end + comment[0].length };
+  const isApart = /[\s:]/.test(file[end - 1] ?? ' ');
+  const comment = /^[ \t]*(#[^\r\n]*)/.exec(file.slice(end, end + 2000));
+  if (comment === null || (!isApart && comment[0].startsWith('#'))) return undefined;
+  return { start: end + comment[0].length - comment[1]!.length, end: end + comment[0].length };
 }
