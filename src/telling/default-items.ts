@@ -68,7 +68,7 @@ function cascadeBeats({ grid, pacing, draw }: ItemTelling, checked: CheckedStep,
   return told.flatMap((each, index): PlainBeat[] => {
     const from = frames[index];
     if (from === undefined || each.verdict === 'spent') return [];
-    const until = Math.min(from + framesIn(pacing, strike + strikeHold), times.until);
+    const until = Math.min(from + framesIn(pacing, strike) + framesIn(pacing, strikeHold), times.until);
     const placed = placedCandidate(each);
     if (placed !== undefined) {
       return [{ from, until: frameAt(until), mark: { kind: 'place', cells: [cellOf(grid, placed)] } }];

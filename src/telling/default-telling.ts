@@ -9,7 +9,7 @@ import type { ArgumentSet, CheckedStep } from '../check/verdict.ts';
 import { type Candidate, countOf, membersOf } from '../grid/candidates.ts';
 import { type Cell, cellOf, type Grid, type HouseShape } from '../grid/grid.ts';
 import { printSet } from '../grid/notation/print.ts';
-import type { BeatMark, Group } from '../scene/scene.ts';
+import type { BeatMark, Group, Step } from '../scene/scene.ts';
 import { frameAt } from '../timeline/film.ts';
 import type { ScheduledStep } from '../timeline/schedule.ts';
 import { breakingChoice } from './breaking-choice.ts';
@@ -62,8 +62,12 @@ function groundMarks(grid: Grid, { step, argument }: CheckedStep): BeatMark[] {
   const deadly = step.deadly?.value;
   const pattern = deadly?.kind === 'pattern' ? deadly.parts.flatMap((part) => part.cells) : [];
   const houses = argument.sets.flatMap((set) => (countOf(set.members) === 1 ? (houseOfSet(grid, set) ?? []) : []));
-  // In a step that is meant to fail the sets are tinted one after another instead.
-  const cells = step.fails ? [] : cellsOf(grid, membersOfSets(argument.sets));
+  // In a step that is meant to fail the sets that are named are tinted one after another instead.
+  const tinted = argument.sets.filter((set) => !step.fails || isOfLinks(grid, step, set));
+  const cells = cellsOf(
+    grid,
+    tinted.flatMap((set) => membersOf(set.members)),
+  );
   return [
     ...(pattern.length === 0 ? [] : [outlined(ascending(pattern))]),
     ...houses.map((house): BeatMark => ({ kind: 'outline', targets: [{ kind: 'house', house }] })),
@@ -77,13 +81,16 @@ function groundMarks(grid: Grid, { step, argument }: CheckedStep): BeatMark[] {
  */
 function argumentMarks(grid: Grid, checked: CheckedStep): BeatMark[] {
   const { step, argument } = checked;
-  const named = new Set(step.from.map(({ value }) => printSet(grid, value)));
-  const isOfLinks = ({ name }: ArgumentSet) =>
-    step.chains.length > 0 && !named.has(name) && !name.startsWith('deadly ');
   const sets = argument.sets
-    .filter((set) => !isOfLinks(set))
+    .filter((set) => !isOfLinks(grid, step, set))
     .flatMap((set) => (step.fails ? filled(cellsOf(grid, membersOf(set.members))) : circled(membersOf(set.members))));
   return [...sets, ...linkMarks(checked)];
+}
+
+/** Whether the set is there for a link of the step's chains, and so drawn as that link. */
+function isOfLinks(grid: Grid, step: Step, { name }: ArgumentSet): boolean {
+  if (step.chains.length === 0 || name.startsWith('deadly ')) return false;
+  return !step.from.some(({ value }) => printSet(grid, value) === name);
 }
 
 /** One beat for each link that may be drawn. */
@@ -128,10 +135,6 @@ function outlined(cells: readonly Cell[]): BeatMark {
 function houseOfSet(grid: Grid, { name }: ArgumentSet): HouseShape | undefined {
   const match = /^\d+([rcb]\d+)$/.exec(name);
   return grid.houses.find((house) => house.name === match?.[1]);
-}
-
-function membersOfSets(sets: readonly ArgumentSet[]): Candidate[] {
-  return sets.flatMap((set) => membersOf(set.members));
 }
 
 function cellsOf(grid: Grid, candidates: readonly Candidate[]): Cell[] {
