@@ -1,6 +1,7 @@
 /**
  * A circle round a candidate. Each group has its own kind of ring beside its colour: plain, double, dashed, notched,
- * beaded, cornered; a circle without a group is a bare ring, one with a group has a tinted disc within.
+ * beaded, cornered, with a tinted disc within. A circle without a group is a loop as a pencil draws it, its ends not
+ * meeting, and nothing within.
  */
 import type { Candidate } from '../../grid/candidates.ts';
 import type { Point } from '../../scene/scene.ts';
@@ -55,7 +56,8 @@ interface Ring {
 /** The lines of a group's ring; each begins at its top, or where a part of it begins. */
 function ringOf(group: number | undefined, centre: Point, radius: number, width: number): Ring {
   const round = arc(centre, radius, -0.25, 0.75);
-  switch (group === undefined ? 0 : group % 6) {
+  if (group === undefined) return { paths: [loop(centre, radius)], weight: 1, cap: 'round' };
+  switch (group % 6) {
     case 1:
       return {
         paths: [arc(centre, radius + width * 0.75, -0.25, 0.75), arc(centre, radius - width * 0.55, -0.25, 0.75)],
@@ -81,4 +83,15 @@ function ringOf(group: number | undefined, centre: Point, radius: number, width:
     default:
       return { paths: [round], weight: 1, cap: 'round' };
   }
+}
+
+/** Once round and a little further, drawing in, from above the candidate clockwise. */
+function loop(centre: Point, radius: number): Path {
+  const [start, end] = [-0.3, 0.86];
+  const steps = 64;
+  const points = Array.from({ length: steps + 1 }, (_, step) => {
+    const part = step / steps;
+    return onCircle(centre, radius * (1.16 - 0.22 * part), start + (end - start) * part);
+  });
+  return { points, closed: false };
 }
