@@ -9,6 +9,7 @@ import { canonicalName } from '../../src/scene/argument-names.ts';
 import { type Report, reportDefinition, type ReportedStep } from '../../src/report/report.ts';
 import { reportOf, unusableReport } from '../../src/report/report-of.ts';
 import { readScene } from '../../src/scene/read.ts';
+import { readNarration } from '../../src/timeline/narration.ts';
 import { schedule } from '../../src/timeline/schedule.ts';
 
 export interface Expected {
@@ -50,15 +51,16 @@ export function reportOn(
   const file = { path, text };
   const read = readScene(text);
   if (read.scene === undefined) return { report: unusableReport(file, read.diagnostics), exit: 2, grid: gridOf('3x3') };
-  const timed = schedule(read.scene, undefined, {});
+  const spoken = narration === undefined ? undefined : readNarration(narration, 'narration.vtt').narration;
+  const timed = schedule(read.scene, spoken, {});
   const checked = checkScene(read.scene);
   const report = reportOf(file, checked, [...read.diagnostics, ...timed.diagnostics]);
   return { report, exit: report.errors.length > 0 ? 2 : report.sound ? 0 : 1, grid: read.scene.puzzle.grid };
 }
 
 /** Everything in which the report differs from what is expected, in words; empty where it agrees. */
-export function differences(path: string, text: string, expected: Expected): string[] {
-  const { report, exit, grid } = reportOn(path, text);
+export function differences(path: string, text: string, expected: Expected, narration?: string): string[] {
+  const { report, exit, grid } = reportOn(path, text, narration);
   reportDefinition.parse(report);
   const found: string[] = [];
   const differ = (what: string, is: unknown, due: unknown) => {

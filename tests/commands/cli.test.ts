@@ -1,0 +1,121 @@
+import { type SpawnSyncReturns, spawnSync } from 'node:child_process';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import Ajv2020 from 'ajv/dist/2020.js';
+import { PNG } from 'pngjs';
+import { afterAll, describe, expect, it } from 'vitest';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const folder = mkdtempSync(join(tmpdir(), 'proofreel-cli-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+function proofreel(...args: string[]): SpawnSyncReturns<string> {
+  return spawnSync(process.execPath, ['--import', 'tsx', 'src/cli.ts', ...args], { cwd: root, encoding: 'utf8' });
+}
+
+/** A small scene: three steps on a 4x4 board, half a second at 24 frames a second. */
+const sound = `proofreel: 1
+puzzle:
+  boxes: 2x2
+  givens: |
+    1 . | . .
+    . . | 1 .
+    ----+----
+    . 1 | . 4
+    . . | 2 .
+video: {size: 320x240, rate: 24, length: 0.5, draw: board}
+steps:
+  - id: first
+    at: 0
+    from: 2r3
+    so: r3c1=2
+`;
+
+function written(name: string, text: string): string {
+  const path = join(folder, name);
+  writeFileSync(path, text);
+  return path;
+}
+
+const good = written('good.yaml', sound);
+const bad = written('bad.yaml', sound.replace('r3c1=2', 'r3c1=3'));
+const unreadable = written('unreadable.yaml', sound.replace('puzzle:', 'puzle:'));
+
+describe('exit status and streams', () => {
+  it.each([
+    ['a sound scene', ['check', good], 0, /^sound {2}/, /^$/],
+    ['an unsound scene', ['check', bad], 1, /1 step to mend: first/, /^$/],
+    ['an unreadable scene', ['check', unreadable], 2, /^$/, /unreadable\.yaml:2:1: error unknown-key: .*"puzle".*"puzzle"[\s\S]*\^\^\^\^\^/],
+    ['a file that is not there', ['check', 'nowhere.yaml'], 2, /^$/, /^proofreel: there is no file nowhere\.yaml\n$/],
+    ['a misspelt verb', ['chek', good], 2, /^$/, /unknown command 'chek'[\s\S]*check/],
+    ['a misspelt option', ['check', good, '--jsn'], 2, /^$/, /unknown option '--jsn'[\s\S]*--json/],
+    ['no verb', [], 2, /^$/, /Usage: proofreel/],
+    ['help', ['--help'], 0, /render .*draws the video/, /^$/],
+    ['help of a verb', ['still', '--help'], 0, /--step <id>/, /^$/],
+    ['the version', ['--version'], 0, /^\d+\.\d+\.\d+\n$/, /^$/],
+    ['a render without a name', ['render', good], 2, /^$/, /render needs -o OUT/],
+    ['a still without a place', ['still', good, '-o', 'x.png'], 2, /^$/, /one of --step ID and --at TIME/],
+    ['a still of a step that is not there', ['still', good, '--step', 'frist', '-o', 'x.png'], 2, /^$/, /did you mean first\?/],
+    ['a still past the end', ['still', good, '--at', '9', '-o', 'x.png'], 2, /^$/, /--at 9 is past the end/],
+  ] as const)('%s', (_, args, status, out, err) => {
+    const ran = proofreel(...args);
+    expect(ran.stderr).toMatch(err);
+    expect(ran.stdout).toMatch(out);
+    expect(ran.status).toBe(status);
+    expect(ran.stderr).not.toMatch(/^\s+at .*\.ts/m);
+  });
+});
+
+describe('check --json', () => {
+  const schema = JSON.parse(proofreel('schema', '--report').stdout) as object;
+  const isValid = new Ajv2020({ strict: false }).compile(schema);
+
+  it.each([
+    ['a sound scene', good, 0, true],
+    ['an unsound scene', bad, 1, false],
+    ['an unreadable scene', unreadable, 2, false],
+  ] as const)('prints a report by its own schema for %s', (_, path, status, isSound) => {
+    const ran = proofreel('check', path, '--json');
+    const report = JSON.parse(ran.stdout) as { sound: boolean; scene: string; steps: unknown[]; errors: unknown[] };
+    expect(ran.status).toBe(status);
+    expect(isValid(report), JSON.stringify(isValid.errors)).toBe(true);
+    expect(report).toMatchObject({ sound: isSound, scene: path, report: 1 });
+    if (status === 2) expect([report.steps.length, report.errors.length > 0]).toEqual([0, true]);
+  });
+});
+
+describe('render and still', () => {
+  it('writes frames of a sound scene', () => {
+    const out = join(folder, 'frames');
+    const ran = proofreel('render', good, '-o', out);
+    expect(ran.stderr).toContain('12 frames');
+    expect([ran.status, readdirSync(out).length, ran.stdout]).toEqual([0, 12, '']);
+  });
+
+  it('refuses an unsound scene and leaves no file', () => {
+    const out = join(folder, 'bad.mov');
+    const ran = proofreel('render', bad, '-o', out);
+    expect([ran.status, existsSync(out)]).toEqual([1, false]);
+    expect(ran.stderr).toContain('r3c1=3 is false');
+  });
+
+  it('stamps it where that is asked for', () => {
+    const [plain, stamped] = [join(folder, 'plain.png'), join(folder, 'stamped.png')];
+    expect(proofreel('still', good, '--step', 'first', '-o', plain).status).toBe(0);
+    expect(proofreel('still', bad, '--step', 'first', '-o', join(folder, 'refused.png')).status).toBe(1);
+    expect(existsSync(join(folder, 'refused.png'))).toBe(false);
+    expect(proofreel('still', bad, '--step', 'first', '--stamp', '-o', stamped).status).toBe(0);
+    const [a, b] = [plain, stamped].map((file) => PNG.sync.read(readFileSync(file)));
+    expect([b?.width, b?.height]).toEqual([320, 240]);
+    expect(a?.data.equals(b?.data ?? Buffer.alloc(0))).toBe(false);
+  });
+
+  it('says what an .mp4 of an overlay needs', () => {
+    const overlay = written('overlay.yaml', sound.replace('draw: board', 'draw: overlay'));
+    const ran = proofreel('render', overlay, '-o', join(folder, 'overlay.mp4'));
+    expect(ran.status).toBe(2);
+    expect(ran.stderr).toMatch(/carries no transparency.*--key/);
+  });
+});
