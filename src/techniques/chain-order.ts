@@ -1,0 +1,69 @@
+/**
+ * Sets put into the order of a chain: from what the conclusion rules out, link by link, back to what it rules out.
+ *
+ * Suppose the conclusion wrong. That strikes a part of the first set, its near end, so the rest of it, its far end, holds
+ * one that is true; this strikes the near end of the next set, and so on, until the last far end is struck by the
+ * supposition again. That is an alternating chain: strong from near to far, weak from far to the next near.
+ */
+import { type Candidates, difference, intersection, isEmpty, isWithin } from '../grid/candidates.ts';
+import type { Grid } from '../grid/grid.ts';
+import type { Conclusion } from '../grid/terms.ts';
+import type { OneOf } from '../proof/kernel.ts';
+import { seenByAll } from './seen-by-all.ts';
+
+/** A strong link of the chain: one of `near` or one of `far` is true. The two share nothing and are not empty. */
+export interface OrderedLink {
+  readonly set: OneOf;
+  readonly near: Candidates;
+  readonly far: Candidates;
+}
+
+/** How many parts are looked at before the search for orders ends. */
+const orderBound = 20_000;
+
+/**
+ * The orders in which all the sets (two or more) are a chain to the conclusion, each end of each link accepted by
+ * `isNode`. A chain comes in both directions.
+ */
+export function* chainOrders(
+  grid: Grid,
+  sets: readonly OneOf[],
+  conclusion: Conclusion,
+  isNode: (grid: Grid, part: Candidates) => boolean,
+): Generator<readonly OrderedLink[]> {
+  const struck = conclusion.kind === 'impossible' ? grid.conflicts[conclusion.candidate]! : conclusion.candidates;
+  const search = { grid, struck, isNode, left: orderBound };
+  for (const set of sets) {
+    const near = intersection(set.members, struck);
+    const far = difference(set.members, struck);
+    if (!isNode(grid, near) || !isNode(grid, far)) continue;
+    yield* continued(search, [{ set, near, far }], sets.filter((other) => other !== set));
+  }
+}
+
+interface OrderSearch {
+  readonly grid: Grid;
+  readonly struck: Candidates;
+  readonly isNode: (grid: Grid, part: Candidates) => boolean;
+  left: number;
+}
+
+function* continued(
+  search: OrderSearch,
+  links: readonly OrderedLink[],
+  remaining: readonly OneOf[],
+): Generator<readonly OrderedLink[]> {
+  const last = links.at(-1)!;
+  if (remaining.length === 0) {
+    if (links.length > 1 && isWithin(last.far, search.struck)) yield links;
+    return;
+  }
+  const seen = seenByAll(search.grid, last.far);
+  for (const set of remaining) {
+    if (--search.left < 0) return;
+    const near = intersection(set.members, seen);
+    const far = difference(set.members, seen);
+    if (isEmpty(near) || !search.isNode(search.grid, near) || !search.isNode(search.grid, far)) continue;
+    yield* continued(search, [...links, { set, near, far }], remaining.filter((other) => other !== set));
+  }
+}

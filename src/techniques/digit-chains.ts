@@ -1,0 +1,147 @@
+/**
+ * All chains of one digit: strong links of houses, weak links between them, the shortest first.
+ *
+ * Chains without a short cut only: a far end that strikes the near end of a later link than the next would make the
+ * links between needless. The search ends after a number of parts looked at, so that no position holds it up.
+ */
+import { type Candidates, countOf, difference, intersection, isEmpty, isSame, isWithin, membersOf, overlaps, setOf } from '../grid/candidates.ts';
+import { candidatesInHouse, type Digit, digitOf, type Grid } from '../grid/grid.ts';
+import type { Chain, ChainNode } from '../grid/terms.ts';
+import { type OneOf, type Position, placesIn } from '../proof/kernel.ts';
+import type { OrderedLink } from './chain-order.ts';
+import { placementOf, removalsOf } from './removals.ts';
+import { cellsOf, digitsOf, isNode, seenByAll } from './seen-by-all.ts';
+import type { Instance } from './technique.ts';
+
+export interface DigitChain {
+  readonly digit: Digit;
+  /** Two or more, from end to end. */
+  readonly links: readonly OrderedLink[];
+}
+
+/** How many links of a chain are looked for at most, and how many steps the search for one digit and length takes. */
+const mostLinks = 7;
+const stepBound = 30_000;
+
+/** Chains of `from` up to `to` strong links, by length, then digit; with groups of places as nodes, or without. */
+export function* digitChains(
+  position: Position,
+  { grouped, from = 2, to = mostLinks }: { readonly grouped: boolean; readonly from?: number; readonly to?: number },
+): Generator<DigitChain> {
+  const { grid } = position;
+  const linksOfDigits = grid.digits.map((digit) => ({ digit, links: strongLinks(position, digit, grouped) }));
+  for (let length = from; length <= to; length++) {
+    for (const { digit, links } of linksOfDigits) {
+      const search = { links, length, left: stepBound };
+      for (const link of links) yield* grown(search, digit, [link]);
+    }
+  }
+}
+
+/** The chain as an instance: what sees both ends goes; where both ends are one candidate, it is true. */
+export function instanceOfChain(position: Position, { links }: DigitChain): Instance {
+  const { grid } = position;
+  const [start, end] = [links[0]!.near, links.at(-1)!.far];
+  const isOneCandidate = isSame(start, end) && countOf(start) === 1;
+  return {
+    sets: links.map((link) => link.set),
+    chain: asChain(grid, links),
+    deadly: undefined,
+    conclusions: [
+      ...(isOneCandidate ? [placementOf(grid, membersOf(start)[0]!)] : []),
+      ...removalsOf(position, intersection(seenByAll(grid, start), seenByAll(grid, end))),
+    ],
+  };
+}
+
+/** The links as a chain is written: strong, weak, strong, to the last far end. */
+export function asChain(grid: Grid, links: readonly OrderedLink[]): Chain {
+  const nodes = links.flatMap((link) => [nodeOf(grid, link.near), nodeOf(grid, link.far)]);
+  return {
+    nodes,
+    links: nodes.slice(1).map((_, index) => ({ kind: index % 2 === 0 ? 'strong' : 'weak', from: index, to: index + 1 })),
+    loop: false,
+    concludes: [],
+  };
+}
+
+function nodeOf(grid: Grid, part: Candidates): ChainNode {
+  return { digits: digitsOf(grid, part), cells: cellsOf(grid, part) };
+}
+
+interface Step extends OrderedLink {
+  readonly seenByFar: Candidates;
+  /** The links whose near ends the far end strikes; worked out when first asked for. */
+  next: readonly Step[] | undefined;
+}
+
+interface ChainSearch {
+  readonly links: readonly Step[];
+  readonly length: number;
+  left: number;
+}
+
+function* grown(search: ChainSearch, digit: Digit, chain: readonly Step[]): Generator<DigitChain> {
+  const [first, last] = [chain[0]!, chain.at(-1)!];
+  if (chain.length === search.length) {
+    if (isInReadingOrder(first.near, last.far, first.far, last.near)) yield { digit, links: chain };
+    return;
+  }
+  last.next ??= search.links.filter((link) => isWithin(link.near, last.seenByFar));
+  for (const next of last.next) {
+    if (--search.left < 0) return;
+    if (hasShortCut(chain, next)) continue;
+    yield* grown(search, digit, [...chain, next]);
+  }
+}
+
+/** Whether the new link has the places of an earlier one, or an end of it ties it to an earlier one than the last. */
+function hasShortCut(chain: readonly Step[], next: Step): boolean {
+  return chain.some(
+    (earlier, index) =>
+      isSame(earlier.set.members, next.set.members) ||
+      (index < chain.length - 1 && isWithin(next.near, earlier.seenByFar)) ||
+      overlaps(earlier.far, next.far) ||
+      overlaps(earlier.near, next.near),
+  );
+}
+
+/** A chain is found from both ends; it is told from the one that comes first on the board (the node after it decides for one that comes back). */
+function isInReadingOrder(start: Candidates, end: Candidates, second: Candidates, lastButOne: Candidates): boolean {
+  const order = membersOf(start)[0]! - membersOf(end)[0]!;
+  return order === 0 ? membersOf(second)[0]! <= membersOf(lastButOne)[0]! : order < 0;
+}
+
+/** The ways to split the places of the digit in a house into two nodes, each way in both directions. */
+function strongLinks(position: Position, digit: Digit, grouped: boolean): Step[] {
+  const { grid } = position;
+  return grid.houses.flatMap((house) => {
+    const set = placesIn(position, digit, house);
+    if (countOf(set.members) < 2 || (!grouped && countOf(set.members) > 2)) return [];
+    return splits(grid, set).map((near): Step => {
+      const far = difference(set.members, near);
+      return { set, near, far, seenByFar: seenByAll(grid, far), next: undefined };
+    });
+  });
+}
+
+/** The near ends: single places, and places that lie in a second house as well, where what is left is a node too. */
+function splits(grid: Grid, set: OneOf): Candidates[] {
+  const digit = digitOf(grid, membersOf(set.members)[0]!);
+  const parts = new Map<string, Candidates>();
+  const offer = (part: Candidates) => {
+    if (isNode(grid, part) && isNode(grid, difference(set.members, part))) parts.set(membersOf(part).join(), part);
+  };
+  for (const member of membersOf(set.members)) {
+    const single = setOf(grid, [member]);
+    offer(single);
+    offer(difference(set.members, single));
+  }
+  for (const house of grid.houses) {
+    const inHouse = intersection(set.members, setOf(grid, candidatesInHouse(grid, digit, house)));
+    if (isEmpty(inHouse)) continue;
+    offer(inHouse);
+    offer(difference(set.members, inHouse));
+  }
+  return [...parts.values()];
+}

@@ -1,0 +1,59 @@
+/**
+ * Arguments of a name found in a position. Finders are not trusted: every conclusion of an instance goes through the kernel
+ * before the instance is handed on.
+ */
+import { membersOf } from '../grid/candidates.ts';
+import type { Conclusion } from '../grid/terms.ts';
+import { isSpent, type OneOf, type Position, prove } from '../proof/kernel.ts';
+import { techniqueNamed } from './all-techniques.ts';
+import { recogniseIn } from './judge-name.ts';
+import type { Instance } from './technique.ts';
+
+/** How many candidates a proof of an instance may try, and how many instances of a name are looked at. */
+const proofBound = 50_000;
+const instanceBound = 4_000;
+
+export interface FoundArgument {
+  readonly instance: Instance;
+  /** How many other instances of the name prove all the conclusions too, so far as was looked. */
+  readonly others: number;
+}
+
+/** The instances of a name (in its canonical spelling) in the position, the simplest first, each with what the kernel proves of it. */
+export function* instancesOf(position: Position, name: string): Generator<Instance> {
+  let left = instanceBound;
+  for (const instance of techniqueNamed(name)?.find?.(position) ?? []) {
+    if (--left < 0) return;
+    const conclusions = instance.conclusions.filter((conclusion) => isProved(position, instance.sets, conclusion));
+    if (conclusions.length > 0) yield { ...instance, conclusions };
+  }
+}
+
+/** The simplest instance of the name that proves all the conclusions that say something new; undefined where there is none. */
+export function findArgument(position: Position, name: string, conclusions: readonly Conclusion[]): FoundArgument | undefined {
+  const technique = techniqueNamed(name);
+  const wanted = conclusions.filter((conclusion) => !isSpent(position, conclusion));
+  if (technique?.find === undefined || wanted.length === 0) return undefined;
+  const keys = wanted.map(keyOf);
+  let best: Instance | undefined;
+  let count = 0;
+  let left = instanceBound;
+  for (const instance of technique.find(position)) {
+    if (--left < 0) break;
+    if (!wanted.every((conclusion) => isProved(position, instance.sets, conclusion))) continue;
+    const listed = new Set(instance.conclusions.map(keyOf));
+    const shape = { ...instance, position, chains: [], conclusions: wanted };
+    if (!keys.every((key) => listed.has(key)) && recogniseIn(technique, shape) === undefined) continue;
+    count++;
+    if (best === undefined || instance.sets.length < best.sets.length) best = instance;
+  }
+  return best === undefined ? undefined : { instance: best, others: count - 1 };
+}
+
+function isProved(position: Position, sets: readonly OneOf[], conclusion: Conclusion): boolean {
+  return prove(position, sets, conclusion, proofBound).kind === 'proved';
+}
+
+function keyOf(conclusion: Conclusion): string {
+  return conclusion.kind === 'impossible' ? `-${conclusion.candidate}` : membersOf(conclusion.candidates).join();
+}

@@ -1,0 +1,151 @@
+/**
+ * Fish of one digit, two to four bases: X-wing, swordfish, jellyfish and their kinds.
+ *
+ * - Basic: rows covered by columns, or columns by rows; no fins.
+ * - Finned: with fins, each of which sees what goes.
+ * - Sashimi: finned, and without its fins it would fall apart. Two usages, both accepted: a base is left with fewer than
+ *   two places in the covers; or a base with fins has no place of the body in the fins' box. A fish that is sashimi by both
+ *   and is called finned gets a warning.
+ * - Franken: boxes are among the bases or the covers. Mutant: rows and columns together among the bases, or among the
+ *   covers. Either may have fins.
+ */
+import { countOf, setOf } from '../grid/candidates.ts';
+import type { Grid, HouseKind, HouseShape } from '../grid/grid.ts';
+import { type Position, placesIn, prove } from '../proof/kernel.ts';
+import { findBasicFish, findFinnedFish } from './basic-fish.ts';
+import { findComplexFish } from './complex-fish.ts';
+import {
+  basicKinds,
+  type CaughtFish,
+  type Fish,
+  fishAgainst,
+  type FishKinds,
+  fishWithin,
+  frankenKinds,
+  isDegenerate,
+  lacksCorner,
+  mutantKinds,
+} from './fish-shape.ts';
+import { bestOf, fits, forEachConclusion, loosely } from './recognition.ts';
+import { plainInstance, removalsOf } from './removals.ts';
+import { type PlacesSet, readAsPlaces } from './set-reading.ts';
+import type { Instance, Recognition, Shape, Technique } from './technique.ts';
+
+type JudgeFish = (grid: Grid, fish: Fish) => Recognition;
+
+const names = ['X-wing', 'swordfish', 'jellyfish'];
+
+/** All fish: for each kind, the three sizes. */
+export const fishTechniques: readonly Technique[] = [
+  ...ofKind('', basicKinds, judgeBasic, findBasicFish),
+  ...ofKind('sashimi ', basicKinds, judgeSashimi, findFinnedFish),
+  ...ofKind('finned ', basicKinds, judgeFinned, findFinnedFish),
+  ...ofKind('franken ', frankenKinds, without(isFranken), (position, size) => findComplexFish(position, size, frankenKinds)),
+  ...ofKind('finned franken ', frankenKinds, having(isFranken), (position, size) => findComplexFish(position, size, frankenKinds)),
+  ...ofKind('mutant ', mutantKinds, without(isMutant), (position, size) => findComplexFish(position, size, mutantKinds)),
+  ...ofKind('finned mutant ', mutantKinds, having(isMutant), (position, size) => findComplexFish(position, size, mutantKinds)),
+];
+
+function ofKind(
+  word: string,
+  kinds: readonly FishKinds[],
+  judge: JudgeFish,
+  fishIn: (position: Position, size: number) => Iterable<CaughtFish>,
+): Technique[] {
+  return names.map((name, index) => ({
+    name: `${word}${name}`,
+    recognise: (shape) => recognise(shape, index + 2, kinds, judge),
+    find: (position) => find(position, fishIn(position, index + 2), judge),
+  }));
+}
+
+function recognise(shape: Shape, size: number, kinds: readonly FishKinds[], judge: JudgeFish): Recognition {
+  const bases = basesOf(shape, size);
+  if (bases === undefined) return undefined;
+  const { grid } = shape.position;
+  const answer = forEachConclusion(shape, (conclusion) => {
+    const fish =
+      conclusion.kind === 'impossible'
+        ? fishAgainst(grid, bases, conclusion.candidate, kinds)
+        : fishWithin(grid, bases, conclusion.candidates, basicKinds);
+    return bestOf(fish, (each) => judge(grid, each));
+  });
+  const poor = bases.find((base) => countOf(base.members) < 2);
+  if (answer === undefined || poor === undefined) return answer;
+  return loosely(`${poor.house.name} has one place alone for ${poor.digit}: a single, not the base of a fish`);
+}
+
+/** The sets as base houses of one digit, if there are as many as asked for. */
+function basesOf({ sets }: Shape, size: number): readonly PlacesSet[] | undefined {
+  const bases = readAsPlaces(sets);
+  if (bases === undefined || bases.length !== size) return undefined;
+  return bases.every((base) => base.digit === bases[0]!.digit) ? bases : undefined;
+}
+
+/** What fits loosely comes after the rest; fish that could do without one of their bases are left out. */
+function* find(position: Position, caught: Iterable<CaughtFish>, judge: JudgeFish): Generator<Instance> {
+  const later: Instance[] = [];
+  for (const { fish, removed } of caught) {
+    const recognition = judge(position.grid, fish);
+    if (recognition === undefined) continue;
+    const sets = fish.bases.map((base) => placesIn(position, base.digit, base.house));
+    const instance = plainInstance(sets, removalsOf(position, setOf(position.grid, removed)));
+    if (!needsAllSets(position, instance)) continue;
+    if (recognition.kind === 'fits') yield instance;
+    else later.push(instance);
+  }
+  yield* later;
+}
+
+function needsAllSets(position: Position, { sets, conclusions }: Instance): boolean {
+  return sets.every((set) => {
+    const others = sets.filter((other) => other !== set);
+    return conclusions.some((conclusion) => prove(position, others, conclusion).kind !== 'proved');
+  });
+}
+
+function judgeBasic(_grid: Grid, fish: Fish): Recognition {
+  return fish.fins.length === 0 ? fits : undefined;
+}
+
+function judgeFinned(grid: Grid, fish: Fish): Recognition {
+  if (fish.fins.length === 0) return undefined;
+  if (isDegenerate(grid, fish) && lacksCorner(grid, fish)) return loosely('without its fins this fish falls apart: it is sashimi');
+  return fits;
+}
+
+function judgeSashimi(grid: Grid, fish: Fish): Recognition {
+  if (fish.fins.length === 0) return undefined;
+  return isDegenerate(grid, fish) || lacksCorner(grid, fish) ? fits : undefined;
+}
+
+function without(isOfKind: (fish: Fish) => boolean): JudgeFish {
+  return (_grid, fish) => (isOfKind(fish) && fish.fins.length === 0 ? fits : undefined);
+}
+
+function having(isOfKind: (fish: Fish) => boolean): JudgeFish {
+  return (_grid, fish) => (isOfKind(fish) && fish.fins.length > 0 ? fits : undefined);
+}
+
+function isFranken(fish: Fish): boolean {
+  return [...baseHouses(fish), ...fish.covers].some((house) => house.kind === 'box');
+}
+
+function isMutant(fish: Fish): boolean {
+  const bases = kindsOf(baseHouses(fish));
+  const covers = kindsOf(fish.covers);
+  const lines = ['row', 'column'] as const;
+  return (
+    lines.every((line) => bases.has(line)) ||
+    lines.every((line) => covers.has(line)) ||
+    lines.some((line) => bases.has(line) && covers.has(line))
+  );
+}
+
+function baseHouses(fish: Fish): HouseShape[] {
+  return fish.bases.map((base) => base.house);
+}
+
+function kindsOf(houses: readonly HouseShape[]): Set<HouseKind> {
+  return new Set(houses.map((house) => house.kind));
+}

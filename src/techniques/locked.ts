@@ -1,0 +1,98 @@
+/**
+ * Locked candidates: all places of a digit in one house lie in a second house too, and clear the rest of that one.
+ * Pointing: from a box along a line (a pair has two places, a triple three). Claiming: from a line into a box.
+ *
+ * "Box-line reduction" is used for claiming by most, and for both by some; for pointing it is accepted with a warning.
+ * "Locked candidates" is either, and also what further rules of a board add.
+ */
+import { countOf, difference, isEmpty } from '../grid/candidates.ts';
+import { type HouseKind, sharedHouses } from '../grid/grid.ts';
+import { type Position, placesIn } from '../proof/kernel.ts';
+import { forEachConclusion, fits, loosely } from './recognition.ts';
+import { plainInstance, removalsOf } from './removals.ts';
+import { cellsOf, seenByAll } from './seen-by-all.ts';
+import { type PlacesSet, readAsPlaces } from './set-reading.ts';
+import type { Instance, Recognition, Shape, Technique } from './technique.ts';
+
+const lines: readonly HouseKind[] = ['row', 'column'];
+
+export const lockedCandidates: Technique = {
+  name: 'locked candidates',
+  recognise: (shape) => (lockedSet(shape) === undefined ? undefined : fits),
+  find: (position) => findLocked(position, ['box', ...lines], () => true),
+};
+export const pointingPair: Technique = {
+  name: 'pointing pair',
+  recognise: (shape) => recognisePointing(shape, 2),
+  find: (position) => findLocked(position, ['box'], (count) => count === 2),
+};
+export const pointingTriple: Technique = {
+  name: 'pointing triple',
+  recognise: (shape) => recognisePointing(shape, 3),
+  find: (position) => findLocked(position, ['box'], (count) => count === 3),
+};
+export const claiming: Technique = {
+  name: 'claiming',
+  recognise: (shape) => (directionOf(shape) === 'claiming' ? fits : undefined),
+  find: (position) => findLocked(position, lines, () => true),
+};
+export const boxLineReduction: Technique = {
+  name: 'box-line reduction',
+  recognise: recogniseBoxLine,
+  find: (position) => findLocked(position, lines, () => true),
+};
+
+const inWords = ['no', 'one', 'two', 'three', 'four', 'five', 'six'];
+
+function recognisePointing(shape: Shape, count: number): Recognition {
+  if (directionOf(shape) !== 'pointing') return undefined;
+  const places = countOf(lockedSet(shape)!.members);
+  return places === count ? fits : loosely(`the digit has ${inWords[places] ?? places} places there, not ${inWords[count]}`);
+}
+
+function recogniseBoxLine(shape: Shape): Recognition {
+  switch (directionOf(shape)) {
+    case 'claiming':
+      return fits;
+    case 'pointing':
+      return loosely('from a box along a line is called pointing by most, and box-line reduction from a line into a box');
+    case undefined:
+      return undefined;
+  }
+}
+
+function directionOf(shape: Shape): 'pointing' | 'claiming' | undefined {
+  const set = lockedSet(shape);
+  if (set === undefined) return undefined;
+  const { grid } = shape.position;
+  const meeting = sharedHouses(grid, cellsOf(grid, set.members)).filter((house) => house !== set.house);
+  if (set.house.kind === 'box') return meeting.some((house) => house.kind !== 'box') ? 'pointing' : undefined;
+  return meeting.some((house) => house.kind === 'box') ? 'claiming' : undefined;
+}
+
+/** The one set, if it has two places or more and each of them sees all that is concluded. */
+function lockedSet(shape: Shape): PlacesSet | undefined {
+  const sets = readAsPlaces(shape.sets);
+  const set = sets?.[0];
+  if (set === undefined || sets!.length > 1 || countOf(set.members) < 2) return undefined;
+  const seen = seenByAll(shape.position.grid, set.members);
+  if (isEmpty(seen)) return undefined;
+  const removesOnly = forEachConclusion(shape, (conclusion) => (conclusion.kind === 'impossible' ? fits : undefined));
+  return removesOnly === undefined ? undefined : set;
+}
+
+function* findLocked(position: Position, kinds: readonly HouseKind[], wanted: (count: number) => boolean): Generator<Instance> {
+  const { grid } = position;
+  for (const kind of kinds) {
+    for (const house of grid.houses) {
+      if (house.kind !== kind) continue;
+      for (const digit of grid.digits) {
+        const set = placesIn(position, digit, house);
+        const count = countOf(set.members);
+        if (count < 2 || !wanted(count)) continue;
+        const removals = removalsOf(position, difference(seenByAll(grid, set.members), set.members));
+        if (removals.length > 0) yield plainInstance([set], removals);
+      }
+    }
+  }
+}

@@ -1,0 +1,74 @@
+/**
+ * The part of an argument that a conclusion needs: a choice of its sets that still proves it, and none of which can be
+ * left out. There may be several such parts.
+ */
+import type { Conclusion } from '../grid/terms.ts';
+import { type OneOf, type Position, prove } from '../proof/kernel.ts';
+
+/** With at most this many sets every part is looked at. */
+const smallArgument = 7;
+/** How many candidates the search for a proof may try, for each choice of sets. */
+const proofBound = 50_000;
+
+/**
+ * All parts that prove the conclusion and none of whose sets can be left out, those of fewest sets first; for a large
+ * argument some of them. None where the sets do not prove it, or where it says nothing new.
+ */
+export function minimalParts(
+  position: Position,
+  sets: readonly OneOf[],
+  conclusion: Conclusion,
+): readonly (readonly OneOf[])[] {
+  const proves = (part: readonly OneOf[]) => prove(position, part, conclusion, proofBound).kind === 'proved';
+  if (!proves(sets)) return [];
+  return sets.length <= smallArgument ? allParts(sets, proves) : someParts(sets, proves);
+}
+
+/** One such part: sets are left out one at a time, the last ones first. */
+export function minimalPart(position: Position, sets: readonly OneOf[], conclusion: Conclusion): readonly OneOf[] | undefined {
+  const proves = (part: readonly OneOf[]) => prove(position, part, conclusion, proofBound).kind === 'proved';
+  return proves(sets) ? thinned(sets, proves) : undefined;
+}
+
+type Proves = (part: readonly OneOf[]) => boolean;
+
+function allParts(sets: readonly OneOf[], proves: Proves): OneOf[][] {
+  const choices = Array.from({ length: 2 ** sets.length }, (_, choice) => choice).sort((a, b) => sizeOf(a) - sizeOf(b));
+  const minimal: number[] = [];
+  for (const choice of choices) {
+    if (minimal.some((smaller) => (smaller & choice) === smaller)) continue;
+    if (proves(chosen(sets, choice))) minimal.push(choice);
+  }
+  return minimal.map((choice) => chosen(sets, choice));
+}
+
+/** What is left when sets go from the back, from the front, and from each place on in turn. */
+function someParts(sets: readonly OneOf[], proves: Proves): (readonly OneOf[])[] {
+  const parts = new Map<string, readonly OneOf[]>();
+  const orders = [[...sets].reverse(), ...sets.map((_, turn) => [...sets.slice(turn), ...sets.slice(0, turn)])];
+  for (const order of orders) {
+    const part = thinned(order, proves);
+    const inOrder = sets.filter((set) => part.includes(set));
+    parts.set(inOrder.map((set) => sets.indexOf(set)).join(), inOrder);
+  }
+  return [...parts.values()].sort((a, b) => a.length - b.length);
+}
+
+function thinned(sets: readonly OneOf[], proves: Proves): readonly OneOf[] {
+  let part = sets;
+  for (const set of [...sets].reverse()) {
+    const without = part.filter((other) => other !== set);
+    if (proves(without)) part = without;
+  }
+  return part;
+}
+
+function chosen(sets: readonly OneOf[], choice: number): OneOf[] {
+  return sets.filter((_, index) => ((choice >> index) & 1) === 1);
+}
+
+function sizeOf(choice: number): number {
+  let size = 0;
+  for (let rest = choice; rest !== 0; rest &= rest - 1) size++;
+  return size;
+}

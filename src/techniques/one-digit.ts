@@ -1,0 +1,163 @@
+/**
+ * Patterns of one digit that are chains: two strong links or more, joined by weak ones, and what sees both ends goes.
+ *
+ * - Skyscraper: two rows (or two columns) with two places each, joined along a column (a row); the two roof ends are not
+ *   in one line, for then it is an X-wing.
+ * - Two-string kite: a row and a column with two places each, joined in a box.
+ * - Empty rectangle: a box whose places lie in one row and one column, the two arms being the ends of its strong link,
+ *   joined along a line to a line with two places. A box of two places counts as well (some ask for three).
+ * - Turbot fish: any two strong links of single places joined by a weak one, an X-wing apart.
+ * - X-chain: two strong links or more. Grouped: a node of several places is among them.
+ *
+ * A skyscraper or a kite one of whose ends is a group is accepted under its name, with a warning.
+ */
+import { countOf, intersection, union } from '../grid/candidates.ts';
+import { type Grid, type HouseKind, sharedHouses } from '../grid/grid.ts';
+import type { Position } from '../proof/kernel.ts';
+import { chainOrders, type OrderedLink } from './chain-order.ts';
+import { type DigitChain, digitChains, instanceOfChain } from './digit-chains.ts';
+import { bestOf, fits, forEachConclusion, loosely } from './recognition.ts';
+import { cellsOf, isNode, isWeak } from './seen-by-all.ts';
+import { digitOfAll } from './set-reading.ts';
+import type { Instance, Recognition, Shape, Technique } from './technique.ts';
+
+type Judge = (grid: Grid, links: readonly OrderedLink[]) => Recognition;
+
+interface Pattern {
+  readonly name: string;
+  readonly judge: Judge;
+  /** Whether it is looked for with single places for nodes, with groups as well, or first so and then so. */
+  readonly nodes: readonly ('single places' | 'groups')[];
+  /** How many strong links it has at most, where there is such a limit. */
+  readonly longest?: number;
+  /** Whether what fits but loosely is looked for too, after the rest. */
+  readonly loosely?: boolean;
+}
+
+export const skyscraper = technique({
+  name: 'skyscraper',
+  judge: judgeSkyscraper,
+  nodes: ['single places', 'groups'],
+  longest: 2,
+  loosely: true,
+});
+export const twoStringKite = technique({
+  name: 'two-string kite',
+  judge: judgeKite,
+  nodes: ['single places', 'groups'],
+  longest: 2,
+  loosely: true,
+});
+export const emptyRectangle = technique({
+  name: 'empty rectangle',
+  judge: judgeEmptyRectangle,
+  nodes: ['groups'],
+  longest: 2,
+  loosely: true,
+});
+export const turbotFish = technique({ name: 'turbot fish', judge: judgeTurbotFish, nodes: ['single places'], longest: 2 });
+export const xChain = technique({ name: 'X-chain', judge: judgeXChain, nodes: ['single places'] });
+export const groupedXChain = technique({ name: 'grouped X-chain', judge: judgeGroupedXChain, nodes: ['groups'] });
+
+function technique(pattern: Pattern): Technique {
+  return {
+    name: pattern.name,
+    recognise: (shape) => recognise(shape, pattern),
+    find: (position) => find(position, pattern),
+  };
+}
+
+function recognise(shape: Shape, { judge, longest }: Pattern): Recognition {
+  const { grid } = shape.position;
+  if (shape.sets.length < 2 || shape.sets.length > (longest ?? shape.sets.length)) return undefined;
+  if (digitOfAll(grid, shape.sets) === undefined) return undefined;
+  return forEachConclusion(shape, (conclusion) =>
+    bestOf(chainOrders(grid, shape.sets, conclusion, isNode), (links) => judge(grid, links)),
+  );
+}
+
+function* find(position: Position, { judge, nodes, longest, loosely }: Pattern): Generator<Instance> {
+  const shown = new Set<string>();
+  const later: Instance[] = [];
+  for (const each of nodes) {
+    const lengths = longest === undefined ? {} : { to: longest };
+    for (const chain of digitChains(position, { grouped: each === 'groups', ...lengths })) {
+      const key = keyOf(position.grid, chain);
+      const recognition = shown.has(key) ? undefined : judge(position.grid, chain.links);
+      if (recognition === undefined || (recognition.kind === 'loosely' && loosely !== true)) continue;
+      const instance = instanceOfChain(position, chain);
+      if (instance.conclusions.length === 0) continue;
+      shown.add(key);
+      if (recognition.kind === 'fits') yield instance;
+      else later.push(instance);
+    }
+  }
+  yield* later;
+}
+
+function keyOf(grid: Grid, { digit, links }: DigitChain): string {
+  return [digit, ...links.flatMap((link) => [cellsOf(grid, link.near), cellsOf(grid, link.far)].map((cells) => cells.join('+')))].join();
+}
+
+function judgeSkyscraper(grid: Grid, links: readonly OrderedLink[]): Recognition {
+  const [kind, other] = kindsOf(links);
+  if (kind === undefined || kind === 'box' || kind !== other) return undefined;
+  const [first, second] = [links[0]!, links[1]!];
+  const across = kind === 'row' ? 'column' : 'row';
+  if (!shareHouse(grid, first.far, second.near, across) || shareHouse(grid, first.near, second.far, across)) return undefined;
+  return warnOfGroups(links, 'an end of this skyscraper is a group of places');
+}
+
+function judgeKite(grid: Grid, links: readonly OrderedLink[]): Recognition {
+  const kinds = kindsOf(links);
+  if (!kinds.includes('row') || !kinds.includes('column')) return undefined;
+  if (!shareHouse(grid, links[0]!.far, links[1]!.near, 'box')) return undefined;
+  return warnOfGroups(links, 'an end of this kite is a group of places');
+}
+
+function judgeEmptyRectangle(grid: Grid, links: readonly OrderedLink[]): Recognition {
+  const box = links.find((link) => kindOf(link) === 'box');
+  const line = links.find((link) => kindOf(link) !== 'box');
+  if (box === undefined || line === undefined || kindOf(line) === undefined) return undefined;
+  const inOneLine = sharedHouses(grid, cellsOf(grid, box.set.members)).length > 1;
+  const joined = sharedHouses(grid, cellsOf(grid, union(links[0]!.far, links[1]!.near))).some((house) => house.kind !== 'box');
+  if (inOneLine || !joined) return undefined;
+  return countOf(line.set.members) === 2 ? fits : loosely('the line of this empty rectangle has more than two places: an end of it is a group');
+}
+
+function judgeTurbotFish(grid: Grid, links: readonly OrderedLink[]): Recognition {
+  const [first, second] = [links[0]!, links[1]!];
+  const [kind, other] = kindsOf(links);
+  const isXWing = kind !== undefined && kind === other && isWeak(grid, first.near, second.far);
+  return isXWing ? undefined : warnOfGroups(links, 'a node is a group of places: a grouped turbot fish');
+}
+
+function judgeXChain(_grid: Grid, links: readonly OrderedLink[]): Recognition {
+  return warnOfGroups(links, 'a node is a group of places: a grouped X-chain');
+}
+
+function judgeGroupedXChain(_grid: Grid, links: readonly OrderedLink[]): Recognition {
+  return hasGroups(links) ? fits : loosely('no node is a group: an X-chain');
+}
+
+function warnOfGroups(links: readonly OrderedLink[], warning: string): Recognition {
+  return hasGroups(links) ? loosely(warning) : fits;
+}
+
+function hasGroups(links: readonly OrderedLink[]): boolean {
+  return links.some(({ near, far }) => countOf(near) > 1 || countOf(far) > 1);
+}
+
+function kindsOf(links: readonly OrderedLink[]): (HouseKind | undefined)[] {
+  return links.map(kindOf);
+}
+
+function kindOf({ set }: OrderedLink): HouseKind | undefined {
+  return set.source.kind === 'places' ? set.source.house.kind : undefined;
+}
+
+/** Whether the parts lie in a house of this kind together, and are apart from one another. */
+function shareHouse(grid: Grid, a: OrderedLink['near'], b: OrderedLink['near'], kind: HouseKind): boolean {
+  if (countOf(intersection(a, b)) > 0) return false;
+  return sharedHouses(grid, cellsOf(grid, union(a, b))).some((house) => house.kind === kind);
+}
