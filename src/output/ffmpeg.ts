@@ -3,6 +3,8 @@
  * knows fluent-ffmpeg, which is no longer developed.
  */
 import { execFile } from 'node:child_process';
+import { accessSync, constants, statSync } from 'node:fs';
+import { delimiter, join } from 'node:path';
 import { Readable } from 'node:stream';
 import ffmpeg from 'fluent-ffmpeg';
 import { diskIsFull, MachineFailure, systemCode } from './machine-failure.ts';
@@ -79,49 +81,58 @@ export async function encode(encoding: Encoding, frames: Iterator<Uint8Array>, s
  * takes them. Throws a `MachineFailure` where there is no ffprobe.
  */
 export async function probe(file: string, options: readonly string[], signal?: AbortSignal): Promise<unknown> {
-  const answer = await run('ffprobe', ['-v', 'error', '-of', 'json', ...options, file], signal);
-  return answer.kind === 'done' ? JSON.parse(answer.stdout) : undefined;
+  const words = ['-v', 'error', '-of', 'json', ...options, file];
+  const limits = { maxBuffer: 64 * 1024 * 1024, killSignal: 'SIGKILL', ...(signal === undefined ? {} : { signal }) } as const;
+  const ffprobe = program('ffprobe');
+  return new Promise((resolve, reject) => {
+    execFile(ffprobe, words, limits, (error, stdout) => {
+      if (error === null) resolve(JSON.parse(stdout));
+      else if (signal?.aborted === true) reject(signal.reason);
+      else if (systemCode(error) !== undefined) reject(new MachineFailure(`ffprobe cannot be started; ${howToGet}`));
+      else resolve(undefined);
+    });
+  });
 }
 
 /**
- * Throws a `MachineFailure` with a sentence on what to install, unless ffmpeg and ffprobe run and ffmpeg has these
- * encoders. To be asked before any work: the library throws out of reach where its program is missing.
+ * Throws a `MachineFailure` with a sentence on what to install, unless ffmpeg and ffprobe are there and ffmpeg has
+ * these encoders. To be asked before any work: where its program is missing the library throws out of reach.
  */
-export async function requireEncoders(names: readonly string[], signal?: AbortSignal): Promise<void> {
-  await run('ffprobe', ['-version'], signal);
-  const answer = await run('ffmpeg', ['-hide_banner', '-encoders'], signal);
-  if (answer.kind === 'failed') throw new MachineFailure(`ffmpeg does not run: ${answer.lastWords}; ${howToGet}`);
-  // A line: " V....D libx264              libx264 H.264 / AVC / ..."
-  const known = new Set(answer.stdout.split('\n').map((line) => /^ [VAS]\S{5} (\S+)/.exec(line)?.[1]));
-  const missing = names.filter((name) => !known.has(name));
+export async function requireEncoders(names: readonly string[]): Promise<void> {
+  program('ffprobe');
+  ffmpeg.setFfmpegPath(program('ffmpeg'));
+  const missing = await new Promise<readonly string[]>((resolve, reject) => {
+    ffmpeg.availableEncoders((error: Error | null, encoders) => {
+      if (error !== null) reject(new MachineFailure(`ffmpeg does not run (${error.message}); ${howToGet}`));
+      else resolve(names.filter((name) => !(name in encoders)));
+    });
+  });
   if (missing.length === 0) return;
   throw new MachineFailure(`this ffmpeg was built without ${missing.join(' and ')}; ${howToGet}`);
 }
 
 const howToGet = 'install a full ffmpeg (Debian and Ubuntu: apt-get install ffmpeg; macOS: brew install ffmpeg)';
 
-type Answer =
-  | { readonly kind: 'done'; readonly stdout: string }
-  | { readonly kind: 'failed'; readonly lastWords: string };
-
-/** A short run of one of the programs, to its end. */
-function run(name: 'ffmpeg' | 'ffprobe', words: readonly string[], signal: AbortSignal | undefined): Promise<Answer> {
-  return new Promise((resolve, reject) => {
-    const options = { maxBuffer: 64 * 1024 * 1024, killSignal: 'SIGKILL', ...(signal === undefined ? {} : { signal }) } as const;
-    execFile(program(name), words, options, (error, stdout, stderr) => {
-      if (error === null) return resolve({ kind: 'done', stdout });
-      if (signal?.aborted === true) return reject(signal.reason);
-      const code = systemCode(error);
-      if (code === undefined) return resolve({ kind: 'failed', lastWords: lastWords(stderr.split('\n')) ?? error.message });
-      const found = code === 'ENOENT' ? 'is not installed' : `cannot be started (${code})`;
-      reject(new MachineFailure(`${name} ${found}; ${howToGet}`));
-    });
-  });
+/**
+ * Where the program lies: as `FFMPEG_PATH` or `FFPROBE_PATH` say (the library's own custom), else on the `PATH`.
+ * Looked up each time, so that what is missing is known before anything is started.
+ */
+function program(name: 'ffmpeg' | 'ffprobe'): string {
+  const named = process.env[name === 'ffmpeg' ? 'FFMPEG_PATH' : 'FFPROBE_PATH'] ?? '';
+  const file = process.platform === 'win32' ? `${name}.exe` : name;
+  const folders = (process.env['PATH'] ?? '').split(delimiter).filter((folder) => folder !== '');
+  const found = [named, ...folders.map((folder) => join(folder, file))].find(isProgram);
+  if (found !== undefined) return found;
+  throw new MachineFailure(`${name} is not installed; ${howToGet}`);
 }
 
-/** The environment may name another program, by the library's own custom: `FFMPEG_PATH`, `FFPROBE_PATH`. */
-function program(name: 'ffmpeg' | 'ffprobe'): string {
-  return process.env[name === 'ffmpeg' ? 'FFMPEG_PATH' : 'FFPROBE_PATH'] || name;
+function isProgram(file: string): boolean {
+  try {
+    accessSync(file, constants.X_OK);
+    return statSync(file).isFile();
+  } catch {
+    return false;
+  }
 }
 
 /** The sentence for an encoder that ended badly. `message` is the library's, `words` are ffmpeg's own lines. */

@@ -6,7 +6,6 @@ import { basename, resolve } from 'node:path';
 import { z } from 'zod';
 import { compare, divide, type Fraction, fraction, fractionFromDecimal, multiply, toNumber, zero } from '../scene/fraction.ts';
 import { probe } from './ffmpeg.ts';
-import { MachineFailure } from './machine-failure.ts';
 
 export interface Media {
   readonly kind: 'media';
@@ -113,11 +112,4 @@ function ratio(text: string | undefined, sign: '/' | ':'): Fraction | undefined 
 
 function decimal(text: string | undefined): Fraction | undefined {
   return text === undefined ? undefined : fractionFromDecimal(text);
-}
-
-/** Throws unless the file holds exactly `frameCount` frames: an encoder on a full disk may end as if all were well. */
-export async function requireFrames(file: string, frameCount: number, signal?: AbortSignal): Promise<void> {
-  const found = await countFrames(file, signal);
-  if (found === frameCount) return;
-  throw new MachineFailure(`the encoder wrote ${found} of ${frameCount} frames; the disk may be full`);
 }

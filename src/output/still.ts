@@ -6,7 +6,7 @@ import { basename, extname, resolve } from 'node:path';
 import { Bug } from '../grid/bug.ts';
 import { frameCanvas } from './canvas.ts';
 import type { Painter } from './painter.ts';
-import { keyFault, type Refusal } from './target.ts';
+import { keyFault, pathFault, type Refusal } from './target.ts';
 import { writeWholeFile } from './whole-file.ts';
 
 export interface StillOptions {
@@ -24,10 +24,10 @@ export async function writeStill(
   if (extname(file).toLowerCase() !== '.png') {
     return { kind: 'refused', message: `a still is a PNG: name it with .png, not '${basename(file)}'` };
   }
-  const message = keyFault(options.key);
+  const path = resolve(file);
+  const message = keyFault(options.key) ?? pathFault(path);
   if (message !== undefined) return { kind: 'refused', message };
   if (frame < 0 || frame >= painter.frameCount) throw new Bug('a still is a frame of its film');
-  const path = resolve(file);
   const canvas = frameCanvas(painter.width, painter.height, options.key);
   canvas.draw(painter, frame);
   await writeWholeFile(path, (part) => writeFile(part, canvas.png()));

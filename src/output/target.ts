@@ -2,8 +2,8 @@
  * What a name asks for: `lesson.mp4`, `lesson.mov`, `lesson.webm`, or a folder of PNG frames (`frames/`, or a name
  * without an ending). What cannot be had is refused before any work is done, with what can be had instead.
  */
-import { statSync } from 'node:fs';
-import { basename, extname, resolve } from 'node:path';
+import { type Stats, statSync } from 'node:fs';
+import { basename, dirname, extname, resolve } from 'node:path';
 import type { Painter } from './painter.ts';
 
 export type Container = 'mp4' | 'mov' | 'webm';
@@ -34,7 +34,7 @@ export interface TargetWishes {
 export function targetOf(name: string, painter: Painter, wishes: TargetWishes): Target | Refusal {
   const target = targetNamed(name, wishes.lossless);
   if (target.kind === 'refused') return target;
-  const message = keyFault(wishes.key) ?? carryFault(name, target, painter, wishes);
+  const message = placeFault(target) ?? keyFault(wishes.key) ?? carryFault(name, target, painter, wishes);
   return message === undefined ? target : { kind: 'refused', message };
 }
 
@@ -44,14 +44,30 @@ export function keyFault(key: string | undefined): string | undefined {
   return `the key colour '${key}' is not a colour of six hexadecimal digits, such as '#00b140'`;
 }
 
+/** The fault of a path that leads through a file as if it were a folder; undefined where there is none. */
+export function pathFault(path: string): string | undefined {
+  for (let at = dirname(path); ; at = dirname(at)) {
+    const there = found(at);
+    if (there?.isDirectory() === true || dirname(at) === at) return undefined;
+    if (there !== undefined) return `'${basename(at)}' is a file, so nothing can be written into it`;
+  }
+}
+
+function placeFault(target: Target): string | undefined {
+  if (target.kind === 'frames') return pathFault(target.folder);
+  if (isFolder(target.file)) return `'${basename(target.file)}' is a folder; give the name of a file`;
+  return pathFault(target.file);
+}
+
 function targetNamed(name: string, lossless: boolean): Target | Refusal {
   const path = resolve(name);
   const ending = extname(name).toLowerCase();
   if (name === '') return { kind: 'refused', message: `an empty name; ${choices}` };
-  if (/[/\\]$/.test(name) || ending === '' || isFolder(path)) return { kind: 'frames', folder: path };
+  if (/[/\\]$/.test(name) || ending === '') return { kind: 'frames', folder: path };
   if (ending === '.mp4') return { kind: 'video', file: path, container: 'mp4', codec: 'h264' };
   if (ending === '.mov') return { kind: 'video', file: path, container: 'mov', codec: lossless ? 'qtrle' : 'prores' };
   if (ending === '.webm') return { kind: 'video', file: path, container: 'webm', codec: 'vp9' };
+  if (isFolder(path)) return { kind: 'frames', folder: path };
   return { kind: 'refused', message: `'${basename(name)}' ends in ${ending}, which cannot be written; ${choices}` };
 }
 
@@ -80,7 +96,15 @@ function folderLike(name: string): string {
 }
 
 function isFolder(path: string): boolean {
-  return statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
+  return found(path)?.isDirectory() ?? false;
+}
+
+function found(path: string): Stats | undefined {
+  try {
+    return statSync(path);
+  } catch {
+    return undefined; // Nothing is there, or it cannot be looked at; writing will tell which.
+  }
 }
 
 const choices = 'name a .mp4, .mov or .webm, or a folder for PNG frames (frames/)';

@@ -9,11 +9,12 @@ import { type Encoding, encode, requireEncoders } from './ffmpeg.ts';
 import { footageFilters, seekBefore, soundFilters } from './footage.ts';
 import { type FrameSource, frameSource, type PixelFormat } from './frame-source.ts';
 import type { Layers } from './layers.ts';
-import { requireFrames } from './media.ts';
+import { diskIsFull, MachineFailure } from './machine-failure.ts';
+import { countFrames } from './media.ts';
 import type { Painter } from './painter.ts';
 import type { ProgressMeter } from './progress.ts';
 import type { Codec, Container } from './target.ts';
-import { writeWholeFile } from './whole-file.ts';
+import { isDiskFull, writeWholeFile } from './whole-file.ts';
 
 export interface VideoPlan extends Pick<Layers, 'under' | 'sound'> {
   /** An absolute path. */
@@ -31,15 +32,23 @@ export async function writeVideo(
 ): Promise<void> {
   const { meter, signal } = options;
   const recipe = recipes[plan.codec];
-  await requireEncoders([recipe.encoder, ...(plan.sound === undefined ? [] : [sounds[plan.container].encoder])], signal);
+  await requireEncoders([recipe.encoder, ...(plan.sound === undefined ? [] : [sounds[plan.container].encoder])]);
   const format = pixelFormat(painter, plan);
   const canvas = frameCanvas(painter.width, painter.height, plan.key);
   const frames = frameSource(painter, canvas, format);
   await writeWholeFile(plan.file, async (part) => {
     await encode(encodingOf(painter, plan, format, part), framesOf(painter, frames, meter), signal);
-    await requireFrames(part, painter.frameCount, signal);
+    await requireFrames(part, painter, signal);
     signal?.throwIfAborted();
   });
+}
+
+/** An encoder on a full disk may end as if all were well, so what it wrote is counted. */
+async function requireFrames(part: string, painter: Painter, signal: AbortSignal | undefined): Promise<void> {
+  const found = await countFrames(part, signal);
+  if (found === painter.frameCount) return;
+  if (await isDiskFull(part)) throw new MachineFailure(`cannot write the video: ${diskIsFull}`);
+  throw new MachineFailure(`the encoder wrote ${found} frames of ${painter.frameCount}`);
 }
 
 /** The pixels that the encoder is handed: without alpha where nothing shows through and nothing lies under. */

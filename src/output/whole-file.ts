@@ -4,13 +4,15 @@
  * gone in the end.
  */
 import { randomBytes } from 'node:crypto';
-import { mkdir, open, rename, rm, rmdir, stat } from 'node:fs/promises';
+import { mkdir, open, rename, rm, rmdir, stat, statfs, writeFile } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
-import { asMachineFailure } from './machine-failure.ts';
+import { asMachineFailure, systemCode } from './machine-failure.ts';
 
-/** `write` makes a file of the name that it is handed. `target` is an absolute path; what stood there is replaced. */
+/** `write` fills the empty file that it is handed. `target` is an absolute path; what stood there is replaced. */
 export async function writeWholeFile<T>(target: string, write: (part: string) => Promise<T>): Promise<T> {
   return beside(target, async (part) => {
+    // Made here, so that a place that cannot be written to is known before anything is drawn, and by the system's name.
+    await writeFile(part, '', { flag: 'wx' });
     const result = await write(part);
     await flush(part);
     await rename(part, target);
@@ -39,7 +41,7 @@ async function beside<T>(target: string, work: (part: string) => Promise<T>): Pr
   let madeFolder: string | undefined;
   let isWhole = false;
   try {
-    madeFolder = await mkdir(dirname(target), { recursive: true });
+    madeFolder = await makeFolders(dirname(target));
     const result = await work(part);
     isWhole = true;
     return result;
@@ -80,6 +82,28 @@ async function exists(path: string): Promise<boolean> {
     () => true,
     () => false,
   );
+}
+
+/** Whether the disk of that file has no room left to speak of: less than one frame of anything takes. */
+export async function isDiskFull(file: string): Promise<boolean> {
+  const { bavail, bsize } = await statfs(dirname(file));
+  return bavail * bsize < 16 * 1024;
+}
+
+/**
+ * Makes `folder` and those above it, and returns the first that had to be made. Step by step: on a disk that can only
+ * be read the recursive kind reports that something is missing.
+ */
+async function makeFolders(folder: string): Promise<string | undefined> {
+  if (await exists(folder)) return undefined;
+  const first = dirname(folder) === folder ? undefined : await makeFolders(dirname(folder));
+  try {
+    await mkdir(folder);
+  } catch (error) {
+    if (systemCode(error) !== 'EEXIST') throw error; // Another render was quicker.
+    return undefined;
+  }
+  return first ?? folder;
 }
 
 /** From `folder` up to `last`, both included, as far as they are empty. */

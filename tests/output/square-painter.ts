@@ -55,6 +55,7 @@ export function walkingSquare(hold: number, colour: Square['colour']): (frame: n
   return (frame) => [{ left: 4 + 8 * Math.floor(frame / hold), top: 8, width: 16, height: 16, colour }];
 }
 
-function css([r, g, b, a]: readonly number[]): string {
-  return `rgba(${r}, ${g}, ${b}, ${a! / 255})`;
+/** `#rrggbbaa`: as a decimal fraction alpha would be rounded once more. */
+function css(colour: readonly number[]): string {
+  return `#${colour.map((level) => level.toString(16).padStart(2, '0')).join('')}`;
 }

@@ -84,6 +84,19 @@ describe('refused', () => {
     expect(targetOf(name, painter, wishes)).toEqual({ kind: 'refused', message });
   });
 
+  it('what lies where no file can be', () => {
+    writeFileSync(scratch.at('words'), '');
+    mkdirSync(scratch.at('folder.mp4'));
+    expect(targetOf(scratch.at('words/deep/a.mp4'), opaque, plain)).toEqual({
+      kind: 'refused',
+      message: "'words' is a file, so nothing can be written into it",
+    });
+    expect(targetOf(scratch.at('folder.mp4'), opaque, plain)).toEqual({
+      kind: 'refused',
+      message: "'folder.mp4' is a folder; give the name of a file",
+    });
+  });
+
   it('not: an overlay as .mp4 over footage or a key colour', () => {
     expect(targetOf('a.mp4', overlay, { ...plain, footage: true }).kind).toBe('video');
     expect(targetOf('a.mp4', overlay, { ...plain, key: '#00B140' }).kind).toBe('video');

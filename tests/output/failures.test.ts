@@ -1,0 +1,241 @@
+/**
+ * What is left behind when something goes wrong: nothing half-written, no process, the older file as it was; and one
+ * sentence that says what happened.
+ */
+import { execFileSync } from 'node:child_process';
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { afterAll, afterEach, describe, expect, it, vi } from 'vitest';
+import { requireEncoders } from '../../src/output/ffmpeg.ts';
+import { MachineFailure } from '../../src/output/machine-failure.ts';
+import { probeMedia } from '../../src/output/media.ts';
+import type { Painter } from '../../src/output/painter.ts';
+import { renderFilm } from '../../src/output/render.ts';
+import { writeStill } from '../../src/output/still.ts';
+import { probeVideo, scratchFolder } from './outside.ts';
+import { squarePainter, walkingSquare } from './square-painter.ts';
+
+const scratch = scratchFolder();
+afterAll(scratch.remove);
+afterEach(() => {
+  vi.unstubAllEnvs();
+  expect(encodersOfOurs(), 'encoders still running').toEqual([]);
+});
+
+const squares = walkingSquare(3, [220, 40, 40, 255]);
+const opaque = (frameCount: number): Painter => squarePainter({ frameCount, ground: [20, 40, 60], squares });
+const targets = ['a.mp4', 'a.mov', 'a.webm', 'frames/'];
+const videos = targets.slice(0, 3);
+const howToGet = 'install a full ffmpeg (Debian and Ubuntu: apt-get install ffmpeg; macOS: brew install ffmpeg)';
+
+describe('without ffmpeg', () => {
+  it.each(videos)('%s: says how to get it', async (name) => {
+    vi.stubEnv('PATH', scratch.at('no-programs'));
+    await expect(renderFilm(opaque(3), scratch.at(name))).rejects.toThrow(new MachineFailure(`ffprobe is not installed; ${howToGet}`));
+    expect(scratch.list()).toEqual([]);
+  });
+
+  it('and with ffprobe: likewise', async () => {
+    const ffprobe = execFileSync('which', ['ffprobe'], { encoding: 'utf8' }).trim();
+    vi.stubEnv('FFPROBE_PATH', ffprobe);
+    vi.stubEnv('PATH', scratch.at('no-programs'));
+    await expect(renderFilm(opaque(3), scratch.at('a.mp4'))).rejects.toThrow(new MachineFailure(`ffmpeg is not installed; ${howToGet}`));
+  });
+
+  it('the length of a file cannot be asked', async () => {
+    writeFileSync(scratch.at('some.wav'), '');
+    vi.stubEnv('PATH', '');
+    await expect(probeMedia(scratch.at('some.wav'))).rejects.toThrow(new MachineFailure(`ffprobe is not installed; ${howToGet}`));
+    execFileSync('/bin/rm', [scratch.at('some.wav')]);
+  });
+
+  it('frames and stills are written all the same', async () => {
+    vi.stubEnv('PATH', '');
+    expect(await renderFilm(opaque(3), scratch.at('bare/'))).toMatchObject({ kind: 'written' });
+    expect(await writeStill(opaque(3), 0, scratch.at('bare.png'))).toMatchObject({ kind: 'written' });
+    execFileSync('/bin/rm', ['-r', scratch.at('bare'), scratch.at('bare.png')]);
+  });
+});
+
+describe('an ffmpeg that lacks an encoder', () => {
+  it('is named with what it lacks', async () => {
+    await expect(requireEncoders(['libx264', 'libnone', 'libother'])).rejects.toThrow(
+      new MachineFailure(`this ffmpeg was built without libnone and libother; ${howToGet}`),
+    );
+    await requireEncoders(['libx264', 'prores_ks', 'qtrle', 'libvpx-vp9', 'aac', 'libopus', 'pcm_s16le']);
+  });
+});
+
+describe('interrupted', () => {
+  it.each(targets)('%s: nothing is left, and an older one stays as it was', async (name) => {
+    await renderFilm(opaque(2), scratch.at(name));
+    const before = snapshot();
+    const controller = new AbortController();
+    const result = await renderFilm(opaque(3000), scratch.at(name), {
+      signal: controller.signal,
+      onProgress: ({ done }) => {
+        if (done === 20) setImmediate(() => controller.abort());
+      },
+    });
+    expect(result).toEqual({ kind: 'interrupted' });
+    expect(snapshot()).toEqual(before);
+  });
+
+  it.each(targets)('%s: before it began', async (name) => {
+    const before = snapshot();
+    expect(await renderFilm(opaque(3), scratch.at(name), { signal: AbortSignal.abort() })).toEqual({ kind: 'interrupted' });
+    expect(snapshot()).toEqual(before);
+  });
+
+  it('while the encoder is being started', async () => {
+    const before = snapshot();
+    const controller = new AbortController();
+    const rendering = renderFilm(opaque(3000), scratch.at('a.mp4'), { signal: controller.signal });
+    setTimeout(() => controller.abort(), 1);
+    expect(await rendering).toEqual({ kind: 'interrupted' });
+    expect(snapshot()).toEqual(before);
+  });
+
+  it('takes back the folders that it made', async () => {
+    const controller = new AbortController();
+    const onProgress = (): void => controller.abort();
+    await renderFilm(opaque(30), scratch.at('new/deep/a.mp4'), { signal: controller.signal, onProgress });
+    expect(scratch.list()).not.toContain('new');
+  });
+});
+
+describe('the encoder is killed', () => {
+  it.each(videos)('%s: one sentence, and nothing is left', async (name) => {
+    const before = snapshot();
+    const rendering = renderFilm(opaque(3000), scratch.at(name), {
+      onProgress: ({ done }) => {
+        if (done === 20) for (const pid of encodersOfOurs()) process.kill(pid, 'SIGKILL');
+      },
+    });
+    await expect(rendering).rejects.toThrow(
+      new MachineFailure('the encoder was killed (SIGKILL) before it was done; memory may have run out'),
+    );
+    expect(snapshot()).toEqual(before);
+  });
+});
+
+describe('a painter that fails', () => {
+  it.each(targets)('%s: its own error comes out, and nothing is left', async (name) => {
+    const before = snapshot();
+    const painter: Painter = {
+      ...opaque(30),
+      paint: (_, frame) => {
+        if (frame === 9) throw new Error('the brush broke');
+      },
+    };
+    await expect(renderFilm(painter, scratch.at(name))).rejects.toThrow('the brush broke');
+    expect(snapshot()).toEqual(before);
+  });
+});
+
+describe('two renders to one name at once', () => {
+  it.each(['twice.mp4', 'twice-frames/'])('%s: the last one to end is there, whole', async (name) => {
+    const [short, long] = [opaque(5), opaque(40)];
+    const results = await Promise.all([renderFilm(short, scratch.at(name)), renderFilm(long, scratch.at(name))]);
+    expect(results.map(({ kind }) => kind)).toEqual(['written', 'written']);
+    const count = name.endsWith('/') ? scratch.list(name).length : Number(probeVideo(scratch.at(name)).nb_read_frames);
+    expect([5, 40]).toContain(count);
+    expect(scratch.list().filter((file) => file.includes('part'))).toEqual([]);
+  });
+});
+
+/** File systems of our own, a few hundred kilobytes large: only for one who may mount. */
+const mountable = canMount();
+const skips = mountable ? [] : [{ what: 'a full and a read-only disk', why: 'mounting a tmpfs takes root' }];
+it.skipIf(mountable).each(skips)('skipped: $what, for $why', () => undefined);
+
+describe.skipIf(!mountable)('a disk of its own', () => {
+  afterAll(() => {
+    for (const name of ['full', 'read-only']) execFileSync('umount', [scratch.at(name)]);
+  });
+
+  it.each(targets)('that is full: %s', async (name) => {
+    if (!mounted('full')) mount('full', 'size=64k');
+    // Noise that no codec can make small enough.
+    const noisy = squarePainter({ width: 256, height: 256, frameCount: 40, ground: [0, 0, 0], squares: noise });
+    const rendering = renderFilm(noisy, scratch.at(`full/${name}`));
+    await expect(rendering).rejects.toThrow(MachineFailure);
+    await expect(rendering).rejects.toThrow(/^cannot write .*: the disk is full; make room, or write to another disk$/);
+    expect(readdirSync(scratch.at('full'))).toEqual([]);
+  });
+
+  it('that is full: a still', async () => {
+    writeFileSync(scratch.at('full/other'), Buffer.alloc(60 * 1024));
+    const noisy = squarePainter({ width: 256, height: 256, squares: noise });
+    await expect(writeStill(noisy, 0, scratch.at('full/a.png'))).rejects.toThrow(
+      new MachineFailure('cannot write a.png: the disk is full; make room, or write to another disk'),
+    );
+    expect(readdirSync(scratch.at('full'))).toEqual(['other']);
+  });
+
+  it.each([...targets, 'new/a.mp4'])('that can only be read: %s', async (name) => {
+    if (!mounted('read-only')) mount('read-only', 'ro');
+    await expect(renderFilm(opaque(3), scratch.at(`read-only/${name}`))).rejects.toThrow(
+      /^cannot write .*: the disk can only be read; write to another folder$/,
+    );
+  });
+});
+
+function noise(frame: number) {
+  return Array.from({ length: 1500 }, (_, index) => {
+    // A multiplicative hash (Knuth, The Art of Computer Programming, 6.4), so that every run sees the same noise.
+    const hash = Math.imul(index + 1 + 5000 * frame, 2654435761) >>> 0;
+    const colour = [hash & 255, (hash >> 8) & 255, (hash >> 16) & 255, 255] as const;
+    return { left: (hash >> 3) & 255, top: (hash >> 13) & 255, width: 7, height: 5, colour };
+  });
+}
+
+/** Names and contents of all that lies in the scratch folder. */
+function snapshot(): Readonly<Record<string, string>> {
+  const files = readdirSync(scratch.folder, { recursive: true, withFileTypes: true });
+  return Object.fromEntries(
+    files
+      .map((file) => [`${file.parentPath}/${file.name}`, file.isFile() ? readFileSync(`${file.parentPath}/${file.name}`, 'base64') : 'folder'] as const)
+      .sort(([a], [b]) => a.localeCompare(b)),
+  );
+}
+
+/** The process numbers of ffmpeg children of this process (Linux, proc(5): the fourth field of `stat` is the parent). */
+function encodersOfOurs(): readonly number[] {
+  return readdirSync('/proc')
+    .filter((name) => /^\d+$/.test(name))
+    .filter((pid) => {
+      const stat = statOf(pid);
+      const [, name, parent] = /\((.*)\) \S (\d+)/.exec(stat) ?? [];
+      return name === 'ffmpeg' && parent === String(process.pid);
+    })
+    .map(Number);
+}
+
+function statOf(pid: string): string {
+  try {
+    return readFileSync(`/proc/${pid}/stat`, 'utf8');
+  } catch {
+    return ''; // It has ended in the meantime.
+  }
+}
+
+function canMount(): boolean {
+  try {
+    mount('try', 'size=16k');
+    execFileSync('umount', [scratch.at('try')]);
+    return true;
+  } catch {
+    return false;
+  } finally {
+    execFileSync('rm', ['-rf', scratch.at('try')]);
+  }
+}
+
+function mount(name: string, options: string): void {
+  mkdirSync(scratch.at(name), { recursive: true });
+  execFileSync('mount', ['-t', 'tmpfs', '-o', options, 'tmpfs', scratch.at(name)], { stdio: 'ignore' });
+}
+
+function mounted(name: string): boolean {
+  return readFileSync('/proc/mounts', 'utf8').includes(` ${scratch.at(name)} `);
+}

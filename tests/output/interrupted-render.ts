@@ -1,0 +1,16 @@
+/**
+ * A process of its own for the test of interrupts: renders a long film to the file named, says `started` when frames
+ * flow, and ends as the command line does, with 130 where it was interrupted.
+ */
+import { listenForInterrupt } from '../../src/output/interrupt.ts';
+import { renderFilm } from '../../src/output/render.ts';
+import { squarePainter } from './square-painter.ts';
+
+const { signal, release } = listenForInterrupt();
+const painter = squarePainter({ frameCount: 1_000_000, ground: [20, 40, 60] });
+const onProgress = ({ done }: { readonly done: number }): void => {
+  if (done === 50) process.stdout.write('started\n');
+};
+const result = await renderFilm(painter, process.argv[2] ?? '', { signal, onProgress });
+release();
+process.exitCode = result.kind === 'interrupted' ? 130 : 1;

@@ -1,0 +1,86 @@
+/**
+ * What is said while frames are made, with a clock that the test holds.
+ */
+import { describe, expect, it } from 'vitest';
+import { type Progress, progressLine, progressMeter, progressText } from '../../src/output/progress.ts';
+import { renderFilm } from '../../src/output/render.ts';
+import { scratchFolder } from './outside.ts';
+import { squarePainter, walkingSquare } from './square-painter.ts';
+
+const half: Progress = { done: 50, total: 100, framesPerSecond: 25, secondsLeft: 2, drawn: 10, reused: 40 };
+
+describe('the meter', () => {
+  it('counts frames, their rate and the time that is left', () => {
+    let milliseconds = 1000;
+    const told: Progress[] = [];
+    const meter = progressMeter(100, (progress) => told.push(progress), () => milliseconds);
+    for (let frame = 0; frame < 50; frame++) {
+      milliseconds += 40;
+      meter.count(Math.min(10, frame + 1));
+    }
+    expect(told).toHaveLength(50);
+    expect(told.at(-1)).toEqual(half);
+    expect(meter).toMatchObject({ done: 50, drawn: 10 });
+  });
+
+  it('knows no time left before time has passed', () => {
+    const told: Progress[] = [];
+    progressMeter(2, (progress) => told.push(progress), () => 5).count(1);
+    expect(told).toEqual([{ done: 1, total: 2, framesPerSecond: 0, secondsLeft: undefined, drawn: 1, reused: 0 }]);
+  });
+
+  it('is told of every frame of a render', async () => {
+    const scratch = scratchFolder();
+    const told: Progress[] = [];
+    const painter = squarePainter({ frameCount: 7, squares: walkingSquare(3, [1, 2, 3, 255]) });
+    await renderFilm(painter, scratch.at('frames/'), { onProgress: (progress) => told.push(progress) });
+    scratch.remove();
+    expect(told.map(({ done, drawn, reused }) => [done, drawn, reused])).toEqual([
+      [1, 1, 0],
+      [2, 1, 1],
+      [3, 1, 2],
+      [4, 2, 2],
+      [5, 2, 3],
+      [6, 2, 4],
+      [7, 3, 4],
+    ]);
+  });
+});
+
+describe('the line', () => {
+  it.each([
+    [half, 80, '[===============               ] 50/100 frames, 25/s, 0:02 left'],
+    [half, 50, '[========         ] 50/100 frames, 25/s, 0:02 left'],
+    [half, 30, ' 50/100 frames, 25/s, 0:02 lef'],
+    [{ ...half, framesPerSecond: 3.14, secondsLeft: 754.2 }, 80, '[===============               ] 50/100 frames, 3.1/s, 12:35 left'],
+    [{ ...half, secondsLeft: 3661 }, 80, '[===============               ] 50/100 frames, 25/s, 1:01:01 left'],
+    [{ ...half, secondsLeft: undefined, framesPerSecond: 0 }, 80, '[===============               ] 50/100 frames, 0.0/s'],
+    [{ ...half, done: 100, secondsLeft: 0 }, 80, '[==============================] 100/100 frames, 25/s, finishing'],
+  ])('%# of %j in %i columns', (progress, columns, text) => {
+    expect(progressText(progress, columns)).toBe(text);
+  });
+
+  it('is drawn on a terminal, ten times a second at most, and taken away', () => {
+    const terminal = stream(true);
+    let milliseconds = 0;
+    const line = progressLine(terminal, () => milliseconds);
+    for (; milliseconds < 1000; milliseconds += 10) line.show(half);
+    expect(terminal.written).toHaveLength(10);
+    expect(terminal.written[0]).toBe('\r[===============               ] 50/100 frames, 25/s, 0:02 left\u001b[K');
+    line.clear();
+    expect(terminal.written.at(-1)).toBe('\r\u001b[K');
+  });
+
+  it('is not drawn anywhere else', () => {
+    const file = stream(false);
+    const line = progressLine(file);
+    line.show(half);
+    line.clear();
+    expect(file.written).toEqual([]);
+  });
+});
+
+function stream(isTTY: boolean) {
+  const written: string[] = [];
+  return { isTTY, columns: 80, written, write: (text: string) => written.push(text) };
+}
