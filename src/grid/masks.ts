@@ -1,33 +1,33 @@
 /**
- * The grid's tables turned round for the search for solutions: for each digit, its places as bits of a few words.
- *
- * A cell has a place, `32 * word + bit`, the same for every digit; whole bands of boxes share a word (27 cells of 9x9,
- * 32 of 8x8), so that a row or a box is one word and a column a few. The words of digit 1 come first, then those of 2.
+ * The grid's tables as flat arrays for the search for solutions, which meets them some thousand times a puzzle.
+ * A digit is a bit, the lowest for digit 1; the digits of a cell are a mask of such bits.
  */
 import { type Candidate, membersOf } from './candidates.ts';
-import { type Cell, candidateAt, cellOf, digitOf, type Grid, type HouseShape } from './grid.ts';
+import { candidatesInCell, cellOf, digitOf, type Grid, sees } from './grid.ts';
 
 export interface Masks {
-  readonly digitCount: number;
-  /** Words that hold a bit for each cell. */
-  readonly words: number;
-  /** By word: the bits that are cells. */
-  readonly allCells: Int32Array;
-  /** By cell: its place. */
-  readonly placeOf: Int32Array;
-  /** By place among the words of all digits: the candidate, where there is one. */
-  readonly candidates: readonly (Candidate | undefined)[];
-  /** What cannot be true together with a candidate, by its place: words of all digits. */
-  readonly clashes: Rows;
-  /** The cells of each house that holds every digit: words of one digit. */
-  readonly houses: Rows;
-}
-
-/** Rows of masked words: row `i` takes `starts[i]` up to, not including, `starts[i + 1]` of `words` and `bits`. */
-export interface Rows {
-  readonly starts: Int32Array;
-  readonly words: Int32Array;
-  readonly bits: Int32Array;
+  readonly size: number;
+  readonly cellCount: number;
+  /** The mask of all digits. */
+  readonly allDigits: number;
+  /** Number of houses that hold every digit; numbered here from 0 among themselves. */
+  readonly houseCount: number;
+  /** By house: its cells, `size` a house. */
+  readonly cellsOfHouse: Int32Array;
+  /** By cell: the houses that hold it, from `housesFrom[cell]` to `housesFrom[cell + 1]`, the end not included. */
+  readonly housesOfCell: Int32Array;
+  readonly housesFrom: Int32Array;
+  /** Words that hold a bit for each house. */
+  readonly houseWords: number;
+  /** By cell: the same houses as bits, `houseWords` words a cell. */
+  readonly houseBits: Int32Array;
+  /** By cell: the cells that cannot hold the same digit, from `peersFrom[cell]` to the next one's. */
+  readonly peers: Int32Array;
+  readonly peersFrom: Int32Array;
+  /** By candidate: what else conflicts with it, as other cells with masks of their digits; empty for ordinary rules. */
+  readonly clashCells: Int32Array;
+  readonly clashDigits: Int32Array;
+  readonly clashesFrom: Int32Array;
 }
 
 const known = new WeakMap<Grid, Masks>();
@@ -40,49 +40,52 @@ export function masksOf(grid: Grid): Masks {
 }
 
 function makeMasks(grid: Grid): Masks {
-  const band = grid.size * grid.boxRows;
-  const cellsInWord = band > 32 ? 32 : Math.floor(32 / band) * band;
-  const words = Math.ceil(grid.cellCount / cellsInWord);
-  const placeOf = Int32Array.from(grid.cells, (cell) => 32 * Math.floor(cell / cellsInWord) + (cell % cellsInWord));
-  const placeAmongAll = (candidate: Candidate) =>
-    32 * words * (digitOf(grid, candidate) - 1) + placeOf[cellOf(grid, candidate)]!;
-  const candidates = new Array<Candidate | undefined>(32 * words * grid.size).fill(undefined);
-  for (const cell of grid.cells) {
-    for (const each of grid.digits) {
-      const candidate = candidateAt(grid, cell, each);
-      candidates[placeAmongAll(candidate)] = candidate;
-    }
-  }
-  const placesOfCells = (cells: readonly Cell[]) => cells.map((cell) => placeOf[cell]!);
-  const clashesOf = (candidate: Candidate | undefined) =>
-    candidate === undefined ? [] : membersOf(grid.conflicts[candidate]!).map(placeAmongAll);
-  const holdsEveryDigit = (house: HouseShape) => house.cells.length === grid.size;
+  const houses = grid.houses.filter((house) => house.cells.length === grid.size);
+  const housesOf = grid.cells.map((cell) => [...houses.keys()].filter((index) => houses[index]!.cells.includes(cell)));
+  const houseWords = Math.ceil(houses.length / 32);
+  const clashes = grid.cells.flatMap((cell) =>
+    candidatesInCell(grid, cell).map((candidate) => clashesOf(grid, candidate)),
+  );
   return {
-    digitCount: grid.size,
-    words,
-    allCells: Int32Array.from({ length: words }, (_, word) => wordOf(placesOfCells(grid.cells), word)),
-    placeOf,
-    candidates,
-    clashes: rowsOf(candidates.map(clashesOf)),
-    houses: rowsOf(grid.houses.filter(holdsEveryDigit).map((house) => placesOfCells(house.cells))),
+    size: grid.size,
+    cellCount: grid.cellCount,
+    allDigits: (1 << grid.size) - 1,
+    houseCount: houses.length,
+    cellsOfHouse: Int32Array.from(houses.flatMap((house) => house.cells)),
+    housesOfCell: Int32Array.from(housesOf.flat()),
+    housesFrom: startsOf(housesOf),
+    houseWords,
+    houseBits: Int32Array.from(housesOf.flatMap((numbers) => bitsOf(numbers, houseWords))),
+    peers: Int32Array.from(grid.peers.flat()),
+    peersFrom: startsOf(grid.peers),
+    clashCells: Int32Array.from(clashes.flatMap((row) => row.map(([cell]) => cell))),
+    clashDigits: Int32Array.from(clashes.flatMap((row) => row.map(([, digits]) => digits))),
+    clashesFrom: startsOf(clashes),
   };
 }
 
-/** Places as words with bits, words without any left out. */
-function rowsOf(rows: readonly (readonly number[])[]): Rows {
-  const starts = [0];
-  const words: number[] = [];
-  const bits: number[] = [];
-  for (const places of rows) {
-    for (const word of new Set(places.map((place) => place >> 5))) {
-      words.push(word);
-      bits.push(wordOf(places, word));
-    }
-    starts.push(words.length);
+/** What conflicts with the candidate beyond its own cell and its digit in the peers. */
+function clashesOf(grid: Grid, candidate: Candidate): [cell: number, digits: number][] {
+  const own = cellOf(grid, candidate);
+  const digits = new Map<number, number>();
+  for (const other of membersOf(grid.conflicts[candidate]!)) {
+    const cell = cellOf(grid, other);
+    const isCopyInPeer = digitOf(grid, other) === digitOf(grid, candidate) && sees(grid, own, cell);
+    if (cell === own || isCopyInPeer) continue;
+    digits.set(cell, (digits.get(cell) ?? 0) | (1 << (digitOf(grid, other) - 1)));
   }
-  return { starts: Int32Array.from(starts), words: Int32Array.from(words), bits: Int32Array.from(bits) };
+  return [...digits];
 }
 
-function wordOf(places: readonly number[], word: number): number {
-  return places.filter((place) => place >> 5 === word).reduce((bits, place) => bits | (1 << (place & 31)), 0);
+function bitsOf(numbers: readonly number[], words: number): number[] {
+  const bits = new Array<number>(words).fill(0);
+  for (const number of numbers) bits[number >> 5]! |= 1 << (number & 31);
+  return bits;
+}
+
+/** Where each row begins when the rows are laid end to end, and the end of the last. */
+function startsOf(rows: readonly (readonly unknown[])[]): Int32Array {
+  const starts = [0];
+  for (const row of rows) starts.push(starts.at(-1)! + row.length);
+  return Int32Array.from(starts);
 }

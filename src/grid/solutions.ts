@@ -5,8 +5,8 @@
  * digit in a house); then a candidate is tried, from a cell or house with two where there is one. What conflicts and
  * what a house is comes from the grid's tables alone, turned round into `Masks`.
  */
-import { type Candidate, type Candidates, difference, membersOf, noCandidates, setOf, union } from './candidates.ts';
-import { candidateAt, candidatesInCell, cellOf, type Digit, digitOf, type Grid } from './grid.ts';
+import { bitsIn, type Candidate, type Candidates, difference, noCandidates, setOf, union } from './candidates.ts';
+import { candidateAt, candidatesInCell, type Digit, digit, type Grid } from './grid.ts';
 import { type Masks, masksOf } from './masks.ts';
 
 /** Every candidate that no given sees, the givens among them. By cell: the given, if there is one. */
@@ -32,8 +32,25 @@ export function solutionsOf(grid: Grid, possible: Candidates, most: number): Can
   return found;
 }
 
-/** One branch: the places of each digit, `words` words a digit, and after them the cells that are settled. */
+/**
+ * One branch of the search: by cell, the mask of its digits; after these, by house, the mask of the digits that are
+ * settled in it; last, how many cells are settled.
+ */
 type State = Int32Array;
+
+interface Search {
+  readonly masks: Masks;
+  readonly most: number;
+  readonly report: (state: State) => void;
+  found: number;
+  /** By depth of the branch; used again for the next branch at that depth. */
+  readonly states: State[];
+  /** Cells that have come down to one digit and wait to be settled: the first `waiting` entries. */
+  readonly singles: Int32Array;
+  waiting: number;
+  /** Houses that have lost a place since they were looked through, as bits. */
+  readonly touched: Int32Array;
+}
 
 /** Calls `report` with each solution, until there were `most`; returns how many there were. */
 function search(
@@ -42,150 +59,167 @@ function search(
   most: number,
   report: ((solution: Candidate[]) => void) | undefined,
 ): number {
+  if (most < 1) return 0;
   const masks = masksOf(grid);
-  const states: State[] = [stateOf(grid, masks, possible)];
-  let found = 0;
-  let depth = 0;
-  while (depth >= 0 && found < most) {
-    const state = states[depth]!;
-    if (!settle(masks, state)) {
-      depth--;
-    } else if (isSettled(masks, state)) {
-      found++;
-      report?.(candidatesOf(masks, state));
-      depth--;
-    } else {
-      // The candidate is tried in the next state, and ruled out in this one, which is taken up again after it.
-      const place = placeToTry(masks, state);
-      depth++;
-      states[depth] ??= new Int32Array(state.length);
-      states[depth]!.set(state);
-      take(masks, states[depth]!, place);
-      state[place >> 5]! &= ~(1 << (place & 31));
+  const first = new Int32Array(masks.cellCount + masks.houseCount + 1);
+  const running: Search = {
+    masks,
+    most,
+    report: (state) => report?.(candidatesOf(grid, state)),
+    found: 0,
+    states: [first],
+    singles: new Int32Array(masks.cellCount),
+    waiting: 0,
+    touched: new Int32Array(masks.houseWords).fill(-1),
+  };
+  for (let cell = 0; cell < masks.cellCount; cell++) {
+    const digits = digitsIn(masks, possible, cell);
+    if (digits === 0) return 0;
+    first[cell] = digits;
+    if (isSingle(digits)) running.singles[running.waiting++] = cell;
+  }
+  explore(running, 0);
+  return running.found;
+}
+
+/** The mask of the digits that are possible in a cell: its candidates are neighbours in the set. */
+function digitsIn({ size, allDigits }: Masks, possible: Candidates, cell: number): number {
+  const bit = cell * size;
+  const word = bit >> 5;
+  const shift = bit & 31;
+  const low = possible[word]! >>> shift;
+  // A shift by 32 would be one by 0.
+  return (shift + size > 32 ? low | (possible[word + 1]! << (32 - shift)) : low) & allDigits;
+}
+
+function candidatesOf(grid: Grid, state: State): Candidate[] {
+  return grid.cells.map((cell) => candidateAt(grid, cell, digit(grid, 32 - Math.clz32(state[cell]!))));
+}
+
+/** Settles what is forced, tries a digit in a deeper state, rules it out in this one, and so on until nothing is left. */
+function explore(running: Search, depth: number): void {
+  const { masks, states } = running;
+  const state = states[depth]!;
+  while (settle(running, state)) {
+    if (state[state.length - 1] === masks.cellCount) {
+      running.found++;
+      running.report(state);
+      return;
     }
+    const cell = cellToTry(masks, state);
+    const tried = state[cell]! & -state[cell]!;
+    states[depth + 1] ??= new Int32Array(state.length);
+    const deeper = states[depth + 1]!;
+    deeper.set(state);
+    narrow(running, deeper, cell, tried);
+    explore(running, depth + 1);
+    if (running.found >= running.most) return;
+    narrow(running, state, cell, state[cell]! & ~tried);
   }
-  return found;
-}
-
-function stateOf(grid: Grid, masks: Masks, possible: Candidates): State {
-  const state = new Int32Array((masks.digitCount + 1) * masks.words);
-  for (const candidate of membersOf(possible)) {
-    const place = masks.placeOf[cellOf(grid, candidate)]!;
-    state[(digitOf(grid, candidate) - 1) * masks.words + (place >> 5)]! |= 1 << (place & 31);
-  }
-  return state;
-}
-
-function candidatesOf(masks: Masks, state: State): Candidate[] {
-  return masks.candidates.filter(
-    (candidate, place): candidate is Candidate =>
-      candidate !== undefined && ((state[place >> 5]! >>> (place & 31)) & 1) === 1,
-  );
-}
-
-function isSettled(masks: Masks, state: State): boolean {
-  const settled = masks.digitCount * masks.words;
-  for (let word = 0; word < masks.words; word++) if (state[settled + word] !== masks.allCells[word]) return false;
-  return true;
-}
-
-/** Settles a cell on a digit: the candidate at this place, and nothing that conflicts with it. */
-function take(masks: Masks, state: State, place: number): void {
-  const { starts, words, bits } = masks.clashes;
-  for (let clash = starts[place]!; clash < starts[place + 1]!; clash++) state[words[clash]!]! &= ~bits[clash]!;
-  const settled = masks.digitCount * masks.words + ((place >> 5) % masks.words);
-  state[settled]! |= 1 << (place & 31);
 }
 
 /** Takes what is forced until nothing is; false where a cell has no digit left, or a digit no place in a house. */
-function settle(masks: Masks, state: State): boolean {
+function settle(running: Search, state: State): boolean {
+  const { masks, touched } = running;
   for (;;) {
-    const inCells = takeLastDigits(masks, state);
-    if (inCells === 'clash') return false;
-    if (inCells === 'taken') continue;
-    const inHouses = takeLastPlaces(masks, state);
-    if (inHouses === 'clash') return false;
-    if (inHouses === 'none') return true;
+    while (running.waiting > 0) {
+      running.waiting--;
+      if (!settleCell(running, state, running.singles[running.waiting]!)) return giveUp(running);
+    }
+    let word = 0;
+    while (word < masks.houseWords && touched[word] === 0) word++;
+    if (word === masks.houseWords) return true;
+    const house = 32 * word + 31 - Math.clz32(touched[word]!);
+    touched[word]! ^= 1 << (house & 31);
+    if (house < masks.houseCount && !lookThrough(running, state, house)) return giveUp(running);
   }
 }
 
-type Forced = 'taken' | 'none' | 'clash';
-
-/** Settles the cells that have one digit left. */
-function takeLastDigits(masks: Masks, state: State): Forced {
-  const { digitCount, words } = masks;
-  const settled = digitCount * words;
-  let outcome: Forced = 'none';
-  for (let word = 0; word < words; word++) {
-    // Which cells have at least one digit, and which at least two: a count in two bits for all cells at once.
-    let once = 0;
-    let twice = 0;
-    for (let at = word; at < settled; at += words) {
-      twice |= once & state[at]!;
-      once |= state[at]!;
-    }
-    if (once !== masks.allCells[word]) return 'clash';
-    for (let rest = once & ~twice & ~state[settled + word]!; rest !== 0; rest &= rest - 1) {
-      const bit = rest & -rest;
-      let at = word;
-      while (at < settled && (state[at]! & bit) === 0) at += words;
-      if (at >= settled) return 'clash'; // its digit went to another cell of this round
-      take(masks, state, 32 * at + 31 - Math.clz32(bit));
-      outcome = 'taken';
-    }
-  }
-  return outcome;
+/** Leaves nothing over for the next state. */
+function giveUp(running: Search): false {
+  running.waiting = 0;
+  running.touched.fill(0);
+  return false;
 }
 
-/** Settles the last places of digits in houses. */
-function takeLastPlaces(masks: Masks, state: State): Forced {
-  const { digitCount, words, houses } = masks;
-  const settled = digitCount * words;
-  let outcome: Forced = 'none';
-  for (let first = 0; first < settled; first += words) {
-    for (let house = 0; house + 1 < houses.starts.length; house++) {
-      let only = 0;
-      let word = 0;
-      let several = false;
-      for (let part = houses.starts[house]!; part < houses.starts[house + 1]!; part++) {
-        const places = state[first + houses.words[part]!]! & houses.bits[part]!;
-        if (places === 0) continue;
-        several = only !== 0 || (places & (places - 1)) !== 0;
-        if (several) break;
-        only = places;
-        word = houses.words[part]!;
-      }
-      if (several) continue;
-      if (only === 0) return 'clash';
-      if ((state[settled + word]! & only) !== 0) continue;
-      take(masks, state, 32 * (first + word) + 31 - Math.clz32(only));
-      outcome = 'taken';
-    }
+/** Takes what conflicts with the one digit of the cell out of other cells; false where one has no digit left. */
+function settleCell(running: Search, state: State, cell: number): boolean {
+  const { size, cellCount, housesOfCell, housesFrom, peers, peersFrom } = running.masks;
+  const only = state[cell]!;
+  for (let at = housesFrom[cell]!; at < housesFrom[cell + 1]!; at++) state[cellCount + housesOfCell[at]!]! |= only;
+  state[state.length - 1]!++;
+  const end = peersFrom[cell + 1]!;
+  for (let at = peersFrom[cell]!; at < end; at++) {
+    const peer = peers[at]!;
+    const digits = state[peer]!;
+    if ((digits & only) === 0) continue;
+    if (digits === only) return false;
+    narrow(running, state, peer, digits ^ only);
   }
-  return outcome;
+  return ruleOutClashes(running, state, size * cell + 31 - Math.clz32(only));
 }
 
-/** A candidate of an open cell with the fewest digits. */
-function placeToTry(masks: Masks, state: State): number {
-  const { digitCount, words } = masks;
-  const settled = digitCount * words;
-  let fewest = digitCount + 1;
+/** The same for what conflicts with a candidate by further rules. */
+function ruleOutClashes(running: Search, state: State, candidate: number): boolean {
+  const { clashCells, clashDigits, clashesFrom } = running.masks;
+  for (let at = clashesFrom[candidate]!; at < clashesFrom[candidate + 1]!; at++) {
+    const digits = state[clashCells[at]!]!;
+    const left = digits & ~clashDigits[at]!;
+    if (left === digits) continue;
+    if (left === 0) return false;
+    narrow(running, state, clashCells[at]!, left);
+  }
+  return true;
+}
+
+/** Leaves a cell these of its digits, at least one; the houses that hold it are to be looked through again. */
+function narrow(running: Search, state: State, cell: number, digits: number): void {
+  const { houseWords, houseBits } = running.masks;
+  state[cell] = digits;
+  if (isSingle(digits)) running.singles[running.waiting++] = cell;
+  for (let word = 0; word < houseWords; word++) running.touched[word]! |= houseBits[cell * houseWords + word]!;
+}
+
+/** Narrows cells to digits that have no other place in the house; false where a digit has none at all. */
+function lookThrough(running: Search, state: State, house: number): boolean {
+  const { size, cellCount, allDigits, cellsOfHouse } = running.masks;
+  // Which digits have at least one place, and which at least two: all digits counted at once.
+  let once = 0;
+  let twice = 0;
+  const start = house * size;
+  const end = start + size;
+  for (let at = start; at < end; at++) {
+    const digits = state[cellsOfHouse[at]!]!;
+    twice |= once & digits;
+    once |= digits;
+  }
+  if (once !== allDigits) return false;
+  for (let rest = once & ~twice & ~state[cellCount + house]!; rest !== 0; rest &= rest - 1) {
+    const only = rest & -rest;
+    let at = start;
+    while (at < end && (state[cellsOfHouse[at]!]! & only) === 0) at++;
+    if (at === end) return false; // its cell went to another digit of this round
+    narrow(running, state, cellsOfHouse[at]!, only);
+  }
+  return true;
+}
+
+/** An open cell with the fewest digits. */
+function cellToTry({ cellCount }: Masks, state: State): number {
+  let fewest = 33;
   let found = 0;
-  for (let word = 0; word < words; word++) {
-    for (let rest = masks.allCells[word]! & ~state[settled + word]!; rest !== 0; rest &= rest - 1) {
-      const bit = rest & -rest;
-      let count = 0;
-      let last = 0;
-      for (let at = word; at < settled; at += words) {
-        if ((state[at]! & bit) === 0) continue;
-        count++;
-        last = at;
-      }
-      if (count >= fewest) continue;
-      fewest = count;
-      found = 32 * last + 31 - Math.clz32(bit);
-      if (count === 2) return found;
-    }
+  for (let cell = 0; cell < cellCount; cell++) {
+    const digits = state[cell]!;
+    if (isSingle(digits)) continue;
+    const count = bitsIn(digits);
+    if (count === 2) return cell;
+    if (count >= fewest) continue;
+    fewest = count;
+    found = cell;
   }
   return found;
+}
+
+function isSingle(digits: number): boolean {
+  return (digits & (digits - 1)) === 0;
 }

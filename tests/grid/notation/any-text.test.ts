@@ -7,7 +7,24 @@ import { gridOf } from '../../../src/grid/grid.ts';
 import { type ReaderName, readers } from './readings.ts';
 
 const grid = gridOf('2x3');
-const pieces = ['r1c2', 'r3', 'c4', 'b5', 'b5p1', '4', '12', '7', '0', 'r', 'p', 'x', 'either', 'step', 'grid', 'without'];
+const pieces = [
+  'r1c2',
+  'r3',
+  'c4',
+  'b5',
+  'b5p1',
+  '4',
+  '12',
+  '7',
+  '0',
+  'r',
+  'p',
+  'x',
+  'either',
+  'step',
+  'grid',
+  'without',
+];
 const signs = ['=', '-', '−', '<>', '≠', '=>', '⇒', '(', ')', '|', ',', ' ', ' ', '\n', '+', 'in', '>', '!', 'é', '😀'];
 const text = fc.array(fc.constantFrom(...pieces, ...signs), { maxLength: 14 }).map((parts) => parts.join(''));
 
