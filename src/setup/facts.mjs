@@ -16,7 +16,7 @@ export function gatherFacts(root, tried) {
     nodeVersion: process.versions.node,
     family: familyOf(process.platform, readIfThere('/etc/os-release')),
     root: process.getuid?.() === 0,
-    missingPrograms: missingPrograms(['ffmpeg', 'ffprobe'], process.env.PATH ?? '', process.platform),
+    missingPrograms: missingPrograms(['ffmpeg', 'ffprobe'], process.env, process.platform),
     modules,
     canvasLoads: modules === 'in step' && canvasLoads(root),
     tried,
@@ -51,13 +51,18 @@ function packagesOf(lockText) {
   }
 }
 
-/** Those of `names` that no folder of `path` holds as a program. Looking is faster than starting each. */
-export function missingPrograms(names, path, platform) {
-  const endings = platform === 'win32' ? ['.exe', '.cmd', '.bat'] : [''];
-  const folders = path.split(delimiter).filter((folder) => folder !== '');
-  return names.filter(
-    (name) => !folders.some((folder) => endings.some((ending) => isProgram(join(folder, name + ending)))),
-  );
+/**
+ * Those of `names` that are no program in any folder of PATH, nor named outright (`FFMPEG_PATH`, `FFPROBE_PATH`).
+ * Looking is faster than starting each.
+ */
+export function missingPrograms(names, environment, platform) {
+  const ending = platform === 'win32' ? '.exe' : '';
+  const folders = (environment.PATH ?? '').split(delimiter).filter((folder) => folder !== '');
+  return names.filter((name) => {
+    const named = environment[`${name.toUpperCase()}_PATH`];
+    if (named !== undefined && isProgram(named)) return false;
+    return !folders.some((folder) => isProgram(join(folder, name + ending)));
+  });
 }
 
 function isProgram(file) {

@@ -71,15 +71,22 @@ describe('programs on the PATH', () => {
     write('second/ffmpeg', '#!/bin/sh');
     chmodSync(join(folder, 'first/ffprobe'), 0o644);
     chmodSync(join(folder, 'second/ffmpeg'), 0o755);
-    const path = ['first', 'second', 'absent'].map((name) => join(folder, name)).join(delimiter);
-    expect(missingPrograms(['ffmpeg', 'ffprobe'], path, 'linux')).toEqual(['ffprobe']);
-    expect(missingPrograms(['ffmpeg', 'ffprobe'], '', 'linux')).toEqual(['ffmpeg', 'ffprobe']);
+    const PATH = ['first', 'second', 'absent'].map((name) => join(folder, name)).join(delimiter);
+    expect(missingPrograms(['ffmpeg', 'ffprobe'], { PATH }, 'linux')).toEqual(['ffprobe']);
+    expect(missingPrograms(['ffmpeg', 'ffprobe'], {}, 'linux')).toEqual(['ffmpeg', 'ffprobe']);
+  });
+
+  it('takes one that is named outright, if it is a program', () => {
+    write('elsewhere/my-ffmpeg', '#!/bin/sh');
+    chmodSync(join(folder, 'elsewhere/my-ffmpeg'), 0o755);
+    const environment = { FFMPEG_PATH: join(folder, 'elsewhere/my-ffmpeg'), FFPROBE_PATH: join(folder, 'nowhere') };
+    expect(missingPrograms(['ffmpeg', 'ffprobe'], environment, 'linux')).toEqual(['ffprobe']);
   });
 
   it('looks for the endings of Windows there', () => {
     write('tools/ffmpeg.exe', '');
     chmodSync(join(folder, 'tools/ffmpeg.exe'), 0o755);
-    expect(missingPrograms(['ffmpeg', 'ffprobe'], join(folder, 'tools'), 'win32')).toEqual(['ffprobe']);
+    expect(missingPrograms(['ffmpeg', 'ffprobe'], { PATH: join(folder, 'tools') }, 'win32')).toEqual(['ffprobe']);
   });
 });
 
