@@ -1,7 +1,7 @@
 /**
  * What this machine has: looked up afresh at each call, quickly, and without changing anything.
  */
-import { accessSync, constants, existsSync, readFileSync } from 'node:fs';
+import { accessSync, constants, existsSync, readFileSync, statSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { delimiter, join } from 'node:path';
 
@@ -68,7 +68,7 @@ export function missingPrograms(names, environment, platform) {
 function isProgram(file) {
   try {
     accessSync(file, constants.X_OK);
-    return true;
+    return statSync(file).isFile();
   } catch {
     return false;
   }
