@@ -20,7 +20,7 @@ export const defaultLook: Look = {
     quietText: '#5d6469',
     card: '#fdfcf8',
     veil: '#dedacd',
-    casing: '#101820',
+    casing: '#0a0e13',
     casingLight: '#fdfcf8',
     strong: '#17202a',
     weak: '#47556a',
