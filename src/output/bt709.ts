@@ -65,7 +65,8 @@ export function straightToPlanar(pixels: Uint8Array, width: number, height: numb
       const beside = left + 1 < width ? 1 : 0;
       const first = top * width + left;
       // Nearly all of an overlay is empty, and the planes are filled with "empty" already.
-      if ((words[first]! | words[first + beside]! | words[first + below]! | words[first + below + beside]!) === 0) continue;
+      if ((words[first]! | words[first + beside]! | words[first + below]! | words[first + below + beside]!) === 0)
+        continue;
       let reds = 0;
       let greens = 0;
       let blues = 0;

@@ -25,7 +25,11 @@ export interface Encoding {
  * When this returns or throws, no child process is left. Throws a `MachineFailure` if the encoder fails, the signal's
  * reason if it is aborted, and whatever `frames` throws.
  */
-export async function encode(encoding: Encoding, frames: Iterator<Uint8Array>, signal: AbortSignal | undefined): Promise<void> {
+export async function encode(
+  encoding: Encoding,
+  frames: Iterator<Uint8Array>,
+  signal: AbortSignal | undefined,
+): Promise<void> {
   signal?.throwIfAborted();
   const words: string[] = [];
   let stopped: { readonly reason: unknown } | undefined;
@@ -47,7 +51,10 @@ export async function encode(encoding: Encoding, frames: Iterator<Uint8Array>, s
     command.input(file);
     if (options.length > 0) command.inputOptions(...options);
   }
-  command.complexFilter(encoding.filter).output(encoding.output).outputOptions(...encoding.outputOptions, '-nostats');
+  command
+    .complexFilter(encoding.filter)
+    .output(encoding.output)
+    .outputOptions(...encoding.outputOptions, '-nostats');
 
   // The file is thrown away, so the encoder need not be asked to finish it: SIGKILL is at once and certain.
   const stop = (reason: unknown): void => {
@@ -82,7 +89,11 @@ export async function encode(encoding: Encoding, frames: Iterator<Uint8Array>, s
  */
 export async function probe(file: string, options: readonly string[], signal?: AbortSignal): Promise<unknown> {
   const words = ['-v', 'error', '-of', 'json', ...options, file];
-  const limits = { maxBuffer: 64 * 1024 * 1024, killSignal: 'SIGKILL', ...(signal === undefined ? {} : { signal }) } as const;
+  const limits = {
+    maxBuffer: 64 * 1024 * 1024,
+    killSignal: 'SIGKILL',
+    ...(signal === undefined ? {} : { signal }),
+  } as const;
   const ffprobe = program('ffprobe');
   return new Promise((resolve, reject) => {
     execFile(ffprobe, words, limits, (error, stdout) => {
@@ -120,7 +131,7 @@ const howToGet = 'install a full ffmpeg (Debian and Ubuntu: apt-get install ffmp
 function program(name: 'ffmpeg' | 'ffprobe'): string {
   const named = process.env[name === 'ffmpeg' ? 'FFMPEG_PATH' : 'FFPROBE_PATH'] ?? '';
   const file = process.platform === 'win32' ? `${name}.exe` : name;
-  const folders = (process.env['PATH'] ?? '').split(delimiter).filter((folder) => folder !== '');
+  const folders = (process.env.PATH ?? '').split(delimiter).filter((folder) => folder !== '');
   const found = [named, ...folders.map((folder) => join(folder, file))].find(isProgram);
   if (found !== undefined) return found;
   throw new MachineFailure(`${name} is not installed; ${howToGet}`);

@@ -1,22 +1,29 @@
 /**
  * A film and a look as a painter: where pictures meet files.
  */
-import type { CanvasRenderingContext2D } from 'canvas';
-import { digestOf, drawingAt } from '../picture/drawing.ts';
+import { type Drawing, digestOf, drawingAt } from '../picture/drawing.ts';
 import { paint } from '../picture/paint.ts';
 import type { Look } from '../scene/look.ts';
 import { type Film, frameAt } from '../timeline/film.ts';
 import type { Painter } from './painter.ts';
 
+/** The film as it is drawn in that look. */
 export function filmPainter(film: Film, look: Look): Painter {
-  const drawing = (frame: number) => drawingAt(film, look, frameAt(frame));
+  // A frame is asked for its digest and then painted: the drawing last made serves both.
+  let last: { readonly frame: number; readonly drawing: Drawing; readonly digest: string } | undefined;
+  const lastAt = (frame: number) => {
+    if (last?.frame === frame) return last;
+    const drawing = drawingAt(film, look, frameAt(frame));
+    last = { frame, drawing, digest: digestOf(drawing) };
+    return last;
+  };
   return {
     width: film.width,
     height: film.height,
     rate: film.rate,
     frameCount: film.frameCount,
     transparent: film.draw !== 'board',
-    digestAt: (frame) => digestOf(drawing(frame)),
-    paint: (context: CanvasRenderingContext2D, frame) => paint(context, film, look, drawing(frame)),
+    digestAt: (frame) => lastAt(frame).digest,
+    paint: (context, frame) => paint(context, film, look, lastAt(frame).drawing),
   };
 }

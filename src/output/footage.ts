@@ -28,7 +28,13 @@ export function seekBefore(start: Fraction): Seek {
 }
 
 /** The filters between the footage's picture and a frame of `width` x `height` (even) at `rate`, 4:2:0, without end. */
-export function footageFilters(picture: MediaPicture, lead: Fraction, width: number, height: number, rate: Fraction): string {
+export function footageFilters(
+  picture: MediaPicture,
+  lead: Fraction,
+  width: number,
+  height: number,
+  rate: Fraction,
+): string {
   const fit = fitted(picture, width, height);
   return [
     `setpts='round(PTS-(${expression(lead)})/TB)'`,

@@ -14,7 +14,11 @@ import { writeWholeFolder } from './whole-file.ts';
 export async function writeFrameFolder(
   painter: Painter,
   folder: string,
-  options: { readonly key: string | undefined; readonly meter: ProgressMeter; readonly signal: AbortSignal | undefined },
+  options: {
+    readonly key: string | undefined;
+    readonly meter: ProgressMeter;
+    readonly signal: AbortSignal | undefined;
+  },
 ): Promise<void> {
   const frames = frameSource(painter, frameCanvas(painter.width, painter.height, options.key), 'png');
   await writeWholeFolder(folder, async (part) => {

@@ -48,7 +48,11 @@ export async function layersOf(
   };
 }
 
-async function footageLayers(painter: Painter, footage: Footage, signal: AbortSignal | undefined): Promise<Layers | Refusal> {
+async function footageLayers(
+  painter: Painter,
+  footage: Footage,
+  signal: AbortSignal | undefined,
+): Promise<Layers | Refusal> {
   const name = basename(footage.file);
   const media = await probeMedia(footage.file, signal);
   if (media.kind === 'unreadable') return refused(`the footage: ${media.message}`);
@@ -66,7 +70,10 @@ async function footageLayers(painter: Painter, footage: Footage, signal: AbortSi
   };
 }
 
-async function narrationLayer(file: string, signal: AbortSignal | undefined): Promise<{ kind: 'narration'; sound: Footage } | Refusal> {
+async function narrationLayer(
+  file: string,
+  signal: AbortSignal | undefined,
+): Promise<{ kind: 'narration'; sound: Footage } | Refusal> {
   const media = await probeMedia(file, signal);
   if (media.kind === 'unreadable') return refused(`the audio: ${media.message}`);
   if (!media.hasAudio) return refused(`the audio ${basename(file)} holds no sound`);
@@ -75,11 +82,18 @@ async function narrationLayer(file: string, signal: AbortSignal | undefined): Pr
 
 function leftOut(container: Container, wishes: LayerWishes, laid: Footage | undefined): readonly string[] {
   if (wishes.footage === undefined || laid !== undefined) return [];
-  const why = wishes.key === undefined ? `a .${container} keeps its transparency` : 'the key colour lies under the frames';
+  const why =
+    wishes.key === undefined ? `a .${container} keeps its transparency` : 'the key colour lies under the frames';
   return [`${why}: the footage is not in it`];
 }
 
-function misfits(painter: Painter, footage: Footage, name: string, media: Media, picture: MediaPicture): readonly string[] {
+function misfits(
+  painter: Painter,
+  footage: Footage,
+  name: string,
+  media: Media,
+  picture: MediaPicture,
+): readonly string[] {
   const notices: string[] = [];
   if (painter.width * picture.height !== painter.height * picture.width) {
     const sizes = `${picture.width}x${picture.height}, another shape than the frame of ${painter.width}x${painter.height}`;

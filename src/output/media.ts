@@ -4,7 +4,16 @@
 import { existsSync } from 'node:fs';
 import { basename, resolve } from 'node:path';
 import { z } from 'zod';
-import { compare, divide, type Fraction, fraction, fractionFromDecimal, multiply, toNumber, zero } from '../scene/fraction.ts';
+import {
+  compare,
+  divide,
+  type Fraction,
+  fraction,
+  fractionFromDecimal,
+  multiply,
+  toNumber,
+  zero,
+} from '../scene/fraction.ts';
 import { probe } from './ffmpeg.ts';
 
 export interface Media {

@@ -32,7 +32,10 @@ export async function writeWholeFolder<T>(target: string, write: (part: string) 
 
 /** A name beside `target` that nobody else uses, hidden from an ordinary listing. */
 function partName(target: string): string {
-  return join(dirname(target), `.${basename(target).slice(-180)}.part-${process.pid}-${randomBytes(4).toString('hex')}`);
+  return join(
+    dirname(target),
+    `.${basename(target).slice(-180)}.part-${process.pid}-${randomBytes(4).toString('hex')}`,
+  );
 }
 
 async function beside<T>(target: string, work: (part: string) => Promise<T>): Promise<T> {

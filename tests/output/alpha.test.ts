@@ -63,7 +63,12 @@ describe.each(outputs)('$name', ({ name, lossless, most }) => {
   it('gives a half-transparent colour back, not one darkened by its alpha', () => {
     const at = (15 * width + 20) * 4; // Within the red square, with nothing over it.
     const [r, g, b, a] = pixels.subarray(at, at + 4);
-    for (const [found, drawn] of [[r, 220], [g, 40], [b, 40], [a, 128]] as const) {
+    for (const [found, drawn] of [
+      [r, 220],
+      [g, 40],
+      [b, 40],
+      [a, 128],
+    ] as const) {
       expect(Math.abs(found! - drawn)).toBeLessThanOrEqual(3);
     }
   });
@@ -90,7 +95,10 @@ describe('the check itself', () => {
 
 describe('a file says that it carries alpha', () => {
   it('ProRes 4444 by its pixel format, WebM by its alpha mode (WebM container guidelines, AlphaMode)', () => {
-    expect(probeVideo(scratch.at('marks.mov'))).toMatchObject({ codec_name: 'prores', pix_fmt: expect.stringMatching(/^yuva444p/) });
+    expect(probeVideo(scratch.at('marks.mov'))).toMatchObject({
+      codec_name: 'prores',
+      pix_fmt: expect.stringMatching(/^yuva444p/),
+    });
     expect(probeVideo(scratch.at('whole.mov'))).toMatchObject({ codec_name: 'qtrle', pix_fmt: 'argb' });
     expect(probeVideo(scratch.at('marks.webm')).tags).toMatchObject({ alpha_mode: '1' });
   });
@@ -125,7 +133,10 @@ describe('a still', () => {
 });
 
 function decodePngs(folder: string): Uint8Array {
-  const frames = Array.from({ length: frameCount }, (_, frame) => PNG.sync.read(readFileSync(`${folder}00000${frame}.png`)).data);
+  const frames = Array.from(
+    { length: frameCount },
+    (_, frame) => PNG.sync.read(readFileSync(`${folder}00000${frame}.png`)).data,
+  );
   return Buffer.concat(frames);
 }
 

@@ -22,16 +22,23 @@ const known = [
 
 describe.each(known)('$name', ({ colour, yCbCr }) => {
   it('has the values of the standard', () => {
-    expect([...opaqueToPlanar(frame(2, 2, () => [...colour, 255]), 2, 2, rgba)]).toEqual([
-      ...[yCbCr[0], yCbCr[0], yCbCr[0], yCbCr[0]],
-      yCbCr[1],
-      yCbCr[2],
-    ]);
+    expect([
+      ...opaqueToPlanar(
+        frame(2, 2, () => [...colour, 255]),
+        2,
+        2,
+        rgba,
+      ),
+    ]).toEqual([...[yCbCr[0], yCbCr[0], yCbCr[0], yCbCr[0]], yCbCr[1], yCbCr[2]]);
   });
 
   it('keeps them under any alpha', () => {
     for (const alpha of [1, 128, 255]) {
-      const planes = straightToPlanar(frame(2, 2, () => [...colour, alpha]), 2, 2);
+      const planes = straightToPlanar(
+        frame(2, 2, () => [...colour, alpha]),
+        2,
+        2,
+      );
       expect([...planes.subarray(0, 6)]).toEqual([yCbCr[0], yCbCr[0], yCbCr[0], yCbCr[0], yCbCr[1], yCbCr[2]]);
       expect([...planes.subarray(6)]).toEqual([alpha, alpha, alpha, alpha]);
     }
@@ -47,7 +54,21 @@ describe('every colour', () => {
       return [17 * (block & 15), 17 * ((block >> 4) & 15), 17 * (block >> 8), 255];
     });
     const filter = 'scale=out_color_matrix=bt709:out_range=tv:flags=accurate_rnd+full_chroma_inp+area,format=yuv420p';
-    const words = ['-f', 'rawvideo', '-pix_fmt', 'rgba', '-s', `${side}x${side}`, '-i', '-', '-vf', filter, '-f', 'rawvideo', '-'];
+    const words = [
+      '-f',
+      'rawvideo',
+      '-pix_fmt',
+      'rgba',
+      '-s',
+      `${side}x${side}`,
+      '-i',
+      '-',
+      '-vf',
+      filter,
+      '-f',
+      'rawvideo',
+      '-',
+    ];
     const theirs = ffmpeg(words, pixels);
     const ours = opaqueToPlanar(pixels, side, side, rgba);
     expect(ours.length).toBe(theirs.length);
@@ -59,19 +80,31 @@ describe('chroma shared by four pixels', () => {
   const [green, clear] = [[0, 177, 64, 255] as const, [0, 0, 0, 0] as const];
 
   it('is that of the one that can be seen', () => {
-    const planes = straightToPlanar(frame(2, 2, (x, y) => (x === 0 && y === 0 ? green : clear)), 2, 2);
+    const planes = straightToPlanar(
+      frame(2, 2, (x, y) => (x === 0 && y === 0 ? green : clear)),
+      2,
+      2,
+    );
     expect([...planes.subarray(4, 6)]).toEqual([96, 55]);
     expect([...planes.subarray(6)]).toEqual([255, 0, 0, 0]);
   });
 
   it('counts each by its alpha', () => {
     // Cr of red is 240, of blue 118; three parts to one: (3 * 240 + 118) / 4 = 209.5 before rounding of the parts.
-    const planes = straightToPlanar(frame(2, 1, (x) => (x === 0 ? [255, 0, 0, 255] : [0, 0, 255, 85])), 2, 1);
+    const planes = straightToPlanar(
+      frame(2, 1, (x) => (x === 0 ? [255, 0, 0, 255] : [0, 0, 255, 85])),
+      2,
+      1,
+    );
     expect(planes[3]).toBe(209);
   });
 
-  it('is carried over a stroke\'s edge, and no further than the next block', () => {
-    const planes = straightToPlanar(frame(6, 2, (x) => (x < 2 ? green : clear)), 6, 2);
+  it("is carried over a stroke's edge, and no further than the next block", () => {
+    const planes = straightToPlanar(
+      frame(6, 2, (x) => (x < 2 ? green : clear)),
+      6,
+      2,
+    );
     expect([...planes.subarray(0, 6)]).toEqual([129, 129, 129, 129, 16, 16]);
     expect([...planes.subarray(12, 18)]).toEqual([96, 96, 128, 55, 55, 128]);
     expect([...planes.subarray(18, 24)]).toEqual([255, 255, 0, 0, 0, 0]);
@@ -95,7 +128,9 @@ describe('odd sizes', () => {
 describe('straight alpha', () => {
   it('divides to the nearest', () => {
     // Porter & Duff 1984: a stored colour is colour * alpha; 110 / (128 / 255) = 219.1, 20 / (128 / 255) = 39.8.
-    expect([...straighten(Uint8Array.from([20, 20, 110, 128]), { red: 2, green: 1, blue: 0, alpha: 3 })]).toEqual([219, 40, 40, 128]);
+    expect([...straighten(Uint8Array.from([20, 20, 110, 128]), { red: 2, green: 1, blue: 0, alpha: 3 })]).toEqual([
+      219, 40, 40, 128,
+    ]);
   });
 
   it('leaves what is opaque and what is empty as it is, in every order of bytes', () => {

@@ -16,11 +16,16 @@ describe('the fonts', () => {
   };
 
   it('are our own: the width of the family is not that of what stands in for an unknown one', () => {
-    expect(widthOf(`40px "${fontFamily}"`, 'either 7r1c5')).not.toBeCloseTo(widthOf('40px "No Such Family"', 'either 7r1c5'), 0);
+    expect(widthOf(`40px "${fontFamily}"`, 'either 7r1c5')).not.toBeCloseTo(
+      widthOf('40px "No Such Family"', 'either 7r1c5'),
+      0,
+    );
   });
 
   it('have the weights that the looks use', () => {
-    expect(widthOf(`bold 40px "${fontFamily}"`, 'skyscraper')).toBeGreaterThan(widthOf(`40px "${fontFamily}"`, 'skyscraper'));
+    expect(widthOf(`bold 40px "${fontFamily}"`, 'skyscraper')).toBeGreaterThan(
+      widthOf(`40px "${fontFamily}"`, 'skyscraper'),
+    );
   });
 
   it('have figures of even width', () => {

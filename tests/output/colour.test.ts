@@ -26,7 +26,13 @@ const [patchSide, height] = [16, 16];
 const width = patchSide * patches.length;
 
 const squares: NonNullable<SquareFilm['squares']> = () =>
-  patches.map(([r, g, b], index) => ({ left: index * patchSide, top: 0, width: patchSide, height, colour: [r, g, b, 255] }));
+  patches.map(([r, g, b], index) => ({
+    left: index * patchSide,
+    top: 0,
+    width: patchSide,
+    height,
+    colour: [r, g, b, 255],
+  }));
 
 /** One step of Y'CbCr in 8 bits is up to 1.86 * 255/224 of blue, and the encoders add a little of their own. */
 const files = [
@@ -39,7 +45,13 @@ const files = [
 
 describe.each(files)('$name', ({ name, ground, most }) => {
   it('has the colours that were drawn, and the tags of BT.709', async () => {
-    const painter = squarePainter({ width, height, frameCount: 2, squares, ...(ground === undefined ? {} : { ground }) });
+    const painter = squarePainter({
+      width,
+      height,
+      frameCount: 2,
+      squares,
+      ...(ground === undefined ? {} : { ground }),
+    });
     await renderFilm(painter, scratch.at(name));
     expect(probeVideo(scratch.at(name))).toMatchObject({
       color_range: 'tv',
@@ -60,7 +72,11 @@ describe.each(files)('$name', ({ name, ground, most }) => {
 
 describe('a key colour', () => {
   it('lies under every frame, and an overlay becomes an .mp4', async () => {
-    const painter = squarePainter({ width: 64, height: 32, squares: () => [{ left: 32, top: 0, width: 32, height: 32, colour: [255, 255, 255, 128] }] });
+    const painter = squarePainter({
+      width: 64,
+      height: 32,
+      squares: () => [{ left: 32, top: 0, width: 32, height: 32, colour: [255, 255, 255, 128] }],
+    });
     await renderFilm(painter, scratch.at('keyed.mp4'), { key: '#00b140' });
     const { pixels } = decodeFrames(scratch.at('keyed.mp4'));
     const at = (x: number): readonly number[] => [...pixels.subarray((16 * 64 + x) * 4, (16 * 64 + x) * 4 + 3)];

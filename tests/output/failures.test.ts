@@ -30,7 +30,9 @@ const howToGet = 'install a full ffmpeg (Debian and Ubuntu: apt-get install ffmp
 describe('without ffmpeg', () => {
   it.each(videos)('%s: says how to get it', async (name) => {
     vi.stubEnv('PATH', scratch.at('no-programs'));
-    await expect(renderFilm(opaque(3), scratch.at(name))).rejects.toThrow(new MachineFailure(`ffprobe is not installed; ${howToGet}`));
+    await expect(renderFilm(opaque(3), scratch.at(name))).rejects.toThrow(
+      new MachineFailure(`ffprobe is not installed; ${howToGet}`),
+    );
     expect(scratch.list()).toEqual([]);
   });
 
@@ -38,13 +40,17 @@ describe('without ffmpeg', () => {
     const ffprobe = execFileSync('which', ['ffprobe'], { encoding: 'utf8' }).trim();
     vi.stubEnv('FFPROBE_PATH', ffprobe);
     vi.stubEnv('PATH', scratch.at('no-programs'));
-    await expect(renderFilm(opaque(3), scratch.at('a.mp4'))).rejects.toThrow(new MachineFailure(`ffmpeg is not installed; ${howToGet}`));
+    await expect(renderFilm(opaque(3), scratch.at('a.mp4'))).rejects.toThrow(
+      new MachineFailure(`ffmpeg is not installed; ${howToGet}`),
+    );
   });
 
   it('the length of a file cannot be asked', async () => {
     writeFileSync(scratch.at('some.wav'), '');
     vi.stubEnv('PATH', '');
-    await expect(probeMedia(scratch.at('some.wav'))).rejects.toThrow(new MachineFailure(`ffprobe is not installed; ${howToGet}`));
+    await expect(probeMedia(scratch.at('some.wav'))).rejects.toThrow(
+      new MachineFailure(`ffprobe is not installed; ${howToGet}`),
+    );
     execFileSync('/bin/rm', [scratch.at('some.wav')]);
   });
 
@@ -82,7 +88,9 @@ describe('interrupted', () => {
 
   it.each(targets)('%s: before it began', async (name) => {
     const before = snapshot();
-    expect(await renderFilm(opaque(3), scratch.at(name), { signal: AbortSignal.abort() })).toEqual({ kind: 'interrupted' });
+    expect(await renderFilm(opaque(3), scratch.at(name), { signal: AbortSignal.abort() })).toEqual({
+      kind: 'interrupted',
+    });
     expect(snapshot()).toEqual(before);
   });
 
@@ -194,7 +202,13 @@ function snapshot(): Readonly<Record<string, string>> {
   const files = readdirSync(scratch.folder, { recursive: true, withFileTypes: true });
   return Object.fromEntries(
     files
-      .map((file) => [`${file.parentPath}/${file.name}`, file.isFile() ? readFileSync(`${file.parentPath}/${file.name}`, 'base64') : 'folder'] as const)
+      .map(
+        (file) =>
+          [
+            `${file.parentPath}/${file.name}`,
+            file.isFile() ? readFileSync(`${file.parentPath}/${file.name}`, 'base64') : 'folder',
+          ] as const,
+      )
       .sort(([a], [b]) => a.localeCompare(b)),
   );
 }

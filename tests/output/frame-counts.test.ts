@@ -21,7 +21,12 @@ const files = ['film.mp4', 'film.mov', 'film.webm'];
 
 describe.each(rates)('at $name frames a second', ({ rate, frameCount }) => {
   it.each(files)('%s holds each frame once, at n/rate', async (name) => {
-    const painter = squarePainter({ rate, frameCount, ground: [20, 40, 60], squares: walkingSquare(7, [220, 40, 40, 255]) });
+    const painter = squarePainter({
+      rate,
+      frameCount,
+      ground: [20, 40, 60],
+      squares: walkingSquare(7, [220, 40, 40, 255]),
+    });
     const file = scratch.at(name);
     expect(await renderFilm(painter, file)).toMatchObject({ kind: 'written', frameCount });
     const stream = probeVideo(file);

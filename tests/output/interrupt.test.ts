@@ -14,7 +14,9 @@ afterAll(scratch.remove);
 const script = fileURLToPath(new URL('interrupted-render.ts', import.meta.url));
 
 it.each(['SIGINT', 'SIGTERM'] as const)('%s', async (name) => {
-  const render = spawn(process.execPath, ['--import', 'tsx', script, scratch.at('long.mp4')], { stdio: ['ignore', 'pipe', 'inherit'] });
+  const render = spawn(process.execPath, ['--import', 'tsx', script, scratch.at('long.mp4')], {
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
   const ended = once(render, 'exit');
   await once(render.stdout, 'data');
   const encoders = encodersOf(render.pid!);

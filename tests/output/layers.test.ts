@@ -33,7 +33,13 @@ beforeAll(() => {
 });
 
 const overlay = (frameCount: number) =>
-  squarePainter({ width, height, rate, frameCount, squares: () => [{ left: 0, top: 0, width: 16, height: 16, colour: [0, 177, 64, 255] }] });
+  squarePainter({
+    width,
+    height,
+    rate,
+    frameCount,
+    squares: () => [{ left: 0, top: 0, width: 16, height: 16, colour: [0, 177, 64, 255] }],
+  });
 
 describe('footage', () => {
   const starts: readonly { name: string; start: Fraction; first: number }[] = [
@@ -65,9 +71,11 @@ describe('footage', () => {
     });
   });
 
-  it('of another rate is shown at the video\'s: frame n at n/rate', async () => {
+  it("of another rate is shown at the video's: frame n at n/rate", async () => {
     const painter = squarePainter({ width, height, rate: fraction(60n), frameCount: 30 });
-    await renderFilm(painter, scratch.at('sixty.mp4'), { footage: { file: scratch.at('clock.mp4'), start: fraction(0n) } });
+    await renderFilm(painter, scratch.at('sixty.mp4'), {
+      footage: { file: scratch.at('clock.mp4'), start: fraction(0n) },
+    });
     const { pixels, count } = decodeFrames(scratch.at('sixty.mp4'));
     expect(count).toBe(30);
     for (const frame of [0, 10, 20, 28]) {
@@ -87,7 +95,9 @@ describe('footage', () => {
     const painter = squarePainter({ width: 96, height: 48, rate, frameCount: 2 });
     const footage = { file: scratch.at('silent.mp4'), start: fraction(2n) };
     expect(await renderFilm(painter, scratch.at('bars.mp4'), { footage })).toMatchObject({
-      notices: ['the footage silent.mp4 is 64x48, another shape than the frame of 96x48: the rest of the frame is black'],
+      notices: [
+        'the footage silent.mp4 is 64x48, another shape than the frame of 96x48: the rest of the frame is black',
+      ],
     });
     const { pixels } = decodeFrames(scratch.at('bars.mp4'));
     const row = (x: number): number => pixels[(24 * 96 + x) * 4]!;
@@ -98,7 +108,9 @@ describe('footage', () => {
   it('is not touched where nothing is drawn', async () => {
     // BT.709 in, BT.709 out: a level that the encoder could keep exactly is kept.
     const painter = squarePainter({ width, height, rate, frameCount: 5 });
-    await renderFilm(painter, scratch.at('bare.mp4'), { footage: { file: scratch.at('silent.mp4'), start: fraction(0n) } });
+    await renderFilm(painter, scratch.at('bare.mp4'), {
+      footage: { file: scratch.at('silent.mp4'), start: fraction(0n) },
+    });
     expect(planesOf(scratch.at('bare.mp4')).map(([luma]) => luma)).toEqual([0, 1, 2, 3, 4].map(lumaAt));
   });
 
@@ -116,9 +128,14 @@ describe('footage', () => {
     ffmpeg([...source, '-vf', filter, ...tags, '-c:v', 'libx264', '-qp', '2', scratch.at('colour.mp4')]);
     const [wide, high] = size.split('x').map(Number);
     const painter = squarePainter({ width: wide!, height: high!, frameCount: 2 });
-    await renderFilm(painter, scratch.at('converted.mp4'), { footage: { file: scratch.at('colour.mp4'), start: fraction(0n) } });
+    await renderFilm(painter, scratch.at('converted.mp4'), {
+      footage: { file: scratch.at('colour.mp4'), start: fraction(0n) },
+    });
     const found = planesOf(scratch.at('converted.mp4'))[1]!;
-    expect(Math.max(...found.map((value, plane) => Math.abs(value - green[plane]!))), String(found)).toBeLessThanOrEqual(1);
+    expect(
+      Math.max(...found.map((value, plane) => Math.abs(value - green[plane]!))),
+      String(found),
+    ).toBeLessThanOrEqual(1);
   });
 
   it('is left out where the file carries transparency, and the result says so', async () => {
@@ -130,7 +147,9 @@ describe('footage', () => {
 
   it('under opaque frames gives its sound', async () => {
     const painter = squarePainter({ width, height, rate, frameCount: 15, ground: [200, 200, 200] });
-    await renderFilm(painter, scratch.at('board.mp4'), { footage: { file: scratch.at('clock.mp4'), start: fraction(0n) } });
+    await renderFilm(painter, scratch.at('board.mp4'), {
+      footage: { file: scratch.at('clock.mp4'), start: fraction(0n) },
+    });
     expect(probeSound(scratch.at('board.mp4'))).toMatchObject({ codec: 'aac' });
     expect(Math.abs(levelAt(decodeFrames(scratch.at('board.mp4')).pixels, 0, 40, 30) - 200)).toBeLessThan(2);
   });
@@ -172,7 +191,7 @@ describe('sound', () => {
     expect(sound.length / soundRate).toBeLessThan(0.55 + packet);
   });
 
-  it('of the audio takes the place of the footage\'s', async () => {
+  it("of the audio takes the place of the footage's", async () => {
     const footage = { file: scratch.at('clock.mp4'), start: fraction(0n) };
     await renderFilm(overlay(30), scratch.at('other.mp4'), { footage, audio: scratch.at('long.flac') });
     expect(pitch(decodeSound(scratch.at('other.mp4')))).toBeCloseTo(1000, -1);
@@ -189,12 +208,18 @@ describe('a file that cannot be used is refused, and nothing is written', () => 
   beforeAll(() => writeFileSync(scratch.at('script.txt'), 'words'));
   const start = fraction(0n);
   const wrong = [
-    { options: { footage: { file: scratch.at('gone.mp4'), start } }, message: `the footage: there is no file ${scratch.at('gone.mp4')}` },
+    {
+      options: { footage: { file: scratch.at('gone.mp4'), start } },
+      message: `the footage: there is no file ${scratch.at('gone.mp4')}`,
+    },
     {
       options: { footage: { file: scratch.at('script.txt'), start } },
       message: 'the footage: script.txt cannot be read as a video or a sound',
     },
-    { options: { footage: { file: scratch.at('long.flac'), start } }, message: 'the footage long.flac holds a sound but no picture' },
+    {
+      options: { footage: { file: scratch.at('long.flac'), start } },
+      message: 'the footage long.flac holds a sound but no picture',
+    },
     {
       options: { footage: { file: scratch.at('clock.mp4'), start: fraction(9n) } },
       message: 'the footage clock.mp4 is over before the moment at which the video is to begin',

@@ -41,7 +41,11 @@ const files = [
   {
     name: 'web.webm',
     words: [...picture('24'), '-frames:v', '12', '-c:v', 'libvpx-vp9', '-deadline', 'realtime', '-cpu-used', '8'],
-    media: { durationSeconds: fraction(1n, 2n), picture: { width: 64, height: 48, rate: fraction(24n) }, hasAudio: false },
+    media: {
+      durationSeconds: fraction(1n, 2n),
+      picture: { width: 64, height: 48, rate: fraction(24n) },
+      hasAudio: false,
+    },
   },
   { name: 'tone.wav', words: tone, media: { durationSeconds: fraction(3n, 2n), picture: undefined, hasAudio: true } },
   { name: 'tone.flac', words: tone, media: { durationSeconds: fraction(3n, 2n), picture: undefined, hasAudio: true } },

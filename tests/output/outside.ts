@@ -63,10 +63,17 @@ export function decodeSound(file: string): Float32Array {
  * All frames of a file as R, G, B, A. The matrix is said outright and not read from the file, so that right colours
  * come from right values. FFmpeg drops VP9's alpha unless it decodes by libvpx.
  */
-export function decodeFrames(file: string): { readonly pixels: Uint8Array; readonly width: number; readonly height: number; readonly count: number } {
+export function decodeFrames(file: string): {
+  readonly pixels: Uint8Array;
+  readonly width: number;
+  readonly height: number;
+  readonly count: number;
+} {
   const { width, height, codec_name, pix_fmt } = probeVideo(file);
   const decoder = codec_name === 'vp9' ? ['-c:v', 'libvpx-vp9'] : [];
-  const convert = pix_fmt.includes('rgb') ? '' : 'scale=in_color_matrix=bt709:in_range=tv:flags=accurate_rnd+full_chroma_int+bilinear,';
+  const convert = pix_fmt.includes('rgb')
+    ? ''
+    : 'scale=in_color_matrix=bt709:in_range=tv:flags=accurate_rnd+full_chroma_int+bilinear,';
   const pixels = ffmpeg([...decoder, '-i', file, '-vf', `${convert}format=rgba`, '-f', 'rawvideo', '-']);
   return { pixels, width, height, count: pixels.length / (width * height * 4) };
 }

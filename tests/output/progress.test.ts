@@ -13,7 +13,11 @@ describe('the meter', () => {
   it('counts frames, their rate and the time that is left', () => {
     let milliseconds = 1000;
     const told: Progress[] = [];
-    const meter = progressMeter(100, (progress) => told.push(progress), () => milliseconds);
+    const meter = progressMeter(
+      100,
+      (progress) => told.push(progress),
+      () => milliseconds,
+    );
     for (let frame = 0; frame < 50; frame++) {
       milliseconds += 40;
       meter.count(Math.min(10, frame + 1));
@@ -25,7 +29,11 @@ describe('the meter', () => {
 
   it('knows no time left before time has passed', () => {
     const told: Progress[] = [];
-    progressMeter(2, (progress) => told.push(progress), () => 5).count(1);
+    progressMeter(
+      2,
+      (progress) => told.push(progress),
+      () => 5,
+    ).count(1);
     expect(told).toEqual([{ done: 1, total: 2, framesPerSecond: 0, secondsLeft: undefined, drawn: 1, reused: 0 }]);
   });
 
@@ -52,9 +60,17 @@ describe('the line', () => {
     [half, 80, '[===============               ] 50/100 frames, 25/s, 0:02 left'],
     [half, 50, '[========         ] 50/100 frames, 25/s, 0:02 left'],
     [half, 30, ' 50/100 frames, 25/s, 0:02 lef'],
-    [{ ...half, framesPerSecond: 3.14, secondsLeft: 754.2 }, 80, '[===============               ] 50/100 frames, 3.1/s, 12:35 left'],
+    [
+      { ...half, framesPerSecond: 3.14, secondsLeft: 754.2 },
+      80,
+      '[===============               ] 50/100 frames, 3.1/s, 12:35 left',
+    ],
     [{ ...half, secondsLeft: 3661 }, 80, '[===============               ] 50/100 frames, 25/s, 1:01:01 left'],
-    [{ ...half, secondsLeft: undefined, framesPerSecond: 0 }, 80, '[===============               ] 50/100 frames, 0.0/s'],
+    [
+      { ...half, secondsLeft: undefined, framesPerSecond: 0 },
+      80,
+      '[===============               ] 50/100 frames, 0.0/s',
+    ],
     [{ ...half, done: 100, secondsLeft: 0 }, 80, '[==============================] 100/100 frames, 25/s, finishing'],
   ])('%# of %j in %i columns', (progress, columns, text) => {
     expect(progressText(progress, columns)).toBe(text);

@@ -1,8 +1,9 @@
 /**
  * A painter for tests: rectangles of given colours on a small frame, the whole of it known without drawing.
  */
-import { type Fraction, fraction } from '../../src/scene/fraction.ts';
+
 import type { Painter } from '../../src/output/painter.ts';
+import { type Fraction, fraction } from '../../src/scene/fraction.ts';
 
 /** `colour`: R, G, B, A, alpha straight. Edges in whole pixels; of two on one pixel the later lies over the earlier. */
 export interface Square {

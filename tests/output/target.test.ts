@@ -52,7 +52,8 @@ describe('refused', () => {
       name: 'a.avi',
       painter: opaque,
       wishes: plain,
-      message: "'a.avi' ends in .avi, which cannot be written; name a .mp4, .mov or .webm, or a folder for PNG frames (frames/)",
+      message:
+        "'a.avi' ends in .avi, which cannot be written; name a .mp4, .mov or .webm, or a folder for PNG frames (frames/)",
     },
     {
       name: '',
@@ -70,7 +71,8 @@ describe('refused', () => {
       name: 'a.webm',
       painter: overlay,
       wishes: { ...plain, lossless: true },
-      message: 'a .webm loses a little of each frame; for a lossless picture write a .mov, or a folder of PNG frames (a/)',
+      message:
+        'a .webm loses a little of each frame; for a lossless picture write a .mov, or a folder of PNG frames (a/)',
     },
     {
       name: 'a.mp4',
@@ -115,7 +117,8 @@ describe('a folder of frames', () => {
     writeFileSync(scratch.at('notes/script.txt'), 'words');
     expect(await renderFilm(overlay, scratch.at('notes'))).toEqual({
       kind: 'refused',
-      message: "the folder 'notes' holds 'script.txt', which is no frame; frames replace a folder as a whole, so give a new or an empty one",
+      message:
+        "the folder 'notes' holds 'script.txt', which is no frame; frames replace a folder as a whole, so give a new or an empty one",
     });
     expect(scratch.list('notes')).toEqual(['script.txt']);
   });
