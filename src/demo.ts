@@ -20,9 +20,9 @@ import type { Film } from './timeline/film.ts';
 import { exitStatus } from './verbs.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
-const scenePath = resolve(root, 'scenes/tide-table.yaml');
+const scenePath = resolve(root, 'scenes/demo.yaml');
 const recordingPath = resolve(root, 'out/demo/recording.mp4');
-const lessonPath = resolve(root, 'out/demo/tide-table.mp4');
+const lessonPath = resolve(root, 'out/demo/lesson.mp4');
 
 /** What a recording of the solve would show: the board, its digits and candidates as they come and go, and nothing else. */
 async function recordingFilm(): Promise<Film> {

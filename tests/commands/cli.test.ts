@@ -3,7 +3,7 @@ import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSy
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import Ajv2020 from 'ajv/dist/2020.js';
+import { Ajv2020 } from 'ajv/dist/2020.js';
 import { PNG } from 'pngjs';
 import { afterAll, describe, expect, it } from 'vitest';
 
@@ -47,7 +47,13 @@ describe('exit status and streams', () => {
   it.each([
     ['a sound scene', ['check', good], 0, /^sound {2}/, /^$/],
     ['an unsound scene', ['check', bad], 1, /1 step to mend: first/, /^$/],
-    ['an unreadable scene', ['check', unreadable], 2, /^$/, /unreadable\.yaml:2:1: error unknown-key: .*"puzle".*"puzzle"[\s\S]*\^\^\^\^\^/],
+    [
+      'an unreadable scene',
+      ['check', unreadable],
+      2,
+      /^$/,
+      /unreadable\.yaml:2:1: error unknown-key: .*"puzle".*"puzzle"[\s\S]*\^\^\^\^\^/,
+    ],
     ['a file that is not there', ['check', 'nowhere.yaml'], 2, /^$/, /^proofreel: there is no file nowhere\.yaml\n$/],
     ['a misspelt verb', ['chek', good], 2, /^$/, /unknown command 'chek'[\s\S]*check/],
     ['a misspelt option', ['check', good, '--jsn'], 2, /^$/, /unknown option '--jsn'[\s\S]*--json/],
@@ -57,7 +63,13 @@ describe('exit status and streams', () => {
     ['the version', ['--version'], 0, /^\d+\.\d+\.\d+\n$/, /^$/],
     ['a render without a name', ['render', good], 2, /^$/, /render needs -o OUT/],
     ['a still without a place', ['still', good, '-o', 'x.png'], 2, /^$/, /one of --step ID and --at TIME/],
-    ['a still of a step that is not there', ['still', good, '--step', 'frist', '-o', 'x.png'], 2, /^$/, /did you mean first\?/],
+    [
+      'a still of a step that is not there',
+      ['still', good, '--step', 'frist', '-o', 'x.png'],
+      2,
+      /^$/,
+      /did you mean first\?/,
+    ],
     ['a still past the end', ['still', good, '--at', '9', '-o', 'x.png'], 2, /^$/, /--at 9 is past the end/],
   ] as const)('%s', (_, args, status, out, err) => {
     const ran = proofreel(...args);

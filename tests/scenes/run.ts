@@ -47,6 +47,7 @@ export interface ExpectedStep {
 export function reportOn(
   path: string,
   text: string,
+  narration?: string,
 ): { readonly report: Report; readonly exit: number; readonly grid: Grid } {
   const file = { path, text };
   const read = readScene(text);
