@@ -7,8 +7,8 @@ import type { BoardPlacement, BoardShape } from '../scene/scene.ts';
 import { type Frame, frameAt } from './film.ts';
 import type { VideoLength } from './length.ts';
 import { type Clock, momentOf } from './moments.ts';
-import { orReport, pastEnd, timeError } from './time-faults.ts';
 import { printFrame } from './seconds.ts';
+import { orReport, pastEnd, timeError } from './time-faults.ts';
 
 export interface BoardPlace {
   readonly from: Frame;
@@ -16,8 +16,8 @@ export interface BoardPlace {
 }
 
 /**
- * The places in order, the first at frame 0: before the first one that has a later time the board is hidden. `+1.5` counts from the place
- * before, and words are looked for after it.
+ * The places in order, the first at frame 0: before the first one that has a later time the board is hidden. `+1.5`
+ * counts from the place before, and words are looked for after it.
  */
 export function scheduleBoard(
   placements: readonly BoardPlacement[],

@@ -35,7 +35,10 @@ const references: ReadonlyMap<string, string> = new Map([
   ['apos', "'"],
 ]);
 
-/** Reads the text of a cue that lasts from `start` to `end`; a stamp outside of these, or before an earlier stamp, is a fault. */
+/**
+ * Reads the text of a cue that lasts from `start` to `end`; a stamp outside of these, or before an earlier stamp, is
+ * a fault.
+ */
 export function readCueText(source: string, start: Fraction, end: Fraction): CueText {
   const stamps: Stamp[] = [];
   const faults: CueTextFault[] = [];
@@ -72,7 +75,10 @@ export function readCueText(source: string, start: Fraction, end: Fraction): Cue
   return { text, stamps, faults };
 }
 
-/** Words are what stands between white space. A word takes the last stamp that lies after the word before it and not after its first sign. */
+/**
+ * Words are what stands between white space. A word takes the last stamp that lies after the word before it and not
+ * after its first sign.
+ */
 export function wordsOf(text: string, stamps: readonly Stamp[]): readonly Word[] {
   const words: Word[] = [];
   let next = 0;
@@ -88,8 +94,9 @@ export function wordsOf(text: string, stamps: readonly Stamp[]): readonly Word[]
 }
 
 /**
- * A WebVTT timestamp in seconds, exactly: hours optional and of two digits or more, minutes and seconds of two digits up to 59,
- * three digits after a full stop. Undefined for any other text. W3C WebVTT, section 6.3, "collect a WebVTT timestamp".
+ * A WebVTT timestamp in seconds, exactly: hours optional and of two digits or more, minutes and seconds of two digits
+ * up to 59, three digits after a full stop. Undefined for any other text. W3C WebVTT, section 6.3, "collect a WebVTT
+ * timestamp".
  */
 export function readTimestamp(text: string): Fraction | undefined {
   const match = /^(?:(\d{2,}):)?([0-5]\d):([0-5]\d)\.(\d{3})$/.exec(text);
@@ -100,7 +107,8 @@ export function readTimestamp(text: string): Fraction | undefined {
 
 function refusal(tag: string, seconds: Fraction | undefined, latest: Fraction, end: Fraction): string | undefined {
   if (seconds === undefined) return `<${tag}> is no timestamp; one is written <00:01:02.500>`;
-  if (compare(seconds, latest) < 0) return `<${tag}> goes back before the time reached in this cue; the word is used without it`;
+  if (compare(seconds, latest) < 0)
+    return `<${tag}> goes back before the time reached in this cue; the word is used without it`;
   if (compare(seconds, end) > 0) return `<${tag}> lies after the end of its cue; the word is used without it`;
   return undefined;
 }

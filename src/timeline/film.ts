@@ -78,7 +78,12 @@ export type MarkShape =
   | { readonly kind: 'fill'; readonly cells: readonly Cell[] }
   | { readonly kind: 'circle'; readonly candidate: Candidate }
   /** `from` and `to`: the candidates of the node, one, or several for a grouped or almost locked node. */
-  | { readonly kind: 'link'; readonly link: LinkKind; readonly from: readonly Candidate[]; readonly to: readonly Candidate[] }
+  | {
+      readonly kind: 'link';
+      readonly link: LinkKind;
+      readonly from: readonly Candidate[];
+      readonly to: readonly Candidate[];
+    }
   | { readonly kind: 'strike'; readonly candidate: Candidate }
   /** A placement: with `overlay` it marks the cell, else it draws attention to the digit being written. */
   | { readonly kind: 'place'; readonly cell: Cell; readonly digit: Digit }
@@ -89,6 +94,11 @@ export type MarkShape =
   /** Everything else dims. */
   | { readonly kind: 'focus'; readonly cells: readonly Cell[] }
   /** A line of sight from a written digit over `cells`, in order from the digit outwards. */
-  | { readonly kind: 'sight'; readonly of: Cell; readonly cells: readonly Cell[]; readonly house: HouseShape | undefined }
+  | {
+      readonly kind: 'sight';
+      readonly of: Cell;
+      readonly cells: readonly Cell[];
+      readonly house: HouseShape | undefined;
+    }
   /** Over the whole frame, in words: this step is not proved. */
   | { readonly kind: 'stamp'; readonly text: string };

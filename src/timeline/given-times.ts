@@ -60,22 +60,42 @@ function whyNotHere(
     const note = before.beforeSpan === undefined ? [] : [{ span: before.beforeSpan, message: `the ${what} before it` }];
     return timeError('time-goes-back', span, message, note);
   }
-  if (length !== undefined && moment.frame >= length.frameCount) return pastEnd(span, `this ${what} is`, moment.frame, clock, length);
+  if (length !== undefined && moment.frame >= length.frameCount)
+    return pastEnd(span, `this ${what} is`, moment.frame, clock, length);
   if (bound === undefined || moment.frame <= bound || bound <= from) return undefined;
   const message = `this ${what} is at ${print(moment.frame)}, after its step has ended (${print(bound)}); give an earlier time, or let the step last longer`;
   return timeError('time-past-step', span, message);
 }
 
-/** When a step ends by its `until`; undefined where that cannot stand. `anchor.notBefore`: the last time given within it. */
-export function endOf(until: Located<Time>, anchor: Anchor, { clock, length, from, diagnostics }: Within): Moment | undefined {
+/**
+ * When a step ends by its `until`; undefined where that cannot stand. `anchor.notBefore`: the last time given within
+ * it.
+ */
+export function endOf(
+  until: Located<Time>,
+  anchor: Anchor,
+  { clock, length, from, diagnostics }: Within,
+): Moment | undefined {
   // Words that end a step may be spoken on the very frame on which the next one begins.
-  const found = momentOf(clock, until.value, { ...anchor, until: anchor.until === undefined ? undefined : frameAt(anchor.until + 1) });
+  const found = momentOf(clock, until.value, {
+    ...anchor,
+    until: anchor.until === undefined ? undefined : frameAt(anchor.until + 1),
+  });
   const moment = orReport(found, until.span, diagnostics);
   if (moment === undefined) return undefined;
   const print = (frame: number) => printFrame(clock.rate, frame);
   if (moment.frame < anchor.notBefore) {
-    const other = moment.frame < from ? `the step begins (${print(from)})` : `the last of its beats and items comes (${print(anchor.notBefore)})`;
-    diagnostics.push(timeError('time-goes-back', until.span, `the step ends at ${print(moment.frame)}, before ${other}; give a later end`));
+    const other =
+      moment.frame < from
+        ? `the step begins (${print(from)})`
+        : `the last of its beats and items comes (${print(anchor.notBefore)})`;
+    diagnostics.push(
+      timeError(
+        'time-goes-back',
+        until.span,
+        `the step ends at ${print(moment.frame)}, before ${other}; give a later end`,
+      ),
+    );
     return undefined;
   }
   if (length !== undefined && moment.frame > length.frameCount) {

@@ -1,6 +1,6 @@
 /**
- * How long the video is: `video.length`, else the footage's length from its `start` on, else the audio's. Where there is none
- * of these the last step's end decides.
+ * How long the video is: `video.length`, else the footage's length from its `start` on, else the audio's. Where there
+ * is none of these the last step's end decides.
  */
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import { compare, type Fraction, subtract, zero } from '../scene/fraction.ts';
@@ -38,20 +38,29 @@ export function videoLength(
     const seconds = subtract(lengths.footageSeconds, footageStart(scene));
     if (compare(seconds, zero) > 0) return { length: lengthOf(clock, seconds, 'footage'), diagnostics: [] };
     const message = `the footage lasts ${printSeconds(lengths.footageSeconds)}, and "start" lies after its end; give an earlier one`;
-    return { length: undefined, diagnostics: [timeError('no-length', footage.start?.span ?? footage.file.span, message)] };
+    return {
+      length: undefined,
+      diagnostics: [timeError('no-length', footage.start?.span ?? footage.file.span, message)],
+    };
   }
   if (lengths.audioSeconds === undefined) return { length: undefined, diagnostics: [] };
   return { length: lengthOf(clock, lengths.audioSeconds, 'audio'), diagnostics: [] };
 }
 
 /**
- * The moment of the footage that falls on the video's first frame, in seconds; zero without `start`. A timecode there counts from
- * 00:00:00:00: it tells a place in the recording, not in the video.
+ * The moment of the footage that falls on the video's first frame, in seconds; zero without `start`. A timecode there
+ * counts from 00:00:00:00: it tells a place in the recording, not in the video.
  */
 export function footageStart(scene: Scene): Fraction {
   const start = scene.video.footage?.start;
   if (start === undefined) return zero;
-  const ownClock: Clock = { rate: scene.video.rate, firstLabel: undefined, narration: 'none', find: () => [], nearest: () => undefined };
+  const ownClock: Clock = {
+    rate: scene.video.rate,
+    firstLabel: undefined,
+    narration: 'none',
+    find: () => [],
+    nearest: () => undefined,
+  };
   const found = fixedMoment(ownClock, start.value);
   return found.ok ? found.moment.seconds : zero;
 }

@@ -89,12 +89,14 @@ export function momentOf(clock: Clock, time: Time, anchor: Anchor): MomentFound 
 }
 
 /**
- * The moment of a time that hangs on nothing else. A timecode counts from what the first frame is called: with `01:00:00:00` there,
- * `01:00:02:12` at 25 is frame 62. A label more than twelve hours below the first one lies after midnight.
+ * The moment of a time that hangs on nothing else. A timecode counts from what the first frame is called: with
+ * `01:00:00:00` there, `01:00:02:12` at 25 is frame 62. A label more than twelve hours below the first one lies after
+ * midnight.
  */
 export function fixedMoment(clock: Clock, time: AbsoluteTime): MomentFound {
   if (time.kind === 'seconds') return momentAt(clock, time.seconds);
-  const first = clock.firstLabel === undefined ? { ok: true as const, frames: 0 } : framesOfLabel(clock.firstLabel, clock.rate);
+  const first =
+    clock.firstLabel === undefined ? { ok: true as const, frames: 0 } : framesOfLabel(clock.firstLabel, clock.rate);
   const label = framesOfLabel(time.timecode, clock.rate);
   if (!label.ok) return { ok: false, fault: label };
   // That of the first frame has been reported with it.
@@ -105,12 +107,6 @@ export function fixedMoment(clock: Clock, time: AbsoluteTime): MomentFound {
   if (frames >= 0) return momentAt(clock, timeOfFrame(clock.rate, frames));
   const message = `${printLabel(time.timecode)} lies before the video's first frame, which is called ${printLabel(clock.firstLabel!)}; timecodes count from there`;
   return { ok: false, fault: { code: 'time-before-start', message } };
-}
-
-/** Why the first frame cannot be called so; undefined where it can. */
-export function whyNoFirstLabel(label: Timecode, rate: Fraction): MomentFault | undefined {
-  const counted = framesOfLabel(label, rate);
-  return counted.ok ? undefined : counted;
 }
 
 function momentAt(clock: Clock, seconds: Fraction, again: readonly Spoken[] = []): MomentFound {
@@ -140,7 +136,8 @@ function whyNoCue({ name: file, cues }: Narration, name: string): string {
   if (near !== '') return `${file} has no cue "${name}"${near}`;
   if (cues.length === 0) return `${file} has no cue at all, so none "${name}"`;
   const some = identifiers.slice(0, 5).map((identifier) => `"${identifier}"`);
-  const known = some.length === 0 ? 'none has a name' : `named ${some.join(', ')}${identifiers.length > 5 ? ' and so on' : ''}`;
+  const known =
+    some.length === 0 ? 'none has a name' : `named ${some.join(', ')}${identifiers.length > 5 ? ' and so on' : ''}`;
   return `${file} has no cue "${name}"; it has ${cues.length}, numbered from 1, ${known}`;
 }
 
@@ -150,7 +147,8 @@ function wordsMoment(clock: Clock, time: WordsTime, anchor: Anchor): MomentFound
   const places = clock.find(time.words);
   const fromHere = places.filter((place) => frameAtTime(clock.rate, place.seconds) >= anchor.notBefore);
   const place = fromHere[time.occurrence - 1];
-  const tooLate = place !== undefined && anchor.until !== undefined && frameAtTime(clock.rate, place.seconds) >= anchor.until;
+  const tooLate =
+    place !== undefined && anchor.until !== undefined && frameAtTime(clock.rate, place.seconds) >= anchor.until;
   if (place !== undefined && !tooLate) {
     return momentAt(clock, place.seconds, time.occurrence === 1 ? fromHere.slice(1) : []);
   }
@@ -166,7 +164,8 @@ function wordsMoment(clock: Clock, time: WordsTime, anchor: Anchor): MomentFound
 function whyNotSpoken(clock: Clock, time: WordsTime, anchor: Anchor, places: readonly Spoken[]): string {
   const at = (spoken: Spoken) => printFrame(clock.rate, frameAtTime(clock.rate, spoken.seconds));
   const from = printFrame(clock.rate, anchor.notBefore);
-  const range = anchor.until === undefined ? `from ${from} on` : `between ${from} and ${printFrame(clock.rate, anchor.until)}`;
+  const range =
+    anchor.until === undefined ? `from ${from} on` : `between ${from} and ${printFrame(clock.rate, anchor.until)}`;
   const within = {
     from: timeOfFrame(clock.rate, anchor.notBefore),
     ...(anchor.until === undefined ? {} : { until: timeOfFrame(clock.rate, anchor.until) }),
@@ -174,12 +173,16 @@ function whyNotSpoken(clock: Clock, time: WordsTime, anchor: Anchor, places: rea
   const here = places.filter((place) => isWithin(place.seconds, within));
   const which = time.occurrence === 1 ? '' : ` ${time.occurrence} times`;
   const said = `"${time.words}" is not spoken${which} ${range}, where this time must lie`;
-  if (here.length > 0) return `${said}, but ${here.length === 1 ? 'once' : `${here.length} times`}, first at ${at(here[0]!)}`;
-  const elsewhere = places.length === 0 ? '' : `; it is spoken at ${places.slice(0, 3).map(at).join(', ')}`;
+  if (here.length > 0)
+    return `${said}, but ${here.length === 1 ? 'once' : `${here.length} times`}, first at ${at(here[0]!)}`;
+  if (places.length > 0) return `${said}; it is spoken at ${places.slice(0, 3).map(at).join(', ')}`;
   const near = clock.nearest(time.words, within) ?? clock.nearest(time.words, {});
-  return `${said}${elsewhere}; the nearest words are ${near === undefined ? 'none' : `"${near.text}" at ${at(near)}`}`;
+  return `${said}; the nearest words are ${near === undefined ? 'none' : `"${near.text}" at ${at(near)}`}`;
 }
 
-function isWithin(seconds: Fraction, { from = zero, until }: { readonly from?: Fraction; readonly until?: Fraction }): boolean {
+function isWithin(
+  seconds: Fraction,
+  { from = zero, until }: { readonly from?: Fraction; readonly until?: Fraction },
+): boolean {
   return compare(seconds, from) >= 0 && (until === undefined || compare(seconds, until) < 0);
 }

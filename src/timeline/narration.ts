@@ -29,7 +29,10 @@ export interface Cue {
 
 export interface Word {
   readonly text: string;
-  /** Its own timestamp, in seconds; undefined where the narration has none for it. Never earlier than that of a word before. */
+  /**
+   * Its own timestamp, in seconds; undefined where the narration has none for it. Never earlier than that of a word
+   * before.
+   */
   readonly start: Fraction | undefined;
   /** `cue.text.slice(from, to)` is the word. */
   readonly from: number;
@@ -57,8 +60,8 @@ export interface CuesRead {
 }
 
 /**
- * Reads a narration. The text is taken for what its first line says (`WEBVTT`, or the `[` or `{` of JSON), else for what the end
- * of `name` says, else for SRT. Byte order marks and all kinds of line break are accepted.
+ * Reads a narration. The text is taken for what its first line says (`WEBVTT`, or the `[` or `{` of JSON), else for
+ * what the end of `name` says, else for SRT. Byte order marks and all kinds of line break are accepted.
  */
 export function readNarration(text: string, name: string): NarrationReading {
   const plain = text.replace(/^\uFEFF/, '').replace(/\r\n?/g, '\n');

@@ -37,10 +37,14 @@ const numberWords: ReadonlyMap<string, NumberWord> = new Map<string, NumberWord>
 ]);
 
 /**
- * The number that begins at `words[at]` (lower case, no punctuation), as long as it goes, in figures: `one hundred and twenty` is four
- * words long and `120`. Undefined where no number begins; `hundred` and `thousand` begin none. Below a million.
+ * The number that begins at `words[at]` (lower case, no punctuation), as long as it goes, in figures: `one hundred
+ * and twenty` is four words long and `120`. Undefined where no number begins; `hundred` and `thousand` begin none.
+ * Below a million.
  */
-export function figuresAt(words: readonly string[], at: number): { readonly figures: string; readonly length: number } | undefined {
+export function figuresAt(
+  words: readonly string[],
+  at: number,
+): { readonly figures: string; readonly length: number } | undefined {
   const first = numberWords.get(words[at] ?? '');
   if (first === undefined || first.value >= 100) return undefined;
   let thousands = 0;

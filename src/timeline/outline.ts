@@ -1,6 +1,6 @@
 /**
- * The outline of a scene's times: where each step begins and ends, and the times that were given within it, each looked up
- * and held against what it follows. What was given no time is filled in afterwards.
+ * The outline of a scene's times: where each step begins and ends, and the times that were given within it, each
+ * looked up and held against what it follows. What was given no time is filled in afterwards.
  */
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import { add, type Fraction, zero } from '../scene/fraction.ts';
@@ -10,7 +10,7 @@ import { endOf, momentsOf } from './given-times.ts';
 import { type Anchor, type Clock, type Moment, momentOf } from './moments.ts';
 import { frameAtTime, laterOf, printFrame } from './seconds.ts';
 import { stepLength } from './step-length.ts';
-import { itemsOf, latestFrame, latestOf, type OutlineOptions, type StepOutline } from './step-outline.ts';
+import { itemsOf, lastGiven, latestFrame, latestOf, type OutlineOptions, type StepOutline } from './step-outline.ts';
 import { goesBack, orReport, pastEnd, timeWarning } from './time-faults.ts';
 
 /** The outline of every step, in order; a time that cannot stand is reported and left out. */
@@ -43,13 +43,23 @@ function outlineStep(
   const { begin, begun } = beginOf(step, next, before, options, diagnostics);
   const from = frameAtTime(clock.rate, begin);
   const anchor: Anchor = { base: begin, notBefore: from, until: undefined };
-  const fixedEnd = step.until === undefined || step.until.value.kind === 'words' ? undefined : quietly(clock, step.until.value, anchor);
+  const fixedEnd =
+    step.until === undefined || step.until.value.kind === 'words'
+      ? undefined
+      : quietly(clock, step.until.value, anchor);
   const bound = leastAfter(from, [fixedEnd, fixedBegin(clock, next), options.length?.frameCount]);
   const within = { ...options, diagnostics, begin, from, bound };
-  const beats = momentsOf((step.show ?? []).map(({ at, span }) => ({ at, span, what: 'beat' })), within);
-  const items = momentsOf(itemsOf(step).map(({ at, span }) => ({ at, span, what: 'item' })), within);
+  const beats = momentsOf(
+    (step.show ?? []).map(({ at, span }) => ({ at, span, what: 'beat' })),
+    within,
+  );
+  const items = momentsOf(
+    itemsOf(step).map(({ at, span }) => ({ at, span, what: 'item' })),
+    within,
+  );
   const latest = latestFrame(from, [...beats, ...items]);
-  const until = step.until === undefined ? undefined : endOf(step.until, { ...anchor, notBefore: latest, until: bound }, within);
+  const until =
+    step.until === undefined ? undefined : endOf(step.until, { ...anchor, notBefore: latest, until: bound }, within);
   return { step, begin, begun, beats, items, until };
 }
 
@@ -65,8 +75,10 @@ function beginOf(
   const latest = before === undefined ? frameAt(0) : latestOf(clock, before);
   const bound = leastAfter(latest, [fixedBegin(clock, next), length?.frameCount]);
   const anchor: Anchor = { base: before?.begin ?? zero, notBefore: latest, until: bound };
-  if (step.at === undefined) return { begin: spokenBegin(step, anchor, after, clock, diagnostics) ?? after, begun: undefined };
-  const moment = orReport(momentOf(clock, step.at.value, anchor), step.at.span, diagnostics);
+  if (step.at === undefined)
+    return { begin: spokenBegin(step, anchor, after, clock, diagnostics) ?? after, begun: undefined };
+  const found = momentOf(clock, step.at.value, anchor);
+  const moment = orReport(found, step.at.span, diagnostics, whatCameBefore(step.at.value, before, clock));
   if (moment === undefined) return { begin: after, begun: undefined };
   if (moment.frame < latest && before !== undefined) {
     diagnostics.push(goesBack(step.at.span, moment, before, clock));
@@ -76,6 +88,13 @@ function beginOf(
     diagnostics.push(pastEnd(step.at.span, `step "${step.id}" begins`, moment.frame, clock, length));
   }
   return { begin: moment.seconds, begun: moment };
+}
+
+/** Words are looked for after the last time written in the step before, which may itself be the one that is wrong. */
+function whatCameBefore(time: Time, before: StepOutline | undefined, clock: Clock): Diagnostic['notes'] {
+  const last = time.kind !== 'words' || before === undefined ? undefined : lastGiven(before);
+  if (last === undefined) return undefined;
+  return [{ span: last.span, message: `the words must come after this, at ${printFrame(clock.rate, last.frame)}` }];
 }
 
 /** Where the narration speaks what the step says, if it does. */
@@ -90,9 +109,12 @@ function spokenBegin(
   const time: Time = { kind: 'words', words: step.say.value, occurrence: 1, fallback: undefined };
   const found = momentOf(clock, time, anchor);
   if (found.ok) return found.moment.seconds;
+  const print = (seconds: Fraction) => printFrame(clock.rate, frameAtTime(clock.rate, seconds));
   const near = clock.nearest(step.say.value, {});
-  const nearest = near === undefined ? '' : `; the nearest words are "${near.text}" at ${printFrame(clock.rate, frameAtTime(clock.rate, near.seconds))}`;
-  const message = `what step "${step.id}" says is not spoken in ${clock.narration.name} after the step before, so it begins when that ends, at ${printFrame(clock.rate, frameAtTime(clock.rate, after))}${nearest}; give the step an "at", or let it say the words spoken`;
+  const nearest = near === undefined ? '' : `; the nearest words are "${near.text}" at ${print(near.seconds)}`;
+  const instead = `so it begins at ${print(after)}`;
+  const mend = 'give the step an "at", or let it say the words spoken';
+  const message = `what step "${step.id}" says is not spoken in ${clock.narration.name} after what comes before it, ${instead}${nearest}; ${mend}`;
   diagnostics.push(timeWarning('say-not-found', step.say.span, message));
   return undefined;
 }

@@ -5,7 +5,10 @@ import type { Target } from '../grid/terms.ts';
 import { add, compare, type Fraction, fraction, multiply, zero } from '../scene/fraction.ts';
 import type { Beat, BeatMark, CascadeItem, OnlyItem, PencilItem, Step } from '../scene/scene.ts';
 
-/** Seconds that the marks of a beat take to be drawn; with `beat` undefined, those by which the step's claim draws itself. */
+/**
+ * Seconds that the marks of a beat take to be drawn; with `beat` undefined, those by which the step's claim draws
+ * itself.
+ */
 export type StrokesOf = (step: Step, beat: Beat | undefined) => Fraction;
 
 /** Between the starts of two beats without times that follow one another: a second, common practice. */
@@ -23,7 +26,10 @@ export function speakingSeconds(text: string): Fraction {
   return fraction(words.length * 60, 150);
 }
 
-/** What a beat is waited for before the next one without a time: `hold` after a question, else its drawing, a second at least. */
+/**
+ * What a beat is waited for before the next one without a time: `hold` after a question, else its drawing, a second
+ * at least.
+ */
 export function waitAfter(beat: Beat, strokes: Fraction): Fraction {
   if (beat.mark.kind === 'ask') return beat.mark.hold;
   return compare(strokes, betweenBeats) > 0 ? strokes : betweenBeats;
@@ -36,15 +42,21 @@ export function weightOf(item: OnlyItem | PencilItem | CascadeItem): number {
   return Math.max(1, item.conclusions.length);
 }
 
-/** An estimate that needs neither look nor proof: each mark as long as the default look draws it, one after the other. */
-export const usualStrokes: StrokesOf = (step, beat) => (beat === undefined ? claimStrokes(step) : markStrokes(step, beat.mark));
+/**
+ * An estimate that needs neither look nor proof: each mark as long as the default look draws it, one after the other.
+ */
+export const usualStrokes: StrokesOf = (step, beat) =>
+  beat === undefined ? claimStrokes(step) : markStrokes(step, beat.mark);
 
 const quarter = fraction(1, 4);
 const linkSeconds = fraction(1, 2);
 
 function claimStrokes(step: Step): Fraction {
   const sets = multiply(quarter, fraction(step.from.length + (step.deadly === undefined ? 0 : 1)));
-  return add(add(sets, multiply(linkSeconds, fraction(linkCount(step)))), multiply(quarter, fraction(conclusionCount(step))));
+  return add(
+    add(sets, multiply(linkSeconds, fraction(linkCount(step)))),
+    multiply(quarter, fraction(conclusionCount(step))),
+  );
 }
 
 function markStrokes(step: Step, mark: BeatMark): Fraction {
@@ -52,7 +64,8 @@ function markStrokes(step: Step, mark: BeatMark): Fraction {
     case 'circle':
       return multiply(quarter, fraction(targetCount(mark.targets)));
     case 'link': {
-      const links = mark.links === 'all' ? linkCount(step) : mark.links.reduce((sum, { first, last }) => sum + last - first + 1, 0);
+      const links =
+        mark.links === 'all' ? linkCount(step) : mark.links.reduce((sum, { first, last }) => sum + last - first + 1, 0);
       return multiply(linkSeconds, fraction(links));
     }
     case 'strike':

@@ -1,6 +1,6 @@
 /**
- * Where a phrase is spoken. Phrases are compared without case, punctuation, hyphens and the width of white space, and with numbers
- * as words and figures the same.
+ * Where a phrase is spoken. Phrases are compared without case, punctuation, hyphens and the width of white space, and
+ * with numbers as words and figures the same.
  *
  * Both sides become a run of letters and figures in which every gap is either open (white space: it must meet a gap) or
  * soft (a hyphen or other sign inside a word: it may meet a gap, or none). So `X-wing` is `X wing` and `Xwing`,
@@ -53,7 +53,10 @@ export function spokenText(narration: Narration): SpokenText {
   return { run: runOf(words.map((word) => word.text)), words };
 }
 
-/** All places where the phrase is spoken, in order of time, none overlapping another. Empty for a phrase without a letter or figure. */
+/**
+ * All places where the phrase is spoken, in order of time, none overlapping another. Empty for a phrase without a
+ * letter or figure.
+ */
 export function findPhrase(spoken: SpokenText, phrase: string): readonly Spoken[] {
   const wanted = runOf(phrase.split(/\s+/));
   const places: Spoken[] = [];
@@ -72,9 +75,9 @@ export function findPhrase(spoken: SpokenText, phrase: string): readonly Spoken[
 }
 
 /**
- * When a word of a cue is said: at its own timestamp, else in proportion to the characters before it in its cue, but never
- * before the timestamp of an earlier word of the cue or after that of a later one. In a cue from 10 s to 20 s of 40 characters
- * a word after 12 of them is said at 13 s.
+ * When a word of a cue is said: at its own timestamp, else in proportion to the characters before it in its cue, but
+ * never before the timestamp of an earlier word of the cue or after that of a later one. In a cue from 10 s to 20 s
+ * of 40 characters a word after 12 of them is said at 13 s.
  */
 export function startOfWord(cue: Cue, index: number): Fraction {
   const word = cue.words[index]!;
@@ -89,8 +92,8 @@ export function startOfWord(cue: Cue, index: number): Fraction {
 }
 
 /**
- * The words spoken that are most like the phrase, among those that begin from `from` on and before `until` where these are given.
- * Undefined where nothing is said there.
+ * The words spoken that are most like the phrase, among those that begin from `from` on and before `until` where
+ * these are given. Undefined where nothing is said there.
  */
 export function nearestSpoken(
   spoken: SpokenText,
@@ -159,7 +162,10 @@ function runOf(words: readonly string[]): Run {
 
 /** The letters and figures of one word, cut where another sign stands between them. */
 function piecesOf(word: string, index: number): readonly Piece[] {
-  const plain = word.normalize('NFKC').toLowerCase().replace(/['\u2018\u2019\u02BC]/g, '');
+  const plain = word
+    .normalize('NFKC')
+    .toLowerCase()
+    .replace(/['\u2018\u2019\u02BC]/g, '');
   const texts = plain.split(/[^\p{L}\p{N}\p{M}]+/u).filter((text) => text !== '');
   return texts.map((text, part) => ({ text, gap: part === 0 ? 'open' : 'soft', word: index }));
 }

@@ -4,18 +4,18 @@
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import { type Fraction, zero } from '../scene/fraction.ts';
 import type { BoardShape, Located, Scene, Time } from '../scene/scene.ts';
-import { printLabel } from '../scene/timecode-label.ts';
+import { printLabel, whyNoLabel } from '../scene/timecode-label.ts';
 import { scheduleBoard } from './board.ts';
 import type { Frame } from './film.ts';
 import { type MediaLengths, videoLength } from './length.ts';
-import { clockOf, whyNoFirstLabel } from './moments.ts';
+import { clockOf } from './moments.ts';
 import type { Narration } from './narration.ts';
 import { outlineSteps, ownEnd } from './outline.ts';
 import { type StrokesOf, usualStrokes } from './pace.ts';
 import { frameAtTime, wholeFrames } from './seconds.ts';
 import { type ScheduledStep, scheduleStep } from './step-frames.ts';
-import { held, neverSeen, spokenAgain } from './step-remarks.ts';
 import { itemsOf, type OutlineOptions, type StepOutline } from './step-outline.ts';
+import { held, neverSeen, spokenAgain } from './step-remarks.ts';
 import { pastEnd, timeError, timeWarning } from './time-faults.ts';
 
 export type { ScheduledBeat, ScheduledStep } from './step-frames.ts';
@@ -35,8 +35,9 @@ export interface ScheduleOptions extends MediaLengths {
 }
 
 /**
- * The frames of all that a scene shows, and what is wrong with its times. With errors the schedule is what could be made of the rest.
- * `narration` is undefined where the scene names none, or where it could not be read; the latter is for whoever reads it to report.
+ * The frames of all that a scene shows, and what is wrong with its times. With errors the schedule is what could be
+ * made of the rest. `narration` is undefined where the scene names none, or where it could not be read; the latter is
+ * for whoever reads it to report.
  */
 export function schedule(
   scene: Scene,
@@ -54,9 +55,17 @@ export function schedule(
   const diagnostics = [...labelFaults(scene), ...lengthFaults, ...outlineFaults, ...board.diagnostics];
   if (frameCount === 0 && lengthFaults.length === 0) diagnostics.push(noLength(scene));
   const steps = outlines.map((outline, index) =>
-    scheduleStep(outline, { ...outlining, end: outline.until?.seconds ?? outlines[index + 1]?.begin ?? end, frameCount, diagnostics }),
+    scheduleStep(outline, {
+      ...outlining,
+      end: outline.until?.seconds ?? outlines[index + 1]?.begin ?? end,
+      frameCount,
+      diagnostics,
+    }),
   );
-  diagnostics.push(...firstPastEnd(outlines, outlining), ...steps.flatMap((step, index) => held(outlines[index]!, step, clock)));
+  diagnostics.push(
+    ...firstPastEnd(outlines, outlining),
+    ...steps.flatMap((step, index) => held(outlines[index]!, step, clock)),
+  );
   // A time that cannot stand moves what lies around it; remarks about that would have the same cause.
   if (!diagnostics.some((fault) => fault.severity === 'error')) {
     for (const [index, step] of steps.entries()) {
@@ -74,7 +83,9 @@ function firstPastEnd(outlines: readonly StepOutline[], { clock, length }: Outli
   if (length === undefined || length.frameCount <= 0) return [];
   const past = outlines.find((outline) => frameAtTime(clock.rate, outline.begin) >= length.frameCount);
   if (past === undefined || past.step.at !== undefined) return [];
-  return [pastEnd(past.step.idSpan, `step "${past.step.id}" begins`, frameAtTime(clock.rate, past.begin), clock, length)];
+  return [
+    pastEnd(past.step.idSpan, `step "${past.step.id}" begins`, frameAtTime(clock.rate, past.begin), clock, length),
+  ];
 }
 
 function noLength(scene: Scene): Diagnostic {
@@ -87,7 +98,7 @@ function noLength(scene: Scene): Diagnostic {
 function labelFaults(scene: Scene): Diagnostic[] {
   const first = scene.video.timecode;
   if (first === undefined) return [];
-  const refused = whyNoFirstLabel(first.value, scene.video.rate);
+  const refused = whyNoLabel(first.value, scene.video.rate);
   if (refused !== undefined) return [timeError(refused.code, first.span, refused.message)];
   const counted = first.value.dropFrame ? 'drop-frame' : 'non-drop';
   return timesOf(scene).flatMap(({ value, span }) => {

@@ -6,8 +6,8 @@ import { compare, type Fraction, fraction, multiply, nearest } from '../scene/fr
 import { type Frame, frameAt } from './film.ts';
 
 /**
- * The frame nearest to a time, halves up, never before frame 0. At 25 a second 1.02 s lies halfway between frames 25 and 26 and
- * is frame 26; at 30000/1001 one second (29.97 frames) is frame 30, and one minute (1798.2) is frame 1798.
+ * The frame nearest to a time, halves up, never before frame 0. At 25 a second 1.02 s lies halfway between frames 25
+ * and 26 and is frame 26; at 30000/1001 one second (29.97 frames) is frame 30, and one minute (1798.2) is frame 1798.
  */
 export function frameAtTime(rate: Fraction, seconds: Fraction): Frame {
   return frameAt(wholeFrames(rate, seconds));
@@ -35,7 +35,10 @@ export function printFrame(rate: Fraction, frame: number): string {
   return printSeconds(timeOfFrame(rate, frame), decimals);
 }
 
-/** `1:02.50`: minutes, seconds and decimals (nearest, halves up); `1:00:02.50` from an hour on. `seconds` must not be below 0. */
+/**
+ * `1:02.50`: minutes, seconds and decimals (nearest, halves up); `1:00:02.50` from an hour on. `seconds` must not be
+ * below 0.
+ */
 export function printSeconds(seconds: Fraction, decimals = 2): string {
   const unit = 10n ** BigInt(decimals);
   const parts = nearest(multiply(seconds, fraction(unit)));

@@ -1,10 +1,10 @@
 /**
  * Where beats and items without a time of their own come to lie. All in exact seconds from the start of the video.
  *
- * Beats: the first at the step's start; those between two timed ones evenly; those after the last timed one (all, where none is
- * timed) one after another, each when the one before it is drawn and a second has gone by at least, closer together where
- * the step is too short for that. After a question everything waits, timed beats too.
- * Items: evenly by what they hold over the time up to the next timed one, or the step's end.
+ * Beats: the first at the step's start; those between two timed ones evenly; those after the last timed one (all,
+ * where none is timed) one after another, each when the one before it is drawn and a second has gone by at least,
+ * closer together where the step is too short for that. After a question everything waits, timed beats too. Items:
+ * evenly by what they hold over the time up to the next timed one, or the step's end.
  */
 import { add, compare, divide, type Fraction, fraction, multiply, subtract, zero } from '../scene/fraction.ts';
 import { earlierOf, laterOf } from './seconds.ts';
@@ -78,10 +78,14 @@ export interface ItemToSpread {
 }
 
 /**
- * For every item the starts of the things it holds, never going back, all before `end` where the times given are. One item of
- * four things from 10 s to 20 s: 10, 12.5, 15, 17.5 s.
+ * For every item the starts of the things it holds, never going back, all before `end` where the times given are. One
+ * item of four things from 10 s to 20 s: 10, 12.5, 15, 17.5 s.
  */
-export function spreadItems(items: readonly ItemToSpread[], begin: Fraction, end: Fraction): readonly (readonly Fraction[])[] {
+export function spreadItems(
+  items: readonly ItemToSpread[],
+  begin: Fraction,
+  end: Fraction,
+): readonly (readonly Fraction[])[] {
   const starts: Fraction[][] = [];
   let free = begin;
   for (let first = 0; first < items.length; ) {

@@ -1,6 +1,7 @@
 /**
  * SRT (SubRip). No standard describes it: a number, a time line with commas before the thousandths, lines of text, a
- * blank line, as players commonly accept it. A missing number and a full stop for the comma do no harm and are let pass.
+ * blank line, as players commonly accept it. A missing number and a full stop for the comma do no harm and are let
+ * pass.
  */
 import { compare, type Fraction, fraction } from '../scene/fraction.ts';
 import { wordsOf } from './cue-text.ts';
@@ -45,7 +46,8 @@ function readTimes(line: string): { readonly start: Fraction; readonly end: Frac
   if (match === null) return `no times can be read from this line; ${wanted}`;
   const [from, to] = [match[1]!, match[2]!];
   const [start, end] = [readTime(from), readTime(to)];
-  if (start === undefined || end === undefined) return `"${start === undefined ? from : to}" is no time of SRT; ${wanted}`;
+  if (start === undefined || end === undefined)
+    return `"${start === undefined ? from : to}" is no time of SRT; ${wanted}`;
   if (compare(end, start) <= 0) return `the cue ends at ${to}, not after its start ${from}; the end must be later`;
   return { start, end };
 }

@@ -64,7 +64,10 @@ export function scheduleStep(outline: StepOutline, options: StepEnd): ScheduledS
     id: step.id,
     from,
     until,
-    beats: (step.show ?? []).map((beat, index) => ({ from: beats[index]!, gone: goneAt(beat, beats[index]!, outline, options) })),
+    beats: (step.show ?? []).map((beat, index) => ({
+      from: beats[index]!,
+      gone: goneAt(beat, beats[index]!, outline, options),
+    })),
     only: items.slice(0, onlyCount).map((own) => own[0]!),
     pencil: items.slice(onlyCount, onlyCount + pencilCount).map((own) => own[0]!),
     cascade: items.slice(onlyCount + pencilCount),
@@ -83,7 +86,10 @@ interface Start {
   readonly given: Moment | undefined;
 }
 
-/** Frames, never going back. What was given a time stands there, at the step's end too; the rest before the end where it can. */
+/**
+ * Frames, never going back. What was given a time stands there, at the step's end too; the rest before the end where
+ * it can.
+ */
 function framesInStep(starts: readonly Start[], { from, until }: FrameRange, clock: Clock): readonly Frame[] {
   let before = from;
   return starts.map(({ seconds, given }) => {
@@ -100,14 +106,15 @@ function within(frame: Frame, from: Frame, until: Frame): Frame {
 }
 
 /**
- * Items come after what the step argues: after the last beat, or after the claim has drawn itself, for which the step's time is shared
- * out by what either needs. A step that only writes down begins at once.
+ * Items come after what the step argues: after the last beat, or after the claim has drawn itself, for which the
+ * step's time is shared out by what either needs. A step that only writes down begins at once.
  */
 function beginOfItems(outline: StepOutline, starts: readonly Fraction[], { end, strokesOf }: StepEnd): Fraction {
   const { step, begin } = outline;
   const items = itemsToSpread(outline);
   if (!claimsFirst(step) || items.length === 0) return begin;
-  const free = step.show === undefined ? sharedOut(outline, { end, strokesOf }) : afterBeats(outline, starts, { end, strokesOf });
+  const free =
+    step.show === undefined ? sharedOut(outline, { end, strokesOf }) : afterBeats(outline, starts, { end, strokesOf });
   const firstGiven = items.find((item) => item.at !== undefined)?.at;
   return firstGiven === undefined ? free : earlierOf(free, firstGiven);
 }
@@ -130,7 +137,12 @@ function afterBeats(outline: StepOutline, starts: readonly Fraction[], { end, st
   return earlierOf(drawn, multiply(add(last, end), fraction(1, 2)));
 }
 
-function goneAt(beat: Beat, from: Frame, outline: StepOutline, { clock, length, frameCount, diagnostics }: StepEnd): Frame | undefined {
+function goneAt(
+  beat: Beat,
+  from: Frame,
+  outline: StepOutline,
+  { clock, length, frameCount, diagnostics }: StepEnd,
+): Frame | undefined {
   if (beat.mark.kind !== 'strike' || beat.mark.gone === undefined) return undefined;
   const { value, span } = beat.mark.gone;
   const found = momentOf(clock, value, { base: outline.begin, notBefore: from, until: undefined });
@@ -142,6 +154,7 @@ function goneAt(beat: Beat, from: Frame, outline: StepOutline, { clock, length, 
     diagnostics.push(timeError('time-goes-back', span, message));
     return undefined;
   }
-  if (length !== undefined && frame > length.frameCount) diagnostics.push(pastEnd(span, 'the candidates are gone', frame, clock, length));
+  if (length !== undefined && frame > length.frameCount)
+    diagnostics.push(pastEnd(span, 'the candidates are gone', frame, clock, length));
   return frameAt(Math.min(frame, frameCount));
 }

@@ -1,11 +1,11 @@
 /**
- * How long a step lasts when nothing fixes it: as long as its `say` takes to say, never less than its marks take to be drawn,
- * at least four seconds.
+ * How long a step lasts when nothing fixes it: as long as its `say` takes to say, never less than its marks take to
+ * be drawn, at least four seconds.
  */
 import { add, compare, type Fraction, fraction, multiply, subtract, zero } from '../scene/fraction.ts';
 import type { Step } from '../scene/scene.ts';
 import type { Moment } from './moments.ts';
-import { perConclusion, shortestStep, speakingSeconds, type StrokesOf, waitAfter, weightOf } from './pace.ts';
+import { perConclusion, type StrokesOf, shortestStep, speakingSeconds, waitAfter, weightOf } from './pace.ts';
 import { laterOf } from './seconds.ts';
 import { type BeatToSpread, endOfBeats, type ItemToSpread } from './spread.ts';
 

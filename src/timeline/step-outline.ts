@@ -1,6 +1,7 @@
 /**
  * The outline of one step: when it begins, and the times that were given within it.
  */
+import type { Span } from '../scene/diagnostic.ts';
 import type { Fraction } from '../scene/fraction.ts';
 import type { CascadeItem, OnlyItem, PencilItem, Step } from '../scene/scene.ts';
 import type { Frame } from './film.ts';
@@ -38,7 +39,30 @@ export function latestOf(clock: Clock, outline: StepOutline): Frame {
   return latestFrame(frameAtTime(clock.rate, outline.begin), [...outline.beats, ...outline.items, outline.until]);
 }
 
+/** A time that was written, and the frame that it is. */
+export interface Given {
+  readonly span: Span;
+  readonly frame: Frame;
+}
+
+/** The latest time that was written within a step, its `until` with the rest; undefined where none was. */
+export function lastGiven({ step, beats, items, until }: StepOutline): Given | undefined {
+  const written = [...(step.show ?? []), ...itemsOf(step)].map((part) => part.at);
+  const moments = [...beats, ...items];
+  const given = [...written, step.until].flatMap((time, index) => {
+    const moment = index < moments.length ? moments[index] : until;
+    return time === undefined || moment === undefined ? [] : [{ span: time.span, frame: moment.frame }];
+  });
+  return given.reduce<Given | undefined>(
+    (last, next) => (last === undefined || next.frame > last.frame ? next : last),
+    undefined,
+  );
+}
+
 /** The latest of the moments, `from` at least. */
 export function latestFrame(from: Frame, moments: readonly (Moment | undefined)[]): Frame {
-  return moments.reduce<Frame>((latest, moment) => (moment !== undefined && moment.frame > latest ? moment.frame : latest), from);
+  return moments.reduce<Frame>(
+    (latest, moment) => (moment !== undefined && moment.frame > latest ? moment.frame : latest),
+    from,
+  );
 }

@@ -50,7 +50,9 @@ export function held(outline: StepOutline, { beats, until }: ScheduledStep, cloc
 export function spokenAgain(outline: StepOutline, { until }: ScheduledStep, clock: Clock): readonly Diagnostic[] {
   const { step, begun } = outline;
   const parts = [
-    ...(begun === undefined || step.at === undefined ? [] : [{ moment: begun, span: step.at.span, time: step.at.value }]),
+    ...(begun === undefined || step.at === undefined
+      ? []
+      : [{ moment: begun, span: step.at.span, time: step.at.value }]),
     ...timedParts(outline),
   ];
   return parts.flatMap(({ moment, span, time }) => {
@@ -68,5 +70,7 @@ function timedParts({ step, beats, items }: StepOutline) {
     ...(step.show ?? []).map((beat, index) => ({ at: beat.at, moment: beats[index], what: 'beat' })),
     ...itemsOf(step).map((item, index) => ({ at: item.at, moment: items[index], what: 'item' })),
   ];
-  return parts.flatMap(({ at, moment, what }) => (at === undefined || moment === undefined ? [] : [{ moment, what, span: at.span, time: at.value }]));
+  return parts.flatMap(({ at, moment, what }) =>
+    at === undefined || moment === undefined ? [] : [{ moment, what, span: at.span, time: at.value }],
+  );
 }

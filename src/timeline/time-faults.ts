@@ -7,7 +7,7 @@ import type { Frame } from './film.ts';
 import type { VideoLength } from './length.ts';
 import type { Clock, Moment, MomentFound } from './moments.ts';
 import { frameAtTime, printFrame } from './seconds.ts';
-import { itemsOf, latestOf, type StepOutline } from './step-outline.ts';
+import { lastGiven, type StepOutline } from './step-outline.ts';
 
 type Notes = NonNullable<Diagnostic['notes']>;
 
@@ -22,16 +22,24 @@ export function timeWarning(code: TimelineCode, span: Span, message: string, not
 }
 
 /** The moment found; where there is none, undefined, and the fault is added to `diagnostics`. */
-export function orReport(found: MomentFound, span: Span, diagnostics: Diagnostic[]): Moment | undefined {
+export function orReport(
+  found: MomentFound,
+  span: Span,
+  diagnostics: Diagnostic[],
+  notes: Notes = [],
+): Moment | undefined {
   if (found.ok) return found.moment;
-  if (found.fault !== undefined) diagnostics.push(timeError(found.fault.code, span, found.fault.message));
+  if (found.fault !== undefined) diagnostics.push(timeError(found.fault.code, span, found.fault.message, notes));
   return undefined;
 }
 
 /** A time after the last frame, with what made the video so short. */
 export function pastEnd(span: Span, subject: string, frame: Frame, clock: Clock, length: VideoLength): Diagnostic {
-  const why = { length: 'by "length"', footage: 'as long as its footage', audio: 'as long as its audio' }[length.source];
-  const mend = length.source === 'length' ? 'give an earlier time, or a greater "length"' : 'give an earlier time, or a "length"';
+  const why = { length: 'by "length"', footage: 'as long as its footage', audio: 'as long as its audio' }[
+    length.source
+  ];
+  const mend =
+    length.source === 'length' ? 'give an earlier time, or a greater "length"' : 'give an earlier time, or a "length"';
   const message = `${subject} at ${printFrame(clock.rate, frame)}, and the video, ${why}, ends at ${printFrame(clock.rate, length.frameCount)}; ${mend}`;
   return timeError('time-past-end', span, message);
 }
@@ -44,18 +52,24 @@ export function goesBack(span: Span, moment: Moment, before: StepOutline, clock:
   const begin = frameAtTime(clock.rate, before.begin);
   if (moment.frame < begin) {
     const untimed = before.begun === undefined && step.at === undefined;
-    const mend = untimed ? `give "${step.id}" an "at" too, or this one a later time` : 'give a later time, or move the step up';
+    const mend = untimed
+      ? `give "${step.id}" an "at" too, or this one a later time`
+      : 'give a later time, or move the step up';
     const message = `${at}, before the step before it, "${step.id}", begins (${print(begin)}); ${mend}`;
-    return timeError('time-goes-back', span, message, [{ span: step.at?.span ?? step.idSpan, message: `"${step.id}" begins at ${print(begin)}` }]);
+    return timeError('time-goes-back', span, message, [
+      { span: step.at?.span ?? step.idSpan, message: `"${step.id}" begins at ${print(begin)}` },
+    ]);
   }
   if (before.until !== undefined && step.until !== undefined && moment.frame < before.until.frame) {
     const end = print(before.until.frame);
     const message = `${at}, before the step before it, "${step.id}", ends (${end}); give a later time, or an earlier "until" there`;
-    return timeError('time-goes-back', span, message, [{ span: step.until.span, message: `"${step.id}" ends at ${end}` }]);
+    return timeError('time-goes-back', span, message, [
+      { span: step.until.span, message: `"${step.id}" ends at ${end}` },
+    ]);
   }
-  const latest = latestOf(clock, before);
-  const late = [...(step.show ?? []), ...itemsOf(step)].find((_, index) => [...before.beats, ...before.items][index]?.frame === latest);
-  const message = `${at}, before the last beat or item of "${step.id}", the step before it, has come (${print(latest)}); give a later time, or an earlier one there`;
-  const note = late?.at === undefined ? [] : [{ span: late.at.span, message: `this is at ${print(latest)}` }];
+  const last = lastGiven(before);
+  const latest = print(last?.frame ?? begin);
+  const message = `${at}, before the last beat or item of "${step.id}", the step before it, has come (${latest}); give a later time, or an earlier one there`;
+  const note = last === undefined ? [] : [{ span: last.span, message: `this is at ${latest}` }];
   return timeError('time-goes-back', span, message, note);
 }

@@ -10,7 +10,9 @@ import { type Fraction, nearest } from '../scene/fraction.ts';
 import type { Timecode } from '../scene/scene.ts';
 import { labelsSkipped, whyNoLabel } from '../scene/timecode-label.ts';
 
-/** Frames from the label 00:00:00:00, or why there is no such frame (in words for the user, with what would be right). */
+/**
+ * Frames from the label 00:00:00:00, or why there is no such frame (in words for the user, with what would be right).
+ */
 export type LabelCount =
   | { readonly ok: true; readonly frames: number }
   | { readonly ok: false; readonly code: string; readonly message: string };
@@ -24,8 +26,8 @@ interface Counting {
 }
 
 /**
- * The frame that a label names, counted from 00:00:00:00: at 30000/1001, 01:00:00;00 is 107892 and 01:00:00:00 is 108000.
- * Refused: drop-frame at a rate without it, a label that is skipped, and numbers that no label has.
+ * The frame that a label names, counted from 00:00:00:00: at 30000/1001, 01:00:00;00 is 107892 and 01:00:00:00 is
+ * 108000. Refused: drop-frame at a rate without it, a label that is skipped, and numbers that no label has.
  */
 export function framesOfLabel(label: Timecode, rate: Fraction): LabelCount {
   const refused = whyNoLabel(label, rate);

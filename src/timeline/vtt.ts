@@ -80,7 +80,11 @@ function readCue(block: Block, timeLine: 0 | 1, number: number, faults: Narratio
     faults.push({ line, message: times });
     return undefined;
   }
-  const { text, stamps, faults: inText } = readCueText(block.lines.slice(timeLine + 1).join('\n'), times.start, times.end);
+  const {
+    text,
+    stamps,
+    faults: inText,
+  } = readCueText(block.lines.slice(timeLine + 1).join('\n'), times.start, times.end);
   for (const fault of inText) faults.push({ line: line + 1 + fault.linesDown, message: fault.message });
   const identifier = timeLine === 1 ? block.lines[0] : undefined;
   return { identifier, number, start: times.start, end: times.end, text, words: wordsOf(text, stamps) };
@@ -92,7 +96,8 @@ function readTimes(line: string): { readonly start: Fraction; readonly end: Frac
   const wanted = 'write 00:01:02.500 --> 00:01:04.000';
   if (match === null) return `no times can be read from this line; ${wanted}`;
   const [from, to] = [match[1]!, match[2]!];
-  if (from.includes(',') || to.includes(',')) return `WebVTT has a full stop before the thousandths, not a comma; ${wanted}`;
+  if (from.includes(',') || to.includes(','))
+    return `WebVTT has a full stop before the thousandths, not a comma; ${wanted}`;
   const [start, end] = [readTimestamp(from), readTimestamp(to)];
   if (start === undefined || end === undefined) {
     return `"${start === undefined ? from : to}" is no time of WebVTT; ${wanted}`;

@@ -1,6 +1,6 @@
 /**
- * Words with times as JSON, as speech recognisers and aligners write them: `[{"word": "The", "start": 1.0, "end": 1.3}, ...]`,
- * seconds. Words are gathered into cues by sentence, so that what is found can be told in its context.
+ * Words with times as JSON, as speech recognisers and aligners write them: `[{"word": "The", "start": 1.0, "end":
+ * 1.3}, ...]`, seconds. Words are gathered into cues by sentence, so that what is found can be told in its context.
  */
 import { compare, type Fraction, fraction, subtract } from '../scene/fraction.ts';
 import { type Stamp, wordsOf } from './cue-text.ts';
@@ -37,8 +37,14 @@ export function readWordsJson(text: string): CuesRead {
   return { cues: sentencesOf(words).map(cueOf), faults };
 }
 
-/** The items of the outermost list, each with its line, found by brackets and strings alone, so that a broken one spoils no other. */
-function itemsOf(text: string, faults: NarrationFault[]): readonly { readonly source: string; readonly line: number }[] {
+/**
+ * The items of the outermost list, each with its line, found by brackets and strings alone, so that a broken one
+ * spoils no other.
+ */
+function itemsOf(
+  text: string,
+  faults: NarrationFault[],
+): readonly { readonly source: string; readonly line: number }[] {
   const items: { source: string; line: number }[] = [];
   let depth = 0;
   let line = 1;
@@ -53,7 +59,10 @@ function itemsOf(text: string, faults: NarrationFault[]): readonly { readonly so
     if (/\s/.test(sign)) continue;
     if (depth === 0) {
       if (sign !== '[') {
-        faults.push({ line, message: `a list of words begins with "["; ${wanted}, each after a comma, between [ and ]` });
+        faults.push({
+          line,
+          message: `a list of words begins with "["; ${wanted}, each after a comma, between [ and ]`,
+        });
         return items;
       }
       depth = 1;
@@ -75,7 +84,10 @@ function itemsOf(text: string, faults: NarrationFault[]): readonly { readonly so
   return items;
 }
 
-/** The index of the quote that closes the string opened at `at`, or of the last sign before the line's end where none does. */
+/**
+ * The index of the quote that closes the string opened at `at`, or of the last sign before the line's end where none
+ * does.
+ */
 function endOfString(text: string, at: number): number {
   for (let end = at + 1; end < text.length; end++) {
     if (text[end] === '"') return end;
@@ -108,7 +120,10 @@ function parse(source: string): { readonly value: unknown } | undefined {
   }
 }
 
-/** The decimal that was written: up to 15 digits a double prints as it was read (IEEE 754). Undefined for all but numbers from 0 on. */
+/**
+ * The decimal that was written: up to 15 digits a double prints as it was read (IEEE 754). Undefined for all but
+ * numbers from 0 on.
+ */
 function secondsIn(value: unknown): Fraction | undefined {
   if (typeof value !== 'number' || !Number.isFinite(value) || value < 0) return undefined;
   const match = /^(\d+)(?:\.(\d+))?(?:e([+-]\d+))?$/.exec(String(value));

@@ -52,9 +52,10 @@ function moments(cues: readonly Cue[]): readonly number[] {
   return cues.flatMap((cue) => cue.words.flatMap((word) => (word.start === undefined ? [] : [toNumber(word.start)])));
 }
 
-// Neither library is right everywhere. webvtt-parser decodes `&amp;` to `&;` (escapes are tested by the standard alone) and keeps
-// no timestamp with its word (they are compared as moments in order). media-captions loses a cue whose time line ends the
-// cue before it, and accepts times without thousandths, both against W3C WebVTT section 6: it reads the first two texts only.
+// Neither library is right everywhere. webvtt-parser decodes `&amp;` to `&;` (escapes are tested by the standard
+// alone) and keeps no timestamp with its word (they are compared as moments in order). media-captions loses a cue
+// whose time line ends the cue before it, and accepts times without thousandths, both against W3C WebVTT section 6:
+// it reads the first two texts only.
 describe('WebVTT as webvtt-parser 2.2.0 (W3C) reads it: identifiers, times, text, timestamps', () => {
   it.each(Object.entries({ lesson, settings, cutOff, broken }))('%s', (_, text) => {
     const ours = readNarration(text, 'talk.vtt').narration.cues;
@@ -65,7 +66,9 @@ describe('WebVTT as webvtt-parser 2.2.0 (W3C) reads it: identifiers, times, text
         cue.id,
         cue.startTime,
         cue.endTime,
-        leaves(cue.tree).map((leaf) => (leaf.type === 'text' ? leaf.value : '')).join(''),
+        leaves(cue.tree)
+          .map((leaf) => (leaf.type === 'text' ? leaf.value : ''))
+          .join(''),
       ]),
     );
     // The library adds floating-point numbers up, so its 2.736 s are 2.7359999999999998.

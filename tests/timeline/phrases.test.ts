@@ -64,7 +64,10 @@ describe('what is the same phrase', () => {
 });
 
 describe('when it is said', () => {
-  const lesson = spokenText(readNarration(readFileSync(new URL('../../scenes/lamp-room.vtt', import.meta.url), 'utf8'), 'lamp-room.vtt').narration);
+  const lesson = spokenText(
+    readNarration(readFileSync(new URL('../../scenes/lamp-room.vtt', import.meta.url), 'utf8'), 'lamp-room.vtt')
+      .narration,
+  );
 
   it("at the word's own timestamp", () => {
     expect(findPhrase(lesson, 'can go here or here').map((place) => toNumber(place.seconds))).toEqual([40.92]);
@@ -72,7 +75,8 @@ describe('when it is said', () => {
   });
 
   it('in proportion to the characters before it in its cue, line breaks counted as one', () => {
-    const cue = 'Start with the sixes in the middle box.\nThey can only be here or here, both in row\nfour. One of the two is true, so the rest\nof row four has no six.';
+    const cue =
+      'Start with the sixes in the middle box.\nThey can only be here or here, both in row\nfour. One of the two is true, so the rest\nof row four has no six.';
     const before = cue.indexOf('be here');
     expect(findPhrase(lesson, 'be here or here').map((place) => place.seconds)).toEqual([
       fraction(21n * BigInt(cue.length) * 10n + 136n * BigInt(before), BigInt(cue.length) * 10n),
@@ -93,7 +97,9 @@ describe('when it is said', () => {
 
   it('the nearest words to a phrase that is not said', () => {
     expect(nearestSpoken(lesson, 'the rest of row for')).toMatchObject({ text: 'the rest of row four' });
-    expect(nearestSpoken(lesson, 'either here and here', { until: fraction(40) })).toMatchObject({ text: expect.stringContaining('here or here') });
+    expect(nearestSpoken(lesson, 'either here and here', { until: fraction(40) })).toMatchObject({
+      text: expect.stringContaining('here or here'),
+    });
     expect(nearestSpoken(lesson, 'x', { from: fraction(500) })).toBeUndefined();
   });
 });

@@ -8,7 +8,10 @@ import { timed } from './timed-scene.ts';
 
 const rates = ['24', '25', '30000/1001', '60'];
 
-/** A step as YAML: tenths of seconds after the step before, and of its beats after its own start; undefined where no time is given. */
+/**
+ * A step as YAML: tenths of seconds after the step before, and of its beats after its own start; undefined where no
+ * time is given.
+ */
 interface Sketch {
   readonly at: number | undefined;
   readonly lasts: number | undefined;
@@ -37,7 +40,11 @@ function yamlOf(sketches: readonly Sketch[]): string {
       if (beats.length > 0) lines.push('    show:');
       for (const beat of beats) {
         const time = beat.at === undefined ? '' : `, at: +${beat.at / 10}`;
-        lines.push(beat.hold === undefined ? `      - {outline: b1${time}}` : `      - {ask: Where?, hold: ${beat.hold / 10}${time}}`);
+        lines.push(
+          beat.hold === undefined
+            ? `      - {outline: b1${time}}`
+            : `      - {ask: Where?, hold: ${beat.hold / 10}${time}}`,
+        );
       }
       return lines.join('\n');
     })
@@ -46,10 +53,12 @@ function yamlOf(sketches: readonly Sketch[]): string {
 }
 
 /** A first step cannot count from another. */
-const scene = fc.tuple(fc.constantFrom(...rates), fc.array(sketch, { minLength: 1, maxLength: 5 })).map(([rate, sketches]) => ({
-  video: `  rate: ${rate}\n`,
-  steps: yamlOf(sketches.map((each, index) => (index === 0 ? { ...each, at: undefined } : each))),
-}));
+const scene = fc
+  .tuple(fc.constantFrom(...rates), fc.array(sketch, { minLength: 1, maxLength: 5 }))
+  .map(([rate, sketches]) => ({
+    video: `  rate: ${rate}\n`,
+    steps: yamlOf(sketches.map((each, index) => (index === 0 ? { ...each, at: undefined } : each))),
+  }));
 
 function expectInOrder(frames: readonly number[]): void {
   for (const [index, frame] of frames.slice(1).entries()) expect(frame).toBeGreaterThanOrEqual(frames[index]!);
@@ -57,7 +66,13 @@ function expectInOrder(frames: readonly number[]): void {
 
 function expectWithin({ steps, frameCount }: Schedule): void {
   for (const step of steps) {
-    const frames = [...step.beats.map((beat) => beat.from), ...step.only, ...step.pencil, ...step.cascade.flat(), step.claimUntil];
+    const frames = [
+      ...step.beats.map((beat) => beat.from),
+      ...step.only,
+      ...step.pencil,
+      ...step.cascade.flat(),
+      step.claimUntil,
+    ];
     expectInOrder([0, step.from, step.until, frameCount]);
     for (const frame of frames) expectInOrder([step.from, frame, step.until]);
   }
@@ -100,7 +115,12 @@ describe('every schedule', () => {
   });
 
   it('has as many frames as whole seconds have at each rate', () => {
-    const perThousandSeconds: Readonly<Record<string, number>> = { '24': 24_000, '25': 25_000, '30000/1001': 29_970, '60': 60_000 };
+    const perThousandSeconds: Readonly<Record<string, number>> = {
+      '24': 24_000,
+      '25': 25_000,
+      '30000/1001': 29_970,
+      '60': 60_000,
+    };
     for (const rate of rates) {
       const { schedule } = timed({ video: `  rate: ${rate}\n  length: 1000\n`, steps: '  - id: a\n' });
       expect(schedule.frameCount).toBe(perThousandSeconds[rate]);

@@ -54,28 +54,58 @@ describe('each way to write a time', () => {
 
   it('a step counts +1.5 from the start of the step before', () => {
     const { schedule: made } = timed({ steps: '  - id: a\n    at: 2\n  - id: b\n    at: +1.5\n    until: +2\n' });
-    expect(made.steps.map(({ from, until }) => [from, until])).toEqual([[50, 88], [88, 138]]);
+    expect(made.steps.map(({ from, until }) => [from, until])).toEqual([
+      [50, 88],
+      [88, 138],
+    ]);
   });
 
   it('sums are rounded once: 1.02 s and 0.02 s after it are frames 26 and 26 at 25', () => {
-    const { schedule: made } = timed({ steps: '  - id: a\n    at: 1.02\n    show:\n      - {outline: b1, at: +0.02}\n' });
+    const { schedule: made } = timed({
+      steps: '  - id: a\n    at: 1.02\n    show:\n      - {outline: b1, at: +0.02}\n',
+    });
     expect([made.steps[0]!.from, made.steps[0]!.beats[0]!.from]).toEqual([26, 26]);
   });
 });
 
 describe('how many frames the video has', () => {
   const minute = fraction(60);
-  const rows: readonly (readonly [name: string, video: string, options: { audioSeconds?: Fraction; footageSeconds?: Fraction }, frames: number])[] = [
+  const rows: readonly (readonly [
+    name: string,
+    video: string,
+    options: { audioSeconds?: Fraction; footageSeconds?: Fraction },
+    frames: number,
+  ])[] = [
     ['length at 24', '  rate: 24\n  length: 1:00\n', {}, 1440],
     ['length at 25', '  rate: 25\n  length: 1:00\n', {}, 1500],
     ['length at 30000/1001', `${ntsc}  length: 1:00\n`, {}, 1798],
     ['length at 60', '  rate: 60\n  length: 1:00\n', {}, 3600],
-    ['length comes before footage and audio', '  rate: 60\n  length: 10\n  footage: f.mp4\n  audio: a.wav\n', { audioSeconds: minute, footageSeconds: minute }, 600],
-    ['footage before audio', '  rate: 25\n  footage: f.mp4\n  audio: a.wav\n', { audioSeconds: fraction(30), footageSeconds: minute }, 1500],
-    ['footage from its start on', '  rate: 25\n  footage: {file: f.mp4, start: 0:12}\n', { footageSeconds: minute }, 1200],
+    [
+      'length comes before footage and audio',
+      '  rate: 60\n  length: 10\n  footage: f.mp4\n  audio: a.wav\n',
+      { audioSeconds: minute, footageSeconds: minute },
+      600,
+    ],
+    [
+      'footage before audio',
+      '  rate: 25\n  footage: f.mp4\n  audio: a.wav\n',
+      { audioSeconds: fraction(30), footageSeconds: minute },
+      1500,
+    ],
+    [
+      'footage from its start on',
+      '  rate: 25\n  footage: {file: f.mp4, start: 0:12}\n',
+      { footageSeconds: minute },
+      1200,
+    ],
     ['audio', `${ntsc}  audio: a.wav\n`, { audioSeconds: minute }, 1798],
     ['the last step', '  rate: 25\n', {}, 100],
-    ['a timecode is the label after the last frame', '  rate: 25\n  timecode: 01:00:00:00\n  length: 01:00:10:00\n', {}, 250],
+    [
+      'a timecode is the label after the last frame',
+      '  rate: 25\n  timecode: 01:00:00:00\n  length: 01:00:10:00\n',
+      {},
+      250,
+    ],
   ];
   it.each(rows)('%s', (_, video, options, frames) => {
     const { schedule: made, diagnostics } = timed({ video, steps: '  - id: a\n', options });
@@ -88,8 +118,14 @@ describe('how many frames the video has', () => {
 describe('steps without times', () => {
   it('lasts as long as it is said, at 150 words a minute, and four seconds at least', () => {
     const twenty = 'one word '.repeat(10).trim();
-    const { schedule: made } = timed({ steps: `  - id: a\n    say: ${twenty}\n  - id: b\n    say: Yes - yes.\n  - id: c\n    at: 14\n` });
-    expect(made.steps.map(({ from, until }) => [from, until])).toEqual([[0, 200], [200, 350], [350, 450]]);
+    const { schedule: made } = timed({
+      steps: `  - id: a\n    say: ${twenty}\n  - id: b\n    say: Yes - yes.\n  - id: c\n    at: 14\n`,
+    });
+    expect(made.steps.map(({ from, until }) => [from, until])).toEqual([
+      [0, 200],
+      [200, 350],
+      [350, 450],
+    ]);
   });
 
   it('never less than its marks take to be drawn', () => {
@@ -116,13 +152,15 @@ describe('steps without times', () => {
 
 describe('items', () => {
   it('one after the other in the order only, pencil, cascade, each conclusion of a cascade by itself', () => {
-    const steps = '  - id: a\n    until: 10\n    only: 2r1 in r1c2\n    pencil: 2r1c2\n    cascade:\n      - r1c2=2 r4c4=1\n';
+    const steps =
+      '  - id: a\n    until: 10\n    only: 2r1 in r1c2\n    pencil: 2r1c2\n    cascade:\n      - r1c2=2 r4c4=1\n';
     const { schedule: made } = timed({ steps });
     expect(made.steps[0]).toMatchObject({ only: [0], pencil: [63], cascade: [[125, 188]], claimUntil: 250 });
   });
 
   it('from their own times on', () => {
-    const steps = '  - id: a\n    at: 2\n    until: 10\n    cascade:\n      - {cascade: r1c2=2, at: +1}\n      - {cascade: r4c4=1, at: 6}\n';
+    const steps =
+      '  - id: a\n    at: 2\n    until: 10\n    cascade:\n      - {cascade: r1c2=2, at: +1}\n      - {cascade: r4c4=1, at: 6}\n';
     expect(timed({ steps }).schedule.steps[0]).toMatchObject({ cascade: [[75], [150]] });
   });
 
@@ -137,17 +175,33 @@ describe('items', () => {
 
 describe('what the recording does', () => {
   it('`gone` is counted from the step, and looked for after its beat', () => {
-    const steps = '  - id: a\n    at: 2\n    from: r1c2\n    so: r1c2<>1\n    show:\n      - {strike: all, at: +1, gone: +3}\n      - {strike: r1c2, at: 12, gone: words "here"}\n'.replace('strike: r1c2', 'strike: 1r1c2');
+    const steps =
+      '  - id: a\n    at: 2\n    from: r1c2\n    so: r1c2<>1\n    show:\n      - {strike: all, at: +1, gone: +3}\n      - {strike: r1c2, at: 12, gone: words "here"}\n'.replace(
+        'strike: r1c2',
+        'strike: 1r1c2',
+      );
     const { schedule: made } = timed({ steps, narration: talk });
-    expect(made.steps[0]!.beats).toEqual([{ from: 75, gone: 125 }, { from: 300, gone: 300 }]);
+    expect(made.steps[0]!.beats).toEqual([
+      { from: 75, gone: 125 },
+      { from: 300, gone: 300 },
+    ]);
   });
 
   it('the board moves, and is hidden before its first place', () => {
     const square = '{left: 0, top: 0, side: 700';
     const board = `  rate: 25\n  board:\n    - ${square}, at: 1}\n    - {hidden: true, at: 2}\n    - ${square}, at: cue 2}\n`;
-    const { schedule: made, diagnostics } = timed({ video: board, steps: '  - id: a\n    until: 30\n', narration: talk });
+    const { schedule: made, diagnostics } = timed({
+      video: board,
+      steps: '  - id: a\n    until: 30\n',
+      narration: talk,
+    });
     expect(diagnostics).toEqual([]);
-    expect(made.board.map(({ from, shape }) => [from, shape.kind])).toEqual([[0, 'hidden'], [25, 'square'], [50, 'hidden'], [250, 'square']]);
+    expect(made.board.map(({ from, shape }) => [from, shape.kind])).toEqual([
+      [0, 'hidden'],
+      [25, 'square'],
+      [50, 'hidden'],
+      [250, 'square'],
+    ]);
   });
 });
 
@@ -167,7 +221,9 @@ describe('whole lessons', () => {
     }
     const tail = made.steps.find((step) => step.id === 'tail')!;
     // `only` is said at 95.554 s, `If` at 99.985 s, `this cell` at 110.569 s by their own timestamps.
-    expect(tail.beats.map((beat) => beat.from)).toEqual(['95.554', '99.985', '110.569'].map((text) => Math.round((Number(text) * 30_000) / 1001)));
+    expect(tail.beats.map((beat) => beat.from)).toEqual(
+      ['95.554', '99.985', '110.569'].map((text) => Math.round((Number(text) * 30_000) / 1001)),
+    );
     const towers = made.steps.find((step) => step.id === 'towers')!;
     expect(towers.beats[2]!.from).toBe(towers.beats[3]!.from);
     const last = made.steps.at(-1)!;

@@ -4,7 +4,16 @@ import { add, fraction, fractionFromDecimal, multiply } from '../../src/scene/fr
 import { frameAtTime, printFrame, printSeconds, timeOfFrame, wholeFrames } from '../../src/timeline/seconds.ts';
 
 const ntsc = fraction(30_000, 1001);
-const rates = [fraction(24), fraction(25), ntsc, fraction(50), fraction(60), fraction(60_000, 1001), fraction(120), fraction(1000)];
+const rates = [
+  fraction(24),
+  fraction(25),
+  ntsc,
+  fraction(50),
+  fraction(60),
+  fraction(60_000, 1001),
+  fraction(120),
+  fraction(1000),
+];
 
 describe('a time is the nearest frame, halves up', () => {
   const rows = [
@@ -51,7 +60,10 @@ describe('printed times', () => {
     fc.assert(
       fc.property(fc.constantFrom(...rates), fc.nat(5_000_000), (rate, frame) => {
         const parts = printFrame(rate, frame).split(':');
-        const seconds = parts.reduce((sum, part) => add(multiply(sum, fraction(60)), fractionFromDecimal(part)!), fraction(0));
+        const seconds = parts.reduce(
+          (sum, part) => add(multiply(sum, fraction(60)), fractionFromDecimal(part)!),
+          fraction(0),
+        );
         expect(frameAtTime(rate, seconds)).toBe(frame);
         expect(frameAtTime(rate, timeOfFrame(rate, frame))).toBe(frame);
       }),

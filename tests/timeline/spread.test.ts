@@ -6,7 +6,10 @@ function seconds(text: string): Fraction {
   return fractionFromDecimal(text)!;
 }
 
-/** `12` a beat at 12 s, `-` one without a time, `-3` one that is drawn in 3 s, `?5` a question of 5 s, `12?5` one at 12 s. */
+/**
+ * `12` a beat at 12 s, `-` one without a time, `-3` one that is drawn in 3 s, `?5` a question of 5 s, `12?5` one at
+ * 12 s.
+ */
 function beats(text: string) {
   return text.split(' ').map((word) => {
     const [, at = '', kind = '', length = ''] = /^([\d.]*)([-?]?)([\d.]*)$/.exec(word)!;
@@ -42,12 +45,40 @@ describe('beats from 10 s to 20 s', () => {
 });
 
 describe('items from 10 s to 20 s, by what they hold', () => {
-  const rows: readonly (readonly [written: readonly (readonly [at: string, weight: number])[], starts: readonly (readonly number[])[]])[] = [
+  const rows: readonly (readonly [
+    written: readonly (readonly [at: string, weight: number])[],
+    starts: readonly (readonly number[])[],
+  ])[] = [
     [[['', 1]], [[10]]],
     [[['', 4]], [[10, 12.5, 15, 17.5]]],
-    [[['', 1], ['', 3], ['', 1]], [[10], [12, 14, 16], [18]]],
-    [[['', 2], ['16', 2]], [[10, 13], [16, 18]]],
-    [[['12', 2], ['', 2]], [[12, 14], [16, 18]]],
+    [
+      [
+        ['', 1],
+        ['', 3],
+        ['', 1],
+      ],
+      [[10], [12, 14, 16], [18]],
+    ],
+    [
+      [
+        ['', 2],
+        ['16', 2],
+      ],
+      [
+        [10, 13],
+        [16, 18],
+      ],
+    ],
+    [
+      [
+        ['12', 2],
+        ['', 2],
+      ],
+      [
+        [12, 14],
+        [16, 18],
+      ],
+    ],
   ];
   it.each(rows)('%j', (written, starts) => {
     const items = written.map(([at, weight]) => ({ at: at === '' ? undefined : seconds(at), weight }));

@@ -1,5 +1,6 @@
 /**
- * What is wrong with times, told at its place. Each fixture carries its expected faults below the lines that they speak of.
+ * What is wrong with times, told at its place. Each fixture carries its expected faults below the lines that they
+ * speak of.
  */
 import { expect, it } from 'vitest';
 import { fraction } from '../../src/scene/fraction.ts';
@@ -60,7 +61,7 @@ const rows: readonly (readonly [name: string, fixture: Fixture])[] = [
       - {outline: b1, at: 9}
   - id: b
     at: +8
-#       ^^ error time-goes-back: before the last beat or item of "a", the step before it, has come (0:09.00)
+#       ^^ error time-goes-back: before the last beat or item of "a", the step before it, has come (0:09.00); give a later time, or an earlier one there (5: this is at 0:09.00)
 `,
     },
   ],
@@ -212,6 +213,19 @@ const rows: readonly (readonly [name: string, fixture: Fixture])[] = [
     },
   ],
   [
+    'words that a beat of the step before has left behind',
+    {
+      steps: `  - id: a
+    show:
+      - {outline: b1, at: words "ends it"}
+  - id: b
+    at: words "it is"
+#       ^^^^^^^^^^^^^ error phrase-not-found: (5: the words must come after this, at 0:18.12)
+`,
+      narration: talk,
+    },
+  ],
+  [
     'words that are spoken again within the step',
     {
       steps: `  - id: a
@@ -342,7 +356,10 @@ it.each(rows)('%s', (_, fixture) => {
   const { diagnostics } = timed({ ...fixture, video: video.text, steps: steps.text });
   // Lines of `steps` are counted on from those of `video`, and one for the key between them.
   const shift = video.text.split('\n').length;
-  const expected = [...video.expected, ...steps.expected.map(({ place, part }) => ({ place: shifted(place, shift), part }))];
+  const expected = [
+    ...video.expected,
+    ...steps.expected.map(({ place, part }) => ({ place: shifted(place, shift), part })),
+  ];
   expect(diagnostics.map((fault) => fault.replace(/:(?= ).*$/, ''))).toEqual(expected.map(({ place }) => place));
   for (const [index, { part }] of expected.entries()) expect(diagnostics[index]).toContain(part);
 });

@@ -3,8 +3,8 @@ import Smpte from 'smpte-timecode';
 import { describe, expect, it } from 'vitest';
 import { type Fraction, fraction } from '../../src/scene/fraction.ts';
 import type { Timecode } from '../../src/scene/scene.ts';
-import { framesOfLabel, framesPerDay, labelOfFrames } from '../../src/timeline/timecode.ts';
 import { printLabel, timecodeOf } from '../../src/scene/timecode-label.ts';
+import { framesOfLabel, framesPerDay, labelOfFrames } from '../../src/timeline/timecode.ts';
 
 const ntsc = fraction(30_000, 1001);
 const doubled = fraction(60_000, 1001);
@@ -85,20 +85,26 @@ describe('against smpte-timecode', () => {
     { rate: doubled, name: 59.94 as const, drop: true },
     { rate: fraction(60), name: 60 as const, drop: false },
   ];
-  it.each(rates)('$name, drop-frame $drop: the same label for 600 frames of a day, around each skip too', ({ rate, name, drop }) => {
-    const day = framesPerDay(rate, { dropFrame: drop });
-    const sample = Array.from({ length: 400 }, (_, index) => (index * 7919 * 31) % day);
-    for (let minute = 1; minute <= 40; minute++) {
-      const edge = minute * 60 * Math.round(name);
-      for (let near = edge - 80; near <= edge + 2; near += 17) sample.push(near);
-    }
-    for (const frames of sample) {
-      const theirs = Smpte(frames, name, drop);
-      const ours = labelOfFrames(frames, rate, { dropFrame: drop });
-      expect(printLabel(ours)).toBe(theirs.toString());
-      expect(framesOfLabel(ours, rate)).toEqual({ ok: true, frames: Smpte(theirs.toString(), name, drop).frameCount });
-    }
-  });
+  it.each(rates)(
+    '$name, drop-frame $drop: the same label for 600 frames of a day, around each skip too',
+    ({ rate, name, drop }) => {
+      const day = framesPerDay(rate, { dropFrame: drop });
+      const sample = Array.from({ length: 400 }, (_, index) => (index * 7919 * 31) % day);
+      for (let minute = 1; minute <= 40; minute++) {
+        const edge = minute * 60 * Math.round(name);
+        for (let near = edge - 80; near <= edge + 2; near += 17) sample.push(near);
+      }
+      for (const frames of sample) {
+        const theirs = Smpte(frames, name, drop);
+        const ours = labelOfFrames(frames, rate, { dropFrame: drop });
+        expect(printLabel(ours)).toBe(theirs.toString());
+        expect(framesOfLabel(ours, rate)).toEqual({
+          ok: true,
+          frames: Smpte(theirs.toString(), name, drop).frameCount,
+        });
+      }
+    },
+  );
 });
 
 it('a printed frame is read as itself', () => {

@@ -18,7 +18,7 @@ export interface Fixture {
 export interface Timed {
   readonly schedule: Schedule;
   readonly scene: Scene;
-  /** `line:column severity code: message`, lines and columns of `video` and `steps` from 1. */
+  /** `line:column severity code: message`, notes after it as `(line: message)`; lines and columns of `video` and `steps` from 1. */
   readonly diagnostics: readonly string[];
 }
 
@@ -28,25 +28,33 @@ export function timed({ video = '  rate: 25\n', steps, narration, options = {} }
   const head = 'proofreel: 1\npuzzle:\n  boxes: 2x2\n  givens: 1.34 3412 2143 432.\nvideo:\n  size: 1280x720\n';
   const text = `${head}${named}${video}steps:\n${steps}`;
   const read = readScene(text);
-  if (read.scene === undefined) throw new Error(`the fixture is no scene: ${read.diagnostics.map((fault) => fault.message).join('; ')}`);
-  const talk: Narration | undefined = narration === undefined ? undefined : readNarration(narration, 'talk.vtt').narration;
+  if (read.scene === undefined)
+    throw new Error(`the fixture is no scene: ${read.diagnostics.map((fault) => fault.message).join('; ')}`);
+  const talk: Narration | undefined =
+    narration === undefined ? undefined : readNarration(narration, 'talk.vtt').narration;
   const { schedule: made, diagnostics } = schedule(read.scene, talk, options);
   const linesBefore = `${head}${named}`.split('\n').length - 1;
   return {
     schedule: made,
     scene: read.scene,
-    diagnostics: diagnostics.map(({ span, severity, code, message }) => {
+    diagnostics: diagnostics.map(({ span, severity, code, message, notes = [] }) => {
       const before = text.slice(0, span.start).split('\n');
-      return `${before.length - linesBefore}:${before.at(-1)!.length + 1} ${severity} ${code}: ${message}`;
+      const noted = notes.map(
+        (note) => ` (${text.slice(0, note.span.start).split('\n').length - linesBefore}: ${note.message})`,
+      );
+      return `${before.length - linesBefore}:${before.at(-1)!.length + 1} ${severity} ${code}: ${message}${noted.join('')}`;
     }),
   };
 }
 
 /**
- * Takes the expected faults out of a fixture's text: a line `#  ^^^ error CODE: PART` speaks of the line above it, the first `^`
- * under the fault's first sign; the message must contain PART.
+ * Takes the expected faults out of a fixture's text: a line `#  ^^^ error CODE: PART` speaks of the line above it,
+ * the first `^` under the fault's first sign; the message must contain PART.
  */
-export function withoutExpectations(text: string): { readonly text: string; readonly expected: readonly { readonly place: string; readonly part: string }[] } {
+export function withoutExpectations(text: string): {
+  readonly text: string;
+  readonly expected: readonly { readonly place: string; readonly part: string }[];
+} {
   const kept: string[] = [];
   const expected: { place: string; part: string }[] = [];
   for (const line of text.split('\n')) {
