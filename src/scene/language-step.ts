@@ -4,7 +4,7 @@
 import { z } from 'zod';
 import { argumentNames } from './argument-names.ts';
 import { beatTime, stepEnd, stepTime } from './language-times.ts';
-import { keys, measure, name, notation, sentence, yesOrNo } from './language-values.ts';
+import { keys, listOf, measure, name, notation, sentence, yesOrNo } from './language-values.ts';
 
 const becauseText = 'The name of the argument, as the trade has it. If it is given it must be right.';
 const because = () =>
@@ -25,7 +25,7 @@ const chainText = () =>
     '(7=8)r1c2-(8=5)r4c2-(5=7)r4c9',
   ]);
 const chain = () =>
-  z.union([chainText(), z.array(chainText())]).meta({ description: 'A chain of links, or a list of chains.' });
+  z.union([chainText(), listOf(chainText())]).meta({ description: 'A chain of links, or a list of chains.' });
 
 const onlyText = () => notation('The only places of a digit in a house.', ['4b5 in r4c46']);
 const pencilText = () => notation('All the digits still possible in a cell.', ['2358r9c1 28r9c3']);
@@ -33,7 +33,7 @@ const cascadeText = () => notation('Placements and removals, one after the other
 
 /** A text, or a list of texts and of maps that hold the text with a time of its own. */
 function items(text: () => z.ZodString, item: z.ZodObject, description: string) {
-  return z.union([text(), z.array(z.union([text(), item]))]).meta({ description });
+  return z.union([text(), listOf(z.union([text(), item]))]).meta({ description });
 }
 
 const onlyItem = keys('an item of only', 'Places, and when they are shown.', {
@@ -92,15 +92,19 @@ const marks = {
   note: { note: sentence('The callout beside the board.') },
   focus: { focus: targets('Everything else dims.') },
   sight: {
-    sight: z.union([
-      notation('The lines along which a written digit shuts out its copies.', ['4r4c1']),
-      sightWay,
-      z.array(sightWay),
-    ]),
+    sight: z
+      .union([
+        notation('The lines along which a written digit shuts out its copies.', ['4r4c1']),
+        sightWay,
+        listOf(sightWay),
+      ])
+      .meta({
+        description: 'The lines along which a written digit shuts out its copies, or the one that does the work.',
+      }),
   },
   sides: {
     sides: candidate('The two colours of the cluster of strong links that this candidate belongs to.'),
-    groups: z.array(name('A colour group.')).meta({ description: 'The groups of the two sides: [a, b].' }).optional(),
+    groups: listOf(name('A colour group.')).meta({ description: 'The groups of the two sides: [a, b].' }).optional(),
   },
   suppose: {
     suppose: notation(

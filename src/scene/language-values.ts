@@ -27,22 +27,34 @@ export function notesOf(schema: z.ZodType): ValueNotes {
 
 /** Words for viewers. */
 export function sentence(description: string) {
-  return z.string().meta({ description, sentence: true, guesses: ['number', 'boolean'] });
+  return z
+    .string()
+    .min(1)
+    .meta({ description, sentence: true, guesses: ['number', 'boolean'] });
 }
 
 /** A name, or the name of a file. */
 export function name(description: string) {
-  return z.string().meta({ description, guesses: ['number', 'boolean'] });
+  return z
+    .string()
+    .min(1)
+    .meta({ description, guesses: ['number', 'boolean'] });
 }
 
 /** Cells, candidates, sets, conclusions or chains in the notation of the trade. */
 export function notation(description: string, examples: readonly string[]) {
-  return z.string().meta({ description, examples: [...examples], guesses: ['number'] });
+  return z
+    .string()
+    .min(1)
+    .meta({ description, examples: [...examples], guesses: ['number'] });
 }
 
 /** A time, a number, a size: a text of a fixed form. */
 export function measure(description: string, examples: readonly string[]) {
-  return z.string().meta({ description, examples: [...examples], guesses: ['number'] });
+  return z
+    .string()
+    .min(1)
+    .meta({ description, examples: [...examples], guesses: ['number'] });
 }
 
 /** One of some words. */
@@ -52,6 +64,11 @@ export function choice<const Words extends readonly [string, ...string[]]>(
   refused: Readonly<Record<string, string>> = {},
 ) {
   return z.enum(words).meta({ description, refused });
+}
+
+/** A list of one item or more. */
+export function listOf<Item extends z.ZodType>(item: Item) {
+  return z.array(item).min(1);
 }
 
 /** `true` or `false`. */

@@ -6,7 +6,7 @@ import { z } from 'zod';
 import { boxShapes } from '../grid/grid.ts';
 import { stepDefinition } from './language-step.ts';
 import { beatTime, fixedTime } from './language-times.ts';
-import { choice, keys, measure, name, notation, sentence } from './language-values.ts';
+import { choice, keys, listOf, measure, name, notation, sentence } from './language-values.ts';
 import { groupColours } from './scene.ts';
 
 /** The version of the language that this reader knows. */
@@ -30,7 +30,7 @@ const puzzle = keys('the puzzle', 'What is on the board.', {
 });
 
 const pixels = (description: string) => measure(description, ['60']);
-const corner = z.array(pixels('x and y, in pixels.')).meta({ description: 'A corner: [x, y].' });
+const corner = listOf(pixels('x and y, in pixels.')).meta({ description: 'A corner: [x, y].' });
 
 const square = {
   left: pixels("The left edge of the grid's outer square, in pixels."),
@@ -38,9 +38,9 @@ const square = {
   side: pixels("The side of the grid's outer square, in pixels."),
 };
 const corners = {
-  corners: z
-    .array(corner)
-    .meta({ description: 'The four corners, clockwise from the top left, for a board filmed at an angle.' }),
+  corners: listOf(corner).meta({
+    description: 'The four corners, clockwise from the top left, for a board filmed at an angle.',
+  }),
 };
 const hidden = { hidden: choice(['true'], 'true: the board is not to be seen.') };
 
@@ -59,7 +59,7 @@ const video = keys('the video', 'Size, rate, and what lies under the marks.', {
   length: fixedTime('How long the video is.').optional(),
   timecode: measure('What the first frame is called; timecodes count from it.', ['01:00:00:00']).optional(),
   board: z
-    .union([placements, z.array(placements)])
+    .union([placements, listOf(placements)])
     .meta({
       description: "Where the grid's outer square lies on the frame; a list, each with at, for a board that moves.",
     })
@@ -103,6 +103,6 @@ export const sceneDefinition = keys(
       )
       .meta({ description: "This scene's colour groups: a name and a colour." })
       .optional(),
-    steps: z.array(stepDefinition).meta({ description: 'The steps, in their order.' }),
+    steps: listOf(stepDefinition).meta({ description: 'The steps, in their order.' }),
   },
 );

@@ -27,7 +27,7 @@ export type Homes = ReadonlyMap<string, readonly string[]>;
 
 /** Reports all that is not as the definition has it. */
 export function checkShape(definition: z.ZodType, node: Tree, faults: Faults): void {
-  checkValue(definition, node, { named: 'the file', span: firstOf(node), faults, homes: homesOf(definition) });
+  checkValue(definition, node, { named: 'the file', span: firstOf(node), faults, homesOf: () => homesOf(definition) });
 }
 
 interface Place {
@@ -36,7 +36,7 @@ interface Place {
   /** Its key, for a value that is not there. */
   readonly span: Span;
   readonly faults: Faults;
-  readonly homes: Homes;
+  readonly homesOf: () => Homes;
 }
 
 function checkValue(definition: z.ZodType, node: Tree, place: Place): void {
@@ -53,7 +53,7 @@ function checkValue(definition: z.ZodType, node: Tree, place: Place): void {
       checkValue(typed(schema.valueType), value, { ...place, named: quoted(key.text), span: key.span });
     }
   } else if (schema instanceof z.ZodArray && node.kind === 'list') {
-    checkItems(typed(schema.element), node, place);
+    checkItems(schema, node, place);
   } else if (schema instanceof z.ZodEnum && node.kind === 'text') {
     checkWord(schema, node, place);
   } else if (schema instanceof z.ZodString && node.kind === 'text') {
@@ -74,9 +74,9 @@ function reportNothing(schema: z.ZodType, node: NothingNode, place: Place): void
   } else place.faults.error('no-value', place.span, `${place.named} has no value; ${wanted(schema)} is due`);
 }
 
-function checkItems(element: z.ZodType, list: ListNode, place: Place): void {
-  // Of all lists `show` alone may be empty: then nothing is drawn.
-  if (list.items.length === 0 && place.named !== '"show"') {
+function checkItems(schema: z.ZodArray, list: ListNode, place: Place): void {
+  const element = typed(schema.element);
+  if (list.items.length === 0 && !schema.safeParse([]).success) {
     place.faults.error(
       'no-value',
       place.span,
@@ -121,7 +121,7 @@ function reportUnknown(entry: Entry, map: MapNode, known: readonly string[], tit
     return;
   }
   const meant = didYouMean(key.text, known);
-  const home = place.homes.get(key.text);
+  const home = place.homesOf().get(key.text);
   const mend =
     meant !== ''
       ? meant

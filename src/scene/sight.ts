@@ -29,7 +29,7 @@ function readWay(map: MapNode, context: Context): readonly Sight[] | undefined {
   const [into, along] = [keyOf(map, 'into'), keyOf(map, 'along')];
   if (into !== undefined && along !== undefined) {
     faults.error(
-      'several-marks',
+      'notation',
       along.span,
       '"into" and "along" stand together; a line goes into a house or along one, so keep one of the two',
     );

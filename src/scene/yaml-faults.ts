@@ -4,65 +4,6 @@
 import { type Document, isCollection, isScalar, visit, type YAMLParseError } from 'yaml';
 import type { Span } from './diagnostic.ts';
 import { type Faults, listed, quoted } from './faults.ts';
-import { parseYaml } from './yaml-tree.ts';
-
-/** More rounds than this of mending are a file that is no scene at all. */
-const mostRounds = 40;
-
-/** A sign of a plain text that YAML takes for its own. */
-interface Stray {
-  readonly at: number;
-  readonly code: 'colon-in-text' | 'cut-short';
-}
-
-const advice = 'put the sentence in quotes, or on the next line after `>`';
-const strayWords: Readonly<Record<Stray['code'], string>> = {
-  'colon-in-text': `a colon and a blank inside a plain text; ${advice}`,
-  'cut-short': `a blank and # begin a comment here, and YAML drops the rest of the line; ${advice}`,
-};
-
-/**
- * The file with every `: ` inside a plain text, and every ` #` inside braces, replaced by a sign of the same length that
- * means nothing to YAML, so that all else can be read. The first on each line is reported.
- */
-export function withPlainTextsMended(file: string, faults: Faults): string {
-  let mended = file;
-  const reportedLines = new Set<number>();
-  for (let round = 0; round < mostRounds; round++) {
-    const strays = parseYaml(mended).flatMap((document) =>
-      document.errors.flatMap((error) => strayOf(mended, document, error) ?? []),
-    );
-    // One at a time: what comes after it may be nonsense until it is mended.
-    const [first] = strays.sort((a, b) => a.at - b.at);
-    if (first === undefined) break;
-    const { at, code } = first;
-    mended = `${mended.slice(0, at)}${code === 'cut-short' ? '\uff03' : '\uff1a'}${mended.slice(at + 1)}`;
-    const line = mended.lastIndexOf('\n', at);
-    if (!reportedLines.has(line)) faults.error(code, { start: at, end: at + 1 }, strayWords[code]);
-    reportedLines.add(line);
-  }
-  return mended;
-}
-
-function strayOf(file: string, document: Document.Parsed, error: YAMLParseError): Stray | undefined {
-  const [start] = error.pos;
-  if (/^Flow (map|sequence)/.test(error.message)) {
-    const open = openCollection(document, start);
-    const hash = open === undefined ? undefined : hashAfter(file, open);
-    return hash === undefined ? undefined : { at: hash, code: 'cut-short' };
-  }
-  if (error.code !== 'BLOCK_AS_IMPLICIT_KEY' && error.code !== 'BLOCK_IN_FLOW') return undefined;
-  // YAML took the text for a key because of a colon in it: `say: Look: here`.
-  const before = file.slice(file.lastIndexOf('\n', start - 1) + 1, start);
-  const colon = file.slice(start).search(/:(?=\s|$)/);
-  return /[\w-]+['"]?:\s+$/.test(before) && colon !== -1 ? { at: start + colon, code: 'colon-in-text' } : undefined;
-}
-
-/** The ` #` on the line of an offset, after it. */
-function hashAfter(file: string, offset: number): number | undefined {
-  const found = /^[^\n]*?\s#/.exec(file.slice(offset));
-  return found === null ? undefined : offset + found[0].length - 1;
-}
 
 /**
  * Reports the faults of syntax and gives the offset up to which the tree can be relied on: the first fault after which
@@ -190,7 +131,7 @@ function openQuote(document: Document.Parsed, end: number): number | undefined {
 }
 
 /** The last brace or bracket before `at` that is never closed. */
-function openCollection(document: Document.Parsed, at: number): number | undefined {
+export function openCollection(document: Document.Parsed, at: number): number | undefined {
   let found: number | undefined;
   visit(document, {
     Collection(_, node) {

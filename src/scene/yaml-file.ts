@@ -4,8 +4,9 @@
 import type { Code } from './codes.ts';
 import type { Diagnostic, Span } from './diagnostic.ts';
 import { type Faults, gatherFaults } from './faults.ts';
-import { explainSyntax, withPlainTextsMended } from './yaml-faults.ts';
-import { parseYaml, type Tree, treeOf } from './yaml-tree.ts';
+import { parseWithTextsMended } from './plain-texts.ts';
+import { explainSyntax } from './yaml-faults.ts';
+import { type Tree, treeOf } from './yaml-tree.ts';
 
 /** Faults that may only seem so where a part of the file could not be read: something is not there. */
 const faultsOfAbsence: readonly string[] = [
@@ -31,8 +32,8 @@ export function readYamlFile<T>(
   read: (tree: Tree, faults: Faults) => T | undefined,
 ): { readonly value: T | undefined; readonly diagnostics: readonly Diagnostic[] } {
   const syntax = gatherFaults();
-  const mended = withPlainTextsMended(file, syntax);
-  const [first, second] = parseYaml(mended);
+  const { mended, documents } = parseWithTextsMended(file, syntax);
+  const [first, second] = documents;
   if (first === undefined) {
     syntax.error('empty-file', { start: 0, end: 0 }, `the file is empty; ${beginning}`);
     return { value: undefined, diagnostics: syntax.inOrder() };

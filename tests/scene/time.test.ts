@@ -10,7 +10,7 @@ const ntsc = fraction(30_000, 1001);
 const pal = fraction(25);
 
 const seconds = (top: number, bottom = 1): Time => ({ kind: 'seconds', seconds: fraction(top, bottom) });
-const after = (top: number, bottom = 1): Time => ({ kind: 'after', seconds: fraction(top, bottom) });
+const offset = (top: number, bottom = 1): Time => ({ kind: 'after', seconds: fraction(top, bottom) });
 const cue = (name: string, top = 0, bottom = 1): Time => ({ kind: 'cue', cue: name, plus: fraction(top, bottom) });
 const words = (said: string, occurrence = 1, fallback?: number): Time => ({
   kind: 'words',
@@ -38,9 +38,9 @@ describe('a time is read', () => {
     ['01:00:02;12', label(1, 0, 2, 12, true)],
     ['00:01:00;02', label(0, 1, 0, 2, true)],
     ['00:10:00;00', label(0, 10, 0, 0, true)],
-    ['+1.5', after(3, 2)],
-    ['+ 2', after(2)],
-    ['+1:00', after(60)],
+    ['+1.5', offset(3, 2)],
+    ['+ 2', offset(2)],
+    ['+1:00', offset(60)],
     ['cue intro', cue('intro')],
     ['cue 7', cue('7')],
     ['cue intro +0.5', cue('intro', 1, 2)],

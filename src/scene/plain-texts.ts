@@ -1,0 +1,73 @@
+/**
+ * Signs in a plain text that YAML takes for its own: `say: Look: here`, `{note: row #2}`. Such a sign spoils all that
+ * comes after it, so it is reported and passed over, and the rest of the file is read as it was meant.
+ */
+import type { Document, YAMLParseError } from 'yaml';
+import type { Faults } from './faults.ts';
+import { openCollection } from './yaml-faults.ts';
+import { parseYaml } from './yaml-tree.ts';
+
+/** More rounds than this of mending are a file that is no scene at all. */
+const mostRounds = 40;
+
+/** A sign of a plain text that YAML takes for its own. */
+interface Stray {
+  readonly at: number;
+  readonly code: 'colon-in-text' | 'cut-short';
+}
+
+const advice = 'put the sentence in quotes, or on the next line after `>`';
+const strayWords: Readonly<Record<Stray['code'], string>> = {
+  'colon-in-text': `a colon and a blank inside a plain text; ${advice}`,
+  'cut-short': `a blank and # begin a comment here, and YAML drops the rest of the line; ${advice}`,
+};
+
+/**
+ * The documents of the file, read with every `: ` inside a plain text, and every ` #` inside braces, replaced by a sign of the same length that
+ * means nothing to YAML, so that all else can be read. The first on each line is reported. `mended` is what was read.
+ */
+export function parseWithTextsMended(
+  file: string,
+  faults: Faults,
+): { readonly mended: string; readonly documents: readonly Document.Parsed[] } {
+  let mended = file;
+  const reportedLines = new Set<number>();
+  for (let round = 0; ; round++) {
+    const documents = parseYaml(mended);
+    // One at a time: what comes after it may be nonsense until it is mended.
+    const first = firstStray(mended, documents);
+    if (first === undefined || round === mostRounds) return { mended, documents };
+    const { at, code } = first;
+    mended = `${mended.slice(0, at)}${code === 'cut-short' ? '\uff03' : '\uff1a'}${mended.slice(at + 1)}`;
+    const line = mended.lastIndexOf('\n', at);
+    if (!reportedLines.has(line)) faults.error(code, { start: at, end: at + 1 }, strayWords[code]);
+    reportedLines.add(line);
+  }
+}
+
+function firstStray(file: string, documents: readonly Document.Parsed[]): Stray | undefined {
+  const strays = documents.flatMap((document) =>
+    document.errors.flatMap((error) => strayOf(file, document, error) ?? []),
+  );
+  return strays.sort((a, b) => a.at - b.at)[0];
+}
+
+function strayOf(file: string, document: Document.Parsed, error: YAMLParseError): Stray | undefined {
+  const [start] = error.pos;
+  if (/^Flow (map|sequence)/.test(error.message)) {
+    const open = openCollection(document, start);
+    const hash = open === undefined ? undefined : hashAfter(file, open);
+    return hash === undefined ? undefined : { at: hash, code: 'cut-short' };
+  }
+  if (error.code !== 'BLOCK_AS_IMPLICIT_KEY' && error.code !== 'BLOCK_IN_FLOW') return undefined;
+  // YAML took the text for a key because of a colon in it: `say: Look: here`.
+  const before = file.slice(file.lastIndexOf('\n', start - 1) + 1, start);
+  const colon = file.slice(start).search(/:(?=\s|$)/);
+  return /[\w-]+['"]?:\s+$/.test(before) && colon !== -1 ? { at: start + colon, code: 'colon-in-text' } : undefined;
+}
+
+/** The ` #` on the line of an offset, after it. */
+function hashAfter(file: string, offset: number): number | undefined {
+  const found = /^[^\n]*?\s#/.exec(file.slice(offset));
+  return found === null ? undefined : offset + found[0].length - 1;
+}
