@@ -28,6 +28,8 @@ export interface BeatContext {
   /** The step's end. */
   readonly until: Frame;
   readonly told: readonly ToldConclusion[];
+  /** Whether the beat's step has drawn this in the beat's colour already, and it stands when the beat begins. */
+  readonly stands: (shape: MarkShape) => boolean;
 }
 
 export interface Stroke {
@@ -102,30 +104,49 @@ function fills({ board }: BeatContext, targets: readonly TargetCell[], from: Fra
   return [...byEnd].map(([until, cells]) => ({ shape: { kind: 'fill', cells }, from, until }));
 }
 
-function circles({ board, pacing }: BeatContext, candidates: readonly Candidate[], { from, room }: ToldBeat): Stroke[] {
-  const frames = oneAfterAnother(pacing, { from, until: room }, candidates.length);
-  return candidates.map((candidate, index) => ({
-    shape: { kind: 'circle', candidate },
-    from: frames[index]!,
-    until: board.showsUntil(candidate),
-  }));
+/** One after another, so that the first begins with the beat; those that stand already are not drawn again. */
+function circles(context: BeatContext, candidates: readonly Candidate[], { from, room }: ToldBeat): Stroke[] {
+  const shapes = candidates.map((candidate): MarkShape => ({ kind: 'circle', candidate }));
+  return spread(context, shapes, from, (count) => oneAfterAnother(context.pacing, { from, until: room }, count));
 }
 
 /** The links one after another over the time that the beat has; each goes when an end of it goes. */
-function links({ board, pacing, step }: BeatContext, named: 'all' | readonly LinkRange[], beat: ToldBeat): Stroke[] {
-  const drawable = drawableLinks(step, named);
+function links(context: BeatContext, named: 'all' | readonly LinkRange[], { from, room }: ToldBeat): Stroke[] {
+  const { board, pacing, step } = context;
+  const standing = (candidates: readonly Candidate[]) =>
+    candidates.filter((candidate) => board.showsUntil(candidate) > from);
+  const shapes = drawableLinks(step, named)
+    .map((link) => ({
+      kind: 'link' as const,
+      link: link.kind,
+      from: standing(link.fromCandidates),
+      to: standing(link.toCandidates),
+    }))
+    .filter((link) => link.from.length > 0 && link.to.length > 0);
   const most = linkApartMost * toNumber(pacing.rate);
-  const apart = Math.min(most, ((beat.room - beat.from) * 0.85) / Math.max(1, drawable.length));
-  const frames = evenly(beat.from, drawable.length, apart);
-  return drawable.flatMap(({ kind, fromCandidates, toCandidates }, index): Stroke[] => {
-    const first = frames[index]!;
-    const [from, to] = [fromCandidates, toCandidates].map((end) =>
-      end.filter((candidate) => board.showsUntil(candidate) > first),
-    );
-    if (from === undefined || to === undefined || from.length === 0 || to.length === 0) return [];
-    const until = Math.min(...[...from, ...to].map((candidate) => board.showsUntil(candidate)));
-    return [{ shape: { kind: 'link', link: kind, from, to }, from: first, until }];
+  const apart = (count: number) => Math.min(most, ((room - from) * 0.85) / Math.max(1, count));
+  return spread(context, shapes, from, (count) => evenly(from, count, apart(count)));
+}
+
+/** What stands already from the beat's frame on, all else in order on the frames that there are for so many. */
+function spread(
+  { board, stands }: BeatContext,
+  shapes: readonly MarkShape[],
+  from: Frame,
+  framesFor: (count: number) => readonly Frame[],
+): Stroke[] {
+  const fresh = shapes.filter((shape) => !stands(shape));
+  const frames = framesFor(fresh.length);
+  return shapes.map((shape): Stroke => {
+    const first = frames[fresh.indexOf(shape)] ?? from;
+    const until = Math.min(...candidatesOf(shape).map((candidate) => board.showsUntil(candidate)));
+    return { shape, from: first, until };
   });
+}
+
+function candidatesOf(shape: MarkShape): readonly Candidate[] {
+  if (shape.kind === 'circle') return [shape.candidate];
+  return shape.kind === 'link' ? [...shape.from, ...shape.to] : [];
 }
 
 /** Strikes and placements: what the step concludes and this beat is the first to draw. */

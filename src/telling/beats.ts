@@ -8,7 +8,7 @@ import { type BeatContext, strokesOf } from './beat-strokes.ts';
 import type { MarkList } from './mark-list.ts';
 import type { ToldBeat } from './told-beat.ts';
 
-export interface StepDrawing extends BeatContext {
+export interface StepDrawing extends Omit<BeatContext, 'stands'> {
   readonly frameCount: number;
   readonly groups: readonly Group[];
   readonly marks: MarkList;
@@ -17,12 +17,13 @@ export interface StepDrawing extends BeatContext {
 /** Draws the beat into the list of marks. */
 export function drawBeat(drawing: StepDrawing, beat: ToldBeat): void {
   const { marks, step } = drawing;
-  const strokes = strokesOf(drawing, beat);
+  const drawnBy = { from: beat.from, step: step.step.id, group: beat.group };
+  const strokes = strokesOf({ ...drawing, stands: (shape) => marks.stands({ ...drawnBy, shape }) }, beat);
   if (beat.mark.kind === 'focus') marks.end(beat.from, ({ shape }) => shape.kind === 'focus');
   if (beat.mark.kind === 'clear') clear(drawing, beat.from, beat.mark.what);
   for (const { shape, from, until } of strokes) {
     const end = frameAt(Math.min(until, endOf(drawing, beat, shape)));
-    marks.add({ from, until: end, step: step.step.id, group: beat.group, shape });
+    marks.add({ ...drawnBy, from, until: end, shape });
   }
 }
 

@@ -15,6 +15,8 @@ export interface DraftMark {
 export interface MarkList {
   /** Adds a mark, or, where the same one stands already in the same colour, lets that one stand as long as this would. */
   add(mark: DraftMark): void;
+  /** Whether the same thing, drawn by the same step in the same colour, stands at the frame on which this would begin. */
+  stands(mark: Omit<DraftMark, 'until'>): boolean;
   /** Ends at this frame every mark that `which` names; what would have begun then or later is not drawn. */
   end(at: Frame, which: (mark: Readonly<DraftMark>) => boolean): void;
   /** The marks that are drawn at all, within `frameCount`, in order of their first frames; of equals the later told lies later. */
@@ -23,11 +25,12 @@ export interface MarkList {
 
 export function markList(): MarkList {
   const drafts: DraftMark[] = [];
+  const standingLike = (mark: Omit<DraftMark, 'until'>) =>
+    drafts.find((other) => isSame(other, mark) && other.from <= mark.from && mark.from < other.until);
   return {
+    stands: (mark) => standingLike(mark) !== undefined,
     add(mark) {
-      const standing = drafts.find(
-        (other) => isSame(other, mark) && other.from <= mark.from && mark.from < other.until,
-      );
+      const standing = standingLike(mark);
       if (standing === undefined) drafts.push({ ...mark });
       else standing.until = frameAt(Math.max(standing.until, mark.until));
     },
@@ -44,7 +47,7 @@ export function markList(): MarkList {
 }
 
 /** The same thing drawn by the same step in the same colour: drawing it again would show nothing new. */
-function isSame(a: DraftMark, b: DraftMark): boolean {
+function isSame(a: Omit<DraftMark, 'until'>, b: Omit<DraftMark, 'until'>): boolean {
   return (
     a.step === b.step &&
     a.group?.index === b.group?.index &&
