@@ -1,7 +1,7 @@
 /**
  * What a written time means: the exact moment, or why there is none. Section 6 of the language.
  */
-import { add, compare, type Fraction, zero } from '../scene/fraction.ts';
+import { add, type Fraction } from '../scene/fraction.ts';
 import { didYouMean } from '../scene/nearest-word.ts';
 import type { AbsoluteTime, Scene, Time, Timecode } from '../scene/scene.ts';
 import { printLabel } from '../scene/timecode-label.ts';
@@ -170,7 +170,10 @@ function whyNotSpoken(clock: Clock, time: WordsTime, anchor: Anchor, places: rea
     from: timeOfFrame(clock.rate, anchor.notBefore),
     ...(anchor.until === undefined ? {} : { until: timeOfFrame(clock.rate, anchor.until) }),
   };
-  const here = places.filter((place) => isWithin(place.seconds, within));
+  const here = places.filter((place) => {
+    const frame = frameAtTime(clock.rate, place.seconds);
+    return frame >= anchor.notBefore && (anchor.until === undefined || frame < anchor.until);
+  });
   const which = time.occurrence === 1 ? '' : ` ${time.occurrence} times`;
   const said = `"${time.words}" is not spoken${which} ${range}, where this time must lie`;
   if (here.length > 0)
@@ -178,11 +181,4 @@ function whyNotSpoken(clock: Clock, time: WordsTime, anchor: Anchor, places: rea
   if (places.length > 0) return `${said}; it is spoken at ${places.slice(0, 3).map(at).join(', ')}`;
   const near = clock.nearest(time.words, within) ?? clock.nearest(time.words, {});
   return `${said}; the nearest words are ${near === undefined ? 'none' : `"${near.text}" at ${at(near)}`}`;
-}
-
-function isWithin(
-  seconds: Fraction,
-  { from = zero, until }: { readonly from?: Fraction; readonly until?: Fraction },
-): boolean {
-  return compare(seconds, from) >= 0 && (until === undefined || compare(seconds, until) < 0);
 }
