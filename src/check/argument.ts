@@ -10,6 +10,7 @@ import { digitsIn, eitherOf, guardiansOf, type OneOf, type Position, type Proof,
 import { candidatesOf, judgeStrong, judgeWeak } from '../proof/links.ts';
 import type { Span } from '../scene/diagnostic.ts';
 import type { Located } from '../scene/scene.ts';
+import type { FoundArgument } from '../techniques/find-argument.ts';
 import { rolesOf } from './chain-roles.ts';
 import type { CheckedLink } from './verdict.ts';
 
@@ -36,6 +37,8 @@ export interface BuiltArgument {
   /** Cells listed in a node that no longer have the digit. */
   readonly idleCells: readonly { readonly text: string; readonly span: Span }[];
   readonly assumesOneSolution: boolean;
+  /** Set where the tool looked for it by its name: how many others of that name would have done. */
+  readonly found: { readonly others: number } | undefined;
 }
 
 export type ArgumentFault =
@@ -88,6 +91,24 @@ export function buildArgument(position: Position, given: GivenArgument, eithers:
     faults,
     idleCells,
     assumesOneSolution: others.some(({ set }) => set.source.kind === 'guardians'),
+    found: undefined,
+  };
+}
+
+/** An argument that was found by its name, as if it had been given. */
+export function buildFound(position: Position, { instance, others }: FoundArgument): BuiltArgument {
+  const { deadly, chain } = instance;
+  const sets = instance.sets.map((set): NamedSet => {
+    const isGuardians = set.source.kind === 'guardians' && deadly !== undefined;
+    return { name: isGuardians ? `deadly ${printDeadly(position.grid, deadly)}` : nameOfSet(position.grid, set), set };
+  });
+  return {
+    sets,
+    links: chain === undefined ? [] : judgeChain(position, chain, 1, sets).links,
+    faults: [],
+    idleCells: [],
+    assumesOneSolution: deadly !== undefined,
+    found: { others },
   };
 }
 

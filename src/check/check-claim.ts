@@ -7,6 +7,7 @@ import type { Position, Proof } from '../proof/kernel.ts';
 import type { Step } from '../scene/scene.ts';
 import { type Claim, type Evaluated, type EvaluatedConclusion, evaluate } from './claim.ts';
 import { explainConclusion, inWords } from './explain.ts';
+import { judgeGivenName } from './name.ts';
 import { type Failure, stepsRestedOn } from './rests-on.ts';
 import { isContradicted } from './truth.ts';
 import type { Argument, CheckedConclusion } from './verdict.ts';
@@ -28,9 +29,12 @@ export function checkClaim(walk: Walk, step: Step, claim: Claim): CheckedClaim {
   const eithers = new Map(walk.eithers);
   const evaluated = evaluate(position, claim, eithers);
   const failuresBefore = [...walk.failures];
-  const conclusions = evaluated.conclusions.map((each) =>
-    checkConclusion(walk, claim, evaluated, each, step.fails ? [] : failuresBefore),
-  );
+  const because = claim.origin === 'cascade' ? step.cascade[claim.item]?.because : undefined;
+  const name = judgeGivenName(position, because, claim, evaluated);
+  const conclusions = evaluated.conclusions.map((each) => ({
+    ...checkConclusion(walk, claim, evaluated, each, step.fails ? [] : failuresBefore),
+    name,
+  }));
   let inheritsOneSolution = false;
   if (!step.fails) {
     inheritsOneSolution = enter(walk, step, claim, evaluated);
@@ -62,6 +66,7 @@ function checkConclusion(
     counterexample: undefined,
     message: '',
     argument: claim.origin === 'so' ? undefined : argumentOf([each]),
+    name: undefined,
   } as const;
   if (outcome.kind === 'spent') return { ...base, verdict: 'spent' };
   const contradicted = isContradicted(walk.truth, conclusion);
@@ -95,6 +100,7 @@ export function argumentOf(conclusions: readonly EvaluatedConclusion[]): Argumen
   const sets = new Map(conclusions.flatMap((each) => each.sets.map(({ name, set }) => [name, set.members] as const)));
   return {
     found: conclusions.some((each) => each.found),
+    others: Math.max(0, ...conclusions.map((each) => each.others)),
     sets: [...sets].map(([name, members]) => ({ name, members })),
   };
 }

@@ -8,8 +8,17 @@ import { argumentOf, type CheckedClaim, checkClaim } from './check-claim.ts';
 import { claimsOf, type Evaluated } from './claim.ts';
 import { explainLink, inWords } from './explain.ts';
 import { judgeMarks } from './marks.ts';
+import { judgeGivenName } from './name.ts';
 import { type Failure, stepsRestedOn } from './rests-on.ts';
-import { type Argument, type CheckedConclusion, type CheckedStep, type Verdict, verdicts } from './verdict.ts';
+import {
+  type Argument,
+  type CheckedConclusion,
+  type CheckedLink,
+  type CheckedName,
+  type CheckedStep,
+  type Verdict,
+  verdicts,
+} from './verdict.ts';
 import type { Walk } from './walk.ts';
 import { warningsOf } from './warnings.ts';
 
@@ -17,71 +26,97 @@ import { warningsOf } from './warnings.ts';
 export function checkStep(walk: Walk, step: Step): CheckedStep {
   const before = walk.position;
   const failuresBefore = [...walk.failures];
-  const claims = claimsOf(step);
-  const checked = claims.map((claim) => checkClaim(walk, step, claim));
+  const checked = claimsOf(step).map((claim) => checkClaim(walk, step, claim));
   const conclusions = checked.flatMap((each) => each.conclusions);
-  const verdict = worstOf(conclusions.map((conclusion) => conclusion.verdict));
+  const links = checked.flatMap((each) => each.evaluated.argument.links);
   const main = checked.find((each) => each.claim.origin === 'so');
-  const argument = main?.evaluated.argument;
-  const allLinks = checked.flatMap((each) => each.evaluated.argument.links);
-  const argumentFaults = checked.flatMap((each) => each.evaluated.argument.faults);
-  const faults = argumentFaults.map((fault) => fault.message);
-  if (step.fails) {
-    const held = conclusions
-      .filter((conclusion) => conclusion.verdict === 'proved')
-      .map((conclusion) => conclusion.text);
-    if (held.length > 0)
-      faults.push(`the step is marked \`fails: true\`, but its argument does prove ${inWords(held)}`);
-    if (conclusions.length === 0)
-      faults.push('the step is marked `fails: true`, but it concludes nothing that could fail');
-  }
-  const sound = step.fails
-    ? conclusions.length > 0 && !conclusions.some((conclusion) => conclusion.verdict === 'proved')
-    : faults.length === 0 &&
-      allLinks.every((link) => link.holds) &&
-      conclusions.every((conclusion) => conclusion.verdict === 'proved' || conclusion.verdict === 'spent');
-  if (!sound && !step.fails && restsWholly(before, checked, failuresBefore)) walk.restingSteps.add(step.id);
-  walk.diagnostics.push(...warningsOf(step, checked), ...judgeMarks(step, before, walk.position));
-
-  const sets = main === undefined ? [] : setsTried(main.evaluated);
-  const proved = (main?.evaluated.conclusions ?? [])
-    .filter((each) => each.outcome.kind === 'proved')
-    .map((each) => each.conclusion);
-  const isRemovalsOnly =
-    conclusions.length > 0 &&
-    conclusions.every((each) => each.origin === 'so' && each.conclusion.kind === 'impossible');
+  const name = nameOf(step, main);
+  const faults = [
+    ...checked.flatMap((each) => each.evaluated.argument.faults).map((fault) => fault.message),
+    ...trapFaults(step, conclusions),
+  ];
+  const names = [name, ...conclusions.map((each) => each.name)];
+  const sound = step.fails ? trapFaults(step, conclusions).length === 0 : isSound(faults, links, conclusions, names);
+  if (!sound && !step.fails && !isMisnamed(names) && restsWholly(before, checked, failuresBefore))
+    walk.restingSteps.add(step.id);
+  walk.diagnostics.push(...warningsOf(step, checked, names), ...judgeMarks(step, before, walk.position));
   return {
     step,
-    verdict,
+    verdict: worstOf(conclusions.map((conclusion) => conclusion.verdict)),
     sound,
     assumesOneSolution: checked.some((each) => each.evaluated.argument.assumesOneSolution),
     inheritsOneSolution: checked.some((each) => each.inheritsOneSolution),
-    name: step.because === undefined ? undefined : { given: step.because.written, judged: 'not judged', fits: [] },
-    argument: { found: main?.evaluated.conclusions.some((each) => each.found) ?? false, sets },
-    links: allLinks,
+    name,
+    argument: main === undefined ? { found: false, others: 0, sets: [] } : argumentTried(main.evaluated),
+    links,
     conclusions,
-    unneeded:
-      step.fails || argument === undefined ? [] : unneededSets(before, argument.sets, proved).map((set) => set.name),
-    missed:
-      step.fails || argument === undefined || !isRemovalsOnly
-        ? []
-        : missedRemovals(
-            before,
-            argument.sets,
-            conclusions.map((each) => each.conclusion),
-          ),
+    ...adviceOn(step, before, main, conclusions),
     stale: checked.flatMap((each) => each.evaluated.stale),
     faults,
-    message: sound
-      ? ''
-      : messageOf(
-          step,
-          faults,
-          allLinks.filter((link) => !link.holds).map((link) => explainLink(before.grid, link)),
-          conclusions,
-        ),
+    message: sound ? '' : messageOf(before, faults, links, conclusions, names),
     possibleBefore: before.possible,
     placedBefore: before.placed,
+  };
+}
+
+type Names = readonly (CheckedName | undefined)[];
+
+function isSound(
+  faults: readonly string[],
+  links: readonly CheckedLink[],
+  conclusions: readonly CheckedConclusion[],
+  names: Names,
+): boolean {
+  return (
+    faults.length === 0 &&
+    !isMisnamed(names) &&
+    links.every((link) => link.holds) &&
+    conclusions.every((conclusion) => conclusion.verdict === 'proved' || conclusion.verdict === 'spent')
+  );
+}
+
+function isMisnamed(names: Names): boolean {
+  return names.some((name) => name?.judged === 'misnamed');
+}
+
+/** What is wrong with a step that is meant to fail: that it holds, or that it has nothing to fail. */
+function trapFaults(step: Step, conclusions: readonly CheckedConclusion[]): string[] {
+  if (!step.fails) return [];
+  const held = conclusions.filter((conclusion) => conclusion.verdict === 'proved').map((conclusion) => conclusion.text);
+  if (held.length > 0) return [`the step is marked \`fails: true\`, but its argument does prove ${inWords(held)}`];
+  return conclusions.length === 0 ? ['the step is marked `fails: true`, but it concludes nothing that could fail'] : [];
+}
+
+function nameOf(step: Step, main: CheckedClaim | undefined): CheckedName | undefined {
+  if (step.because === undefined) return undefined;
+  const notJudged: CheckedName = { given: step.because.written, judged: 'not judged', fits: [], remark: undefined };
+  if (main === undefined || step.fails) return notJudged;
+  return judgeGivenName(main.position, step.because, main.claim, main.evaluated);
+}
+
+function adviceOn(
+  step: Step,
+  before: Position,
+  main: CheckedClaim | undefined,
+  conclusions: readonly CheckedConclusion[],
+): Pick<CheckedStep, 'unneeded' | 'missed'> {
+  if (step.fails || main === undefined) return { unneeded: [], missed: [] };
+  const { sets } = main.evaluated.argument;
+  const proved = main.evaluated.conclusions
+    .filter((each) => each.outcome.kind === 'proved')
+    .map((each) => each.conclusion);
+  const onlyRemoves =
+    conclusions.length > 0 &&
+    conclusions.every((each) => each.origin === 'so' && each.conclusion.kind === 'impossible');
+  return {
+    unneeded: unneededSets(before, sets, proved).map((set) => set.name),
+    missed: onlyRemoves
+      ? missedRemovals(
+          before,
+          sets,
+          conclusions.map((each) => each.conclusion),
+        )
+      : [],
   };
 }
 
@@ -103,19 +138,27 @@ function worstOf(all: readonly Verdict[]): Verdict {
   return verdicts.find((verdict) => all.includes(verdict)) ?? 'none';
 }
 
-function setsTried(evaluated: Evaluated): Argument['sets'] {
-  const given = evaluated.argument.sets.map(({ name, set }) => ({ name, members: set.members }));
-  return given.length > 0 ? given : argumentOf(evaluated.conclusions).sets;
+/** The argument that was given or found by its name; else the singles that were found. */
+function argumentTried(evaluated: Evaluated): Argument {
+  const { found, sets } = evaluated.argument;
+  if (sets.length === 0) return argumentOf(evaluated.conclusions);
+  const named = sets.map(({ name, set }) => ({ name, members: set.members }));
+  return { found: found !== undefined, others: found?.others ?? 0, sets: named };
 }
 
 function messageOf(
-  step: Step,
+  { grid }: Position,
   faults: readonly string[],
-  links: readonly string[],
+  links: readonly CheckedLink[],
   conclusions: readonly CheckedConclusion[],
+  names: Names,
 ): string {
-  const [first, ...others] = conclusions.filter((each) => each.message !== '');
-  const sentence = links[0] ?? faults[0] ?? first?.message ?? '';
-  const more = sentence === first?.message && others.length > 0 && !step.fails ? ` (and ${others.length} more)` : '';
-  return `${sentence}${more}`;
+  const broken = links.find((link) => !link.holds);
+  const failing = conclusions.map((each) => each.message).filter((message) => message !== '');
+  const remark = names.find((name) => name?.judged === 'misnamed')?.remark;
+  const [first, ...others] = failing;
+  if (broken !== undefined) return explainLink(grid, broken);
+  if (faults[0] !== undefined) return faults[0];
+  if (first === undefined) return remark ?? '';
+  return others.length > 0 ? `${first} (and ${others.length} more)` : first;
 }

@@ -7,9 +7,11 @@ import { candidateAt, candidatesInCell, candidatesInHouse } from '../grid/grid.t
 import type { Conclusion, OnlyPlaces, PencilList } from '../grid/terms.ts';
 import { type Outcome, type Position, prove } from '../proof/kernel.ts';
 import type { Step } from '../scene/scene.ts';
+import { findArgument } from '../techniques/find-argument.ts';
 import {
   type BuiltArgument,
   buildArgument,
+  buildFound,
   type Eithers,
   type GivenArgument,
   givesAnArgument,
@@ -24,7 +26,9 @@ export interface Claim {
   /** The index of the item in `only`, `pencil` or `cascade`; 0 for `so`. */
   readonly item: number;
   readonly given: GivenArgument;
-  /** What may be looked for where no argument is given. */
+  /** The argument's name, in canonical spelling: what is looked for where none is given. */
+  readonly because: string | undefined;
+  /** What else may be looked for where no argument is given. */
   readonly allowed: Allowed | undefined;
   /** `all`: every removal that the argument proves. `implied`: by lists, worked out in the position. */
   readonly concludes:
@@ -61,6 +65,7 @@ export function claimsOf(step: Step): Claim[] {
       origin: 'so',
       item: 0,
       given: step,
+      because: step.because?.name,
       allowed: allowedBy(step.because?.name),
       concludes:
         step.so === 'all'
@@ -68,7 +73,7 @@ export function claimsOf(step: Step): Claim[] {
           : { kind: 'listed', conclusions: (step.so ?? []).map((conclusion) => conclusion.value) },
     });
   }
-  const lists = { given: noArgument, allowed: 'locked candidates' } as const;
+  const lists = { given: noArgument, because: undefined, allowed: 'locked candidates' } as const;
   for (const [item, { places }] of step.only.entries()) {
     claims.push({ origin: 'only', item, ...lists, concludes: { kind: 'only', places } });
   }
@@ -77,10 +82,18 @@ export function claimsOf(step: Step): Claim[] {
   }
   for (const [item, cascade] of step.cascade.entries()) {
     const given = { from: cascade.from, chains: cascade.chains, deadly: undefined };
-    const named = singleNamed(cascade.because?.name);
+    const because = cascade.because?.name;
+    const named = singleNamed(because);
     for (const { value } of cascade.conclusions) {
       const concludes = { kind: 'listed', conclusions: [value] } as const;
-      claims.push({ origin: 'cascade', item, given, allowed: named ?? 'singles and locked candidates', concludes });
+      claims.push({
+        origin: 'cascade',
+        item,
+        given,
+        because,
+        allowed: named ?? 'singles and locked candidates',
+        concludes,
+      });
     }
   }
   return claims;
@@ -88,18 +101,14 @@ export function claimsOf(step: Step): Claim[] {
 
 /** Looks at a claim in a position. Nothing enters the position. */
 export function evaluate(position: Position, claim: Claim, eithers: Eithers): Evaluated {
-  const argument = buildArgument(position, claim.given, eithers);
-  const isGiven = givesAnArgument(claim.given);
+  const argument = argumentFor(position, claim, eithers);
+  const sets = argument.sets.map((named) => named.set);
+  const isThere = givesAnArgument(claim.given) || argument.found !== undefined;
   const conclude = (conclusion: Conclusion): EvaluatedConclusion => {
-    if (isGiven) {
-      const outcome = prove(
-        position,
-        argument.sets.map((named) => named.set),
-        conclusion,
-      );
-      return { conclusion, outcome, sets: argument.sets, found: false, others: 0 };
-    }
-    return concludeBySingle(position, conclusion, claim.allowed);
+    if (!isThere) return concludeBySingle(position, conclusion, claim.allowed);
+    const found = argument.found !== undefined;
+    const others = argument.found?.others ?? 0;
+    return { conclusion, outcome: prove(position, sets, conclusion), sets: argument.sets, found, others };
   };
   switch (claim.concludes.kind) {
     case 'listed':
@@ -117,6 +126,17 @@ export function evaluate(position: Position, claim: Claim, eithers: Eithers): Ev
     case 'pencil':
       return { argument, ...listed(position, digitsOfPencil(position, claim.concludes.lists), conclude) };
   }
+}
+
+/** The argument given; where none is, and a name is, the simplest of that name that proves all the conclusions. */
+function argumentFor(position: Position, claim: Claim, eithers: Eithers): BuiltArgument {
+  const { given, because, concludes } = claim;
+  const isToBeFound = !givesAnArgument(given) && because !== undefined && singleNamed(because) === undefined;
+  if (isToBeFound && concludes.kind === 'listed') {
+    const found = findArgument(position, because, concludes.conclusions);
+    if (found !== undefined) return buildFound(position, found);
+  }
+  return buildArgument(position, given, eithers);
 }
 
 /** Every candidate that the sets prove impossible and that the position still holds. */

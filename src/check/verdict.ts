@@ -38,9 +38,7 @@ export interface CheckedStep {
   readonly assumesOneSolution: boolean;
   /** It rests on an earlier step that assumes one solution. */
   readonly inheritsOneSolution: boolean;
-  readonly name:
-    | { readonly given: string; readonly judged: 'fits' | 'misnamed' | 'not judged'; readonly fits: readonly string[] }
-    | undefined;
+  readonly name: CheckedName | undefined;
   readonly argument: Argument;
   readonly links: readonly CheckedLink[];
   /** In the order of the step: `so`, `only`, `pencil`, `cascade`. */
@@ -58,9 +56,21 @@ export interface CheckedStep {
   readonly placedBefore: Candidates;
 }
 
+export interface CheckedName {
+  /** As the scene writes it. */
+  readonly given: string;
+  readonly judged: 'fits' | 'misnamed' | 'not judged';
+  /** From the most special to the most general. */
+  readonly fits: readonly string[];
+  /** Where it is misnamed, or fits but loosely: what is not right about it. */
+  readonly remark: string | undefined;
+}
+
 export interface Argument {
   /** Found by the tool rather than given. */
   readonly found: boolean;
+  /** How many others of its name, or how many other singles, would have done, where it was found. */
+  readonly others: number;
   readonly sets: readonly ArgumentSet[];
 }
 
@@ -97,4 +107,6 @@ export interface CheckedConclusion {
   readonly message: string;
   /** Of conclusions of `cascade`, `pencil` and `only`. */
   readonly argument: Argument | undefined;
+  /** Of a conclusion of `cascade` whose item gives a name. */
+  readonly name: CheckedName | undefined;
 }

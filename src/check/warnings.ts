@@ -8,12 +8,21 @@ import { givesAnArgument } from './argument.ts';
 import type { CheckedClaim } from './check-claim.ts';
 import type { Claim } from './claim.ts';
 import { inWords } from './explain.ts';
+import type { CheckedName } from './verdict.ts';
 
 /** Cells listed in vain, conclusions that say nothing new, lists that hold what is gone. */
-export function warningsOf(step: Step, checked: readonly CheckedClaim[]): Diagnostic[] {
+export function warningsOf(
+  step: Step,
+  checked: readonly CheckedClaim[],
+  names: readonly (CheckedName | undefined)[],
+): Diagnostic[] {
   const warnings: Diagnostic[] = [];
   const warn = (code: string, span: Diagnostic['span'], message: string) =>
     warnings.push({ code, severity: 'warning', span, message });
+  for (const name of names) {
+    if (name?.judged === 'fits' && name.remark !== undefined)
+      warn('name-loosely', step.because?.span ?? step.idSpan, name.remark);
+  }
   for (const { claim, position, evaluated, conclusions } of checked) {
     const span = spanOf(step, claim);
     for (const idle of evaluated.argument.idleCells) warn('idle-cell', idle.span, idle.text);

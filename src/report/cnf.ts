@@ -41,7 +41,8 @@ function certificate(grid: Grid, step: CheckedStep, checked: CheckedConclusion):
     ...sets.map((set) => `set ${set.name}: ${membersOf(set.members).map(of).join(' ')}`),
   ];
   for (const set of sets) clauses.push(`${membersOf(set.members).map(of).join(' ')} 0`);
-  for (const a of used) for (const b of used) if (a < b && has(grid.conflicts[a]!, b)) clauses.push(`-${of(a)} -${of(b)} 0`);
+  for (const a of used)
+    for (const b of used) if (a < b && has(grid.conflicts[a]!, b)) clauses.push(`-${of(a)} -${of(b)} 0`);
   for (const candidate of concluded) clauses.push(`${conclusion.kind === 'impossible' ? '' : '-'}${of(candidate)} 0`);
   return `${comments.map((comment) => `c ${comment}\n`).join('')}p cnf ${used.length} ${clauses.length}\n${clauses.join('\n')}\n`;
 }

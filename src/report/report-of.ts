@@ -1,7 +1,7 @@
 /**
  * The report of a checked scene, or of one that could not be used.
  */
-import type { CheckedConclusion, CheckedScene, CheckedStep } from '../check/verdict.ts';
+import type { Argument, CheckedConclusion, CheckedName, CheckedScene, CheckedStep } from '../check/verdict.ts';
 import type { Candidate } from '../grid/candidates.ts';
 import type { Grid } from '../grid/grid.ts';
 import { printCandidate, printConclusion } from '../grid/notation/print.ts';
@@ -61,8 +61,8 @@ function reportedStep(file: SceneFile, grid: Grid, step: CheckedStep): ReportedS
     sound: step.sound,
     assumesOneSolution: step.assumesOneSolution,
     inheritsOneSolution: step.inheritsOneSolution,
-    ...(step.name === undefined ? {} : { name: { ...step.name, fits: [...step.name.fits] } }),
-    argument: { found: step.argument.found, sets: step.argument.sets.map((set) => set.name) },
+    ...(step.name === undefined ? {} : { name: reportedName(step.name) }),
+    argument: reportedArgument(step.argument),
     links: step.links.map(({ chain, from, to, kind, holds, brokenBy }) => {
       return { chain, from, to, kind, holds, brokenBy: written(grid, brokenBy) };
     }),
@@ -75,7 +75,7 @@ function reportedStep(file: SceneFile, grid: Grid, step: CheckedStep): ReportedS
 }
 
 function reportedConclusion(grid: Grid, conclusion: CheckedConclusion): ReportedStep['conclusions'][number] {
-  const { text, verdict, restsOn, cases, counterexample, message, argument } = conclusion;
+  const { text, verdict, restsOn, cases, counterexample, message, argument, name } = conclusion;
   return {
     text,
     verdict,
@@ -83,10 +83,17 @@ function reportedConclusion(grid: Grid, conclusion: CheckedConclusion): Reported
     cases,
     ...(counterexample === undefined ? {} : { counterexample: written(grid, counterexample) }),
     message,
-    ...(argument === undefined
-      ? {}
-      : { argument: { found: argument.found, sets: argument.sets.map((set) => set.name) } }),
+    ...(argument === undefined ? {} : { argument: reportedArgument(argument) }),
+    ...(name === undefined ? {} : { name: reportedName(name) }),
   };
+}
+
+function reportedArgument({ found, others, sets }: Argument): ReportedStep['argument'] {
+  return { found, sets: sets.map((set) => set.name), ...(found ? { others } : {}) };
+}
+
+function reportedName({ given, judged, fits }: CheckedName): NonNullable<ReportedStep['name']> {
+  return { given, judged, fits: [...fits] };
 }
 
 function written(grid: Grid, candidates: readonly Candidate[]): string[] {

@@ -1,0 +1,44 @@
+/**
+ * Whether an argument bears the name that the scene gives it.
+ */
+import type { Conclusion } from '../grid/terms.ts';
+import type { Position } from '../proof/kernel.ts';
+import type { Step } from '../scene/scene.ts';
+import { judgeName } from '../techniques/judge-name.ts';
+import { inWords } from './explain.ts';
+import type { Claim, Evaluated } from './claim.ts';
+import type { CheckedName } from './verdict.ts';
+
+/**
+ * Judges the name by what the argument proves. Where it proves nothing there is nothing to go by, and a step that is
+ * meant to fail only looks like an argument of its name: both are not judged.
+ */
+export function judgeGivenName(
+  position: Position,
+  because: Step['because'],
+  claim: Claim,
+  { argument, conclusions }: Evaluated,
+): CheckedName | undefined {
+  if (because === undefined) return undefined;
+  const proved = conclusions.filter((each) => each.outcome.kind === 'proved');
+  const notJudged: CheckedName = { given: because.written, judged: 'not judged', fits: [], remark: undefined };
+  if (proved.length === 0) return notJudged;
+  const sets = [...new Set(proved.flatMap((each) => each.sets.map((named) => named.set)))];
+  const chainsHold = argument.links.every((link) => link.holds) && argument.faults.length === 0;
+  const shape = {
+    position,
+    sets,
+    chains: chainsHold ? claim.given.chains.map((chain) => chain.value) : [],
+    deadly: claim.given.deadly?.value,
+    conclusions: proved.map((each): Conclusion => each.conclusion),
+  };
+  const { judged, fits, warning } = judgeName(shape, because.name);
+  return { given: because.written, judged, fits, remark: warning ?? misnaming(because.written, judged, fits) };
+}
+
+function misnaming(written: string, judged: CheckedName['judged'], fits: readonly string[]): string | undefined {
+  if (judged !== 'misnamed') return undefined;
+  const better =
+    fits.length === 0 ? 'no name that is known here fits' : `what fits is ${inWords(fits.slice(0, 4), 'or')}`;
+  return `this argument is no ${written}: ${better}`;
+}
