@@ -17,13 +17,14 @@ export interface Masks {
   /** By cell: the houses that hold it, from `housesFrom[cell]` to `housesFrom[cell + 1]`, the end not included. */
   readonly housesOfCell: Int32Array;
   readonly housesFrom: Int32Array;
-  /** Words that hold a bit for each house. */
-  readonly houseWords: number;
-  /** By cell: the same houses as bits, `houseWords` words a cell. */
+  /** All houses as bits, in as few words as hold one for each. */
+  readonly allHouses: readonly number[];
+  /** By cell: the same houses as bits, as many words a cell. */
   readonly houseBits: Int32Array;
-  /** By cell: the cells that cannot hold the same digit, from `peersFrom[cell]` to the next one's. */
-  readonly peers: Int32Array;
-  readonly peersFrom: Int32Array;
+  /** Words that hold a bit for each cell. */
+  readonly cellWords: number;
+  /** By cell: the cells that cannot hold the same digit, as bits, `cellWords` words a cell. */
+  readonly peerBits: Int32Array;
   /** By candidate: what else conflicts with it, as other cells with masks of their digits; empty for ordinary rules. */
   readonly clashCells: Int32Array;
   readonly clashDigits: Int32Array;
@@ -42,6 +43,7 @@ export function masksOf(grid: Grid): Masks {
 function makeMasks(grid: Grid): Masks {
   const houses = grid.houses.filter((house) => house.cells.length === grid.size);
   const housesOf = grid.cells.map((cell) => [...houses.keys()].filter((index) => houses[index]!.cells.includes(cell)));
+  const cellWords = Math.ceil(grid.cellCount / 32);
   const houseWords = Math.ceil(houses.length / 32);
   const clashes = grid.cells.flatMap((cell) =>
     candidatesInCell(grid, cell).map((candidate) => clashesOf(grid, candidate)),
@@ -54,10 +56,10 @@ function makeMasks(grid: Grid): Masks {
     cellsOfHouse: Int32Array.from(houses.flatMap((house) => house.cells)),
     housesOfCell: Int32Array.from(housesOf.flat()),
     housesFrom: startsOf(housesOf),
-    houseWords,
+    allHouses: bitsOf([...houses.keys()], houseWords),
     houseBits: Int32Array.from(housesOf.flatMap((numbers) => bitsOf(numbers, houseWords))),
-    peers: Int32Array.from(grid.peers.flat()),
-    peersFrom: startsOf(grid.peers),
+    cellWords,
+    peerBits: Int32Array.from(grid.peers.flatMap((peers) => bitsOf(peers, cellWords))),
     clashCells: Int32Array.from(clashes.flatMap((row) => row.map(([cell]) => cell))),
     clashDigits: Int32Array.from(clashes.flatMap((row) => row.map(([, digits]) => digits))),
     clashesFrom: startsOf(clashes),
@@ -77,6 +79,7 @@ function clashesOf(grid: Grid, candidate: Candidate): [cell: number, digits: num
   return [...digits];
 }
 
+/** These numbers as bits of so many words, 32 to a word, 0 lowest. */
 function bitsOf(numbers: readonly number[], words: number): number[] {
   const bits = new Array<number>(words).fill(0);
   for (const number of numbers) bits[number >> 5]! |= 1 << (number & 31);
