@@ -61,7 +61,7 @@ function excerpt(text: string, span: Span): { readonly line: string; readonly ma
   // A tab is repeated, so that the marker stands right at any tab width.
   const indent = [...head].map((sign) => (sign === '\t' ? '\t' : ' '.repeat(columnsOf(sign)))).join('');
   const width = [...fault].reduce((sum, sign) => sum + columnsOf(sign), 0);
-  return { line: head + fault + tail, marker: indent + '^'.repeat(Math.max(1, width)) };
+  return { line: printable(head + fault + tail), marker: indent + '^'.repeat(Math.max(1, width)) };
 }
 
 /** How many columns a terminal gives to a character (Unicode UAX #11; the wide blocks from memory). */
@@ -75,6 +75,11 @@ function columnsOf(sign: string): number {
     return 2;
   }
   return 1;
+}
+
+/** A control sign in a file must not reach the terminal, where it could do anything. */
+function printable(line: string): string {
+  return line.replace(/(?!\t)\p{Cc}/gu, '\ufffd');
 }
 
 function withoutMark(text: string): string {

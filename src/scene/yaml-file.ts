@@ -4,6 +4,7 @@
 import type { Code } from './codes.ts';
 import type { Diagnostic, Span } from './diagnostic.ts';
 import { type Faults, gatherFaults } from './faults.ts';
+import { tooDeepAt } from './nesting.ts';
 import { parseWithTextsMended } from './plain-texts.ts';
 import { explainSyntax } from './yaml-faults.ts';
 import { type Tree, treeOf } from './yaml-tree.ts';
@@ -32,6 +33,11 @@ export function readYamlFile<T>(
   read: (tree: Tree, faults: Faults) => T | undefined,
 ): { readonly value: T | undefined; readonly diagnostics: readonly Diagnostic[] } {
   const syntax = gatherFaults();
+  const tooDeep = tooDeepAt(file);
+  if (tooDeep !== undefined) {
+    syntax.error('yaml-syntax', tooDeep, 'lists and maps are nested a hundred deep here; this is no file of ours');
+    return { value: undefined, diagnostics: syntax.inOrder() };
+  }
   const { mended, documents } = parseWithTextsMended(file, syntax);
   const [first, second] = documents;
   if (first === undefined) {

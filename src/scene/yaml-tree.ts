@@ -145,7 +145,7 @@ export function treeOf(file: string, document: Document.Parsed, faults: Faults):
 export function spanIn(node: TextNode, from: number, to: number): Span {
   const last = node.offsets.length - 1;
   const start = node.offsets[Math.min(Math.max(from, 0), last)]!;
-  if (to <= from) return { start, end: start };
+  if (to <= from || last === 0) return { start, end: start };
   return { start, end: node.offsets[Math.min(to, last) - 1]! + 1 };
 }
 

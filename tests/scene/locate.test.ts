@@ -73,3 +73,7 @@ it('prints notes with places of their own', () => {
     '     | ^^',
   ]);
 });
+
+it('shows control signs as a sign that does nothing', () => {
+  expect(markerUnder('a: \u001b[31mx', 'x')).toBe('   1 | a: \ufffd[31mx\n     |         ^');
+});
