@@ -35,7 +35,7 @@ export function routeOf(wish: RouteWish): Path {
   let least = Number.POSITIVE_INFINITY;
   for (const { line, bend } of linesBetween(a, b, wish)) {
     const path = visible(line, wish);
-    const cost = costOf(path, bend, wish, near);
+    const cost = costOf(path, bend, wish, near, least);
     if (cost < least - 1e-9) [best, least] = [path, cost];
   }
   return best!;
@@ -124,30 +124,45 @@ function crossing(within: Point, without: Point, node: NodeShape, gap: number): 
   return at(high);
 }
 
-function costOf(path: Path, bend: number, wish: RouteWish, obstacles: readonly Obstacle[]): number {
-  let cost = bend * 1.2;
-  const drawn = length(path);
-  if (drawn < wish.least) cost += 40 * (wish.least - drawn) + 10;
+/** What is bad about a line, added up; given up as soon as it is worse than `limit`. */
+function costOf(path: Path, bend: number, wish: RouteWish, obstacles: readonly Obstacle[], limit: number): number {
   const { points } = path;
-  for (const obstacle of obstacles) {
-    const [x, y] = obstacle.at;
-    let square = obstacle.radius * obstacle.radius;
-    for (const point of points) square = Math.min(square, (point[0] - x) ** 2 + (point[1] - y) ** 2);
-    cost += obstacle.weight * (1 - Math.sqrt(square) / obstacle.radius);
-  }
+  const drawn = length(path);
+  let cost = bend * 1.2;
+  if (drawn < wish.least) cost += 40 * (wish.least - drawn) + 10;
   for (const [x, y] of points) {
     const beyond = Math.max(-x, -y, x - wish.size, y - wish.size) - 0.02;
     if (beyond > 0) cost += 2 * beyond;
   }
-  for (const other of wish.before) cost += 3 * shared(cut(path, 0.15, drawn - 0.15), other);
+  for (const { at, radius, weight } of obstacles) {
+    if (cost >= limit) return cost;
+    let square = radius * radius;
+    for (const point of points) {
+      const [dx, dy] = [point[0] - at[0], point[1] - at[1]];
+      square = Math.min(square, dx * dx + dy * dy);
+    }
+    cost += weight * (1 - Math.sqrt(square) / radius);
+  }
+  const inner = cut(path, 0.15, drawn - 0.15).points;
+  for (const other of wish.before) {
+    if (cost >= limit) return cost;
+    cost += 3 * shared(inner, other.points);
+  }
   return cost;
 }
 
-/** The part of a line that runs along another, closer than a fifth of a cell, and a little for each crossing. */
-function shared(path: Path, other: Path): number {
+/** The part of a line that runs along others, closer than a sixth of a cell; a crossing is a little of that. */
+function shared(points: readonly Point[], others: readonly Point[]): number {
   let close = 0;
-  for (const point of path.points) if (other.points.some((each) => distance(each, point) < 0.16)) close++;
-  return close / path.points.length;
+  for (const [x, y] of points) {
+    for (const [otherX, otherY] of others) {
+      if ((x - otherX) ** 2 + (y - otherY) ** 2 < 0.026) {
+        close++;
+        break;
+      }
+    }
+  }
+  return close / points.length;
 }
 
 function nearby(obstacles: readonly Obstacle[], a: Point, b: Point): Obstacle[] {

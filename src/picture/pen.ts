@@ -8,7 +8,7 @@ import type { Context2D } from './context.ts';
 import type { Path } from './path.ts';
 import type { BoardStage } from './stage.ts';
 import { strokeOutline } from './stroke-outline.ts';
-import { capitalHeight } from './type.ts';
+import { capitalHeight, fontOf } from './type.ts';
 
 export interface Stroke {
   readonly colour: string;
@@ -66,43 +66,64 @@ export interface Word {
   readonly casing: number;
 }
 
-/** A digit or word, centred on its point, lying on the board as it is filmed. */
-export function writeWord(stage: BoardStage, word: Word): void {
+/**
+ * Digits or words, each centred on its point, lying on the board as it is filmed. Those of one size and weight are
+ * best given together: node-canvas takes as long to set a font as to draw with it.
+ */
+export function writeWords(stage: BoardStage, words: readonly Word[]): void {
   const { context, look, place } = stage;
-  const [x, y] = place.at(word.at);
-  // The font is set at the size it has on the frame and then stretched by what the board does beyond that,
-  // so that hinting and rounding fit the frame.
-  const px = (word.height * place.cellPx) / capitalHeight;
-  const [a, b, c, d] = stretchAt(place, word.at).map((each) => each / place.cellPx) as [number, number, number, number];
-  context.save();
-  context.font = `${word.weight} ${px.toFixed(2)}px '${look.type.family}'`;
+  let font = '';
+  let widths = new Map<string, number>();
   context.textAlign = 'left';
   context.textBaseline = 'alphabetic';
-  // Measured before the transform: under one that stretches, node-canvas (3.2) measures and spaces letters wrongly.
-  const letters = spacedLetters(context, word.text, place.flat);
-  context.transform(a, b, c, d, x, y);
+  for (const word of words) {
+    const px = (word.height * place.cellPx) / capitalHeight;
+    const needed = fontOf({ family: look.type.family, weight: word.weight, px });
+    if (needed !== font) {
+      context.font = needed;
+      font = needed;
+      widths = new Map();
+    }
+    // Measured without a transform: under one that stretches, node-canvas (3.2) measures and spaces letters wrongly.
+    const widthOfText = (text: string): number => {
+      const known = widths.get(text) ?? context.measureText(text).width;
+      widths.set(text, known);
+      return known;
+    };
+    writeWord(stage, word, px, widthOfText);
+  }
+  context.globalAlpha = 1;
+}
+
+function writeWord(stage: BoardStage, word: Word, px: number, widthOfText: (text: string) => number): void {
+  const { context, look, place } = stage;
+  const [x, y] = place.at(word.at);
   const baseline = (px * capitalHeight) / 2;
+  const left = -widthOfText(word.text) / 2;
   context.globalAlpha = word.alpha;
+  context.fillStyle = word.colour;
+  if (place.flat && word.casing === 0) {
+    context.fillText(word.text, x + left, y + baseline);
+    return;
+  }
+  const letters = place.flat ? [word.text] : [...word.text];
+  const lefts = letters.map((_, index) => left + (index === 0 ? 0 : widthOfText(letters.slice(0, index).join(''))));
+  // The font has the size of the board's middle; what the board does beyond that the transform does.
+  const [a, b, c, d] = place.flat ? [1, 0, 0, 1] : stretchAt(place, word.at).map((each) => each / place.cellPx);
+  context.save();
+  context.transform(a!, b!, c!, d!, x, y);
   if (word.casing > 0) {
     context.strokeStyle = casingOf(look.colours, word.colour);
     context.lineWidth = 2 * word.casing * place.cellPx;
     context.lineJoin = 'round';
-    for (const letter of letters) context.strokeText(letter.text, letter.left, baseline);
+    letters.forEach((letter, index) => {
+      context.strokeText(letter, lefts[index]!, baseline);
+    });
   }
-  context.fillStyle = word.colour;
-  for (const letter of letters) context.fillText(letter.text, letter.left, baseline);
-  context.restore();
-}
-
-/** The word as one piece, or letter by letter; `left` is counted from the word's middle. */
-function spacedLetters(context: Context2D, text: string, whole: boolean): { text: string; left: number }[] {
-  const middle = context.measureText(text).width / 2;
-  if (whole) return [{ text, left: -middle }];
-  const letters = [...text];
-  return letters.map((letter, index) => {
-    const before = letters.slice(0, index).join('');
-    return { text: letter, left: (before === '' ? 0 : context.measureText(before).width) - middle };
+  letters.forEach((letter, index) => {
+    context.fillText(letter, lefts[index]!, baseline);
   });
+  context.restore();
 }
 
 function lay(stage: BoardStage, paths: readonly Path[], stroke: Stroke): void {

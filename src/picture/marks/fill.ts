@@ -32,7 +32,8 @@ function paintFill(stage: BoardStage, cell: Cell, { mark }: Standing, part: numb
   const { look, film } = stage;
   const colour = colourOf(stage, mark);
   const [x, y] = cornerOf(film.grid, cell);
-  const alpha = look.inks.fill * part;
+  // A tint without a group is lighter: it says where to look, and no more.
+  const alpha = look.inks.fill * (mark.group === undefined ? 0.75 : 1) * part;
   fillPaths(stage, [rectangle(x, y, x + 1, y + 1)], colour, alpha);
   const hatching = hatchingOf(mark.group?.index, film.grid, cell);
   if (hatching.length > 0) {

@@ -6,7 +6,7 @@ import { casingOf } from '../colour.ts';
 import type { PlannedLink } from '../link-plan.ts';
 import { nearestOnLine, ringRadius } from '../node-shape.ts';
 import { line, polygon, rectangle, roundCorners } from '../path.ts';
-import { fillPaths, strokePaths, strokeWidth, writeWord } from '../pen.ts';
+import { fillPaths, strokePaths, strokeWidth, writeWords } from '../pen.ts';
 import { distance, middleOf, pointOfCandidate } from '../small-digits.ts';
 import { type BoardStage, colourOf, type Standing } from '../stage.ts';
 import { capitalHeight, widthOf } from '../type.ts';
@@ -56,15 +56,17 @@ function paintLabel(
   strokePaths(stage, [line(foot, tip)], { colour, width: strokeWidth(stage, 0.04), alpha, cased: true });
   strokePaths(stage, [body], { colour, width: rim, alpha, cased: true });
   fillPaths(stage, [polygon(...body.points)], look.colours.card, alpha);
-  writeWord(stage, {
-    text: shape.text,
-    at: tag.middle,
-    height,
-    weight: 600,
-    colour: casingOf(look.colours, look.colours.card),
-    alpha,
-    casing: 0,
-  });
+  writeWords(stage, [
+    {
+      text: shape.text,
+      at: tag.middle,
+      height,
+      weight: 600,
+      colour: casingOf(look.colours, look.colours.card),
+      alpha,
+      casing: 0,
+    },
+  ]);
   return tag;
 }
 

@@ -5,15 +5,14 @@
 
 import { edgesOf } from '../patch.ts';
 import { begun, dashes, type Path } from '../path.ts';
-import { casingWidth, strokePaths, strokeWidth } from '../pen.ts';
+import { strokePaths, strokeWidth } from '../pen.ts';
 import { type BoardStage, colourOf, type Standing } from '../stage.ts';
 
 export function paintOutline(stage: BoardStage, { mark, ink }: Standing): void {
   if (mark.shape.kind !== 'outline') return;
   const { look } = stage;
   const width = strokeWidth(stage, look.strokes.outline);
-  const inset = width / 2 + casingWidth(stage) + look.strokes.houseLine / 2;
-  const edges = edgesOf(stage.film.grid, mark.shape.cells, inset, look.strokes.cornerRadius);
+  const edges = edgesOf(stage.film.grid, mark.shape.cells, width / 2, look.strokes.cornerRadius);
   const drawn = edges.map((edge) => begun(edge, ink.progress));
   const lines = drawn.flatMap((edge) => patterned(edge, mark.group?.index));
   strokePaths(stage, lines, { colour: colourOf(stage, mark), width, alpha: ink.alpha, cased: true, cap: 'butt' });

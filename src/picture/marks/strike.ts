@@ -9,6 +9,9 @@ import { fillPaths, strokePaths, strokeWidth } from '../pen.ts';
 import { pointOfCandidate } from '../small-digits.ts';
 import type { BoardStage, Standing } from '../stage.ts';
 
+/** Flatter than a diagonal, so that the slashes of small digits that stand aslant do not run into one. */
+const slope = 0.56;
+
 export function paintStrike(stage: BoardStage, { mark, ink }: Standing, part: 'disc' | 'slash'): void {
   if (mark.shape.kind !== 'strike') return;
   const { look } = stage;
@@ -18,10 +21,10 @@ export function paintStrike(stage: BoardStage, { mark, ink }: Standing, part: 'd
     fillPaths(stage, [disc], look.colours.removal, look.inks.disc * ink.progress * ink.alpha);
     return;
   }
-  const reach = look.type.candidate * look.type.emphasis * 0.64;
+  const reach = look.type.candidate * look.type.emphasis * 0.7;
   const [from, to]: [Point, Point] = [
-    [x - reach, y - reach],
-    [x + reach, y + reach],
+    [x - reach, y - reach * slope],
+    [x + reach, y + reach * slope],
   ];
   strokePaths(stage, [begun(line(from, to), ink.progress)], {
     colour: look.colours.removal,
