@@ -191,6 +191,25 @@ describe('sound', () => {
     expect(sound.length / soundRate).toBeLessThan(0.55 + packet);
   });
 
+  it.each([
+    { name: 'from the beginning', start: fraction(0n), moment: 1.5 },
+    { name: 'from 1.2 s', start: fraction(6n, 5n), moment: 0.3 },
+  ])('of the footage stays with its picture: $name', async ({ start, moment }) => {
+    // A clap: at 1.5 s the picture turns white and a tone begins.
+    const clap = `color=black:s=${width}x${height}:r=30000/1001:d=2,format=yuv420p,geq=lum='if(gte(T,1.5),235,16)':cb=128:cr=128`;
+    const tone = "aevalsrc='if(gte(t,1.5),0.5*sin(2*PI*440*t),0)':s=48000:d=2";
+    const words = ['-f', 'lavfi', '-i', clap, '-f', 'lavfi', '-i', tone, '-c:v', 'libx264', '-pix_fmt', 'yuv420p'];
+    ffmpeg([...words, '-g', '250', '-c:a', 'aac', scratch.at('clap.mp4')]);
+    const painter = squarePainter({ width, height, rate, frameCount: Math.ceil((moment + 0.3) * 30) });
+    await renderFilm(painter, scratch.at('clapped.mp4'), { footage: { file: scratch.at('clap.mp4'), start } });
+    const { pixels, count } = decodeFrames(scratch.at('clapped.mp4'));
+    const levels = Array.from({ length: count }, (_, frame) => levelAt(pixels, frame, 40, 30));
+    const loud = decodeSound(scratch.at('clapped.mp4')).findIndex((sample) => Math.abs(sample) > 0.2);
+    const frameSeconds = 1001 / 30000;
+    expect(Math.abs(levels.findIndex((level) => level > 128) * frameSeconds - moment)).toBeLessThan(frameSeconds);
+    expect(Math.abs(loud / soundRate - moment)).toBeLessThan(0.005);
+  });
+
   it("of the audio takes the place of the footage's", async () => {
     const footage = { file: scratch.at('clock.mp4'), start: fraction(0n) };
     await renderFilm(overlay(30), scratch.at('other.mp4'), { footage, audio: scratch.at('long.flac') });
