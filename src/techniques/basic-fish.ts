@@ -3,7 +3,8 @@ import { bitsIn, type Candidate, has } from '../grid/candidates.ts';
 import { type Cell, candidateAt, type Digit, type HouseShape } from '../grid/grid.ts';
 import { isPlaced, type Position, placesIn } from '../proof/kernel.ts';
 import { combinations } from './combinations.ts';
-import { basicKinds, type CaughtFish } from './fish-shape.ts';
+import { basicKinds, type CaughtFish, type FishSearch } from './fish-shape.ts';
+import { digitsWanted } from './removals.ts';
 import type { PlacesSet } from './set-reading.ts';
 
 /** A base line; bit `i` of `places` stands for the cell that it shares with cover line `i`. */
@@ -18,8 +19,8 @@ interface Lines {
 }
 
 /** Fish without fins. */
-export function* findBasicFish(position: Position, size: number): Generator<CaughtFish> {
-  for (const digit of position.grid.digits) {
+export function* findBasicFish({ position, size, wanted }: FishSearch): Generator<CaughtFish> {
+  for (const digit of digitsWanted(position.grid, wanted)) {
     for (const { bases, covers } of linesOf(position, digit)) {
       const few = bases.filter((base) => bitsIn(base.places) <= size);
       for (const chosen of combinations(few, size)) {
@@ -34,9 +35,9 @@ export function* findBasicFish(position: Position, size: number): Generator<Caug
 }
 
 /** Fish with fins in one box, where what goes lies too. */
-export function* findFinnedFish(position: Position, size: number): Generator<CaughtFish> {
+export function* findFinnedFish({ position, size, wanted }: FishSearch): Generator<CaughtFish> {
   const boxes = position.grid.houses.filter((house) => house.kind === 'box');
-  for (const digit of position.grid.digits) {
+  for (const digit of digitsWanted(position.grid, wanted)) {
     for (const lines of linesOf(position, digit)) {
       for (const chosen of combinations(lines.bases, size)) {
         const all = chosen.reduce((places, base) => places | base.places, 0);

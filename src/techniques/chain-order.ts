@@ -5,7 +5,7 @@
  * one that is true; this strikes the near end of the next set, and so on, until the last far end is struck by the
  * supposition again. That is an alternating chain: strong from near to far, weak from far to the next near.
  */
-import { type Candidates, difference, intersection, isEmpty, isWithin } from '../grid/candidates.ts';
+import { type Candidates, difference, intersection, isEmpty, isWithin, membersOf, setOf } from '../grid/candidates.ts';
 import type { Grid } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import type { OneOf } from '../proof/kernel.ts';
@@ -34,11 +34,25 @@ export function* chainOrders(
   const struck = conclusion.kind === 'impossible' ? grid.conflicts[conclusion.candidate]! : conclusion.candidates;
   const search = { grid, struck, isNode, left: orderBound };
   for (const set of sets) {
-    const near = intersection(set.members, struck);
-    const far = difference(set.members, struck);
-    if (!isNode(grid, near) || !isNode(grid, far)) continue;
-    yield* continued(search, [{ set, near, far }], sets.filter((other) => other !== set));
+    for (const link of waysToSplit(grid, set, struck)) {
+      if (!isNode(grid, link.near) || !isNode(grid, link.far)) continue;
+      yield* continued(search, [link], sets.filter((other) => other !== set));
+    }
   }
+}
+
+/** The set split into what is struck and the rest; a pair that is struck wholly, in both ways. */
+function waysToSplit(grid: Grid, set: OneOf, struck: Candidates): OrderedLink[] {
+  const near = intersection(set.members, struck);
+  const far = difference(set.members, struck);
+  if (isEmpty(near)) return [];
+  if (!isEmpty(far)) return [{ set, near, far }];
+  const [a, b, ...more] = membersOf(near).map((member) => setOf(grid, [member]));
+  if (a === undefined || b === undefined || more.length > 0) return [];
+  return [
+    { set, near: a, far: b },
+    { set, near: b, far: a },
+  ];
 }
 
 interface OrderSearch {
@@ -61,9 +75,9 @@ function* continued(
   const seen = seenByAll(search.grid, last.far);
   for (const set of remaining) {
     if (--search.left < 0) return;
-    const near = intersection(set.members, seen);
-    const far = difference(set.members, seen);
-    if (isEmpty(near) || !search.isNode(search.grid, near) || !search.isNode(search.grid, far)) continue;
-    yield* continued(search, [...links, { set, near, far }], remaining.filter((other) => other !== set));
+    for (const link of waysToSplit(search.grid, set, seen)) {
+      if (!search.isNode(search.grid, link.near) || !search.isNode(search.grid, link.far)) continue;
+      yield* continued(search, [...links, link], remaining.filter((other) => other !== set));
+    }
   }
 }

@@ -14,8 +14,18 @@ export interface Cluster {
   readonly pairs: readonly OneOf[];
 }
 
-/** The clusters of the digit, by their first place. */
-export function clusters(position: Position, digit: Digit): Cluster[] {
+/** The clusters of the digit, by their first place; made once, since a position never changes. */
+export function clusters(position: Position, digit: Digit): readonly Cluster[] {
+  const byDigit = known.get(position) ?? new Map<Digit, readonly Cluster[]>();
+  known.set(position, byDigit);
+  const made = byDigit.get(digit) ?? makeClusters(position, digit);
+  byDigit.set(digit, made);
+  return made;
+}
+
+const known = new WeakMap<Position, Map<Digit, readonly Cluster[]>>();
+
+function makeClusters(position: Position, digit: Digit): Cluster[] {
   const pairs = new Map<string, OneOf>();
   for (const house of position.grid.houses) {
     const set = placesIn(position, digit, house);
@@ -26,13 +36,14 @@ export function clusters(position: Position, digit: Digit): Cluster[] {
 }
 
 /** The clusters that come of joining further pairs to these: either/ors of two places that cannot both be true. */
-export function joinedOf(grid: Grid, known: readonly Cluster[], sets: readonly OneOf[]): Cluster[] {
+export function joinedOf(grid: Grid, all: readonly Cluster[], sets: readonly OneOf[]): readonly Cluster[] {
   const digit = digitOf(grid, membersOf(sets[0]!.members)[0]!);
   const further = sets.filter((set) => {
+    if (set.source.kind === 'places') return false;
     const [a, b] = membersOf(set.members);
     return has(grid.conflicts[a!]!, b!);
   });
-  return clustersOf(grid, digit, [...known.flatMap((cluster) => cluster.pairs), ...further]);
+  return further.length === 0 ? all : clustersOf(grid, digit, [...all.flatMap((cluster) => cluster.pairs), ...further]);
 }
 
 /** Where two places of one colour see one another: that colour is false, the other true. */

@@ -3,13 +3,13 @@ import { type Candidates, difference, intersection, membersOf, overlaps, setOf, 
 import type { Conclusion } from '../grid/terms.ts';
 import { type OneOf, type Position, prove } from '../proof/kernel.ts';
 import { type Cluster, clusters, wrapOf } from './clusters.ts';
-import { plainInstance, removalsOf } from './removals.ts';
+import { digitsWanted, plainInstance, removalsOf } from './removals.ts';
 import type { Instance } from './technique.ts';
 
 /** Of each cluster: what a wrap or its traps give together, then each conclusion by the pairs that it takes. */
-export function* findSimple(position: Position): Generator<Instance> {
+export function* findSimple(position: Position, wanted?: readonly Conclusion[]): Generator<Instance> {
   const { grid } = position;
-  for (const digit of grid.digits) {
+  for (const digit of digitsWanted(grid, wanted)) {
     for (const cluster of clusters(position, digit)) {
       if (cluster.pairs.length < 2) continue;
       const wrapped = wrapOf(grid, cluster);
@@ -28,8 +28,8 @@ export function* findSimple(position: Position): Generator<Instance> {
 }
 
 /** Of each two clusters of a digit: what the ties between their colours give. */
-export function* findMulti(position: Position): Generator<Instance> {
-  for (const digit of position.grid.digits) {
+export function* findMulti(position: Position, wanted?: readonly Conclusion[]): Generator<Instance> {
+  for (const digit of digitsWanted(position.grid, wanted)) {
     const all = clusters(position, digit);
     for (const [index, first] of all.entries()) {
       for (const second of all.slice(index + 1)) {
@@ -73,13 +73,17 @@ function seenBySome({ grid }: Position, colour: Candidates): Candidates {
     .reduce(union, setOf(grid, []));
 }
 
-/** One instance for all conclusions, and, where there are several, one for each, so far as the kernel bears them out. */
+/**
+ * One instance for all conclusions, and, where there are several, one for each, so far as the kernel bears them out; what
+ * one pair gives alone is no colouring.
+ */
 function* instancesFor(position: Position, used: readonly Cluster[], conclusions: readonly Conclusion[]): Generator<Instance> {
   const pairs = used.flatMap((cluster) => cluster.pairs);
   const proved = conclusions.filter((conclusion) => provesAll(position, pairs, [conclusion]));
-  if (proved.length === 0) return;
-  yield plainInstance(tied(position, used, proved), proved);
-  if (proved.length > 1) for (const each of proved) yield plainInstance(tied(position, used, [each]), [each]);
+  const together = proved.filter((conclusion) => !pairs.some((pair) => provesAll(position, [pair], [conclusion])));
+  if (together.length === 0) return;
+  yield plainInstance(tied(position, used, together), together);
+  if (together.length > 1) for (const each of together) yield plainInstance(tied(position, used, [each]), [each]);
 }
 
 /** Pairs are left out one by one as long as each cluster stays in one piece and all is still proved. */

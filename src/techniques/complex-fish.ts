@@ -4,19 +4,21 @@
  */
 import { type Candidate, countOf, has, type Candidates, overlaps, union } from '../grid/candidates.ts';
 import { candidateAt, type Digit, type HouseKind } from '../grid/grid.ts';
+import type { Conclusion } from '../grid/terms.ts';
 import { isPlaced, type OneOf, type Position, placesIn, prove } from '../proof/kernel.ts';
 import { combinations } from './combinations.ts';
-import { type CaughtFish, type Fish, fishAgainst, type FishKinds } from './fish-shape.ts';
+import { type CaughtFish, type Fish, fishAgainst, type FishKinds, type FishSearch } from './fish-shape.ts';
+import { digitsWanted } from './removals.ts';
 import { readAsPlaces } from './set-reading.ts';
 
 /** How many candidates are tried against choices of bases. */
-const proofBound = 60_000;
+const proofBound = 40_000;
 
 /** Fish of these kinds, with fins and without, bases with no place in common; the basic ones among them too. */
-export function* findComplexFish(position: Position, size: number, kinds: readonly FishKinds[]): Generator<CaughtFish> {
+export function* findComplexFish({ position, size, wanted }: FishSearch, kinds: readonly FishKinds[]): Generator<CaughtFish> {
   const search = { left: proofBound };
-  for (const digit of position.grid.digits) {
-    const targets = openPlaces(position, digit);
+  for (const digit of digitsWanted(position.grid, wanted)) {
+    const targets = openPlaces(position, digit).filter((place) => wanted === undefined || isWanted(wanted, place));
     for (const each of kinds) {
       for (const bases of combinations(basesOf(position, digit, each.bases), size)) {
         if (search.left < 0) return;
@@ -65,6 +67,10 @@ function areApart(bases: readonly OneOf[]): boolean {
     seen = seen === undefined ? members : union(seen, members);
   }
   return true;
+}
+
+function isWanted(wanted: readonly Conclusion[], place: Candidate): boolean {
+  return wanted.some((each) => each.kind === 'impossible' && each.candidate === place);
 }
 
 function openPlaces(position: Position, digit: Digit): Candidate[] {

@@ -4,8 +4,8 @@
  * Chains without a short cut only: a far end that strikes the near end of a later link than the next would make the
  * links between needless. The search ends after a number of parts looked at, so that no position holds it up.
  */
-import { type Candidates, countOf, difference, intersection, isEmpty, isSame, isWithin, membersOf, overlaps, setOf } from '../grid/candidates.ts';
-import { candidatesInHouse, type Digit, digitOf, type Grid } from '../grid/grid.ts';
+import { type Candidate, type Candidates, countOf, difference, has, intersection, isSame, isWithin, membersOf, overlaps, setOf } from '../grid/candidates.ts';
+import { candidatesInHouse, cellOf, type Digit, digitOf, type Grid } from '../grid/grid.ts';
 import type { Chain, ChainNode } from '../grid/terms.ts';
 import { type OneOf, type Position, placesIn } from '../proof/kernel.ts';
 import type { OrderedLink } from './chain-order.ts';
@@ -23,14 +23,13 @@ export interface DigitChain {
 const mostLinks = 7;
 const stepBound = 30_000;
 
-/** Chains of `from` up to `to` strong links, by length, then digit; with groups of places as nodes, or without. */
+/** Chains of these digits, of two strong links up to `longest`, by length, then digit; with groups of places as nodes, or without. */
 export function* digitChains(
   position: Position,
-  { grouped, from = 2, to = mostLinks }: { readonly grouped: boolean; readonly from?: number; readonly to?: number },
+  { digits, grouped, longest = mostLinks }: { readonly digits: readonly Digit[]; readonly grouped: boolean; readonly longest?: number | undefined },
 ): Generator<DigitChain> {
-  const { grid } = position;
-  const linksOfDigits = grid.digits.map((digit) => ({ digit, links: strongLinks(position, digit, grouped) }));
-  for (let length = from; length <= to; length++) {
+  const linksOfDigits = digits.map((digit) => ({ digit, links: strongLinks(position, digit, grouped) }));
+  for (let length = 2; length <= longest; length++) {
     for (const { digit, links } of linksOfDigits) {
       const search = { links, length, left: stepBound };
       for (const link of links) yield* grown(search, digit, [link]);
@@ -42,6 +41,7 @@ export function* digitChains(
 export function instanceOfChain(position: Position, { links }: DigitChain): Instance {
   const { grid } = position;
   const [start, end] = [links[0]!.near, links.at(-1)!.far];
+  const gone = membersOf(intersection(seenByAll(grid, start), seenByAll(grid, end))).filter((candidate) => takesWhole(grid, links, candidate));
   const isOneCandidate = isSame(start, end) && countOf(start) === 1;
   return {
     sets: links.map((link) => link.set),
@@ -49,9 +49,14 @@ export function instanceOfChain(position: Position, { links }: DigitChain): Inst
     deadly: undefined,
     conclusions: [
       ...(isOneCandidate ? [placementOf(grid, membersOf(start)[0]!)] : []),
-      ...removalsOf(position, intersection(seenByAll(grid, start), seenByAll(grid, end))),
+      ...removalsOf(position, setOf(grid, gone)),
     ],
   };
+}
+
+/** Whether no link alone rules the candidate out, and it lies on none of them, where a part of the chain would do. */
+function takesWhole(grid: Grid, links: readonly OrderedLink[], candidate: Candidate): boolean {
+  return links.every(({ set }) => !has(set.members, candidate) && !isWithin(set.members, grid.conflicts[candidate]!));
 }
 
 /** The links as a chain is written: strong, weak, strong, to the last far end. */
@@ -137,9 +142,9 @@ function splits(grid: Grid, set: OneOf): Candidates[] {
     offer(single);
     offer(difference(set.members, single));
   }
-  for (const house of grid.houses) {
+  const houses = new Set(membersOf(set.members).flatMap((member) => grid.housesOf[cellOf(grid, member)]!));
+  for (const house of houses) {
     const inHouse = intersection(set.members, setOf(grid, candidatesInHouse(grid, digit, house)));
-    if (isEmpty(inHouse)) continue;
     offer(inHouse);
     offer(difference(set.members, inHouse));
   }

@@ -38,7 +38,7 @@ export function findArgument(position: Position, name: string, conclusions: read
   let best: Instance | undefined;
   let count = 0;
   let left = instanceBound;
-  for (const instance of technique.find(position)) {
+  for (const instance of technique.find(position, wanted)) {
     if (--left < 0) break;
     if (!wanted.every((conclusion) => isProved(position, instance.sets, conclusion))) continue;
     const listed = new Set(instance.conclusions.map(keyOf));

@@ -7,6 +7,8 @@
  */
 import { type Candidate, type Candidates, has, membersOf } from '../grid/candidates.ts';
 import { type Cell, candidateAt, cellOf, type Digit, type Grid, type HouseKind, type HouseShape, sees } from '../grid/grid.ts';
+import type { Conclusion } from '../grid/terms.ts';
+import type { Position } from '../proof/kernel.ts';
 import { combinations } from './combinations.ts';
 import type { PlacesSet } from './set-reading.ts';
 
@@ -22,6 +24,13 @@ export interface Fish {
 export interface CaughtFish {
   readonly fish: Fish;
   readonly removed: readonly Candidate[];
+}
+
+/** Where to look for fish of which size, and for what; everything where `wanted` is undefined. */
+export interface FishSearch {
+  readonly position: Position;
+  readonly size: number;
+  readonly wanted: readonly Conclusion[] | undefined;
 }
 
 /** Which kinds of house bases and covers may be. */

@@ -11,7 +11,7 @@
  */
 import { countOf, setOf } from '../grid/candidates.ts';
 import type { Grid, HouseKind, HouseShape } from '../grid/grid.ts';
-import { type Position, placesIn, prove } from '../proof/kernel.ts';
+import { type Position, placesIn } from '../proof/kernel.ts';
 import { findBasicFish, findFinnedFish } from './basic-fish.ts';
 import { findComplexFish } from './complex-fish.ts';
 import {
@@ -20,12 +20,14 @@ import {
   type Fish,
   fishAgainst,
   type FishKinds,
+  type FishSearch,
   fishWithin,
   frankenKinds,
   isDegenerate,
   lacksCorner,
   mutantKinds,
 } from './fish-shape.ts';
+import { needsEverySet } from './minimal-argument.ts';
 import { bestOf, fits, forEachConclusion, loosely } from './recognition.ts';
 import { plainInstance, removalsOf } from './removals.ts';
 import { type PlacesSet, readAsPlaces } from './set-reading.ts';
@@ -40,22 +42,22 @@ export const fishTechniques: readonly Technique[] = [
   ...ofKind('', basicKinds, judgeBasic, findBasicFish),
   ...ofKind('sashimi ', basicKinds, judgeSashimi, findFinnedFish),
   ...ofKind('finned ', basicKinds, judgeFinned, findFinnedFish),
-  ...ofKind('franken ', frankenKinds, without(isFranken), (position, size) => findComplexFish(position, size, frankenKinds)),
-  ...ofKind('finned franken ', frankenKinds, having(isFranken), (position, size) => findComplexFish(position, size, frankenKinds)),
-  ...ofKind('mutant ', mutantKinds, without(isMutant), (position, size) => findComplexFish(position, size, mutantKinds)),
-  ...ofKind('finned mutant ', mutantKinds, having(isMutant), (position, size) => findComplexFish(position, size, mutantKinds)),
+  ...ofKind('franken ', frankenKinds, without(isFranken), (search) => findComplexFish(search, frankenKinds)),
+  ...ofKind('finned franken ', frankenKinds, having(isFranken), (search) => findComplexFish(search, frankenKinds)),
+  ...ofKind('mutant ', mutantKinds, without(isMutant), (search) => findComplexFish(search, mutantKinds)),
+  ...ofKind('finned mutant ', mutantKinds, having(isMutant), (search) => findComplexFish(search, mutantKinds)),
 ];
 
 function ofKind(
   word: string,
   kinds: readonly FishKinds[],
   judge: JudgeFish,
-  fishIn: (position: Position, size: number) => Iterable<CaughtFish>,
+  fishIn: (search: FishSearch) => Iterable<CaughtFish>,
 ): Technique[] {
   return names.map((name, index) => ({
     name: `${word}${name}`,
     recognise: (shape) => recognise(shape, index + 2, kinds, judge),
-    find: (position) => find(position, fishIn(position, index + 2), judge),
+    find: (position, wanted) => find(position, fishIn({ position, size: index + 2, wanted }), judge),
   }));
 }
 
@@ -90,18 +92,11 @@ function* find(position: Position, caught: Iterable<CaughtFish>, judge: JudgeFis
     if (recognition === undefined) continue;
     const sets = fish.bases.map((base) => placesIn(position, base.digit, base.house));
     const instance = plainInstance(sets, removalsOf(position, setOf(position.grid, removed)));
-    if (!needsAllSets(position, instance)) continue;
+    if (!needsEverySet(position, instance)) continue;
     if (recognition.kind === 'fits') yield instance;
     else later.push(instance);
   }
   yield* later;
-}
-
-function needsAllSets(position: Position, { sets, conclusions }: Instance): boolean {
-  return sets.every((set) => {
-    const others = sets.filter((other) => other !== set);
-    return conclusions.some((conclusion) => prove(position, others, conclusion).kind !== 'proved');
-  });
 }
 
 function judgeBasic(_grid: Grid, fish: Fish): Recognition {

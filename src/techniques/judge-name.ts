@@ -1,19 +1,21 @@
 /**
  * Whether an argument bears the name that it was given, and which names it bears.
  *
- * A name is a statement about shape. It fits if it fits the whole argument with all its conclusions, or if for every
- * conclusion it fits the whole or a part of the argument that this conclusion needs: sets that nothing needs spoil no name.
+ * A name is a statement about shape. It fits if it fits the whole argument, or if for every conclusion it fits a part of the
+ * argument that this conclusion needs: sets that nothing needs spoil no name, nor do conclusions that the shape gives by
+ * the way.
  */
+import { union } from '../grid/candidates.ts';
 import type { Conclusion } from '../grid/terms.ts';
-import type { OneOf } from '../proof/kernel.ts';
-import { isSpent } from '../proof/kernel.ts';
+import { isSpent, type OneOf } from '../proof/kernel.ts';
 import { allTechniques, techniqueNamed } from './all-techniques.ts';
 import { minimalParts } from './minimal-argument.ts';
-import { bestOf, worstOf } from './recognition.ts';
+import { bestOf, fits, worstOf } from './recognition.ts';
 import type { Recognition, Shape, Technique } from './technique.ts';
+import { writtenOrder } from './written-chain.ts';
 
 export interface NameJudgement {
-  /** `not judged`: there is no recogniser of that name. */
+  /** `not judged`: there is no recogniser of that name, or nothing is concluded that could bear one. */
   readonly judged: 'fits' | 'misnamed' | 'not judged';
   /** All names that fit, the most special first, the given one among them if it fits but loosely. */
   readonly fits: readonly string[];
@@ -26,12 +28,13 @@ export function judgeName(shape: Shape, given: string): NameJudgement {
   const reading = readingOf(shape);
   const technique = techniqueNamed(given);
   const answer = technique === undefined ? undefined : recogniseAnywhere(technique, reading);
-  const fits = allTechniques
+  const names = allTechniques
     .filter((each) => (each === technique ? answer !== undefined : recogniseAnywhere(each, reading)?.kind === 'fits'))
     .map((each) => each.name);
+  const canBeJudged = technique !== undefined && reading.whole.conclusions.length > 0;
   return {
-    judged: technique === undefined ? 'not judged' : answer === undefined ? 'misnamed' : 'fits',
-    fits,
+    judged: !canBeJudged ? 'not judged' : answer === undefined ? 'misnamed' : 'fits',
+    fits: names,
     warning: answer?.kind === 'loosely' ? answer.warning : undefined,
   };
 }
@@ -47,44 +50,87 @@ export function recogniseIn(technique: Technique, shape: Shape): Recognition {
   return recogniseAnywhere(technique, readingOf(shape));
 }
 
-/** The whole, and for each conclusion that says something new the whole with that one alone and the parts that it needs. */
+/** The whole, and for conclusions that need a part of it alone these parts. */
 interface Reading {
   readonly whole: Shape;
-  readonly byConclusion: () => readonly (readonly Shape[])[];
+  /** Worked out when first asked for; empty where every conclusion needs all sets. */
+  readonly apart: () => readonly Apart[];
+}
+
+/** Conclusions that need the same parts of the argument, or all of it. */
+interface Apart {
+  readonly conclusions: readonly Conclusion[];
+  /** The parts of fewer sets; the whole alone where there are none. */
+  readonly parts: readonly Omit<Shape, 'conclusions'>[];
 }
 
 function readingOf(shape: Shape): Reading {
-  const telling = shape.conclusions.filter((conclusion) => !isSpent(shape.position, conclusion));
-  const whole = telling.length === 0 ? shape : { ...shape, conclusions: telling };
-  let parts: readonly (readonly Shape[])[] | undefined;
-  const byConclusion = () => {
-    parts ??= telling.map((conclusion) => [
-      { ...whole, conclusions: [conclusion] },
-      ...minimalParts(shape.position, shape.sets, conclusion)
-        .filter((sets) => sets.length < shape.sets.length)
-        .map((sets) => partOf(shape, sets, conclusion)),
-    ]);
-    return parts;
-  };
-  return { whole, byConclusion };
-}
-
-function partOf(shape: Shape, sets: readonly OneOf[], conclusion: Conclusion): Shape {
-  const keepsGuardians = sets.some((set) => set.source.kind === 'guardians');
+  const stated = shape.conclusions.length > 0 ? shape.conclusions : whatItsEndsSay(shape);
+  const telling = stated.filter((conclusion) => !isSpent(shape.position, conclusion));
+  const whole = { ...shape, conclusions: telling.length === 0 ? stated : telling };
+  let known: readonly Apart[] | undefined;
   return {
-    position: shape.position,
-    sets,
-    chains: [],
-    deadly: keepsGuardians ? shape.deadly : undefined,
-    conclusions: [conclusion],
+    whole,
+    apart: () => {
+      known ??= apartIn(whole, telling);
+      return known;
+    },
   };
 }
 
+/** A chain without a conclusion says that one of its ends is true. */
+function whatItsEndsSay(shape: Shape): readonly Conclusion[] {
+  const order = writtenOrder(shape);
+  return order === undefined ? [] : [{ kind: 'one-of', candidates: union(order[0]!.near, order.at(-1)!.far) }];
+}
+
+function apartIn(whole: Shape, telling: readonly Conclusion[]): Apart[] {
+  const byParts = new Map<string, { conclusions: Conclusion[]; parts: Apart['parts'] }>();
+  for (const conclusion of telling) {
+    const parts = minimalParts(whole.position, whole.sets, conclusion).filter((part) => part.length < whole.sets.length);
+    const key = parts.map((part) => part.map((set) => whole.sets.indexOf(set)).join()).join(' ');
+    const same = byParts.get(key);
+    if (same !== undefined) same.conclusions.push(conclusion);
+    else byParts.set(key, { conclusions: [conclusion], parts: parts.length === 0 ? [whole] : parts.map((part) => partOf(whole, part)) });
+  }
+  const found = [...byParts.values()];
+  return found.some(({ parts }) => parts[0] !== whole) ? found : [];
+}
+
+function partOf(whole: Shape, sets: readonly OneOf[]): Omit<Shape, 'conclusions'> {
+  const keepsGuardians = sets.some((set) => set.source.kind === 'guardians');
+  return { position: whole.position, sets, chains: [], deadly: keepsGuardians ? whole.deadly : undefined };
+}
+
+/**
+ * As a whole: with all conclusions, or with one of them, for the others are then by-products of what bears the name.
+ * Else in parts: for every conclusion one that bears the name, or that proves it beside another which does.
+ */
 function recogniseAnywhere(technique: Technique, reading: Reading): Recognition {
-  const asWhole = technique.recognise(reading.whole);
-  if (asWhole?.kind === 'fits' || reading.whole.sets.length === 0) return asWhole;
-  const shapes = reading.byConclusion();
-  if (shapes.length === 0) return asWhole;
-  const inParts = worstOf(shapes, (each) => bestOf(each, (shape) => technique.recognise(shape)));
+  const { whole } = reading;
+  if (whole.conclusions.length === 0) return undefined;
+  const together = technique.recognise(whole);
+  if (together?.kind === 'fits') return together;
+  const apart = reading.apart();
+  if (apart.length === 0) return together;
+  const asWhole = together ?? bestOf(whole.conclusions, (each) => technique.recognise({ ...whole, conclusions: [each] }));
+  if (asWhole?.kind === 'fits') return asWhole;
+  const inParts = recogniseInParts(technique, apart);
   return inParts?.kind === 'fits' ? inParts : (asWhole ?? inParts);
+}
+
+function recogniseInParts(technique: Technique, apart: readonly Apart[]): Recognition {
+  const bearers: (readonly OneOf[])[] = [];
+  const answers = apart.map((group) =>
+    worstOf(group.conclusions, (conclusion) =>
+      bestOf(group.parts, (part) => {
+        const answer = technique.recognise({ ...part, conclusions: [conclusion] });
+        if (answer !== undefined) bearers.push(part.sets);
+        return answer;
+      }),
+    ),
+  );
+  const isByProduct = (group: Apart) =>
+    group.parts.some((part) => bearers.some((bearer) => part.sets.every((set) => bearer.includes(set))));
+  return worstOf(apart, (group) => answers[apart.indexOf(group)] ?? (isByProduct(group) ? fits : undefined));
 }

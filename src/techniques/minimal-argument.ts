@@ -30,6 +30,18 @@ export function minimalPart(position: Position, sets: readonly OneOf[], conclusi
   return proves(sets) ? thinned(sets, proves) : undefined;
 }
 
+/** Whether there are conclusions, and no set can be left out so that the others still prove all of them. */
+export function needsEverySet(
+  position: Position,
+  { sets, conclusions }: { readonly sets: readonly OneOf[]; readonly conclusions: readonly Conclusion[] },
+): boolean {
+  if (conclusions.length === 0) return false;
+  return sets.every((set) => {
+    const others = sets.filter((other) => other !== set);
+    return conclusions.some((conclusion) => prove(position, others, conclusion, proofBound).kind !== 'proved');
+  });
+}
+
 type Proves = (part: readonly OneOf[]) => boolean;
 
 function allParts(sets: readonly OneOf[], proves: Proves): OneOf[][] {

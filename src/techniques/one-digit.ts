@@ -13,12 +13,16 @@
  */
 import { countOf, intersection, union } from '../grid/candidates.ts';
 import { type Grid, type HouseKind, sharedHouses } from '../grid/grid.ts';
+import type { Conclusion } from '../grid/terms.ts';
 import type { Position } from '../proof/kernel.ts';
 import { chainOrders, type OrderedLink } from './chain-order.ts';
 import { type DigitChain, digitChains, instanceOfChain } from './digit-chains.ts';
+import { needsEverySet } from './minimal-argument.ts';
 import { bestOf, fits, forEachConclusion, loosely } from './recognition.ts';
+import { digitsWanted } from './removals.ts';
 import { cellsOf, isNode, isWeak } from './seen-by-all.ts';
 import { digitOfAll } from './set-reading.ts';
+import { followsFromEnds, writtenOrder } from './written-chain.ts';
 import type { Instance, Recognition, Shape, Technique } from './technique.ts';
 
 type Judge = (grid: Grid, links: readonly OrderedLink[]) => Recognition;
@@ -63,7 +67,7 @@ function technique(pattern: Pattern): Technique {
   return {
     name: pattern.name,
     recognise: (shape) => recognise(shape, pattern),
-    find: (position) => find(position, pattern),
+    find: (position, wanted) => find(position, pattern, wanted),
   };
 }
 
@@ -71,22 +75,29 @@ function recognise(shape: Shape, { judge, longest }: Pattern): Recognition {
   const { grid } = shape.position;
   if (shape.sets.length < 2 || shape.sets.length > (longest ?? shape.sets.length)) return undefined;
   if (digitOfAll(grid, shape.sets) === undefined) return undefined;
-  return forEachConclusion(shape, (conclusion) =>
-    bestOf(chainOrders(grid, shape.sets, conclusion, isNode), (links) => judge(grid, links)),
-  );
+  const written = writtenOrder(shape);
+  return forEachConclusion(shape, (conclusion) => {
+    const asWritten = written !== undefined && followsFromEnds(grid, written, conclusion) ? judge(grid, written) : undefined;
+    if (asWritten?.kind === 'fits') return asWritten;
+    return bestOf(chainOrders(grid, shape.sets, conclusion, isNode), (links) => judge(grid, links)) ?? asWritten;
+  });
 }
 
-function* find(position: Position, { judge, nodes, longest, loosely }: Pattern): Generator<Instance> {
+function* find(
+  position: Position,
+  { judge, nodes, longest, loosely }: Pattern,
+  wanted: readonly Conclusion[] | undefined,
+): Generator<Instance> {
+  const digits = digitsWanted(position.grid, wanted);
   const shown = new Set<string>();
   const later: Instance[] = [];
   for (const each of nodes) {
-    const lengths = longest === undefined ? {} : { to: longest };
-    for (const chain of digitChains(position, { grouped: each === 'groups', ...lengths })) {
+    for (const chain of digitChains(position, { digits, grouped: each === 'groups', longest })) {
       const key = keyOf(position.grid, chain);
       const recognition = shown.has(key) ? undefined : judge(position.grid, chain.links);
       if (recognition === undefined || (recognition.kind === 'loosely' && loosely !== true)) continue;
       const instance = instanceOfChain(position, chain);
-      if (instance.conclusions.length === 0) continue;
+      if (!needsEverySet(position, instance)) continue;
       shown.add(key);
       if (recognition.kind === 'fits') yield instance;
       else later.push(instance);
@@ -104,7 +115,7 @@ function judgeSkyscraper(grid: Grid, links: readonly OrderedLink[]): Recognition
   if (kind === undefined || kind === 'box' || kind !== other) return undefined;
   const [first, second] = [links[0]!, links[1]!];
   const across = kind === 'row' ? 'column' : 'row';
-  if (!shareHouse(grid, first.far, second.near, across) || shareHouse(grid, first.near, second.far, across)) return undefined;
+  if (!shareHouse(grid, first.far, second.near, across) || areAligned(grid, first.near, second.far, across)) return undefined;
   return warnOfGroups(links, 'an end of this skyscraper is a group of places');
 }
 
@@ -154,6 +165,13 @@ function kindsOf(links: readonly OrderedLink[]): (HouseKind | undefined)[] {
 
 function kindOf({ set }: OrderedLink): HouseKind | undefined {
   return set.source.kind === 'places' ? set.source.house.kind : undefined;
+}
+
+/** Whether some place of one part lies in a house of this kind with some place of the other. */
+function areAligned(grid: Grid, a: OrderedLink['near'], b: OrderedLink['near'], kind: HouseKind): boolean {
+  return cellsOf(grid, a).some((own) =>
+    cellsOf(grid, b).some((other) => sharedHouses(grid, [own, other]).some((house) => house.kind === kind)),
+  );
 }
 
 /** Whether the parts lie in a house of this kind together, and are apart from one another. */

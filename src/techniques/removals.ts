@@ -1,8 +1,9 @@
 /** What a pattern proves, as conclusions, and the plainest kind of instance. */
 import { type Candidate, type Candidates, intersection, membersOf, setOf } from '../grid/candidates.ts';
-import type { Grid } from '../grid/grid.ts';
+import type { Digit, Grid } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import type { OneOf, Position } from '../proof/kernel.ts';
+import { digitsOf } from './seen-by-all.ts';
 import type { Instance } from './technique.ts';
 
 /** These candidates, so far as they are possible, as removals. */
@@ -13,6 +14,13 @@ export function removalsOf(position: Position, candidates: Candidates): Conclusi
 /** The candidate is true. */
 export function placementOf(grid: Grid, candidate: Candidate): Conclusion {
   return { kind: 'one-of', candidates: setOf(grid, [candidate]) };
+}
+
+/** The digits that these conclusions speak of, ascending; all digits where none are given. */
+export function digitsWanted(grid: Grid, wanted: readonly Conclusion[] | undefined): readonly Digit[] {
+  if (wanted === undefined) return grid.digits;
+  const candidates = wanted.flatMap((each) => (each.kind === 'impossible' ? [each.candidate] : membersOf(each.candidates)));
+  return digitsOf(grid, setOf(grid, candidates));
 }
 
 /** An instance that is nothing but sets and what they prove. */

@@ -32,6 +32,9 @@ export interface Technique {
   /** In canonical spelling, as `canonicalName` gives it. */
   readonly name: string;
   readonly recognise: (shape: Shape) => Recognition;
-  /** All instances, the simplest first, lazily; absent where the tool cannot look for it yet. */
-  readonly find: ((position: Position) => Iterable<Instance>) | undefined;
+  /**
+   * All instances, the simplest first, lazily; absent where the tool cannot look for it yet. Where `wanted` is given,
+   * instances that do not bear on these conclusions may be left out.
+   */
+  readonly find: ((position: Position, wanted?: readonly Conclusion[]) => Iterable<Instance>) | undefined;
 }

@@ -1,0 +1,69 @@
+/**
+ * Positions of generated puzzles with one solution: at their start, and after what easy arguments give.
+ */
+import { type Candidate, has, intersection, membersOf, setOf } from '../../src/grid/candidates.ts';
+import { candidatesInCell, cellOf, type Digit, digitOf, type Grid } from '../../src/grid/grid.ts';
+import { countSolutions, possibleFrom } from '../../src/grid/solutions.ts';
+import { after, begin, isPlaced, type Position, prove } from '../../src/proof/kernel.ts';
+import { instancesOf } from '../../src/techniques/find-argument.ts';
+import { randomSolution } from '../proof/positions.ts';
+import type { Chance } from '../random.ts';
+
+export interface Generated {
+  readonly solution: readonly Candidate[];
+  readonly position: Position;
+}
+
+const easy = ['naked single', 'hidden single', 'locked candidates', 'naked pair', 'hidden pair'];
+
+/** A puzzle from which no given can be taken away, except that every `spare`-th one too many stays. */
+export function generatedPuzzle(grid: Grid, chance: Chance): Generated {
+  const solution = randomSolution(grid, chance);
+  const givens: (Digit | undefined)[] = grid.cells.map((cell) => digitOf(grid, solution[cell]!));
+  for (const cell of chance.shuffled(grid.cells)) {
+    const given = givens[cell];
+    givens[cell] = undefined;
+    if (countSolutions(grid, possibleFrom(grid, givens), 2) !== 1) givens[cell] = given;
+  }
+  const given = solution.filter((candidate) => givens[cellOf(grid, candidate)] !== undefined);
+  return { solution, position: begin(grid, given, { oneSolution: true }) };
+}
+
+/** The position that is reached when easy arguments give nothing more, or after so many rounds of them. */
+export function advanced(position: Position, rounds = 200): Position {
+  let reached = position;
+  for (let round = 0; round < rounds; round++) {
+    const next = oneRound(reached);
+    if (next === undefined) return reached;
+    reached = next;
+  }
+  return reached;
+}
+
+function oneRound(position: Position): Position | undefined {
+  for (const name of easy) {
+    for (const { sets, conclusions } of instancesOf(position, name)) {
+      const proofs = conclusions.flatMap((conclusion) => {
+        const outcome = prove(position, sets, conclusion);
+        return outcome.kind === 'proved' ? [outcome.proof] : [];
+      });
+      return after(position, proofs);
+    }
+  }
+  return undefined;
+}
+
+/** How many cells are open. */
+export function openCells(position: Position): number {
+  return position.grid.cells.filter((cell) => !isPlaced(position, cell)).length;
+}
+
+/** Whether everything that is true is still possible. */
+export function keepsSolution({ position, solution }: Generated): boolean {
+  return membersOf(intersection(position.possible, setOf(position.grid, solution))).length === solution.length;
+}
+
+/** The candidates of a cell that are possible. */
+export function possibleIn(position: Position, cell: number): Candidate[] {
+  return candidatesInCell(position.grid, position.grid.cells[cell]!).filter((candidate) => has(position.possible, candidate));
+}
