@@ -43,7 +43,10 @@ export function gatherFaults(): Faults {
 
 /** The text between quotes for a message, long ones shortened, line breaks as blanks. */
 export function quoted(text: string): string {
-  const line = text.replace(/\s+/g, ' ').trim().replace(/\p{Cc}/gu, '\ufffd');
+  const line = text
+    .replace(/\s+/g, ' ')
+    .trim()
+    .replace(/\p{Cc}/gu, '\ufffd');
   return `"${line.length > 60 ? `${line.slice(0, 57)}...` : line}"`;
 }
 

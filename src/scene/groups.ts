@@ -2,9 +2,11 @@
  * `groups`: the scene's colour groups.
  */
 import type { Faults } from './faults.ts';
-import { quoted } from './faults.ts';
+import { listed, quoted } from './faults.ts';
+import { didYouMean } from './nearest-word.ts';
+import type { Context } from './reading.ts';
 import { type GroupColour, groupColours } from './scene.ts';
-import type { Tree } from './yaml-tree.ts';
+import type { TextNode, Tree } from './yaml-tree.ts';
 
 /** By name the colour, in the order of the file. A group of no known colour (reported already) is kept as orange. */
 export function readGroups(value: Tree | undefined, faults: Faults): ReadonlyMap<string, GroupColour> {
@@ -34,4 +36,18 @@ export function readGroups(value: Tree | undefined, faults: Faults): ReadonlyMap
     groups.set(key.text, known ?? 'orange');
   }
   return groups;
+}
+
+/** The name of a group that the scene has; undefined where none is named, or after a report. */
+export function groupNamed(
+  node: TextNode | undefined,
+  { groups, faults }: Pick<Context, 'groups' | 'faults'>,
+): string | undefined {
+  if (node === undefined || groups.has(node.text)) return node?.text;
+  const known = [...groups.keys()];
+  const meant = didYouMean(node.text, known);
+  const there = known.length === 0 ? 'it has none yet' : `it has ${listed(known, 'and')}`;
+  const mend = meant === '' ? `; ${there}, so add it under "groups" with a colour` : meant;
+  faults.error('unknown-group', node.span, `the scene has no group ${quoted(node.text)}${mend}`);
+  return undefined;
 }

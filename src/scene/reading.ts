@@ -98,3 +98,8 @@ export function readNumber(
   faults.error('out-of-range', node.span, `${text} is outside the range; ${what} goes from ${least} to ${most}`);
   return undefined;
 }
+
+/** Whether the text is the word `all`, in any case. */
+export function saysAll(node: TextNode): boolean {
+  return node.text.trim().toLowerCase() === 'all';
+}

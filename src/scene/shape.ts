@@ -5,7 +5,7 @@
  * branch is chosen by its mark before anything in it is looked at.
  */
 import { z } from 'zod';
-import { Bug } from '../grid/bug.ts';
+import { type Homes, homesOf, optionsOf, ownKeys, takes, typed, wanted, withoutOptional } from './definition.ts';
 import type { Span } from './diagnostic.ts';
 import { type Faults, listed, quoted } from './faults.ts';
 import { notesOf } from './language-values.ts';
@@ -21,9 +21,6 @@ import {
   textOf,
   valueOf,
 } from './yaml-tree.ts';
-
-/** Where keys belong that stand in a wrong place: by key, the places (`under "video"`). */
-export type Homes = ReadonlyMap<string, readonly string[]>;
 
 /** Reports all that is not as the definition has it. */
 export function checkShape(definition: z.ZodType, node: Tree, faults: Faults): void {
@@ -183,17 +180,6 @@ function branchFor(options: readonly z.ZodType[], node: Tree, place: Place): z.Z
   return undefined;
 }
 
-/** The keys that an option must have: those tell it from the others. */
-function ownKeys(option: z.ZodObject): readonly string[] {
-  return Object.keys(option.shape).filter((key) => !(option.shape[key] instanceof z.ZodOptional));
-}
-
-function takes(option: z.ZodType, node: Tree): boolean {
-  if (option instanceof z.ZodUnion) return optionsOf(option).some((each) => takes(each, node));
-  if (option instanceof z.ZodObject || option instanceof z.ZodRecord) return node.kind === 'map';
-  return option instanceof z.ZodArray ? node.kind === 'list' : node.kind === 'text';
-}
-
 function reportKind(options: readonly z.ZodType[], node: Tree, place: Place): undefined {
   const span = node.kind === 'text' ? node.span : place.span;
   const kinds = [...new Set(options.map(wanted))];
@@ -219,46 +205,6 @@ function reportNoMark(objects: readonly z.ZodObject[], map: MapNode, place: Plac
     place.faults.error('no-mark', place.span, `${title} does not say what it is; it needs one of ${listed(marks)}`);
   }
   return undefined;
-}
-
-/** By key, the maps of the whole definition that have it, for keys that stand in the wrong one. */
-function homesOf(definition: z.ZodType): Homes {
-  const homes = new Map<string, string[]>();
-  visit(definition);
-  return homes;
-  function visit(each: z.ZodType): void {
-    const schema = withoutOptional(each);
-    if (schema instanceof z.ZodUnion) for (const option of optionsOf(schema)) visit(option);
-    if (schema instanceof z.ZodArray) visit(typed(schema.element));
-    if (!(schema instanceof z.ZodObject)) return;
-    const title = schema.meta()?.title ?? '';
-    for (const [key, value] of Object.entries(schema.shape)) {
-      const known = homes.get(key) ?? [];
-      if (!known.includes(title)) homes.set(key, [...known, title]);
-      visit(typed(value));
-    }
-  }
-}
-
-function withoutOptional(schema: z.ZodType): z.ZodType {
-  return schema instanceof z.ZodOptional ? typed(schema.unwrap()) : schema;
-}
-
-function optionsOf(union: z.ZodUnion): readonly z.ZodType[] {
-  return union.options.map(typed);
-}
-
-function typed(schema: unknown): z.ZodType {
-  if (schema instanceof z.ZodType) return schema;
-  throw new Bug('the definition of the language holds something that is no definition');
-}
-
-function wanted(schema: z.ZodType): string {
-  if (schema instanceof z.ZodUnion) return listed([...new Set(optionsOf(schema).map(wanted))]);
-  if (schema instanceof z.ZodArray) return 'a list';
-  if (schema instanceof z.ZodEnum) return listed(schema.options.map(String));
-  if (schema instanceof z.ZodString) return 'a text';
-  return 'a map of keys';
 }
 
 function kindOf(node: Tree): string {
