@@ -171,6 +171,8 @@ describe('a chain node by node', () => {
     ['(7)r1c5=r9c5-', '7@4 7@76', '0=1 1-0', true],
     ['(7)r1c5=r9c5-r1c5', '7@4 7@76', '0=1 1-0', true],
     ['(7=8)r1c2-(8)r4c2=(7)r4c2-(7=8)r1c2', '7@1 8@1 8@28 7@28', '0=1 1-2 2=3 3-0', true],
+    // the last bracket has another link than the first: it repeats nothing
+    ['(7=8)r1c2-(8)r4c2=(7)r4c2-(7-8)r1c2', '7@1 8@1 8@28 7@28 7@1 8@1', '0=1 1-2 2=3 3-4 4-5', false],
     // the ends are the two digits of one cell: no loop, unless a bracket repeats the first
     ['(7)r1c2=(7)r4c2-(8)r4c2=(8)r1c2', '7@1 7@28 8@28 8@1', '0=1 1-2 2=3', false],
   ];
