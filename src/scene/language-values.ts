@@ -20,8 +20,8 @@ export function notesOf(schema: z.ZodType): ValueNotes {
   const notes = schema.meta() ?? {};
   return {
     description: notes.description,
-    sentence: notes['sentence'] === true,
-    ...(isReasons(notes['refused']) ? { refused: notes['refused'] } : {}),
+    sentence: notes.sentence === true,
+    ...(isReasons(notes.refused) ? { refused: notes.refused } : {}),
   };
 }
 

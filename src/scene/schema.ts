@@ -16,7 +16,7 @@ export function editorSchema(definition: z.ZodType, title: string): object {
     io: 'input',
     target: 'draft-2020-12',
     override: ({ jsonSchema }) => {
-      const guesses = jsonSchema['guesses'];
+      const guesses = jsonSchema.guesses;
       if (Array.isArray(guesses)) Object.assign(jsonSchema, { type: ['string', ...guesses] });
       if (jsonSchema.enum !== undefined) {
         delete jsonSchema.type;

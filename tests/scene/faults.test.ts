@@ -30,7 +30,7 @@ describe('the faults of', () => {
     const diagnostics = read(file);
     found.push(...diagnostics);
     const annotated = annotate(file, diagnostics);
-    if (process.env['REWRITE'] === '1') writeFileSync(at, annotated);
+    if (process.env.REWRITE === '1') writeFileSync(at, annotated);
     else expect(annotated).toBe(fixture);
   });
 

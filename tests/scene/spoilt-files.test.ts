@@ -150,7 +150,7 @@ it('a file with anything changed is read, or refused with faults that lie in it'
         expect(diagnostic.message).not.toMatch(/undefined|NaN|\[object|\n/);
       }
     }),
-    { numRuns: Number(process.env['RUNS'] ?? 150) },
+    { numRuns: Number(process.env.RUNS ?? 150) },
   );
 });
 
