@@ -1,0 +1,21 @@
+/**
+ * `npm run bench`, or `npm run bench -- counting`, `npm run bench -- stages`: the benchmarks, one after the other.
+ * Each prints the machine and a checksum of its result beside its times.
+ */
+import { run as counting } from './counting.ts';
+import { run as stages } from './stages.ts';
+
+const benchmarks: Readonly<Record<string, () => Promise<void>>> = { counting, stages };
+
+const asked = process.argv.slice(2);
+const unknown = asked.filter((name) => !(name in benchmarks));
+if (unknown.length > 0) {
+  console.error(`There is no benchmark ${unknown.join(', ')}; there are ${Object.keys(benchmarks).join(', ')}.`);
+  process.exitCode = 2;
+} else {
+  for (const [name, run] of Object.entries(benchmarks)) {
+    if (asked.length > 0 && !asked.includes(name)) continue;
+    await run();
+    console.log();
+  }
+}
