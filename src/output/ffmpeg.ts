@@ -110,8 +110,8 @@ export async function probe(file: string, options: readonly string[], signal?: A
  * these encoders. To be asked before any work: where its program is missing the library throws out of reach.
  */
 export async function requireEncoders(names: readonly string[]): Promise<void> {
-  program('ffprobe');
   ffmpeg.setFfmpegPath(program('ffmpeg'));
+  program('ffprobe');
   const missing = await new Promise<readonly string[]>((resolve, reject) => {
     ffmpeg.availableEncoders((error: Error | null, encoders) => {
       if (error !== null) reject(new MachineFailure(`ffmpeg does not run (${error.message}); ${howToGet}`));
@@ -134,7 +134,8 @@ function program(name: 'ffmpeg' | 'ffprobe'): string {
   const folders = (process.env.PATH ?? '').split(delimiter).filter((folder) => folder !== '');
   const found = [named, ...folders.map((folder) => join(folder, file))].find(isProgram);
   if (found !== undefined) return found;
-  throw new MachineFailure(`${name} is not installed; ${howToGet}`);
+  const called = name === 'ffmpeg' ? name : 'ffprobe (a part of ffmpeg)';
+  throw new MachineFailure(`${called} is not installed; ${howToGet}`);
 }
 
 function isProgram(file: string): boolean {

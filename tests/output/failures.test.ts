@@ -31,17 +31,17 @@ describe('without ffmpeg', () => {
   it.each(videos)('%s: says how to get it', async (name) => {
     vi.stubEnv('PATH', scratch.at('no-programs'));
     await expect(renderFilm(opaque(3), scratch.at(name))).rejects.toThrow(
-      new MachineFailure(`ffprobe is not installed; ${howToGet}`),
+      new MachineFailure(`ffmpeg is not installed; ${howToGet}`),
     );
     expect(scratch.list()).toEqual([]);
   });
 
-  it('and with ffprobe: likewise', async () => {
-    const ffprobe = execFileSync('which', ['ffprobe'], { encoding: 'utf8' }).trim();
-    vi.stubEnv('FFPROBE_PATH', ffprobe);
+  it('but for ffprobe: likewise', async () => {
+    const ffmpeg = execFileSync('which', ['ffmpeg'], { encoding: 'utf8' }).trim();
+    vi.stubEnv('FFMPEG_PATH', ffmpeg);
     vi.stubEnv('PATH', scratch.at('no-programs'));
     await expect(renderFilm(opaque(3), scratch.at('a.mp4'))).rejects.toThrow(
-      new MachineFailure(`ffmpeg is not installed; ${howToGet}`),
+      new MachineFailure(`ffprobe (a part of ffmpeg) is not installed; ${howToGet}`),
     );
   });
 
@@ -49,7 +49,7 @@ describe('without ffmpeg', () => {
     writeFileSync(scratch.at('some.wav'), '');
     vi.stubEnv('PATH', '');
     await expect(probeMedia(scratch.at('some.wav'))).rejects.toThrow(
-      new MachineFailure(`ffprobe is not installed; ${howToGet}`),
+      new MachineFailure(`ffprobe (a part of ffmpeg) is not installed; ${howToGet}`),
     );
     execFileSync('/bin/rm', [scratch.at('some.wav')]);
   });
