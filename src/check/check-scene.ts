@@ -28,6 +28,7 @@ export function checkScene(scene: Scene): CheckedScene {
     eithers: new Map(),
     failures: [],
     withoutAssuming: undefined,
+    mendsLeft: 16,
     diagnostics: [],
     restingSteps: new Set(),
   };

@@ -1,14 +1,17 @@
 /**
  * A step: its claims one after the other, and what they come to.
  */
+import type { Grid } from '../grid/grid.ts';
 import type { Position } from '../proof/kernel.ts';
 import type { Step } from '../scene/scene.ts';
 import { missedRemovals, unneededSets } from './advice.ts';
 import { argumentOf, type CheckedClaim, checkClaim } from './check-claim.ts';
 import { claimsOf, type Evaluated } from './claim.ts';
-import { explainLink, inWords } from './explain.ts';
+import { explainLink, explainMend, inWords } from './explain.ts';
 import { judgeMarks } from './marks.ts';
+import { type MendFor, mendLinks, mendsOf } from './mend.ts';
 import { judgeGivenName } from './name.ts';
+import { proposeStep } from './propose.ts';
 import { type Failure, stepsRestedOn } from './rests-on.ts';
 import {
   type Argument,
@@ -39,6 +42,7 @@ export function checkStep(walk: Walk, step: Step): CheckedStep {
   const sound = step.fails ? trapFaults(step, conclusions).length === 0 : isSound(faults, links, conclusions, names);
   if (!sound && !step.fails && !isMisnamed(names) && restsWholly(before, checked, failuresBefore))
     walk.restingSteps.add(step.id);
+  const mends = sound || step.fails ? [] : checked.flatMap((each) => mendsFor(walk, each));
   walk.diagnostics.push(...warningsOf(step, checked, names), ...judgeMarks(step, before, walk.position));
   return {
     step,
@@ -53,10 +57,30 @@ export function checkStep(walk: Walk, step: Step): CheckedStep {
     ...adviceOn(step, before, main, conclusions),
     stale: checked.flatMap((each) => each.evaluated.stale),
     faults,
-    message: sound ? '' : messageOf(before, faults, links, conclusions, names),
+    message: sound ? '' : messageOf(before, faults, links, conclusions, names, mends),
+    mends,
     possibleBefore: before.possible,
     placedBefore: before.placed,
   };
+}
+
+/** What would mend the claim, as long as mends are still looked for: each takes a search of its own. */
+function mendsFor(walk: Walk, { claim, position, evaluated, conclusions, eithers }: CheckedClaim): MendFor[] {
+  const failing = conclusions.filter((each) => each.verdict === 'unproved' && each.restsOn.length === 0);
+  const isBroken = evaluated.argument.links.some((link) => !link.holds);
+  if ((failing.length === 0 && !isBroken) || walk.mendsLeft <= 0) return [];
+  walk.mendsLeft--;
+  const known = { eithers, truth: walk.truth, find: proposeStep };
+  const mends = mendsOf(
+    position,
+    claim,
+    evaluated,
+    failing.map((each) => each.conclusion),
+    known,
+  );
+  if (mends.length > 0 || !isBroken) return mends;
+  const mend = mendLinks(position, claim, evaluated, known);
+  return mend === undefined ? [] : [{ mend, conclusions: [] }];
 }
 
 type Names = readonly (CheckedName | undefined)[];
@@ -148,6 +172,19 @@ function argumentTried(evaluated: Evaluated): Argument {
 
 function messageOf(
   { grid }: Position,
+  faults: readonly string[],
+  links: readonly CheckedLink[],
+  conclusions: readonly CheckedConclusion[],
+  names: Names,
+  mends: readonly MendFor[],
+): string {
+  return [reasonOf(grid, faults, links, conclusions, names), ...mends.map((mend) => explainMend(grid, mend))].join(
+    '; ',
+  );
+}
+
+function reasonOf(
+  grid: Grid,
   faults: readonly string[],
   links: readonly CheckedLink[],
   conclusions: readonly CheckedConclusion[],

@@ -6,6 +6,7 @@ import { cellOf, digitOf, type Grid } from '../grid/grid.ts';
 import { printCandidate, printCell, printConclusion } from '../grid/notation/print.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import type { Claim, EvaluatedConclusion } from './claim.ts';
+import type { MendFor, ProposedStep } from './mend.ts';
 import type { CheckedLink } from './verdict.ts';
 
 /** `r4c5`, or `r4c5 and r4c6`, or `r4c5, r4c6 and r4c7`. */
@@ -42,6 +43,43 @@ export function explainConclusion(
   const text = printConclusion(grid, evaluated.conclusion);
   const falsehood = reasons.isFalse ? ` (${solutionSays(grid, evaluated.conclusion, reasons.severalSolutions)})` : '';
   return `${text} is ${reasons.isFalse ? 'false' : 'not proved'}${falsehood}: ${why(grid, claim, evaluated, reasons)}`;
+}
+
+/** What would mend it, as a sentence. */
+export function explainMend(grid: Grid, { mend, conclusions }: MendFor): string {
+  const these = conclusions.length === 0 ? 'this step' : compactly(conclusions).join(' ');
+  switch (mend.kind) {
+    case 'name further sets':
+      return `Adding ${inWords(mend.names)} proves ${these}`;
+    case 'prove it apart':
+      return `${named(mend.step)} proves ${these}`;
+    case 'remove first': {
+      const gone = inWords(mend.candidates.map((candidate) => printCandidate(grid, candidate)));
+      const [first, ...others] = mend.steps;
+      if (first === undefined)
+        return `Without ${gone} it would hold, so remove ${mend.candidates.length === 1 ? 'it' : 'them'} first`;
+      return others.length === 0
+        ? `${named(first)} removes ${gone}; as a step before this one it would make this step hold`
+        : `${mend.steps.map(named).join(', then ')} remove ${gone}; as steps before this one they would make this step hold`;
+    }
+  }
+}
+
+/** `A pointing pair (5b5)`. */
+function named({ because, from, chain, deadly }: ProposedStep): string {
+  const article = /^(X|[aeio]|ALS)/i.test(because) ? 'An' : 'A';
+  return `${article} ${because} (${from ?? chain ?? deadly ?? ''})`;
+}
+
+/** Removals of one cell together, in notation: `r4c1<>4 r4c1<>8` becomes `r4c1<>48`. */
+export function compactly(conclusions: readonly string[]): string[] {
+  const compact = new Map<string, string>();
+  for (const text of conclusions) {
+    const [cell, digit] = text.split('<>');
+    const key = digit === undefined ? text : `${cell}<>`;
+    compact.set(key, `${compact.get(key) ?? ''}${digit ?? ''}`);
+  }
+  return [...compact].map(([key, digits]) => `${key}${digits}`);
 }
 
 function why(

@@ -1,5 +1,5 @@
 /**
- * What would mend a conclusion that is true and not proved: a candidate that must go first, or a set that is missing.
+ * What would mend conclusions that are true and not proved: a candidate that must go first, or a set that is missing.
  *
  * Everything here is a suggestion and goes through the kernel: a removal is suggested only if the claim, looked at
  * again in the position without that candidate, holds; sets only if they prove the conclusion.
@@ -7,9 +7,9 @@
 import { type Candidate, countOf, has, membersOf } from '../grid/candidates.ts';
 import { printConclusion } from '../grid/notation/print.ts';
 import type { Conclusion } from '../grid/terms.ts';
-import { type Position, takeAsRead } from '../proof/kernel.ts';
+import { type Position, prove, takeAsRead } from '../proof/kernel.ts';
 import { type Eithers, givesAnArgument } from './argument.ts';
-import { type Claim, type Evaluated, type EvaluatedConclusion, evaluate } from './claim.ts';
+import { type Claim, type Evaluated, evaluate } from './claim.ts';
 import { missingSets } from './missing-sets.ts';
 import { isContradicted, type Truth } from './truth.ts';
 
@@ -30,83 +30,154 @@ export type Mend =
       /** The simplest named arguments that remove them, in order; empty where none was found. */
       readonly steps: readonly ProposedStep[];
     }
-  | { readonly kind: 'name further sets'; readonly names: readonly string[] };
+  | { readonly kind: 'name further sets'; readonly names: readonly string[] }
+  /** Where nothing was named: an argument that proves the conclusion. */
+  | { readonly kind: 'prove it apart'; readonly step: ProposedStep };
+
+/** A mend, and the conclusions of the claim that it mends, in notation. */
+export interface MendFor {
+  readonly mend: Mend;
+  readonly conclusions: readonly string[];
+}
 
 /** Finds the simplest named argument that proves the conclusion in the position. */
 export type FindArgument = (position: Position, conclusion: Conclusion) => ProposedStep | undefined;
 
-/** A mend of the conclusion, in the order of preference of the language; undefined where none was found. */
-export function mendOf(
+export interface MendKnowledge {
+  readonly eithers: Eithers;
+  readonly truth: Truth;
+  readonly find: FindArgument;
+}
+
+/** At most this many mends a claim: what is left can be asked for again once these are done. */
+const mendsBound = 4;
+
+/**
+ * Mends for these conclusions, each for as many of them as it serves, in the order of preference of the language: what
+ * must go first and can be shown to; a set that is missing; what must go first. False conclusions have none.
+ */
+export function mendsOf(
   position: Position,
   claim: Claim,
   evaluated: Evaluated,
-  failing: EvaluatedConclusion,
-  known: { readonly eithers: Eithers; readonly truth: Truth; readonly find: FindArgument },
-): Mend | undefined {
-  if (isContradicted(known.truth, failing.conclusion)) return undefined;
-  if (!givesAnArgument(claim.given)) return mendWithoutArgument(position, claim, failing, known.find);
-  const removal = removalFirst(position, claim, evaluated, failing, known);
-  if (removal !== undefined) return removal;
-  const sets = missingSets(position, failing.sets, failing.conclusion);
-  return sets === undefined ? undefined : { kind: 'name further sets', names: sets.map((set) => set.name) };
-}
-
-/** Where nothing was named: an argument by name, told as a step of its own; for `so` a set that would do. */
-function mendWithoutArgument(
-  position: Position,
-  claim: Claim,
-  { conclusion }: EvaluatedConclusion,
-  find: FindArgument,
-): Mend | undefined {
-  if (claim.origin === 'so') {
-    const sets = missingSets(position, [], conclusion);
-    if (sets !== undefined) return { kind: 'name further sets', names: sets.map((set) => set.name) };
+  failing: readonly Conclusion[],
+  known: MendKnowledge,
+): MendFor[] {
+  let left = failing.filter((conclusion) => !isContradicted(known.truth, conclusion));
+  const mends: MendFor[] = [];
+  while (left.length > 0 && mends.length < mendsBound) {
+    const found = givesAnArgument(claim.given)
+      ? mendArgument(position, claim, evaluated, left, known)
+      : proveApart(position, claim, left[0]!, known.find);
+    const served = new Set(found?.conclusions ?? [printConclusion(position.grid, left[0]!)]);
+    if (found !== undefined) mends.push(found);
+    left = left.filter((conclusion) => !served.has(printConclusion(position.grid, conclusion)));
   }
-  const step = find(position, conclusion);
-  if (step === undefined) return undefined;
-  const candidates = conclusion.kind === 'impossible' ? [conclusion.candidate] : membersOf(conclusion.candidates);
-  return { kind: 'remove first', candidates, steps: [step] };
+  return mends;
 }
 
-function removalFirst(
+/** What would mend links that do not hold, where the claim concludes nothing or is proved all the same. */
+export function mendLinks(
   position: Position,
   claim: Claim,
   evaluated: Evaluated,
-  failing: EvaluatedConclusion,
-  { eithers, truth, find }: { readonly eithers: Eithers; readonly truth: Truth; readonly find: FindArgument },
+  known: MendKnowledge,
 ): Mend | undefined {
-  const key = printConclusion(position.grid, failing.conclusion);
-  const holdsWithout = (candidates: readonly Candidate[]) => {
-    const without = candidates.reduce((at, candidate) => takeAsRead(at, { kind: 'impossible', candidate }), position);
-    const again = evaluate(without, claim, eithers);
-    const isWhole = again.argument.links.every((link) => link.holds) && again.argument.faults.length === 0;
-    return (
-      isWhole &&
-      again.conclusions.some(
-        (each) => each.outcome.kind === 'proved' && printConclusion(position.grid, each.conclusion) === key,
-      )
-    );
-  };
+  const breakers = breakersOf(evaluated);
+  const isUntrue = (candidate: Candidate) => !isContradicted(known.truth, { kind: 'impossible', candidate });
+  if (breakers.length === 0 || !breakers.every(isUntrue)) return undefined;
+  const again = evaluate(without(position, breakers), claim, known.eithers);
+  if (!isWhole(again)) return undefined;
+  return { kind: 'remove first', candidates: breakers, steps: stepsRemoving(position, breakers, known.find) };
+}
+
+/** A set for a step that names none; an argument by name for what is left out of a list, or comes too early in a cascade. */
+function proveApart(position: Position, claim: Claim, conclusion: Conclusion, find: FindArgument): MendFor | undefined {
+  const conclusions = [printConclusion(position.grid, conclusion)];
+  const step = find(position, conclusion);
+  if (step !== undefined) return { mend: { kind: 'prove it apart', step }, conclusions };
+  const sets = claim.origin === 'so' ? missingSets(position, [], [conclusion]) : undefined;
+  return sets && { mend: { kind: 'name further sets', names: sets.map((set) => set.name) }, conclusions };
+}
+
+function mendArgument(
+  position: Position,
+  claim: Claim,
+  evaluated: Evaluated,
+  failing: readonly Conclusion[],
+  known: MendKnowledge,
+): MendFor | undefined {
+  const removals = removalsFirst(position, claim, evaluated, failing, known);
+  const shown = removals.find((removal) => removal.mend.kind === 'remove first' && removal.mend.steps.length > 0);
+  return shown ?? furtherSets(position, evaluated, failing) ?? removals[0];
+}
+
+/** Sets that prove all the conclusions, or at least the first of them. */
+function furtherSets(position: Position, evaluated: Evaluated, failing: readonly Conclusion[]): MendFor | undefined {
+  const given = evaluated.argument.sets;
+  const sets = missingSets(position, given, failing) ?? missingSets(position, given, failing.slice(0, 1));
+  if (sets === undefined) return undefined;
+  const all = [...given, ...sets].map((named) => named.set);
+  const proved = failing.filter((conclusion) => prove(position, all, conclusion, proveBound).kind === 'proved');
+  const conclusions = proved.map((conclusion) => printConclusion(position.grid, conclusion));
+  return { mend: { kind: 'name further sets', names: sets.map((set) => set.name) }, conclusions };
+}
+
+const proveBound = 20_000;
+/** Removals that serve are shown by a named argument only so often: each is a search of its own. */
+const stepsBound = 3;
+
+/** Removals without which the argument holds, those that serve most conclusions first. */
+function removalsFirst(
+  position: Position,
+  claim: Claim,
+  evaluated: Evaluated,
+  failing: readonly Conclusion[],
+  { eithers, truth, find }: MendKnowledge,
+): MendFor[] {
+  const keys = failing.map((conclusion) => printConclusion(position.grid, conclusion));
   const isUntrue = (candidate: Candidate) => !isContradicted(truth, { kind: 'impossible', candidate });
-  const found = removalsToTry(position, evaluated, failing)
-    .filter((candidates) => candidates.every(isUntrue) && holdsWithout(candidates))
-    .map((candidates) => ({
-      kind: 'remove first' as const,
-      candidates,
-      steps: stepsRemoving(position, candidates, find),
-    }));
-  return found.find((mend) => mend.steps.length > 0) ?? found[0];
+  const served = removalsToTry(position, evaluated, failing).flatMap((candidates) => {
+    if (!candidates.every(isUntrue)) return [];
+    const again = evaluate(without(position, candidates), claim, eithers);
+    if (!isWhole(again)) return [];
+    const proved = new Set(
+      again.conclusions
+        .filter((each) => each.outcome.kind === 'proved')
+        .map((each) => printConclusion(position.grid, each.conclusion)),
+    );
+    const conclusions = keys.filter((key) => proved.has(key));
+    return conclusions.length === 0 ? [] : [{ candidates, conclusions }];
+  });
+  const best = served.toSorted((a, b) => b.conclusions.length - a.conclusions.length);
+  return best.map(({ candidates, conclusions }, index) => {
+    const steps = index < stepsBound ? stepsRemoving(position, candidates, find) : [];
+    return { mend: { kind: 'remove first', candidates, steps }, conclusions };
+  });
+}
+
+function isWhole({ argument }: Evaluated): boolean {
+  return argument.links.every((link) => link.holds) && argument.faults.length === 0;
+}
+
+function without(position: Position, candidates: readonly Candidate[]): Position {
+  return candidates.reduce((at, candidate) => takeAsRead(at, { kind: 'impossible', candidate }), position);
+}
+
+function breakersOf(evaluated: Evaluated): Candidate[] {
+  const broken = evaluated.argument.links.filter((link) => !link.holds && link.kind === 'strong');
+  return [...new Set(broken.flatMap((link) => link.brokenBy))];
 }
 
 /** What breaks the links, all together; then each member of the sets alone. */
-function removalsToTry({ placed }: Position, evaluated: Evaluated, failing: EvaluatedConclusion): Candidate[][] {
-  const broken = evaluated.argument.links.filter((link) => !link.holds && link.kind === 'strong');
-  const breakers = [...new Set(broken.flatMap((link) => link.brokenBy))];
-  const own = failing.conclusion.kind === 'impossible' ? failing.conclusion.candidate : undefined;
-  const members = failing.sets
-    .filter((named) => countOf(named.set.members) > 1)
-    .flatMap((named) => membersOf(named.set.members));
-  const alone = [...new Set(members)].filter((candidate) => candidate !== own && !has(placed, candidate));
+function removalsToTry({ placed }: Position, evaluated: Evaluated, failing: readonly Conclusion[]): Candidate[][] {
+  const breakers = breakersOf(evaluated);
+  const own = new Set(
+    failing.flatMap((conclusion) => (conclusion.kind === 'impossible' ? [conclusion.candidate] : [])),
+  );
+  const open = evaluated.argument.sets.filter((named) => countOf(named.set.members) > 1);
+  const members = open.flatMap((named) => membersOf(named.set.members));
+  const alone = [...new Set(members)].filter((candidate) => !own.has(candidate) && !has(placed, candidate));
   const isSmall = alone.length <= 60; // an argument with more members is taught by nobody
   return [...(breakers.length > 0 ? [breakers] : []), ...(isSmall ? alone.map((candidate) => [candidate]) : [])];
 }

@@ -14,30 +14,32 @@ import { type NamedSet, nameOfSet } from './argument.ts';
 const triesBound = 4_000;
 const proveBound = 20_000;
 
-/** The fewest further sets (one or two) that prove the conclusion with these; of several, the smallest. */
+/** The fewest further sets (one or two) that prove all the conclusions with these; of several, the smallest. */
 export function missingSets(
   position: Position,
   sets: readonly NamedSet[],
-  conclusion: Conclusion,
+  conclusions: readonly Conclusion[],
 ): NamedSet[] | undefined {
   const { grid } = position;
+  const [conclusion] = conclusions;
+  if (conclusion === undefined) return undefined;
   const given = sets.map((named) => named.set);
   const all = allSets(position);
   const tries = { left: triesBound };
   const first = setsThatCatch(position, all, given, conclusion, tries);
-  for (const set of first) if (proves(position, [...given, set], conclusion)) return named(grid, [set]);
+  for (const set of first) if (proves(position, [...given, set], conclusions)) return named(grid, [set]);
   for (const set of first) {
     const second = setsThatCatch(position, all, [...given, set], conclusion, tries);
     for (const other of second) {
       if (tries.left-- <= 0) return undefined;
-      if (proves(position, [...given, set, other], conclusion)) return named(grid, [set, other]);
+      if (proves(position, [...given, set, other], conclusions)) return named(grid, [set, other]);
     }
   }
   return undefined;
 }
 
-function proves(position: Position, sets: readonly OneOf[], conclusion: Conclusion): boolean {
-  return prove(position, sets, conclusion, proveBound).kind === 'proved';
+function proves(position: Position, sets: readonly OneOf[], conclusions: readonly Conclusion[]): boolean {
+  return conclusions.every((conclusion) => prove(position, sets, conclusion, proveBound).kind === 'proved');
 }
 
 /** Every set of a cell or a house with more than one member, the smallest first. */

@@ -5,6 +5,7 @@ import type { Candidate, Candidates } from '../grid/candidates.ts';
 import type { Conclusion, LinkKind } from '../grid/terms.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import type { Scene, Step } from '../scene/scene.ts';
+import type { MendFor } from './mend.ts';
 
 /** Worst first; a step is as good as the worst of its conclusions. */
 export const verdicts = ['false', 'unproved', 'proved', 'spent', 'none'] as const;
@@ -51,6 +52,8 @@ export interface CheckedStep {
   readonly faults: readonly string[];
   /** One sentence for the step; empty where all is well. */
   readonly message: string;
+  /** What would mend it, where that was looked for and found. */
+  readonly mends: readonly MendFor[];
   /** What was possible, and what stood on the board, when the step began. */
   readonly possibleBefore: Candidates;
   readonly placedBefore: Candidates;

@@ -21,6 +21,8 @@ export interface Walk extends Lineage {
   readonly failures: Failure[];
   /** The same scene without anything that assumes one solution; kept once something does. */
   withoutAssuming: Lineage | undefined;
+  /** How many more mends may be looked for: each takes a search of its own, and nobody mends forty steps at once. */
+  mendsLeft: number;
   readonly diagnostics: Diagnostic[];
   /** Unsound steps that would be sound if earlier ones were. */
   readonly restingSteps: Set<string>;

@@ -2,6 +2,7 @@
  * The report to read: short where all is well; for each fault where, what, why. A second printer of the same value as
  * `--json`: it knows nothing that the report does not hold.
  */
+import { compactly } from '../check/explain.ts';
 import type { Report, ReportedStep } from './report.ts';
 
 /** The colours of a terminal, or functions that leave text as it is. */
@@ -63,22 +64,24 @@ function context(report: Report, paint: Paint): string[] {
 function faultLines(report: Report, step: ReportedStep, paint: Paint): string[] {
   const lines = [`${paint.bold(`${report.scene}:${step.line}: ${step.id}`)}  ${paint.red(verdictOf(step))}`];
   if (step.message !== '') lines.push(`  ${step.message}`);
-  const said = new Set([step.message]);
-  for (const conclusion of step.conclusions) {
-    if (conclusion.message === '' || [...said].some((sentence) => sentence.startsWith(conclusion.message))) continue;
-    said.add(conclusion.message);
-    lines.push(`  ${conclusion.message}`);
-  }
+  const failing = step.conclusions.filter((conclusion) => conclusion.message !== '');
+  const others = failing
+    .filter((conclusion) => !step.message.includes(conclusion.message))
+    .map((conclusion) => conclusion.text);
+  if (others.length > 0) lines.push(`  not proved: ${compactly(others).join(' ')}`);
   const shown = step.conclusions.find(
     (conclusion) => conclusion.counterexample !== undefined && conclusion.counterexample.length > 0,
   );
   if (shown !== undefined)
     lines.push(paint.dim(`  counterexample to ${shown.text}: ${shown.counterexample?.join(' ')}`));
+  for (const text of step.mends.flatMap((mend) => mend.steps)) {
+    lines.push(paint.dim('  ready to paste before it:'), ...text.split('\n').map((line) => `    ${line}`));
+  }
   const proved = step.conclusions
     .filter((conclusion) => conclusion.verdict === 'proved')
     .map((conclusion) => conclusion.text);
   if (proved.length > 0 && proved.length < step.conclusions.length)
-    lines.push(paint.dim(`  proved all the same: ${proved.join(' ')}`));
+    lines.push(paint.dim(`  proved all the same: ${compactly(proved).join(' ')}`));
   return lines;
 }
 
@@ -93,7 +96,7 @@ function adviceLines(report: Report, step: ReportedStep): string[] {
   const where = `${report.scene}:${step.line}: ${step.id}`;
   const lines: string[] = [];
   if (step.unneeded.length > 0) lines.push(`${where}: nothing needs ${step.unneeded.join(' ')}`);
-  if (step.missed.length > 0) lines.push(`${where}: the same argument also proves ${step.missed.join(' ')}`);
+  if (step.missed.length > 0) lines.push(`${where}: the same argument also proves ${compactly(step.missed).join(' ')}`);
   return lines;
 }
 

@@ -1,6 +1,8 @@
 /**
  * The report of a checked scene, or of one that could not be used.
  */
+import { idBefore, stepText } from '../check/propose.ts';
+import type { MendFor } from '../check/mend.ts';
 import type { Argument, CheckedConclusion, CheckedName, CheckedScene, CheckedStep } from '../check/verdict.ts';
 import type { Candidate } from '../grid/candidates.ts';
 import type { Grid } from '../grid/grid.ts';
@@ -71,6 +73,7 @@ function reportedStep(file: SceneFile, grid: Grid, step: CheckedStep): ReportedS
     missed: step.missed.map((candidate) => printConclusion(grid, { kind: 'impossible', candidate })),
     stale: written(grid, step.stale),
     message: step.message,
+    mends: step.mends.map((mend) => reportedMend(grid, step, mend)),
   };
 }
 
@@ -86,6 +89,26 @@ function reportedConclusion(grid: Grid, conclusion: CheckedConclusion): Reported
     ...(argument === undefined ? {} : { argument: reportedArgument(argument) }),
     ...(name === undefined ? {} : { name: reportedName(name) }),
   };
+}
+
+function reportedMend(
+  grid: Grid,
+  { step }: CheckedStep,
+  { mend, conclusions }: MendFor,
+): ReportedStep['mends'][number] {
+  const base = { conclusions: [...conclusions], add: [], remove: [], steps: [] };
+  switch (mend.kind) {
+    case 'name further sets':
+      return { ...base, add: [...mend.names] };
+    case 'prove it apart':
+      return { ...base, steps: [stepText(mend.step, `${step.id}-first`)] };
+    case 'remove first':
+      return {
+        ...base,
+        remove: written(grid, mend.candidates),
+        steps: mend.steps.map((each, index) => stepText(each, idBefore(step.id, index))),
+      };
+  }
 }
 
 function reportedArgument({ found, others, sets }: Argument): ReportedStep['argument'] {

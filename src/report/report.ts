@@ -46,6 +46,15 @@ const link = z.object({
   brokenBy: words,
 });
 
+const mend = z.object({
+  conclusions: words.describe('The conclusions that it mends; none where it mends a link.'),
+  add: words.describe('Sets to add to `from`.'),
+  remove: words.describe('Candidates to remove first.'),
+  steps: words.describe(
+    'Steps that do so, ready to paste before this one; or one that proves the conclusion by itself.',
+  ),
+});
+
 const step = z.object({
   id: z.string(),
   line: z.number().int(),
@@ -61,6 +70,7 @@ const step = z.object({
   missed: words.describe('Removals that the argument proves besides; given for steps that only remove.'),
   stale: words.describe('Candidates that `pencil` or `only` lists and that are impossible already.'),
   message: z.string(),
+  mends: z.array(mend).describe('What would mend the step; looked for in the first unsound steps.'),
 });
 
 const fault = z.object({
