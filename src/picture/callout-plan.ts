@@ -11,6 +11,8 @@ export interface PlannedCallout {
   readonly mark: Mark;
   readonly kind: 'note' | 'ask';
   readonly set: SetText;
+  /** Counted from above; of two callouts in one slot the later hides the earlier. */
+  readonly slot: number;
   readonly box: Box;
   /** Between the card's edge and its words, in frame pixels. */
   readonly pad: number;
@@ -44,10 +46,11 @@ function together(marks: readonly Mark[]): Mark[][] {
 
 function stack(stage: Stage, group: readonly Mark[]): PlannedCallout[] {
   const { callout: room, calloutAt } = stage.layout;
-  const slots = slotsOf(group);
-  const gap = 20 * stage.unit;
-  const pad = Math.min(28 * stage.unit, (room.bottom - room.top) * 0.15);
-  const share = (room.bottom - room.top - gap * (slots.length - 1)) / slots.length;
+  const roomHeight = room.bottom - room.top;
+  const gap = Math.min(20 * stage.unit, roomHeight * 0.1);
+  const slots = mergedInto(slotsOf(group), Math.floor((roomHeight + gap) / (56 * stage.unit + gap)));
+  const share = (roomHeight - gap * (slots.length - 1)) / slots.length;
+  const pad = Math.min(28 * stage.unit, share * 0.12);
   const set = slots.map((slot) => slot.map((mark) => setCallout(stage, mark, room.right - room.left, share, pad)));
   const heights = set.map((slot) => Math.max(...slot.map(({ height }) => height)));
   const whole = heights.reduce((sum, height) => sum + height, 0) + gap * (slots.length - 1);
@@ -55,11 +58,18 @@ function stack(stage: Stage, group: readonly Mark[]): PlannedCallout[] {
   const planned: PlannedCallout[] = [];
   set.forEach((slot, index) => {
     for (const { height, width, ...callout } of slot) {
-      planned.push({ ...callout, pad, box: { left: room.left, right: room.left + width, top, bottom: top + height } });
+      const box = { left: room.left, right: room.left + width, top, bottom: top + height };
+      planned.push({ ...callout, slot: index, pad, box });
     }
     top += heights[index]! + gap;
   });
   return planned;
+}
+
+/** At most so many slots, at least one: those beyond share the first ones, where a later callout hides an earlier. */
+function mergedInto(slots: readonly Mark[][], most: number): Mark[][] {
+  const count = Math.max(1, Math.min(slots.length, most));
+  return slots.slice(0, count).map((_, slot) => slots.filter((_, index) => index % count === slot).flat());
 }
 
 /** From above to below: each mark takes the first slot that is free all its time. */
@@ -79,7 +89,7 @@ function setCallout(stage: Stage, mark: Mark, roomWidth: number, roomHeight: num
   const text = shape.kind === 'ask' || shape.kind === 'note' ? shape.text : '';
   const setting = { family: stage.look.type.family, weight: 500, px: stage.look.type.notePx * stage.unit };
   const width = Math.min(roomWidth, 900 * stage.unit);
-  const room = { width: width - 2 * pad - sideWidth(stage, kind), height: roomHeight - 2 * pad, lines: 2, least: 0.6 };
+  const room = { width: width - 2 * pad - sideWidth(stage, kind), height: roomHeight - 2 * pad, lines: 2, least: 0.45 };
   const set = fitText(stage.context, text, setting, room);
   return { mark, kind, set, width, height: set.height + 2 * pad };
 }

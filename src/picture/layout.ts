@@ -84,7 +84,7 @@ function ownLayout(film: Film): Layout {
   };
 }
 
-/** The largest strip of the safe area beside a given board; where none will hold words, a strip over the board's foot. */
+/** The largest strip of the safe area beside a given board; where none will hold words, over the board's lower half. */
 function besides(film: Film, place: BoardPlace, safe: Box): Layout {
   const unit = unitOf(film);
   const gap = Math.round(unit * 40);
@@ -97,7 +97,7 @@ function besides(film: Film, place: BoardPlace, safe: Box): Layout {
   ];
   const [best, calloutAt] = strips.reduce((a, b) => (worth(b[0], unit) > worth(a[0], unit) ? b : a));
   if (worth(best, unit) > 0) return { place, telling: best, callout: best, calloutAt };
-  const strip = { ...safe, top: safe.bottom - Math.round(unit * 170) };
+  const strip = { ...safe, top: Math.floor((safe.top + safe.bottom) / 2) };
   return { place, telling: undefined, callout: strip, calloutAt: 'bottom' };
 }
 

@@ -3,6 +3,7 @@
  * candidates that the step marks at any time, and the links before it. So no way changes while it is on screen.
  */
 import type { Candidate } from '../grid/candidates.ts';
+import type { LinkKind } from '../grid/terms.ts';
 import type { Film, Mark, Shown } from '../timeline/film.ts';
 import { type Obstacle, routeOf } from './link-route.ts';
 import { type NodeShape, nodeShape, ringRadius } from './node-shape.ts';
@@ -35,11 +36,11 @@ export function rimGap(stage: BoardStage): number {
   return strokeWidth(stage, stage.look.strokes.circle) / 2 + 0.03;
 }
 
-/** The length of an arrowhead, in cells: the same at any length of link. */
-export function headLength(stage: BoardStage): number {
+/** The length of an arrowhead, in cells: the same at any length of link; open heads are a little shorter. */
+export function headLength(stage: BoardStage, kind: LinkKind): number {
   const { strokes } = stage.look;
   const least = (strokes.leastHeadPx * stage.unit) / stage.place.cellPx;
-  return Math.max(least, strokes.link * 3.8);
+  return Math.max(least, strokes.link * (kind === 'strong' ? 3.8 : 3.1));
 }
 
 function planStep(stage: BoardStage, marks: readonly Mark[]): PlannedLink[] {
@@ -56,7 +57,7 @@ function planStep(stage: BoardStage, marks: readonly Mark[]): PlannedLink[] {
       from,
       to,
       gap: rimGap(stage),
-      least: headLength(stage) * 1.5,
+      least: headLength(stage, 'strong') * 1.5,
       obstacles: obstaclesAt(film, mark, used, own, radius),
       before: planned.map((link) => link.path),
       size: film.grid.size,

@@ -12,7 +12,15 @@ import { capitalHeight, writeLines } from '../type.ts';
 export function paintCallouts(stage: Stage): Box {
   const { callout: room, calloutAt } = stage.layout;
   const planned = planCallouts(stage);
-  for (const callout of planned) paintCallout(stage, callout);
+  const inks = new Map(stage.standing.map(({ mark, ink }) => [mark, ink]));
+  const shown = planned.flatMap((callout) => {
+    const ink = inks.get(callout.mark);
+    return ink === undefined ? [] : [{ ...callout, alpha: ink.alpha * ink.progress, index: ink.index }];
+  });
+  for (const callout of shown) {
+    const isHidden = shown.some((other) => other.slot === callout.slot && other.index > callout.index);
+    if (!isHidden) paintCallout(stage, callout, callout.alpha);
+  }
   if (planned.length === 0) return room;
   const gap = 24 * stage.unit;
   return calloutAt === 'bottom'
@@ -20,11 +28,8 @@ export function paintCallouts(stage: Stage): Box {
     : { ...room, top: Math.max(...planned.map(({ box }) => box.bottom)) + gap };
 }
 
-function paintCallout(stage: Stage, { mark, kind, set, box, pad }: PlannedCallout): void {
-  const ink = stage.standing.find((each) => each.mark === mark)?.ink;
-  if (ink === undefined) return;
+function paintCallout(stage: Stage, { mark, kind, set, box, pad }: PlannedCallout, alpha: number): void {
   const { context, look, unit } = stage;
-  const alpha = ink.alpha * ink.progress;
   paintCard(stage, box, alpha);
   const side = sideWidth(stage, kind);
   context.globalAlpha = alpha;

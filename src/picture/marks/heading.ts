@@ -33,7 +33,7 @@ function paintWhole(stage: Stage, box: Box): void {
   if (fits === undefined) return;
   const below = paintPieces(stage, fits.lesson, box.left, box.top);
   const progress = paintProgress(stage, box, fits.lesson.length === 0 ? below : below + 22 * stage.unit * fits.scale);
-  for (const pieces of fits.steps) paintPieces(stage, pieces, box.left, progress);
+  for (const pieces of fits.steps) paintPieces(stage, within(pieces, box.bottom - progress), box.left, progress);
 }
 
 function piecesOf(stage: Stage, box: Box, scale: number, wanted: (typeof attempts)[number]['lesson']) {
@@ -117,6 +117,16 @@ function piece(
       least: 0.6,
     }),
   };
+}
+
+/** As many of the pieces, from the first, as have room. */
+function within(pieces: readonly Piece[], height: number): Piece[] {
+  let used = 0;
+  const count = pieces.findIndex(({ set, before }) => {
+    used += set.height + before;
+    return used > height;
+  });
+  return pieces.slice(0, count < 0 ? pieces.length : count);
 }
 
 function heightOf(pieces: readonly Piece[]): number {

@@ -70,7 +70,7 @@ function paintLabel(
   return tag;
 }
 
-/** Of places all round the named point the one that covers least of what is in use. */
+/** Of places all round the named point, near and further off, the one that covers least of what is in use. */
 function bestMiddle(
   stage: BoardStage,
   named: Point,
@@ -79,19 +79,20 @@ function bestMiddle(
   placed: readonly Tag[],
   links: readonly PlannedLink[],
 ): Point {
-  const stem = 0.16;
-  const options: Point[] = [];
-  for (const [sx, sy] of directions) {
-    const x = named[0] + sx * (clear + stem * (sy === 0 ? 1 : 0.5) + half[0]);
-    const y = named[1] + sy * (clear + stem + half[1]);
-    // Above and below, a tag at the board's side is moved in; its stem then stands aslant.
-    const inside = Math.min(Math.max(x, half[0] + 0.04), stage.film.grid.size - half[0] - 0.04);
-    options.push([sy === 0 ? x : inside, y]);
-  }
+  const { size } = stage.film.grid;
+  const options = [0.16, 0.5, 0.9].flatMap((stem) =>
+    directions.map(([sx, sy]): Point => {
+      const x = named[0] + sx * (clear + stem * (sy === 0 ? 1 : 0.5) + half[0]);
+      const y = named[1] + sy * (clear + stem + half[1]);
+      // Above and below, a tag at the board's side is moved in; its stem then stands aslant.
+      const inside = Math.min(Math.max(x, half[0] + 0.04), size - half[0] - 0.04);
+      return [sy === 0 ? x : inside, y];
+    }),
+  );
   let best = options[0]!;
   let least = Number.POSITIVE_INFINITY;
   options.forEach((middle, index) => {
-    const cost = costOf(stage, { middle, half }, placed, links) + index * 0.05;
+    const cost = costOf(stage, { middle, half }, placed, links) + index * 0.08;
     if (cost < least) [best, least] = [middle, cost];
   });
   return best;

@@ -9,6 +9,7 @@ import { headLength, type PlannedLink } from '../link-plan.ts';
 import { nodeShape, outlineOf, ringRadius } from '../node-shape.ts';
 import { begun, cut, dashes, length, line, type Path, pointAlong, polygon } from '../path.ts';
 import { fillPaths, strokePaths, strokeWidth } from '../pen.ts';
+import { distance } from '../small-digits.ts';
 import type { BoardStage, Standing } from '../stage.ts';
 
 /** The part of a link's time in which its line is drawn; the head and the far rim take the rest. */
@@ -23,7 +24,7 @@ export function paintLink(stage: BoardStage, { mark, ink }: Standing, planned: r
   const colour = linkColour(stage, mark.group === undefined ? undefined : mark.group.colour, kind);
   const width = strokeWidth(stage, kind === 'strong' ? strokes.link : strokes.weakLink);
   const long = length(plan.path);
-  const head = Math.min(headLength(stage), long * 0.75);
+  const head = Math.min(headLength(stage, kind), long * 0.75);
   const shaft = cut(plan.path, 0, long - head * (kind === 'strong' ? 0.75 : 0.12));
   const drawn = begun(shaft, Math.min(1, ink.progress / lineTime));
   const lines = kind === 'strong' ? [drawn] : begunDashes(shaft, length(drawn));
@@ -95,11 +96,13 @@ function begunDashes(shaft: Path, drawn: number): Path[] {
 function headOf(path: Path, long: number, head: number, kind: LinkKind): Path[] {
   const tip = path.points.at(-1)!;
   const root = pointAlong(path, long - head);
-  const [dx, dy] = [tip[0] - root[0], tip[1] - root[1]];
+  // On a bent end the chord is shorter than the way along it; the head keeps its length.
+  const chord = distance(root, tip);
+  const [dx, dy] = [((tip[0] - root[0]) * head) / chord, ((tip[1] - root[1]) * head) / chord];
   const side = (along: number, across: number): Point => [
     tip[0] - dx * along - dy * across,
     tip[1] - dy * along + dx * across,
   ];
-  if (kind === 'weak') return [line(side(0.82, 0.52), tip, side(0.82, -0.52))];
+  if (kind === 'weak') return [line(side(1, 0.62), tip, side(1, -0.62))];
   return [polygon(tip, side(1, 0.46), side(0.8, 0), side(1, -0.46))];
 }
