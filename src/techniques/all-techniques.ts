@@ -6,10 +6,14 @@
 import { multiColouring, simpleColouring } from './colouring.ts';
 import { fishTechniques } from './fish.ts';
 import { boxLineReduction, claiming, lockedCandidates, pointingPair, pointingTriple } from './locked.ts';
+import { forcingChain, forcingNet } from './forcing.ts';
+import { bugPlusAny, bugPlusOne } from './graves.ts';
 import { emptyRectangle, groupedXChain, skyscraper, turbotFish, twoStringKite, xChain } from './one-digit.ts';
 import { fullHouse, hiddenSingle, nakedSingle } from './singles.ts';
 import { hiddenSubsets, lockedSubsets, nakedSubsets } from './subsets.ts';
 import type { Technique } from './technique.ts';
+import { uniquePatterns } from './unique-patterns.ts';
+import { uniqueRectangles } from './unique-rectangles.ts';
 
 const fishSizes = ['X-wing', 'swordfish', 'jellyfish'];
 const fishNamed = (word: string) => fishSizes.map((size) => `${word} ${size}`);
@@ -107,6 +111,12 @@ const recognised: readonly Technique[] = [
   multiColouring,
   xChain,
   groupedXChain,
+  bugPlusOne,
+  ...uniqueRectangles,
+  ...uniquePatterns,
+  bugPlusAny,
+  forcingChain,
+  forcingNet,
 ];
 
 const byName = new Map(recognised.map((technique) => [technique.name, technique]));

@@ -1,0 +1,77 @@
+/**
+ * The whole grid as a pattern that must not be left over (a "bivalue universal grave", BUG): every open cell with two
+ * candidates, every digit twice or not at all among the open cells of each house. The *extras* are what keeps it from it.
+ *
+ * - BUG+1: one extra, which is true; what it sees goes.
+ * - BUG+n: any number of extras, of which one is true; by whatever sets besides.
+ *
+ * Looked for: up to six extras, all of which lead to the same by at most two strong links each.
+ */
+import { type Candidate, countOf, has, membersOf } from '../grid/candidates.ts';
+import { candidatesInCell } from '../grid/grid.ts';
+import type { Conclusion } from '../grid/terms.ts';
+import { guardiansOf, isPlaced, type OneOf, type Position } from '../proof/kernel.ts';
+import { commonEnds, isWanted } from './leading-to-one.ts';
+import { readDeadly } from './deadly-reading.ts';
+import { minimalPart } from './minimal-argument.ts';
+import { fits } from './recognition.ts';
+import type { Instance, Recognition, Shape, Technique } from './technique.ts';
+
+export const bugPlusOne: Technique = { name: 'BUG+1', recognise: (shape) => recogniseGrave(shape, 1), find: (position) => findGraves(position, 1) };
+export const bugPlusAny: Technique = {
+  name: 'BUG+n',
+  recognise: (shape) => recogniseGrave(shape, undefined),
+  find: (position, wanted) => findGraves(position, undefined, wanted),
+};
+
+function recogniseGrave(shape: Shape, extras: number | undefined): Recognition {
+  const read = readDeadly(shape);
+  if (read?.deadly.kind !== 'grid') return undefined;
+  return extras === undefined || countOf(read.guardians) === extras ? fits : undefined;
+}
+
+const grave = { kind: 'grid', without: undefined } as const;
+/** How many extras are looked for, and how many strong links a chain from one of them has at most. */
+const mostExtras = 6;
+const mostLinks = 2;
+
+function* findGraves(position: Position, extras: number | undefined, wanted?: readonly Conclusion[]): Generator<Instance> {
+  const count = extrasAtLeast(position);
+  if (count === undefined || count > (extras ?? mostExtras)) return;
+  const set = guardiansOf(position, grave);
+  if ('refused' in set || (extras !== undefined && countOf(set.members) !== extras)) return;
+  if (countOf(set.members) > mostExtras) return;
+  for (let longest = 0; longest <= mostLinks; longest++) yield* concluded(position, set, { longest, wanted });
+}
+
+/** How many candidates the open cells have beyond two each; undefined where one has fewer. */
+function extrasAtLeast(position: Position): number | undefined {
+  let extras = 0;
+  for (const cell of position.grid.cells) {
+    if (isPlaced(position, cell)) continue;
+    const open = candidatesInCell(position.grid, cell).filter((candidate) => has(position.possible, candidate)).length;
+    if (open < 2) return undefined;
+    extras += open - 2;
+  }
+  return extras;
+}
+
+/** What takes no chain is concluded together, the rest one by one. */
+function* concluded(
+  position: Position,
+  set: OneOf,
+  { longest, wanted }: { readonly longest: number; readonly wanted: readonly Conclusion[] | undefined },
+): Generator<Instance> {
+  const extras: readonly Candidate[] = membersOf(set.members);
+  const ends = commonEnds(position, extras, longest).filter((end) => end.longest === longest);
+  if (longest === 0) {
+    const conclusions = ends.map((end) => end.conclusion).sort((a, b) => Number(a.kind === 'impossible') - Number(b.kind === 'impossible'));
+    if (conclusions.length > 0) yield { sets: [set], chain: undefined, deadly: grave, conclusions };
+    return;
+  }
+  const found = ends.filter((end) => isWanted(end.conclusion, wanted));
+  for (const { conclusion, links } of found.sort((a, b) => a.links.length - b.links.length)) {
+    const sets = minimalPart(position, [set, ...links], conclusion);
+    if (sets?.includes(set)) yield { sets, chain: undefined, deadly: grave, conclusions: [conclusion] };
+  }
+}

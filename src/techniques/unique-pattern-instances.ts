@@ -1,0 +1,190 @@
+/**
+ * Avoidable rectangles, unique loops of six cells and extended rectangles of six, found in a position. They are concluded
+ * from their guardians alone, or, where these lie in two cells that see one another, with one further set as in types 3
+ * and 4 of unique rectangles.
+ */
+import { type Candidates, countOf, difference, has, membersOf, setOf } from '../grid/candidates.ts';
+import { type Cell, candidateAt, cellAt, type Digit, type Grid, type HouseShape, sharedHouses } from '../grid/grid.ts';
+import type { Conclusion, Deadly, PatternPart } from '../grid/terms.ts';
+import { digitsIn, isPlaced, type OneOf, type Position, placesIn } from '../proof/kernel.ts';
+import { combinations } from './combinations.ts';
+import { cellsOfPattern, guardedPattern } from './deadly-reading.ts';
+import { avoidableRectangles } from './rectangles.ts';
+import { needsEverySet } from './minimal-argument.ts';
+import { placementOf, removalsOf } from './removals.ts';
+import { cellsOf, digitsOf, seenByAll } from './seen-by-all.ts';
+import type { Instance } from './technique.ts';
+
+interface Guarded {
+  readonly deadly: Deadly;
+  readonly set: OneOf;
+}
+
+export function* findAvoidableRectangles(position: Position): Generator<Instance> {
+  yield* concluded(position, [...avoidableRectangles(position)]);
+}
+
+export function* findUniqueLoops(position: Position): Generator<Instance> {
+  yield* concluded(position, [...loops(position)]);
+}
+
+export function* findExtendedRectangles(position: Position): Generator<Instance> {
+  yield* concluded(position, [...extendedRectangles(position)]);
+}
+
+/** First what the guardians give alone, then what they give with a further set. */
+function* concluded(position: Position, patterns: readonly Guarded[]): Generator<Instance> {
+  for (const pattern of patterns) {
+    const conclusions = byGuardiansAlone(position, pattern);
+    if (conclusions.length > 0) yield { sets: [pattern.set], chain: undefined, deadly: pattern.deadly, conclusions };
+  }
+  for (const pattern of patterns) yield* withOneSet(position, pattern);
+}
+
+function byGuardiansAlone(position: Position, { set: { members } }: Guarded): Conclusion[] {
+  const removed = removalsOf(position, difference(seenByAll(position.grid, members), members));
+  const isPlacement = countOf(members) === 1;
+  return isPlacement ? [placementOf(position.grid, membersOf(members)[0]!), ...removed] : removed;
+}
+
+/** A cell that sees both guarded cells, or a digit of the pattern that has no other places than these in a house. */
+function* withOneSet(position: Position, { deadly, set }: Guarded): Generator<Instance> {
+  const { grid } = position;
+  const guarded = cellsOf(grid, set.members);
+  const pattern = cellsOfPattern(grid, deadly)!;
+  if (guarded.length !== 2) return;
+  for (const house of sharedHouses(grid, guarded)) {
+    const digits = new Set(guarded.flatMap((cell) => pattern.get(cell)!));
+    for (const digit of digits) {
+      const link = placesIn(position, digit, house);
+      if (!cellsOf(grid, link.members).every((cell) => guarded.includes(cell))) continue;
+      const removed = removalsOf(position, patternIn(position, pattern, guarded));
+      yield* needed(position, { sets: [link, set], chain: undefined, deadly, conclusions: removed });
+    }
+    for (const cell of pairCells(position, house, [...pattern.keys()])) {
+      const pair = digitsIn(position, cell);
+      if (digitsOf(grid, set.members).join() !== digitsOf(grid, pair.members).join()) continue;
+      const inHouse = house.cells.filter((each) => each !== cell && !guarded.includes(each));
+      const gone = inHouse.flatMap((each) => digitsOf(grid, pair.members).map((digit) => candidateAt(grid, each, digit)));
+      yield* needed(position, { sets: [pair, set], chain: undefined, deadly, conclusions: removalsOf(position, setOf(grid, gone)) });
+    }
+  }
+}
+
+function* needed(position: Position, found: Instance): Generator<Instance> {
+  const proved = found.conclusions.filter((each) => needsEverySet(position, { ...found, conclusions: [each] }));
+  if (proved.length > 0) yield { ...found, conclusions: proved };
+}
+
+/** How many cells with guardians are of use here, unless all guardians are one digit. */
+const mostGuarded = 2;
+/** How many cells are looked at for the rings of two digits. */
+const ringBound = 20_000;
+
+/** Rings of six open cells that hold two digits, each house with none of them or two. */
+function* loops(position: Position): Generator<Guarded> {
+  const { grid } = position;
+  for (const [low, high] of combinations(grid.digits, 2)) {
+    const digits = [low!, high!];
+    const cells = grid.cells.filter((cell) => isOpenFor(position, cell, digits));
+    const search = { position, cells, digits, left: ringBound };
+    for (const start of cells) {
+      for (const ring of grown(search, [start])) {
+        const pattern = guardedPattern(position, [{ digits, cells: [...ring].sort((a, b) => a - b) }]);
+        if (pattern !== undefined) yield pattern;
+      }
+    }
+  }
+}
+
+interface RingSearch {
+  readonly position: Position;
+  readonly cells: readonly Cell[];
+  readonly digits: readonly Digit[];
+  left: number;
+}
+
+/** Each ring once: its first cell is its lowest, and its second lower than its last. */
+function* grown(search: RingSearch, path: readonly Cell[]): Generator<readonly Cell[]> {
+  const { grid } = search.position;
+  const [start, last] = [path[0]!, path.at(-1)!];
+  if (path.length === 6) {
+    if (path[1]! < last && housesHoldTwo(grid, path)) yield path;
+    return;
+  }
+  for (const next of search.cells) {
+    if (next <= start || path.includes(next) || sharedHouses(grid, [last, next]).length === 0) continue;
+    if (--search.left < 0) return;
+    const longer = [...path, next];
+    if (mayBeOfUse(search.position, longer, search.digits) && noHouseHoldsThree(grid, longer)) yield* grown(search, longer);
+  }
+}
+
+function noHouseHoldsThree(grid: Grid, cells: readonly Cell[]): boolean {
+  return grid.houses.every((house) => cells.filter((cell) => house.cells.includes(cell)).length <= 2);
+}
+
+function housesHoldTwo(grid: Grid, cells: readonly Cell[]): boolean {
+  return grid.houses.every((house) => [0, 2].includes(cells.filter((cell) => house.cells.includes(cell)).length));
+}
+
+/** Two lines crossed by three, with three digits of which each cell holds two at least. */
+function* extendedRectangles(position: Position): Generator<Guarded> {
+  const { grid } = position;
+  for (const cells of crossings(grid)) {
+    if (cells.some((cell) => isPlaced(position, cell))) continue;
+    for (const digits of combinations(grid.digits, 3)) {
+      const parts = cells.map((cell): PatternPart => ({ cells: [cell], digits: digits.filter((digit) => holds(position, cell, digit)) }));
+      if (parts.some((part) => part.digits.length < 2) || !mayBeOfUse(position, cells, digits)) continue;
+      if (digits.some((digit) => parts.every((part) => !part.digits.includes(digit)))) continue;
+      const pattern = guardedPattern(position, [{ digits, cells }]);
+      if (pattern !== undefined) yield pattern;
+    }
+  }
+}
+
+const laidOut = new WeakMap<Grid, readonly (readonly Cell[])[]>();
+
+/** Two lines crossed by three where the pairs, or the threes, share a third house, as a twin needs. */
+function crossings(grid: Grid): readonly (readonly Cell[])[] {
+  const made = laidOut.get(grid) ?? [...layOut(grid)];
+  laidOut.set(grid, made);
+  return made;
+}
+
+function* layOut(grid: Grid): Generator<readonly Cell[]> {
+  const lines = grid.digits.map(Number);
+  const ways = [(two: number, three: number) => cellAt(grid, two, three), (two: number, three: number) => cellAt(grid, three, two)];
+  for (const at of ways) {
+    for (const pair of combinations(lines, 2)) {
+      for (const three of combinations(lines, 3)) {
+        const across = three.map((each) => pair.map((line) => at(line, each)));
+        const along = pair.map((line) => three.map((each) => at(line, each)));
+        const share = (cells: readonly Cell[]) => sharedHouses(grid, cells).length > 1;
+        if (across.every(share) || along.every(share)) yield across.flat().sort((a, b) => a - b);
+      }
+    }
+  }
+}
+
+function mayBeOfUse(position: Position, cells: readonly Cell[], digits: readonly Digit[]): boolean {
+  const guardians = cells.map((cell) => position.grid.digits.filter((digit) => !digits.includes(digit) && holds(position, cell, digit)));
+  return guardians.filter((own) => own.length > 0).length <= mostGuarded || new Set(guardians.flat()).size === 1;
+}
+
+function isOpenFor(position: Position, cell: Cell, digits: readonly Digit[]): boolean {
+  return !isPlaced(position, cell) && digits.every((digit) => holds(position, cell, digit));
+}
+
+function holds({ grid, possible }: Position, cell: Cell, digit: Digit): boolean {
+  return has(possible, candidateAt(grid, cell, digit));
+}
+
+function pairCells(position: Position, house: HouseShape, except: readonly Cell[]): Cell[] {
+  return house.cells.filter((cell) => !except.includes(cell) && countOf(digitsIn(position, cell).members) === 2);
+}
+
+/** The candidates that the pattern has in these cells. */
+function patternIn({ grid }: Position, pattern: ReadonlyMap<Cell, readonly Digit[]>, cells: readonly Cell[]): Candidates {
+  return setOf(grid, cells.flatMap((cell) => pattern.get(cell)!.map((digit) => candidateAt(grid, cell, digit))));
+}

@@ -1,0 +1,66 @@
+/**
+ * Other patterns of cells that must not be left over.
+ *
+ * - Avoidable rectangle: a rectangle of two digits some of whose corners hold theirs already, none of them a given; what
+ *   is still open must not complete it. By whatever sets besides the guardians.
+ * - Unique loop: six cells or more that share the same two digits; every house holds none of them or two, and they hang
+ *   together in one ring. A ring of four is a unique rectangle, and gets a warning.
+ * - Extended rectangle: two lines crossed by three or more, as many digits as there are cells in each of the two, which
+ *   could be exchanged between them; each cell may hold all of the digits or some.
+ */
+import { type Cell, columnOf, type Grid, rowOf } from '../grid/grid.ts';
+import type { Deadly } from '../grid/terms.ts';
+import { cellsOfPattern, placedAmong, readDeadly, readRectangle } from './deadly-reading.ts';
+import { fits, loosely } from './recognition.ts';
+import type { Recognition, Shape, Technique } from './technique.ts';
+import { findAvoidableRectangles, findExtendedRectangles, findUniqueLoops } from './unique-pattern-instances.ts';
+
+export const uniquePatterns: readonly Technique[] = [
+  { name: 'avoidable rectangle', recognise: recogniseAvoidable, find: findAvoidableRectangles },
+  { name: 'unique loop', recognise: recogniseLoop, find: findUniqueLoops },
+  { name: 'extended rectangle', recognise: recogniseExtended, find: findExtendedRectangles },
+];
+
+function recogniseAvoidable(shape: Shape): Recognition {
+  const deadly = readDeadly(shape)?.deadly;
+  const rectangle = deadly === undefined ? undefined : readRectangle(shape.position.grid, deadly);
+  return rectangle !== undefined && placedAmong(shape.position, rectangle.corners) > 0 ? fits : undefined;
+}
+
+function recogniseLoop(shape: Shape): Recognition {
+  const { grid } = shape.position;
+  const deadly = readDeadly(shape)?.deadly;
+  const ring = deadly === undefined ? undefined : ringOf(grid, deadly);
+  if (ring === undefined || placedAmong(shape.position, ring) > 0) return undefined;
+  return ring.length > 4 ? fits : loosely('a loop of four cells is a unique rectangle');
+}
+
+/** The cells, if all have the same two digits, each house holds none of them or two, and all hang together. */
+function ringOf(grid: Grid, deadly: Deadly): readonly Cell[] | undefined {
+  const pattern = cellsOfPattern(grid, deadly);
+  if (pattern === undefined || new Set([...pattern.values()].map((digits) => digits.join())).size !== 1) return undefined;
+  if ([...pattern.values()].some((digits) => digits.length !== 2)) return undefined;
+  const cells = [...pattern.keys()];
+  const pairs = grid.houses.map((house) => house.cells.filter((cell) => pattern.has(cell))).filter((held) => held.length > 0);
+  if (pairs.some((held) => held.length !== 2)) return undefined;
+  const reached = new Set([cells[0]!]);
+  for (const cell of reached) {
+    for (const pair of pairs) if (pair.includes(cell)) for (const other of pair) reached.add(other);
+  }
+  return reached.size === cells.length ? cells : undefined;
+}
+
+function recogniseExtended(shape: Shape): Recognition {
+  const { grid } = shape.position;
+  const deadly = readDeadly(shape)?.deadly;
+  const pattern = deadly === undefined ? undefined : cellsOfPattern(grid, deadly);
+  if (pattern === undefined) return undefined;
+  const cells = [...pattern.keys()];
+  const lines = [rowOf, columnOf].map((lineOf) => new Set(cells.map((cell) => lineOf(grid, cell))).size).sort((a, b) => a - b);
+  const digits = new Set([...pattern.values()].flat()).size;
+  const [few, many] = lines as [number, number];
+  if (few !== 2 || many < 3 || cells.length !== few * many || digits !== many) return undefined;
+  return placedAmong(shape.position, cells) === 0
+    ? fits
+    : loosely('cells of this rectangle hold their digit already: it is an avoidable one');
+}
