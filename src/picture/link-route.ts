@@ -63,7 +63,7 @@ function linesBetween(a: Point, b: Point, { from, to, gap, least }: RouteWish): 
   const long = Math.max(distance(a, b), 1e-9);
   const free = long - from.radius - to.radius - 2 * gap;
   const clasps = [1, -1].flatMap((side) =>
-    [0.26, 0.36].map((height) => ({
+    [0.3, 0.4].map((height) => ({
       line: clasp(a, b, side, from.radius + gap, to.radius + gap, height),
       bend: height,
     })),
@@ -81,7 +81,7 @@ function linesBetween(a: Point, b: Point, { from, to, gap, least }: RouteWish): 
 
 /** A handle over two near nodes, which it leaves and enters at right angles to their rims. */
 function clasp(a: Point, b: Point, side: number, rimA: number, rimB: number, height: number): Path {
-  const lean = 0.16 * Math.PI;
+  const lean = 0.19 * Math.PI;
   const [out, up] = [Math.sin(lean), Math.cos(lean) * side];
   const long = Math.max(distance(a, b), 1e-9);
   const from = beside(a, b, (-out * rimA) / long, up * rimA);
