@@ -1,5 +1,5 @@
 /** package.json: what README and DEVELOPERS.md promise exists, and an installation is the same tomorrow. */
-import { existsSync, readFileSync, statSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
@@ -76,5 +76,37 @@ describe('files that documents point to', () => {
 
   it('.ci/run can be started', () => {
     expect(statSync(join(root, '.ci/run')).mode & 0o111).not.toBe(0);
+  });
+});
+
+describe('DEVELOPERS.md', () => {
+  const page = read('DEVELOPERS.md');
+  const codeIn = (text: string): string[] => [...text.matchAll(/`([^`\n]+)`/g)].map((match) => match[1] ?? '');
+
+  it('names files and folders that exist', () => {
+    const paths = codeIn(page).filter((code) => /^(src|tests|scenes|assets)\/[\w./-]*$/.test(code));
+    expect(paths.length).toBeGreaterThan(20);
+    expect(paths.filter((path) => !existsSync(join(root, path)))).toEqual([]);
+  });
+
+  const folders = page.split(/^### /m).filter((section) => /^`src\/[a-z]+`\n/.test(section));
+  it.each(folders.map((section) => codeIn(section)))('%s holds the files to start from', (folder, ...named) => {
+    const files = named.filter((code) => /^[\w/-]+\.(ts|mjs)$/.test(code) && !code.includes('src/'));
+    const elsewhere = files.filter(
+      (file) => !existsSync(join(root, folder ?? '', file)) && !existsSync(join(root, file)),
+    );
+    expect(elsewhere).toEqual([]);
+  });
+
+  it('describes every folder of src', () => {
+    expect(folders.length).toBeGreaterThan(8);
+    const named = codeIn(
+      page
+        .split('\n')
+        .filter((line) => line.startsWith('### '))
+        .join('\n'),
+    );
+    const there = readdirSync(join(root, 'src'), { withFileTypes: true }).filter((entry) => entry.isDirectory());
+    expect(there.map((entry) => `src/${entry.name}`).filter((folder) => !named.includes(folder))).toEqual([]);
   });
 });
