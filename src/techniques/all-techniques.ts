@@ -5,9 +5,11 @@
  */
 import { multiColouring, simpleColouring } from './colouring.ts';
 import { fishTechniques } from './fish.ts';
+import { krakenFish } from './kraken.ts';
 import { boxLineReduction, claiming, lockedCandidates, pointingPair, pointingTriple } from './locked.ts';
 import { forcingChain, forcingNet } from './forcing.ts';
 import { bugPlusAny, bugPlusOne } from './graves.ts';
+import { medusa } from './medusa.ts';
 import { emptyRectangle, groupedXChain, skyscraper, turbotFish, twoStringKite, xChain } from './one-digit.ts';
 import { fullHouse, hiddenSingle, nakedSingle } from './singles.ts';
 import { hiddenSubsets, lockedSubsets, nakedSubsets } from './subsets.ts';
@@ -115,6 +117,8 @@ const recognised: readonly Technique[] = [
   ...uniqueRectangles,
   ...uniquePatterns,
   bugPlusAny,
+  medusa,
+  krakenFish,
   forcingChain,
   forcingNet,
 ];
