@@ -43,7 +43,7 @@ export function nextStep(facts) {
     };
   }
   if (!facts.canvasLoads && tried('canvas') === 0) {
-    return { kind: 'canvas', says: 'Fetching a ready-made canvas, or compiling it: up to a minute.' };
+    return { kind: 'canvas', says: 'Fetching a ready-made canvas, or compiling it: a minute or two.' };
   }
 
   const lacksProgram = facts.missingPrograms.length > 0;
@@ -66,7 +66,7 @@ export function nextStep(facts) {
   return stop(['canvas was compiled, and still does not load. What npm said stands above.']);
 }
 
-const modulesTake = 'half a minute or so';
+const modulesTake = 'about a minute';
 
 function stop(says) {
   return { kind: 'stop', says };

@@ -33,7 +33,7 @@ it('says what failed, with the last words of the command, where an installation 
     expect(result.status).toBe(3);
     expect(result.stdout).toBe('');
     expect(result.stderr.split('\n').filter((line) => line !== '')).toEqual([
-      'Installing the packages of package-lock.json with npm: half a minute or so.',
+      'Installing the packages of package-lock.json with npm: about a minute.',
       'This failed (exit status 1): npm ci --ignore-scripts --no-audit --no-fund',
     ]);
   } finally {
