@@ -27,7 +27,12 @@ export function* findBasicFish({ position, size, wanted }: FishSearch): Generato
         const all = chosen.reduce((places, base) => places | base.places, 0);
         if (bitsIn(all) !== size) continue;
         const own = covers.filter((_, index) => ((all >> index) & 1) === 1);
-        const removed = possibleIn(position, digit, own.flatMap((cover) => cover.cells), chosen);
+        const removed = possibleIn(
+          position,
+          digit,
+          own.flatMap((cover) => cover.cells),
+          chosen,
+        );
         if (removed.length > 0) yield { fish: fishOf(digit, chosen, own, []), removed };
       }
     }
@@ -66,7 +71,9 @@ function* finnedIn(
     const removed = possibleIn(position, digit, inBox, chosen);
     if (removed.length === 0) continue;
     const fins = chosen.flatMap((base) =>
-      base.set.house.cells.filter((cell, index) => ((base.places >> index) & 1) === 1 && !own.some((cover) => cover.cells.includes(cell))),
+      base.set.house.cells.filter(
+        (cell, index) => ((base.places >> index) & 1) === 1 && !own.some((cover) => cover.cells.includes(cell)),
+      ),
     );
     yield { fish: fishOf(digit, chosen, own, fins), removed };
   }
@@ -79,7 +86,10 @@ function linesOf(position: Position, digit: Digit): Lines[] {
       .filter((house) => kinds.bases.includes(house.kind) && !holds(position, digit, house))
       .map((house): BaseLine => {
         const { members } = placesIn(position, digit, house);
-        const places = house.cells.reduce((bits, cell, index) => (has(members, candidateAt(grid, cell, digit)) ? bits | (1 << index) : bits), 0);
+        const places = house.cells.reduce(
+          (bits, cell, index) => (has(members, candidateAt(grid, cell, digit)) ? bits | (1 << index) : bits),
+          0,
+        );
         return { set: { digit, house, members }, places };
       });
     return {
@@ -94,7 +104,10 @@ function holds(position: Position, digit: Digit, house: HouseShape): boolean {
 }
 
 function placesOutside(base: BaseLine, box: HouseShape): number {
-  return base.set.house.cells.reduce((bits, cell, index) => (box.cells.includes(cell) ? bits & ~(1 << index) : bits), base.places);
+  return base.set.house.cells.reduce(
+    (bits, cell, index) => (box.cells.includes(cell) ? bits & ~(1 << index) : bits),
+    base.places,
+  );
 }
 
 /** The digit where it is possible in these cells, off the bases. */
@@ -105,6 +118,11 @@ function possibleIn(position: Position, digit: Digit, cells: readonly Cell[], ba
     .filter((candidate) => has(position.possible, candidate));
 }
 
-function fishOf(digit: Digit, chosen: readonly BaseLine[], covers: readonly HouseShape[], fins: readonly Cell[]): CaughtFish['fish'] {
+function fishOf(
+  digit: Digit,
+  chosen: readonly BaseLine[],
+  covers: readonly HouseShape[],
+  fins: readonly Cell[],
+): CaughtFish['fish'] {
   return { digit, bases: chosen.map((base) => base.set), covers, fins };
 }

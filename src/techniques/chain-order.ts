@@ -36,7 +36,11 @@ export function* chainOrders(
   for (const set of sets) {
     for (const link of waysToSplit(grid, set, struck)) {
       if (!isNode(grid, link.near) || !isNode(grid, link.far)) continue;
-      yield* continued(search, [link], sets.filter((other) => other !== set));
+      yield* continued(
+        search,
+        [link],
+        sets.filter((other) => other !== set),
+      );
     }
   }
 }
@@ -77,7 +81,11 @@ function* continued(
     if (--search.left < 0) return;
     for (const link of waysToSplit(search.grid, set, seen)) {
       if (!search.isNode(search.grid, link.near) || !search.isNode(search.grid, link.far)) continue;
-      yield* continued(search, [...links, link], remaining.filter((other) => other !== set));
+      yield* continued(
+        search,
+        [...links, link],
+        remaining.filter((other) => other !== set),
+      );
     }
   }
 }

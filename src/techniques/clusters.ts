@@ -1,7 +1,16 @@
 /**
  * Clusters of conjugate pairs of a digit: houses where it has two places alone, joined where they share a place.
  */
-import { type Candidate, type Candidates, countOf, has, membersOf, overlaps, setOf, union } from '../grid/candidates.ts';
+import {
+  type Candidate,
+  type Candidates,
+  countOf,
+  has,
+  membersOf,
+  overlaps,
+  setOf,
+  union,
+} from '../grid/candidates.ts';
 import { type Digit, digitOf, type Grid } from '../grid/grid.ts';
 import { type OneOf, type Position, placesIn } from '../proof/kernel.ts';
 
@@ -47,7 +56,10 @@ export function joinedOf(grid: Grid, all: readonly Cluster[], sets: readonly One
 }
 
 /** Where two places of one colour see one another: that colour is false, the other true. */
-export function wrapOf(grid: Grid, { colours: [a, b] }: Cluster): { readonly isFalse: Candidates; readonly isTrue: Candidates } | undefined {
+export function wrapOf(
+  grid: Grid,
+  { colours: [a, b] }: Cluster,
+): { readonly isFalse: Candidates; readonly isTrue: Candidates } | undefined {
   if (clashes(grid, a)) return { isFalse: a, isTrue: b };
   if (clashes(grid, b)) return { isFalse: b, isTrue: a };
   return undefined;
@@ -65,7 +77,11 @@ function clustersOf(grid: Grid, digit: Digit, pairs: readonly OneOf[]): Cluster[
     const own = [...colourOf.keys()];
     for (const place of own) left.delete(place);
     const places = setOf(grid, own);
-    const ofColour = (wanted: 0 | 1) => setOf(grid, own.filter((place) => colourOf.get(place) === wanted));
+    const ofColour = (wanted: 0 | 1) =>
+      setOf(
+        grid,
+        own.filter((place) => colourOf.get(place) === wanted),
+      );
     found.push({
       digit,
       places,

@@ -77,7 +77,11 @@ function seenBySome({ grid }: Position, colour: Candidates): Candidates {
  * One instance for all conclusions, and, where there are several, one for each, so far as the kernel bears them out; what
  * one pair gives alone is no colouring.
  */
-function* instancesFor(position: Position, used: readonly Cluster[], conclusions: readonly Conclusion[]): Generator<Instance> {
+function* instancesFor(
+  position: Position,
+  used: readonly Cluster[],
+  conclusions: readonly Conclusion[],
+): Generator<Instance> {
   const pairs = used.flatMap((cluster) => cluster.pairs);
   const proved = conclusions.filter((conclusion) => provesAll(position, pairs, [conclusion]));
   const together = proved.filter((conclusion) => !pairs.some((pair) => provesAll(position, [pair], [conclusion])));
@@ -91,7 +95,9 @@ function tied(position: Position, used: readonly Cluster[], conclusions: readonl
   let pairs: readonly OneOf[] = used.flatMap((cluster) => cluster.pairs);
   for (const pair of [...pairs].reverse()) {
     const without = pairs.filter((other) => other !== pair);
-    const inPieces = used.some((cluster) => !isInOnePiece(without.filter((each) => overlaps(each.members, cluster.places))));
+    const inPieces = used.some(
+      (cluster) => !isInOnePiece(without.filter((each) => overlaps(each.members, cluster.places))),
+    );
     if (!inPieces && provesAll(position, without, conclusions)) pairs = without;
   }
   return pairs;

@@ -37,7 +37,9 @@ function clustersUsed({ position, sets }: Shape): readonly Cluster[] {
   const { grid } = position;
   const digit = digitOfAll(grid, sets);
   if (digit === undefined || sets.length < 2 || sets.some((set) => countOf(set.members) !== 2)) return [];
-  return joinedOf(grid, clusters(position, digit), sets).filter(({ places }) => sets.some((set) => overlaps(set.members, places)));
+  return joinedOf(grid, clusters(position, digit), sets).filter(({ places }) =>
+    sets.some((set) => overlaps(set.members, places)),
+  );
 }
 
 /** Whether a trap or a wrap of the cluster gives the conclusion. */
@@ -50,6 +52,10 @@ function follows({ position: { grid } }: Shape, cluster: Cluster, conclusion: Co
   }
   if (digitOf(grid, conclusion.candidate) !== cluster.digit) return false;
   const seen = grid.conflicts[conclusion.candidate]!;
-  if (wrapped !== undefined && (overlaps(seen, wrapped.isTrue) || !isEmpty(intersection(setOf(grid, [conclusion.candidate]), wrapped.isFalse)))) return true;
+  if (
+    wrapped !== undefined &&
+    (overlaps(seen, wrapped.isTrue) || !isEmpty(intersection(setOf(grid, [conclusion.candidate]), wrapped.isFalse)))
+  )
+    return true;
   return !overlaps(union(a, b), setOf(grid, [conclusion.candidate])) && overlaps(seen, a) && overlaps(seen, b);
 }

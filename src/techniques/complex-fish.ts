@@ -2,12 +2,12 @@
  * Fish with boxes, or with rows and columns together, among their bases or covers. There are many choices of bases, so the
  * search goes by what the bases prove: the covers are sought only for that. It ends after a number of proofs.
  */
-import { type Candidate, countOf, has, type Candidates, overlaps, union } from '../grid/candidates.ts';
+import { type Candidate, type Candidates, countOf, has, overlaps, union } from '../grid/candidates.ts';
 import { candidateAt, type Digit, type HouseKind } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import { isPlaced, type OneOf, type Position, placesIn, prove } from '../proof/kernel.ts';
 import { combinations } from './combinations.ts';
-import { type CaughtFish, type Fish, fishAgainst, type FishKinds, type FishSearch } from './fish-shape.ts';
+import { type CaughtFish, type Fish, type FishKinds, type FishSearch, fishAgainst } from './fish-shape.ts';
 import { digitsWanted } from './removals.ts';
 import { readAsPlaces } from './set-reading.ts';
 
@@ -15,7 +15,10 @@ import { readAsPlaces } from './set-reading.ts';
 const proofBound = 40_000;
 
 /** Fish of these kinds, with fins and without, bases with no place in common; the basic ones among them too. */
-export function* findComplexFish({ position, size, wanted }: FishSearch, kinds: readonly FishKinds[]): Generator<CaughtFish> {
+export function* findComplexFish(
+  { position, size, wanted }: FishSearch,
+  kinds: readonly FishKinds[],
+): Generator<CaughtFish> {
   const search = { left: proofBound };
   for (const digit of digitsWanted(position.grid, wanted)) {
     const targets = openPlaces(position, digit).filter((place) => wanted === undefined || isWanted(wanted, place));
@@ -24,7 +27,13 @@ export function* findComplexFish({ position, size, wanted }: FishSearch, kinds: 
         if (search.left < 0) return;
         if (!areApart(bases)) continue;
         const all = bases.map((base) => base.members).reduce(union);
-        yield* fishWith(position, bases, targets.filter((target) => !has(all, target)), each, search);
+        yield* fishWith(
+          position,
+          bases,
+          targets.filter((target) => !has(all, target)),
+          each,
+          search,
+        );
       }
     }
   }

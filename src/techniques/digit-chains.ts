@@ -4,7 +4,19 @@
  * Chains without a short cut only: a far end that strikes the near end of a later link than the next would make the
  * links between needless. The search ends after a number of parts looked at, so that no position holds it up.
  */
-import { type Candidate, type Candidates, countOf, difference, has, intersection, isSame, isWithin, membersOf, overlaps, setOf } from '../grid/candidates.ts';
+import {
+  type Candidate,
+  type Candidates,
+  countOf,
+  difference,
+  has,
+  intersection,
+  isSame,
+  isWithin,
+  membersOf,
+  overlaps,
+  setOf,
+} from '../grid/candidates.ts';
 import { candidatesInHouse, cellOf, type Digit, digitOf, type Grid } from '../grid/grid.ts';
 import type { Chain, ChainNode } from '../grid/terms.ts';
 import { type OneOf, type Position, placesIn } from '../proof/kernel.ts';
@@ -26,7 +38,11 @@ const stepBound = 30_000;
 /** Chains of these digits, of two strong links up to `longest`, by length, then digit; with groups of places as nodes, or without. */
 export function* digitChains(
   position: Position,
-  { digits, grouped, longest = mostLinks }: { readonly digits: readonly Digit[]; readonly grouped: boolean; readonly longest?: number | undefined },
+  {
+    digits,
+    grouped,
+    longest = mostLinks,
+  }: { readonly digits: readonly Digit[]; readonly grouped: boolean; readonly longest?: number | undefined },
 ): Generator<DigitChain> {
   const linksOfDigits = digits.map((digit) => ({ digit, links: strongLinks(position, digit, grouped) }));
   for (let length = 2; length <= longest; length++) {
@@ -41,7 +57,9 @@ export function* digitChains(
 export function instanceOfChain(position: Position, { links }: DigitChain): Instance {
   const { grid } = position;
   const [start, end] = [links[0]!.near, links.at(-1)!.far];
-  const gone = membersOf(intersection(seenByAll(grid, start), seenByAll(grid, end))).filter((candidate) => takesWhole(grid, links, candidate));
+  const gone = membersOf(intersection(seenByAll(grid, start), seenByAll(grid, end))).filter((candidate) =>
+    takesWhole(grid, links, candidate),
+  );
   const isOneCandidate = isSame(start, end) && countOf(start) === 1;
   return {
     sets: links.map((link) => link.set),
@@ -64,7 +82,9 @@ export function asChain(grid: Grid, links: readonly OrderedLink[]): Chain {
   const nodes = links.flatMap((link) => [nodeOf(grid, link.near), nodeOf(grid, link.far)]);
   return {
     nodes,
-    links: nodes.slice(1).map((_, index) => ({ kind: index % 2 === 0 ? 'strong' : 'weak', from: index, to: index + 1 })),
+    links: nodes
+      .slice(1)
+      .map((_, index) => ({ kind: index % 2 === 0 ? 'strong' : 'weak', from: index, to: index + 1 })),
     loop: false,
     concludes: [],
   };

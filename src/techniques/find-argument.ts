@@ -30,7 +30,11 @@ export function* instancesOf(position: Position, name: string): Generator<Instan
 }
 
 /** The simplest instance of the name that proves all the conclusions that say something new; undefined where there is none. */
-export function findArgument(position: Position, name: string, conclusions: readonly Conclusion[]): FoundArgument | undefined {
+export function findArgument(
+  position: Position,
+  name: string,
+  conclusions: readonly Conclusion[],
+): FoundArgument | undefined {
   const technique = techniqueNamed(name);
   const wanted = conclusions.filter((conclusion) => !isSpent(position, conclusion));
   if (technique?.find === undefined || wanted.length === 0) return undefined;

@@ -6,7 +6,16 @@
  * The covers are sought for each conclusion anew, with as few fins as can be.
  */
 import { type Candidate, type Candidates, has, membersOf } from '../grid/candidates.ts';
-import { type Cell, candidateAt, cellOf, type Digit, type Grid, type HouseKind, type HouseShape, sees } from '../grid/grid.ts';
+import {
+  type Cell,
+  candidateAt,
+  cellOf,
+  type Digit,
+  type Grid,
+  type HouseKind,
+  type HouseShape,
+  sees,
+} from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import type { Position } from '../proof/kernel.ts';
 import { combinations } from './combinations.ts';
@@ -50,10 +59,17 @@ export const frankenKinds: readonly FishKinds[] = [
   { bases: ['column', 'box'], covers: ['row', 'box'] },
 ];
 /** Any houses. */
-export const mutantKinds: readonly FishKinds[] = [{ bases: ['row', 'column', 'box'], covers: ['row', 'column', 'box'] }];
+export const mutantKinds: readonly FishKinds[] = [
+  { bases: ['row', 'column', 'box'], covers: ['row', 'column', 'box'] },
+];
 
 /** The fish with these bases that make `removed` impossible: those without fins if there are any, else those with fewest first. */
-export function fishAgainst(grid: Grid, bases: readonly PlacesSet[], removed: Candidate, kinds: readonly FishKinds[]): Fish[] {
+export function fishAgainst(
+  grid: Grid,
+  bases: readonly PlacesSet[],
+  removed: Candidate,
+  kinds: readonly FishKinds[],
+): Fish[] {
   const digit = bases[0]!.digit;
   const cell = cellOf(grid, removed);
   if (candidateAt(grid, cell, digit) !== removed) return [];
@@ -69,7 +85,12 @@ export function fishAgainst(grid: Grid, bases: readonly PlacesSet[], removed: Ca
 }
 
 /** The fish with these bases one of whose covers, together with the fins, lies within the candidates of which one is then true. */
-export function fishWithin(grid: Grid, bases: readonly PlacesSet[], candidates: Candidates, kinds: readonly FishKinds[]): Fish[] {
+export function fishWithin(
+  grid: Grid,
+  bases: readonly PlacesSet[],
+  candidates: Candidates,
+  kinds: readonly FishKinds[],
+): Fish[] {
   const digit = bases[0]!.digit;
   const within = (cells: readonly Cell[]) => cells.every((cell) => has(candidates, candidateAt(grid, cell, digit)));
   const found: Fish[] = [];
@@ -77,7 +98,9 @@ export function fishWithin(grid: Grid, bases: readonly PlacesSet[], candidates: 
     if (!bases.every((base) => each.bases.includes(base.house.kind))) continue;
     for (const covers of combinations(openCovers(grid, bases, each.covers), bases.length)) {
       const fish = { digit, bases, covers, fins: finsOf(grid, bases, covers) };
-      const filled = covers.some((cover) => within(bases.flatMap((base) => bodyOf(grid, base, { ...fish, covers: [cover] }))));
+      const filled = covers.some((cover) =>
+        within(bases.flatMap((base) => bodyOf(grid, base, { ...fish, covers: [cover] }))),
+      );
       if (filled && within(fish.fins)) found.push(fish);
     }
   }
@@ -96,7 +119,12 @@ export function bodyOf(grid: Grid, base: PlacesSet, { covers }: Fish): readonly 
  * do. Covers beyond those that are needed take in what would be fins, or, where nothing is left to take in, the first
  * houses that there are.
  */
-function coverings(grid: Grid, bases: readonly PlacesSet[], removed: Cell, kinds: readonly HouseKind[]): HouseShape[][] {
+function coverings(
+  grid: Grid,
+  bases: readonly PlacesSet[],
+  removed: Cell,
+  kinds: readonly HouseKind[],
+): HouseShape[][] {
   const open = openCovers(grid, bases, kinds);
   const times = timesInBases(grid, bases);
   const inBases = times.get(removed) ?? 0;
@@ -108,7 +136,9 @@ function coverings(grid: Grid, bases: readonly PlacesSet[], removed: Cell, kinds
     found.set(sorted.map((house) => house.name).join(), sorted);
   };
   const cover = (chosen: readonly HouseShape[]) => {
-    const bare = [...times].filter(([cell, count]) => cell !== removed && countIn(chosen, cell) < count).map(([cell]) => cell);
+    const bare = [...times]
+      .filter(([cell, count]) => cell !== removed && countIn(chosen, cell) < count)
+      .map(([cell]) => cell);
     const missing = bare.find((cell) => !sees(grid, cell, removed));
     if (missing === undefined) keep(chosen);
     if (chosen.length === bases.length) return;

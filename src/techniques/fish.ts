@@ -18,9 +18,9 @@ import {
   basicKinds,
   type CaughtFish,
   type Fish,
-  fishAgainst,
   type FishKinds,
   type FishSearch,
+  fishAgainst,
   fishWithin,
   frankenKinds,
   isDegenerate,
@@ -105,7 +105,8 @@ function judgeBasic(_grid: Grid, fish: Fish): Recognition {
 
 function judgeFinned(grid: Grid, fish: Fish): Recognition {
   if (fish.fins.length === 0) return undefined;
-  if (isDegenerate(grid, fish) && lacksCorner(grid, fish)) return loosely('without its fins this fish falls apart: it is sashimi');
+  if (isDegenerate(grid, fish) && lacksCorner(grid, fish))
+    return loosely('without its fins this fish falls apart: it is sashimi');
   return fits;
 }
 

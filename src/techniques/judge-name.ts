@@ -87,11 +87,17 @@ function whatItsEndsSay(shape: Shape): readonly Conclusion[] {
 function apartIn(whole: Shape, telling: readonly Conclusion[]): Apart[] {
   const byParts = new Map<string, { conclusions: Conclusion[]; parts: Apart['parts'] }>();
   for (const conclusion of telling) {
-    const parts = minimalParts(whole.position, whole.sets, conclusion).filter((part) => part.length < whole.sets.length);
+    const parts = minimalParts(whole.position, whole.sets, conclusion).filter(
+      (part) => part.length < whole.sets.length,
+    );
     const key = parts.map((part) => part.map((set) => whole.sets.indexOf(set)).join()).join(' ');
     const same = byParts.get(key);
     if (same !== undefined) same.conclusions.push(conclusion);
-    else byParts.set(key, { conclusions: [conclusion], parts: parts.length === 0 ? [whole] : parts.map((part) => partOf(whole, part)) });
+    else
+      byParts.set(key, {
+        conclusions: [conclusion],
+        parts: parts.length === 0 ? [whole] : parts.map((part) => partOf(whole, part)),
+      });
   }
   const found = [...byParts.values()];
   return found.some(({ parts }) => parts[0] !== whole) ? found : [];
@@ -113,7 +119,8 @@ function recogniseAnywhere(technique: Technique, reading: Reading): Recognition 
   if (together?.kind === 'fits') return together;
   const apart = reading.apart();
   if (apart.length === 0) return together;
-  const asWhole = together ?? bestOf(whole.conclusions, (each) => technique.recognise({ ...whole, conclusions: [each] }));
+  const asWhole =
+    together ?? bestOf(whole.conclusions, (each) => technique.recognise({ ...whole, conclusions: [each] }));
   if (asWhole?.kind === 'fits') return asWhole;
   const inParts = recogniseInParts(technique, apart);
   return inParts?.kind === 'fits' ? inParts : (asWhole ?? inParts);

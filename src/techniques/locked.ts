@@ -8,7 +8,7 @@
 import { countOf, difference, isEmpty } from '../grid/candidates.ts';
 import { type HouseKind, sharedHouses } from '../grid/grid.ts';
 import { type Position, placesIn } from '../proof/kernel.ts';
-import { forEachConclusion, fits, loosely } from './recognition.ts';
+import { fits, forEachConclusion, loosely } from './recognition.ts';
 import { plainInstance, removalsOf } from './removals.ts';
 import { cellsOf, seenByAll } from './seen-by-all.ts';
 import { type PlacesSet, readAsPlaces } from './set-reading.ts';
@@ -47,7 +47,9 @@ const inWords = ['no', 'one', 'two', 'three', 'four', 'five', 'six'];
 function recognisePointing(shape: Shape, count: number): Recognition {
   if (directionOf(shape) !== 'pointing') return undefined;
   const places = countOf(lockedSet(shape)!.members);
-  return places === count ? fits : loosely(`the digit has ${inWords[places] ?? places} places there, not ${inWords[count]}`);
+  return places === count
+    ? fits
+    : loosely(`the digit has ${inWords[places] ?? places} places there, not ${inWords[count]}`);
 }
 
 function recogniseBoxLine(shape: Shape): Recognition {
@@ -55,7 +57,9 @@ function recogniseBoxLine(shape: Shape): Recognition {
     case 'claiming':
       return fits;
     case 'pointing':
-      return loosely('from a box along a line is called pointing by most, and box-line reduction from a line into a box');
+      return loosely(
+        'from a box along a line is called pointing by most, and box-line reduction from a line into a box',
+      );
     case undefined:
       return undefined;
   }
@@ -81,7 +85,11 @@ function lockedSet(shape: Shape): PlacesSet | undefined {
   return removesOnly === undefined ? undefined : set;
 }
 
-function* findLocked(position: Position, kinds: readonly HouseKind[], wanted: (count: number) => boolean): Generator<Instance> {
+function* findLocked(
+  position: Position,
+  kinds: readonly HouseKind[],
+  wanted: (count: number) => boolean,
+): Generator<Instance> {
   const { grid } = position;
   for (const kind of kinds) {
     for (const house of grid.houses) {

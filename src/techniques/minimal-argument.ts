@@ -25,7 +25,11 @@ export function minimalParts(
 }
 
 /** One such part: sets are left out one at a time, the last ones first. */
-export function minimalPart(position: Position, sets: readonly OneOf[], conclusion: Conclusion): readonly OneOf[] | undefined {
+export function minimalPart(
+  position: Position,
+  sets: readonly OneOf[],
+  conclusion: Conclusion,
+): readonly OneOf[] | undefined {
   const proves = (part: readonly OneOf[]) => prove(position, part, conclusion, proofBound).kind === 'proved';
   return proves(sets) ? thinned(sets, proves) : undefined;
 }

@@ -22,8 +22,8 @@ import { bestOf, fits, forEachConclusion, loosely } from './recognition.ts';
 import { digitsWanted } from './removals.ts';
 import { cellsOf, isNode, isWeak } from './seen-by-all.ts';
 import { digitOfAll } from './set-reading.ts';
-import { followsFromEnds, writtenOrder } from './written-chain.ts';
 import type { Instance, Recognition, Shape, Technique } from './technique.ts';
+import { followsFromEnds, writtenOrder } from './written-chain.ts';
 
 type Judge = (grid: Grid, links: readonly OrderedLink[]) => Recognition;
 
@@ -59,7 +59,12 @@ export const emptyRectangle = technique({
   longest: 2,
   loosely: true,
 });
-export const turbotFish = technique({ name: 'turbot fish', judge: judgeTurbotFish, nodes: ['single places'], longest: 2 });
+export const turbotFish = technique({
+  name: 'turbot fish',
+  judge: judgeTurbotFish,
+  nodes: ['single places'],
+  longest: 2,
+});
 export const xChain = technique({ name: 'X-chain', judge: judgeXChain, nodes: ['single places'] });
 export const groupedXChain = technique({ name: 'grouped X-chain', judge: judgeGroupedXChain, nodes: ['groups'] });
 
@@ -77,7 +82,8 @@ function recognise(shape: Shape, { judge, longest }: Pattern): Recognition {
   if (digitOfAll(grid, shape.sets) === undefined) return undefined;
   const written = writtenOrder(shape);
   return forEachConclusion(shape, (conclusion) => {
-    const asWritten = written !== undefined && followsFromEnds(grid, written, conclusion) ? judge(grid, written) : undefined;
+    const asWritten =
+      written !== undefined && followsFromEnds(grid, written, conclusion) ? judge(grid, written) : undefined;
     if (asWritten?.kind === 'fits') return asWritten;
     return bestOf(chainOrders(grid, shape.sets, conclusion, isNode), (links) => judge(grid, links)) ?? asWritten;
   });
@@ -107,7 +113,10 @@ function* find(
 }
 
 function keyOf(grid: Grid, { digit, links }: DigitChain): string {
-  return [digit, ...links.flatMap((link) => [cellsOf(grid, link.near), cellsOf(grid, link.far)].map((cells) => cells.join('+')))].join();
+  return [
+    digit,
+    ...links.flatMap((link) => [cellsOf(grid, link.near), cellsOf(grid, link.far)].map((cells) => cells.join('+'))),
+  ].join();
 }
 
 function judgeSkyscraper(grid: Grid, links: readonly OrderedLink[]): Recognition {
@@ -115,7 +124,8 @@ function judgeSkyscraper(grid: Grid, links: readonly OrderedLink[]): Recognition
   if (kind === undefined || kind === 'box' || kind !== other) return undefined;
   const [first, second] = [links[0]!, links[1]!];
   const across = kind === 'row' ? 'column' : 'row';
-  if (!shareHouse(grid, first.far, second.near, across) || areAligned(grid, first.near, second.far, across)) return undefined;
+  if (!shareHouse(grid, first.far, second.near, across) || areAligned(grid, first.near, second.far, across))
+    return undefined;
   return warnOfGroups(links, 'an end of this skyscraper is a group of places');
 }
 
@@ -131,9 +141,13 @@ function judgeEmptyRectangle(grid: Grid, links: readonly OrderedLink[]): Recogni
   const line = links.find((link) => kindOf(link) !== 'box');
   if (box === undefined || line === undefined || kindOf(line) === undefined) return undefined;
   const inOneLine = sharedHouses(grid, cellsOf(grid, box.set.members)).length > 1;
-  const joined = sharedHouses(grid, cellsOf(grid, union(links[0]!.far, links[1]!.near))).some((house) => house.kind !== 'box');
+  const joined = sharedHouses(grid, cellsOf(grid, union(links[0]!.far, links[1]!.near))).some(
+    (house) => house.kind !== 'box',
+  );
   if (inOneLine || !joined) return undefined;
-  return countOf(line.set.members) === 2 ? fits : loosely('the line of this empty rectangle has more than two places: an end of it is a group');
+  return countOf(line.set.members) === 2
+    ? fits
+    : loosely('the line of this empty rectangle has more than two places: an end of it is a group');
 }
 
 function judgeTurbotFish(grid: Grid, links: readonly OrderedLink[]): Recognition {

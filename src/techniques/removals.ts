@@ -19,7 +19,9 @@ export function placementOf(grid: Grid, candidate: Candidate): Conclusion {
 /** The digits that these conclusions speak of, ascending; all digits where none are given. */
 export function digitsWanted(grid: Grid, wanted: readonly Conclusion[] | undefined): readonly Digit[] {
   if (wanted === undefined) return grid.digits;
-  const candidates = wanted.flatMap((each) => (each.kind === 'impossible' ? [each.candidate] : membersOf(each.candidates)));
+  const candidates = wanted.flatMap((each) =>
+    each.kind === 'impossible' ? [each.candidate] : membersOf(each.candidates),
+  );
   return digitsOf(grid, setOf(grid, candidates));
 }
 

@@ -2,7 +2,15 @@
  * Weak links between parts of sets: what a part rules out whichever of its candidates is true.
  */
 import { Bug } from '../grid/bug.ts';
-import { type Candidate, type Candidates, countOf, intersection, isEmpty, isWithin, membersOf } from '../grid/candidates.ts';
+import {
+  type Candidate,
+  type Candidates,
+  countOf,
+  intersection,
+  isEmpty,
+  isWithin,
+  membersOf,
+} from '../grid/candidates.ts';
 import { type Cell, cellOf, type Digit, digitOf, type Grid, sharedHouses } from '../grid/grid.ts';
 
 /** Everything, possible or not, that conflicts with each candidate of the part (which must not be empty). */
@@ -20,7 +28,9 @@ export function isWeak(grid: Grid, a: Candidates, b: Candidates): boolean {
 /** Whether the part can be a node of a chain of single digits: one candidate, or one digit in cells that share two houses. */
 export function isNode(grid: Grid, part: Candidates): boolean {
   if (isEmpty(part)) return false;
-  return countOf(part) === 1 || (digitsOf(grid, part).length === 1 && sharedHouses(grid, cellsOf(grid, part)).length > 1);
+  return (
+    countOf(part) === 1 || (digitsOf(grid, part).length === 1 && sharedHouses(grid, cellsOf(grid, part)).length > 1)
+  );
 }
 
 /** The cells of these candidates, each once, in order. */

@@ -13,8 +13,16 @@ import { placementOf, plainInstance } from './removals.ts';
 import type { Instance, Recognition, Shape, Technique } from './technique.ts';
 
 export const fullHouse: Technique = { name: 'full house', recognise: recogniseFullHouse, find: findFullHouses };
-export const nakedSingle: Technique = { name: 'naked single', recognise: (shape) => recogniseSingle(shape, 'cell'), find: findNakedSingles };
-export const hiddenSingle: Technique = { name: 'hidden single', recognise: (shape) => recogniseSingle(shape, 'places'), find: findHiddenSingles };
+export const nakedSingle: Technique = {
+  name: 'naked single',
+  recognise: (shape) => recogniseSingle(shape, 'cell'),
+  find: findNakedSingles,
+};
+export const hiddenSingle: Technique = {
+  name: 'hidden single',
+  recognise: (shape) => recogniseSingle(shape, 'places'),
+  find: findHiddenSingles,
+};
 
 function recogniseSingle(shape: Shape, kind: 'cell' | 'places'): Recognition {
   return singleOf(shape) !== undefined && shape.sets[0]!.source.kind === kind ? fits : undefined;
@@ -68,7 +76,8 @@ function* findHiddenSingles(position: Position): Generator<Instance> {
     for (const digit of grid.digits) {
       const set = placesIn(position, digit, house);
       const [only, ...others] = membersOf(set.members);
-      if (only === undefined || others.length > 0 || shown.has(only) || isPlaced(position, cellOf(grid, only))) continue;
+      if (only === undefined || others.length > 0 || shown.has(only) || isPlaced(position, cellOf(grid, only)))
+        continue;
       shown.add(only);
       yield plainInstance([set], [placementOf(grid, only)]);
     }

@@ -8,10 +8,11 @@
  * (J. F. Crook, Notices of the AMS 56(4), 2009, calls both a preemptive set.)
  */
 import { type Candidates, countOf, difference, setOf, union } from '../grid/candidates.ts';
-import { candidatesInCell, type Cell, type Grid, type HouseShape, sees, sharedHouses } from '../grid/grid.ts';
+import { type Cell, candidatesInCell, type Grid, type HouseShape, sees, sharedHouses } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import { digitsIn, isPlaced, type OneOf, type Position, placesIn } from '../proof/kernel.ts';
 import { combinations } from './combinations.ts';
+import { needsEverySet } from './minimal-argument.ts';
 import { fits, loosely } from './recognition.ts';
 import { plainInstance, removalsOf } from './removals.ts';
 import { cellsOf, digitsOf, ofDigit, seenByAll } from './seen-by-all.ts';
@@ -24,14 +25,14 @@ const sizes = ['', 'single', 'pair', 'triple', 'quad', 'quintuple', 'sextuple'];
 export const nakedSubsets: readonly Technique[] = [2, 3, 4].map((size) => ({
   name: `naked ${sizes[size]}`,
   recognise: (shape) => ofSize(size, 'naked', nakedCells(shape)),
-  find: (position) => findNaked(position, size),
+  find: (position) => wholeOnesFirst(position, findNaked(position, size)),
 }));
 
 /** Hidden pair, triple and quad. */
 export const hiddenSubsets: readonly Technique[] = [2, 3, 4].map((size) => ({
   name: `hidden ${sizes[size]}`,
   recognise: (shape) => ofSize(size, 'hidden', hiddenCells(shape)),
-  find: (position) => findHidden(position, size),
+  find: (position) => wholeOnesFirst(position, findHidden(position, size)),
 }));
 
 /** Locked pair and triple. */
@@ -43,7 +44,9 @@ export const lockedSubsets: readonly Technique[] = [2, 3].map((size) => ({
 
 function ofSize(size: number, kind: string, cells: readonly Cell[] | undefined): Recognition {
   if (cells === undefined) return undefined;
-  return cells.length === size ? fits : loosely(`it is a ${kind} ${sizes[cells.length] ?? 'subset'}, not a ${sizes[size]}`);
+  return cells.length === size
+    ? fits
+    : loosely(`it is a ${kind} ${sizes[cells.length] ?? 'subset'}, not a ${sizes[size]}`);
 }
 
 function recogniseLocked(shape: Shape, size: number): Recognition {
@@ -79,6 +82,16 @@ function allSeeOneAnother(grid: Grid, cells: readonly Cell[]): boolean {
   return cells.every((a) => cells.every((b) => a === b || sees(grid, a, b)));
 }
 
+/** Those of which every cell or digit is needed, then those with a smaller subset inside that does all. */
+function* wholeOnesFirst(position: Position, instances: Iterable<Instance>): Generator<Instance> {
+  const later: Instance[] = [];
+  for (const instance of instances) {
+    if (needsEverySet(position, instance)) yield instance;
+    else later.push(instance);
+  }
+  yield* later;
+}
+
 function* findNaked(position: Position, size: number): Generator<Instance> {
   const { grid } = position;
   const shown = new Set<string>();
@@ -112,9 +125,16 @@ function* findHidden(position: Position, size: number): Generator<Instance> {
       const all = sets.map((set) => set.members).reduce(union);
       const cells = cellsOf(grid, all);
       if (cells.length !== size) continue;
-      const inCells = setOf(grid, cells.flatMap((cell) => candidatesInCell(grid, cell)));
-      const conclusions: Conclusion[] = [...removalsOf(position, difference(inCells, all)), ...lockedOutside(position, sets)];
-      if (conclusions.some((conclusion) => concernsCells(grid, conclusion, inCells))) yield plainInstance(sets, conclusions);
+      const inCells = setOf(
+        grid,
+        cells.flatMap((cell) => candidatesInCell(grid, cell)),
+      );
+      const conclusions: Conclusion[] = [
+        ...removalsOf(position, difference(inCells, all)),
+        ...lockedOutside(position, sets),
+      ];
+      if (conclusions.some((conclusion) => concernsCells(grid, conclusion, inCells)))
+        yield plainInstance(sets, conclusions);
     }
   }
 }
@@ -131,7 +151,13 @@ function concernsCells(grid: Grid, conclusion: Conclusion, inCells: Candidates):
 function* findLocked(position: Position, size: number): Generator<Instance> {
   for (const instance of findNaked(position, size)) {
     const cells = instance.sets.flatMap((set) => cellsOf(position.grid, set.members));
-    if (sharedHouses(position.grid, cells.filter((cell, index) => cells.indexOf(cell) === index)).length > 1) yield instance;
+    if (
+      sharedHouses(
+        position.grid,
+        cells.filter((cell, index) => cells.indexOf(cell) === index),
+      ).length > 1
+    )
+      yield instance;
   }
 }
 

@@ -65,5 +65,7 @@ export function keepsSolution({ position, solution }: Generated): boolean {
 
 /** The candidates of a cell that are possible. */
 export function possibleIn(position: Position, cell: number): Candidate[] {
-  return candidatesInCell(position.grid, position.grid.cells[cell]!).filter((candidate) => has(position.possible, candidate));
+  return candidatesInCell(position.grid, position.grid.cells[cell]!).filter((candidate) =>
+    has(position.possible, candidate),
+  );
 }

@@ -2,10 +2,10 @@
  * The steps of the example scenes that give a name, each with the position in which it stands and what it must be judged.
  */
 import { readdirSync, readFileSync } from 'node:fs';
-import { difference, membersOf } from '../../src/grid/candidates.ts';
 import { buildArgument, givesAnArgument } from '../../src/check/argument.ts';
 import { checkScene } from '../../src/check/check-scene.ts';
 import type { CheckedStep } from '../../src/check/verdict.ts';
+import { difference, membersOf } from '../../src/grid/candidates.ts';
 import type { Grid } from '../../src/grid/grid.ts';
 import type { Conclusion } from '../../src/grid/terms.ts';
 import { begin, type Position, takeAsRead } from '../../src/proof/kernel.ts';
@@ -40,7 +40,8 @@ export function namedSteps(folder: string): NamedStep[] {
       if (name === undefined) return [];
       const oneSolution = scene.puzzle.uniqueness === 'allowed' && checked.solutions === 1;
       const position = foundBefore.reduce(takeAsRead, positionOf(scene.puzzle.grid, step, oneSolution));
-      const conclusions = step.step.so === 'all' || step.step.so === undefined ? [] : step.step.so.map((each) => each.value);
+      const conclusions =
+        step.step.so === 'all' || step.step.so === undefined ? [] : step.step.so.map((each) => each.value);
       const wanted = expected.steps?.[step.step.id] ?? {};
       if (wanted.found === true && wanted.verdict === 'proved') foundBefore.push(...conclusions);
       return [
@@ -69,7 +70,11 @@ function positionOf(grid: Grid, step: CheckedStep, oneSolution: boolean): Positi
 }
 
 function shapeOf(position: Position, { step }: CheckedStep, conclusions: readonly Conclusion[]): Shape {
-  const built = buildArgument(position, { ...step, from: step.from.filter((set) => set.value.kind !== 'step') }, new Map());
+  const built = buildArgument(
+    position,
+    { ...step, from: step.from.filter((set) => set.value.kind !== 'step') },
+    new Map(),
+  );
   return {
     position,
     sets: built.sets.map((named) => named.set),

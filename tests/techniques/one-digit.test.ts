@@ -1,0 +1,236 @@
+import { describe, expect, test } from 'vitest';
+import { printChain } from '../../src/grid/notation/print.ts';
+import { instancesOf } from '../../src/techniques/find-argument.ts';
+import { check, type Row } from './judge.ts';
+import { positionWith, printInstance } from './written-argument.ts';
+
+const towers = { only: '7c5 in r19c5, 7c8 in r29c8' } as const;
+const kite = { only: '5r7 in r7c14, 5c3 in r49c3' } as const;
+const rectangle = { only: '6b9 in r8c78|r9c9, 6c2 in r18c2' } as const;
+
+const rows: readonly Row[] = [
+  {
+    about: 'two columns joined along a row',
+    name: 'skyscraper',
+    is: 'fits',
+    ...towers,
+    from: '7c58',
+    so: 'r1c79<>7 r2c46<>7',
+    fits: ['skyscraper', 'turbot fish', 'X-chain'],
+    not: ['X-wing', 'two-string kite', 'empty rectangle', 'grouped X-chain'],
+  },
+  {
+    about: 'told as a chain',
+    name: 'skyscraper',
+    is: 'fits',
+    ...towers,
+    chain: '(7)r1c5=r9c5-r9c8=r2c8',
+    so: 'r1c7<>7',
+  },
+  {
+    about: 'one of the two roof ends is true (common practice)',
+    name: 'skyscraper',
+    is: 'fits',
+    ...towers,
+    from: '7c58',
+    so: 'either 7r1c5 7r2c8',
+  },
+  {
+    about: 'a skyscraper called a kite',
+    name: 'two-string kite',
+    is: 'misnamed',
+    ...towers,
+    from: '7c58',
+    so: 'r1c7<>7',
+    fits: ['skyscraper'],
+  },
+  { about: 'a skyscraper called an X-wing', name: 'X-wing', is: 'misnamed', ...towers, from: '7c58', so: 'r1c7<>7' },
+  {
+    about: 'a roof end that is a group',
+    name: 'skyscraper',
+    is: 'warns',
+    only: '7c5 in r19c5, 7c8 in r239c8',
+    from: '7c58',
+    so: 'r1c79<>7',
+    fits: ['skyscraper', 'grouped X-chain'],
+    not: ['X-chain', 'turbot fish'],
+  },
+  {
+    about: 'a row and a column joined in a box',
+    name: 'two-string kite',
+    is: 'fits',
+    ...kite,
+    from: '5r7 5c3',
+    so: 'r4c4<>5',
+    fits: ['two-string kite', 'turbot fish', 'X-chain'],
+    not: ['skyscraper', 'empty rectangle'],
+  },
+  { about: 'a kite called a skyscraper', name: 'skyscraper', is: 'misnamed', ...kite, from: '5r7 5c3', so: 'r4c4<>5' },
+  {
+    about: 'a kite whose end in the box is a group',
+    name: 'two-string kite',
+    is: 'warns',
+    only: '5r7 in r7c124, 5c3 in r49c3',
+    from: '5r7 5c3',
+    so: 'r4c4<>5',
+  },
+  {
+    about: 'a box with two arms and a column',
+    name: 'empty rectangle',
+    is: 'fits',
+    ...rectangle,
+    from: '6b9 6c2',
+    so: 'r1c9<>6',
+    fits: ['empty rectangle', 'grouped X-chain'],
+    not: ['X-chain', 'two-string kite', 'skyscraper'],
+  },
+  {
+    about: 'told as a chain',
+    name: 'empty rectangle',
+    is: 'fits',
+    ...rectangle,
+    chain: '(6)r1c2=r8c2-r8c78=r9c9',
+    so: 'r1c9<>6',
+  },
+  {
+    about: 'with a place where the arms meet',
+    name: 'empty rectangle',
+    is: 'fits',
+    only: '6b9 in r8c789|r9c9, 6c2 in r18c2',
+    from: '6b9 6c2',
+    so: 'r1c9<>6',
+  },
+  {
+    about: 'a box of two places',
+    name: 'empty rectangle',
+    is: 'fits',
+    only: '6b9 in r8c8|r9c9, 6c2 in r18c2',
+    from: '6b9 6c2',
+    so: 'r1c9<>6',
+    fits: ['empty rectangle', 'turbot fish', 'X-chain'],
+  },
+  {
+    about: 'a grouped pattern called a turbot fish',
+    name: 'turbot fish',
+    is: 'warns',
+    ...rectangle,
+    from: '6b9 6c2',
+    so: 'r1c9<>6',
+  },
+  {
+    about: 'three strong links',
+    name: 'X-chain',
+    is: 'fits',
+    only: '5c5 in r46c5, 5c4 in r67c4, 5r7 in r7c14, 5c3 in r49c3, 5b7 in r7c1|r9c3',
+    chain: '(5)r4c5=r6c5-r6c4=r7c4-r7c1=r9c3',
+    so: 'either 5r4c5 5r9c3',
+    not: ['turbot fish', 'skyscraper', 'two-string kite', 'grouped X-chain'],
+  },
+  {
+    about: 'three strong links by their sets',
+    name: 'X-chain',
+    is: 'fits',
+    only: '5c5 in r46c5, 5c4 in r67c4, 5r7 in r7c14, 5c3 in r49c3, 5b7 in r7c1|r9c3',
+    from: '5b7 5c4 5c5',
+    so: 'r4c3<>5',
+  },
+  {
+    about: 'three strong links called a turbot fish',
+    name: 'turbot fish',
+    is: 'misnamed',
+    only: '5c5 in r46c5, 5c4 in r67c4, 5r7 in r7c14, 5c3 in r49c3, 5b7 in r7c1|r9c3',
+    from: '5b7 5c4 5c5',
+    so: 'r4c3<>5',
+  },
+  { about: 'grouped left unsaid', name: 'X-chain', is: 'warns', ...rectangle, from: '6b9 6c2', so: 'r1c9<>6' },
+  {
+    about: 'grouped said of single places',
+    name: 'grouped X-chain',
+    is: 'warns',
+    ...towers,
+    from: '7c58',
+    so: 'r1c7<>7',
+  },
+  {
+    about: 'a chain that comes back to its start places it',
+    name: 'X-chain',
+    is: 'fits',
+    only: '5r1 in r1c15, 5c5 in r18c5, 5r8 in r8c25, 5b1 in r1c1|r3c2',
+    from: '5r1 5r8 5b1',
+    so: 'r1c1=5',
+  },
+  {
+    about: 'a removal that one link would give alone',
+    name: 'turbot fish',
+    is: 'fits',
+    only: '5c5 in r13c5, 5b3 in r3c8|r2c9',
+    from: '5c5 5b3',
+    so: 'r2c46<>5',
+    fits: ['claiming', 'turbot fish', 'X-chain'],
+  },
+  {
+    about: 'a link that nothing needs, and no chain',
+    name: 'turbot fish',
+    is: 'misnamed',
+    only: '5c5 in r13c5, 5c1 in r19c1',
+    from: '5c5 5c1',
+    so: 'r2c46<>5',
+    fits: ['claiming'],
+  },
+  {
+    about: 'a chain without a conclusion',
+    name: 'skyscraper',
+    is: 'fits',
+    ...towers,
+    chain: '(7)r1c5=r9c5-r9c8=r2c8',
+    so: '',
+  },
+  {
+    about: 'a chain without a conclusion, misnamed',
+    name: 'two-string kite',
+    is: 'misnamed',
+    ...towers,
+    chain: '(7)r1c5=r9c5-r9c8=r2c8',
+    so: '',
+  },
+  {
+    about: 'two digits',
+    name: 'X-chain',
+    is: 'misnamed',
+    only: '7c5 in r19c5',
+    pencil: '78r9c8',
+    from: '7c5 r9c8',
+    so: 'either 7r1c5 8r9c8',
+  },
+];
+
+describe('patterns of one digit', () => {
+  test.each(rows.map((row) => [row.about, row] as const))('%s', (_, row) => check(row));
+});
+
+describe('patterns of one digit found', () => {
+  const found = (only: string, name: string) => {
+    const position = positionWith({ only });
+    return [...instancesOf(position, name)].map((instance) => [
+      printInstance(position, instance),
+      instance.chain === undefined ? '' : printChain(position.grid, instance.chain),
+    ]);
+  };
+  test('a skyscraper, told from the end that comes first', () => {
+    expect(found(towers.only, 'skyscraper')).toEqual([
+      ['7c5 7c8 => r1c7<>7 r1c9<>7 r2c4<>7 r2c6<>7', '(7)r1c5=r9c5-r9c8=r2c8'],
+    ]);
+  });
+  test('a kite', () => {
+    expect(found(kite.only, 'two-string kite')).toEqual([['5c3 5r7 => r4c4<>5', '(5)r4c3=r9c3-r7c1=r7c4']]);
+  });
+  test('an empty rectangle', () => {
+    expect(found(rectangle.only, 'empty rectangle')).toEqual([['6c2 6b9 => r1c9<>6', '(6)r1c2=r8c2-r8c78=r9c9']]);
+  });
+  test('one removal from several patterns: a kite, an empty rectangle, a finned X-wing (common practice)', () => {
+    const only = '4r2 in r2c38, 4c2 in r19c2, 4b1 in r1c2|r2c3, 4r9 in r9c28, 4c8 in r29c8';
+    for (const name of ['two-string kite', 'empty rectangle', 'simple colouring']) {
+      expect([name, found(only, name).length > 0]).toEqual([name, true]);
+    }
+  });
+});
