@@ -26,7 +26,12 @@ export const verbs: readonly Verb[] = [
     name: 'check',
     call: 'check SCENE [--json]',
     does: 'proves every step, or says exactly why it fails',
-    options: [{ flags: '--json', does: 'print the report as JSON (its schema: `proofreel schema --report`)' }],
+    options: [
+      { flags: '--json', does: 'print the report as JSON (its schema: `proofreel schema --report`)' },
+      { flags: '--mend <file>', does: 'write the scene with its unsound steps mended, each mend marked by a comment' },
+      { flags: '--spell-out <file>', does: 'write the scene with the list that each `so: all` stands for' },
+      { flags: '--cnf <folder>', does: 'write a DIMACS CNF file for each conclusion, for any SAT solver to check' },
+    ],
     examples: ['proofreel check scenes/lamp-room.yaml', 'proofreel check scenes/lamp-room.yaml --json > report.json'],
   },
   {

@@ -178,9 +178,8 @@ function messageOf(
   names: Names,
   mends: readonly MendFor[],
 ): string {
-  return [reasonOf(grid, faults, links, conclusions, names), ...mends.map((mend) => explainMend(grid, mend))].join(
-    '; ',
-  );
+  const reason = reasonOf(grid, faults, links, conclusions, names);
+  return [reason, ...mends.map((mend) => explainMend(grid, mend))].join('. ');
 }
 
 function reasonOf(

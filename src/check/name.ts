@@ -5,8 +5,8 @@ import type { Conclusion } from '../grid/terms.ts';
 import type { Position } from '../proof/kernel.ts';
 import type { Step } from '../scene/scene.ts';
 import { judgeName } from '../techniques/judge-name.ts';
-import { inWords } from './explain.ts';
 import type { Claim, Evaluated } from './claim.ts';
+import { inWords } from './explain.ts';
 import type { CheckedName } from './verdict.ts';
 
 /**
@@ -38,7 +38,6 @@ export function judgeGivenName(
 
 function misnaming(written: string, judged: CheckedName['judged'], fits: readonly string[]): string | undefined {
   if (judged !== 'misnamed') return undefined;
-  const better =
-    fits.length === 0 ? 'no name that is known here fits' : `what fits is ${inWords(fits.slice(0, 4), 'or')}`;
-  return `this argument is no ${written}: ${better}`;
+  const better = fits.length === 0 ? 'no name that is known here fits' : `it is ${inWords(fits.slice(0, 4), 'or')}`;
+  return `"${written}" does not fit this argument: ${better}`;
 }

@@ -1,25 +1,65 @@
 /**
- * `proofreel check`: the report, to read or as JSON.
+ * `proofreel check`: the report, to read or as JSON, and what can be written beside it.
  */
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { writeFile } from 'node:fs/promises';
+import { join, resolve } from 'node:path';
+import { mendScene, spellOut } from '../check/mended-scene.ts';
+import { writeWholeFile } from '../output/whole-file.ts';
+import { certificatesOf } from '../report/cnf.ts';
 import { printReport } from '../report/print-report.ts';
 import { reportOf, unusableReport } from '../report/report-of.ts';
 import { printDiagnostic } from '../scene/locate.ts';
 import { exitStatus } from '../verbs.ts';
-import { openLesson } from './lesson.ts';
+import { type Lesson, openLesson } from './lesson.ts';
 import type { Terminal } from './terminal.ts';
 
-export async function check(path: string, options: { readonly json?: boolean }, terminal: Terminal): Promise<number> {
+export interface CheckCall {
+  readonly json?: boolean;
+  readonly mend?: string;
+  readonly spellOut?: string;
+  readonly cnf?: string;
+}
+
+export async function check(path: string, call: CheckCall, terminal: Terminal): Promise<number> {
   const lesson = await openLesson(path, { media: 'if there' });
   const report =
     lesson.kind === 'unusable'
       ? unusableReport(lesson.file, lesson.diagnostics, lesson.solutions)
       : reportOf(lesson.file, lesson.checked, lesson.diagnostics);
-  if (options.json === true) terminal.out(`${JSON.stringify(report, undefined, 2)}\n`);
+  if (call.json === true) terminal.out(`${JSON.stringify(report, undefined, 2)}\n`);
   if (lesson.kind === 'unusable') {
-    if (options.json !== true)
+    if (call.json !== true) {
       for (const each of lesson.diagnostics) terminal.err(`${printDiagnostic(path, lesson.file.text, each)}\n`);
+    }
     return exitStatus.unusable;
   }
-  if (options.json !== true) terminal.out(printReport(report, terminal.outPaint));
+  if (call.json !== true) terminal.out(printReport(report, terminal.outPaint));
+  await writeBeside(lesson, call, terminal);
   return report.sound ? exitStatus.sound : exitStatus.unsound;
+}
+
+async function writeBeside(
+  lesson: Extract<Lesson, { kind: 'lesson' }>,
+  call: CheckCall,
+  terminal: Terminal,
+): Promise<void> {
+  const write = (file: string, text: string) => writeWholeFile(resolve(file), (part) => writeFile(part, text));
+  if (call.spellOut !== undefined) {
+    await write(call.spellOut, spellOut(lesson.file.text, lesson.checked));
+    terminal.err(`${call.spellOut}: written with every \`so: all\` spelled out\n`);
+  }
+  if (call.mend !== undefined) {
+    const mended = mendScene(lesson.file.text);
+    await write(call.mend, mended.text);
+    const state = mended.sound ? 'and is sound' : 'and is not sound yet; run check on it';
+    const done = mended.done.length === 0 ? 'nothing was to mend' : `${mended.done.length} mended`;
+    terminal.err([`${call.mend}: ${done}, ${state}`, ...mended.done.map((line) => `  ${line}`), ''].join('\n'));
+  }
+  if (call.cnf !== undefined) {
+    const certificates = certificatesOf(lesson.checked);
+    mkdirSync(call.cnf, { recursive: true });
+    for (const { name, text } of certificates) writeFileSync(join(call.cnf, name), text);
+    terminal.err(`${call.cnf}: ${certificates.length} certificates\n`);
+  }
 }

@@ -1,8 +1,9 @@
 /**
  * The report of a checked scene, or of one that could not be used.
  */
-import { idBefore, stepText } from '../check/propose.ts';
+
 import type { MendFor } from '../check/mend.ts';
+import { idBefore, stepText } from '../check/propose.ts';
 import type { Argument, CheckedConclusion, CheckedName, CheckedScene, CheckedStep } from '../check/verdict.ts';
 import type { Candidate } from '../grid/candidates.ts';
 import type { Grid } from '../grid/grid.ts';

@@ -1,0 +1,51 @@
+/**
+ * Changes to the text of a scene that leave all else as it stands: comments, order, layout.
+ */
+import type { Span } from '../scene/diagnostic.ts';
+
+/** What stands at the span (UTF-16 offsets) is replaced by the text. */
+export interface Edit extends Span {
+  readonly text: string;
+}
+
+/** The text with all edits made; of two that overlap the one that begins earlier is made. */
+export function edited(text: string, edits: readonly Edit[]): string {
+  let done = '';
+  let at = 0;
+  for (const edit of [...edits].sort((a, b) => a.start - b.start || a.end - b.end)) {
+    if (edit.start < at) continue;
+    done += text.slice(at, edit.start) + edit.text;
+    at = edit.end;
+  }
+  return done + text.slice(at);
+}
+
+/** Where the line that holds the offset begins. */
+export function lineStart(text: string, offset: number): number {
+  return text.lastIndexOf('\n', offset - 1) + 1;
+}
+
+/** Where the line that holds the offset ends: at its line feed, or at the end of the text. */
+export function lineEnd(text: string, offset: number): number {
+  const end = text.indexOf('\n', offset);
+  return end < 0 ? text.length : end;
+}
+
+/** The blanks before the dash of a list's item that begins at the offset; undefined where it stands in flow style. */
+export function itemIndent(text: string, offset: number): string | undefined {
+  const match = /^([ ]*)-[ ]+$/.exec(text.slice(lineStart(text, offset), offset));
+  return match?.[1];
+}
+
+/** Puts whole lines before the line that holds the offset. */
+export function linesBefore(text: string, offset: number, lines: readonly string[]): Edit {
+  const start = lineStart(text, offset);
+  return { start, end: start, text: lines.map((line) => `${line}\n`).join('') };
+}
+
+/** Turns the lines from one offset to another into comments. */
+export function commentedOut(text: string, span: Span): Edit {
+  const [start, end] = [lineStart(text, span.start), lineEnd(text, Math.max(span.start, span.end - 1))];
+  const lines = text.slice(start, end).replace(/\n+$/, '').split('\n');
+  return { start, end: start + lines.join('\n').length, text: lines.map((line) => `# ${line}`).join('\n') };
+}

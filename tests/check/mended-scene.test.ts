@@ -1,0 +1,102 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { checkScene } from '../../src/check/check-scene.ts';
+import { mendScene, spellOut } from '../../src/check/mended-scene.ts';
+import { readScene } from '../../src/scene/read.ts';
+
+const folder = new URL('../scenes/checks/', import.meta.url);
+const names = readdirSync(folder).filter(
+  (name) => name.endsWith('.yaml') && /^(spoilt|refused|several|size\d-spoilt)/.test(name),
+);
+const textOf = (name: string) => readFileSync(new URL(name, folder), 'utf8');
+
+function checked(text: string) {
+  const { scene, diagnostics } = readScene(text);
+  if (scene === undefined) throw new Error(diagnostics[0]?.message);
+  return checkScene(scene);
+}
+
+describe('a mended scene', () => {
+  it.each(names)('%s checks sound, and keeps every line that no mend touched', (name) => {
+    const text = textOf(name);
+    const mended = mendScene(text);
+    expect(mended.sound).toBe(true);
+    expect(checked(mended.text).sound).toBe(true);
+    if (checked(text).sound) expect(mended.text).toBe(text);
+    const left = new Set(mended.text.split('\n').map((line) => line.replace(/^# /, '')));
+    const lost = text.split('\n').filter((line) => !left.has(line));
+    expect(lost.length).toBeLessThanOrEqual(3 * mended.done.length);
+  });
+});
+
+const kite = `proofreel: 1
+# a comment above
+puzzle:
+  givens: |
+    .3. 1.. ..9
+    8.6 ..9 ...
+    ..2 ..7 3..
+    5.. ... ...
+    ... 8.. 5..
+    928 5.6 7..
+    ... .1. ...
+    .6. .73 ..4
+    ... ... .5.
+steps:
+  - id: opening
+    cascade: r8c3=5 r3c2=9 r4c4=7 r5c1=6 r7c6=5 r1c5=5 r2c2=5 r3c9=5 r3c1=1 r8c1=2 r8c4=9 r2c4=3
+  - id: kite   # the one in the middle
+    because: two-string kite
+    chain: (4)r6c5=r6c8-r4c7=r2c7
+    so: r2c5<>4
+`;
+
+describe('mends, one by one', () => {
+  it('puts the step that removes a third candidate before the chain that it breaks', () => {
+    const mended = mendScene(kite);
+    expect(mended.text).toBe(
+      kite.replace(
+        '  - id: kite ',
+        `  # mended: kite needs this first
+  - id: kite-first
+    because: pointing pair
+    from: 4b1
+    so: r1c7<>4
+  - id: kite `,
+      ),
+    );
+    expect(mended.done).toEqual(['kite: a step put before it: pointing pair']);
+  });
+
+  it('says the same to the editor, in the order of the language', () => {
+    const [, step] = checked(kite).steps;
+    expect(step?.message).toBe(
+      '4r4c7=4r2c7 is not a strong link: r1c7 also holds a 4, so both ends can be false. ' +
+        'A pointing pair (4b1) removes 4r1c7; as a step before this one it would make this step hold',
+    );
+  });
+
+  it('takes out what a solution contradicts, and says so', () => {
+    const mended = mendScene(
+      kite.replace('so: r2c5<>4', 'so: r2c5<>4 r1c1<>7').replace('chain: (4)r6c5=r6c8-r4c7=r2c7', 'from: r1c1'),
+    );
+    expect(mended.sound).toBe(true);
+  });
+
+  it('leaves steps in flow style as they are, and says that the scene is not sound', () => {
+    const flow = kite.replace(/steps:[\s\S]*/, 'steps: [{id: kite, so: r2c5<>4}]\n');
+    expect(mendScene(flow)).toMatchObject({ text: flow, sound: false });
+  });
+});
+
+describe('so: all', () => {
+  it('is spelled out with the removals that it stands for', () => {
+    const text = textOf('all-01.yaml');
+    const spelled = spellOut(text, checked(text));
+    expect(spelled).not.toMatch(/so: all/);
+    const [before, after] = [checked(text), checked(spelled)].map((each) =>
+      each.steps.map((step) => step.conclusions.map((one) => one.text)),
+    );
+    expect(after).toEqual(before);
+  });
+});
