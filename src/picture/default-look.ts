@@ -43,7 +43,7 @@ export const defaultLook: Look = {
     link: 0.068,
     weakLink: 0.054,
     circle: 0.05,
-    strike: 0.058,
+    strike: 0.066,
     outline: 0.06,
     casing: 0.016,
     cornerRadius: 0.12,

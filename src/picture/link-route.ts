@@ -29,27 +29,38 @@ export interface RouteWish {
 
 /** The best of a fixed list of curves; of two equally good the one listed first, which is the straighter. */
 export function routeOf(wish: RouteWish): Path {
-  const [a, b] = anchors(wish.from, wish.to);
-  const near = nearby(wish.obstacles, a, b);
+  const pairs = anchors(wish.from, wish.to);
   let best: Path | undefined;
   let least = Number.POSITIVE_INFINITY;
-  for (const { line, bend } of linesBetween(a, b, wish)) {
-    const path = visible(line, wish);
-    const cost = costOf(path, bend, wish, near, least);
-    if (cost < least - 1e-9) [best, least] = [path, cost];
+  for (const [a, b] of pairs) {
+    const near = nearby(wish.obstacles, a, b);
+    // A detour to another pair of candidates costs what it is longer than the nearest.
+    const detour = (distance(a, b) - distance(...pairs[0]!)) * 0.8;
+    for (const { line, bend } of linesBetween(a, b, wish)) {
+      const path = visible(line, wish);
+      const cost = costOf(path, bend + Math.max(0, detour), wish, near, least);
+      if (cost < least - 1e-9) [best, least] = [path, cost];
+    }
   }
   return best!;
 }
 
-/** The nearest points of the two skeletons. */
-function anchors(from: NodeShape, to: NodeShape): [Point, Point] {
-  let best: [Point, Point] = [from.centres[0]!, to.centres[0]!];
-  const offer = (a: Point, b: Point) => {
-    if (distance(a, b) < distance(...best) - 1e-9) best = [a, b];
-  };
-  for (const centre of from.centres) offer(centre, nearestOnNode(to, centre));
-  for (const centre of to.centres) offer(nearestOnNode(from, centre), centre);
-  return best;
+/**
+ * Where a line may begin and end: at the nearest points of the two skeletons, unless these touch, and at the nearest
+ * candidates of the two nodes.
+ */
+function anchors(from: NodeShape, to: NodeShape): [Point, Point][] {
+  const pairs = from.centres.flatMap((a) => to.centres.map((b): [Point, Point] => [a, b]));
+  const skeletons = [
+    ...from.centres.map((a): [Point, Point] => [a, nearestOnNode(to, a)]),
+    ...to.centres.map((b): [Point, Point] => [nearestOnNode(from, b), b]),
+  ];
+  const byDistance = (one: [Point, Point], other: [Point, Point]) => distance(...one) - distance(...other);
+  const nearest = skeletons
+    .sort(byDistance)
+    .slice(0, 1)
+    .filter((pair) => distance(...pair) > 0.25);
+  return [...nearest, ...pairs.sort(byDistance).slice(0, from.centres.length * to.centres.length > 1 ? 4 : 1)];
 }
 
 interface Line {
@@ -63,7 +74,7 @@ function linesBetween(a: Point, b: Point, { from, to, gap, least }: RouteWish): 
   const long = Math.max(distance(a, b), 1e-9);
   const free = long - from.radius - to.radius - 2 * gap;
   const clasps = [1, -1].flatMap((side) =>
-    [0.3, 0.4].map((height) => ({
+    [0.3, 0.4, 0.6].map((height) => ({
       line: clasp(a, b, side, from.radius + gap, to.radius + gap, height),
       bend: height,
     })),
@@ -130,6 +141,8 @@ function costOf(path: Path, bend: number, wish: RouteWish, obstacles: readonly O
   const drawn = length(path);
   let cost = bend * 1.2;
   if (drawn < wish.least) cost += 40 * (wish.least - drawn) + 10;
+  // A head with hardly a line behind it is easily taken for a spot.
+  cost += 6 * Math.max(0, wish.least * 1.6 - drawn);
   for (const [x, y] of points) {
     const beyond = Math.max(-x, -y, x - wish.size, y - wish.size) - 0.02;
     if (beyond > 0) cost += 2 * beyond;

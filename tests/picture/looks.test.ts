@@ -1,7 +1,8 @@
-import { readdirSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { defaultLook } from '../../src/picture/default-look.ts';
+import { readLook } from '../../src/scene/read-look.ts';
 import { lookFile } from './goldens.ts';
 
 const names = readdirSync(fileURLToPath(new URL('../../assets/looks', import.meta.url))).map((file) =>
@@ -14,6 +15,14 @@ it('the default look is the one in assets/looks under its name', () => {
 
 describe('every look that is shipped', () => {
   for (const name of names) {
+    it(`${name} is read without a fault, and says all of itself`, () => {
+      const other = lookFile(names.find((each) => each !== name)!);
+      const text = readFileSync(fileURLToPath(new URL(`../../assets/looks/${name}.yaml`, import.meta.url)), 'utf8');
+      const { look, diagnostics } = readLook(text, other);
+      expect(diagnostics).toEqual([]);
+      expect(look).toEqual(lookFile(name));
+    });
+
     it(`${name} is named after its file and has what the default look has`, () => {
       const look = lookFile(name);
       expect(look.name).toBe(name);

@@ -24,6 +24,8 @@ export function paintLink(stage: BoardStage, { mark, ink }: Standing, planned: r
   const colour = linkColour(stage, mark.group === undefined ? undefined : mark.group.colour, kind);
   const width = strokeWidth(stage, kind === 'strong' ? strokes.link : strokes.weakLink);
   const long = length(plan.path);
+  // Nodes that share all their ground leave no room for a line; their rims say enough.
+  if (long < 1e-6) return;
   const head = Math.min(headLength(stage, kind), long * 0.75);
   const shaft = cut(plan.path, 0, long - head * (kind === 'strong' ? 0.75 : 0.12));
   const drawn = begun(shaft, Math.min(1, ink.progress / lineTime));
