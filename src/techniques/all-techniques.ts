@@ -3,7 +3,12 @@
  * a turbot fish is an X-chain is an AIC. Where neither of two names covers the other, the one that says more about the
  * shape comes first.
  */
+import { alignedPairExclusion } from './aligned-pairs.ts';
+import { alsChain, alsXYWing, alsXZ } from './almost-locked.ts';
+import { alternatingChain, continuousLoop, discontinuousLoop, groupedAlternatingChain } from './alternating-chains.ts';
+import { remotePair, xyChain } from './bivalue-chains.ts';
 import { multiColouring, simpleColouring } from './colouring.ts';
+import { deathBlossom } from './death-blossom.ts';
 import { fishTechniques } from './fish.ts';
 import { krakenFish } from './kraken.ts';
 import { boxLineReduction, claiming, lockedCandidates, pointingPair, pointingTriple } from './locked.ts';
@@ -13,9 +18,12 @@ import { medusa } from './medusa.ts';
 import { emptyRectangle, groupedXChain, skyscraper, turbotFish, twoStringKite, xChain } from './one-digit.ts';
 import { fullHouse, hiddenSingle, nakedSingle } from './singles.ts';
 import { hiddenSubsets, lockedSubsets, nakedSubsets } from './subsets.ts';
+import { sueDeCoq } from './sue-de-coq.ts';
 import type { Technique } from './technique.ts';
+import { hWing, lWing, mWing, sWing, wWing } from './three-link-wings.ts';
 import { uniquePatterns } from './unique-patterns.ts';
 import { uniqueRectangles } from './unique-rectangles.ts';
+import { wxyzWing, xyWing, xyzWing } from './wings.ts';
 
 const fishSizes = ['X-wing', 'swordfish', 'jellyfish'];
 const fishNamed = (word: string) => fishSizes.map((size) => `${word} ${size}`);
@@ -121,6 +129,26 @@ const recognised: readonly Technique[] = [
   krakenFish,
   forcingChain,
   forcingNet,
+  remotePair,
+  xyWing,
+  xyzWing,
+  wxyzWing,
+  wWing,
+  mWing,
+  sWing,
+  lWing,
+  hWing,
+  xyChain,
+  sueDeCoq,
+  alsXZ,
+  alsXYWing,
+  alsChain,
+  deathBlossom,
+  alignedPairExclusion,
+  continuousLoop,
+  discontinuousLoop,
+  alternatingChain,
+  groupedAlternatingChain,
 ];
 
 const byName = new Map(recognised.map((technique) => [technique.name, technique]));

@@ -1,0 +1,67 @@
+/**
+ * Aligned pair exclusion (common practice, from memory): two cells that see one another. A digit goes from one of them if
+ * with every digit of the other it makes a pair that cannot be: the same digit twice, or two digits that would leave a
+ * cell, or an almost locked set, without enough. Only the other cell and what excludes the pairs are named.
+ *
+ * The pivot of an XYZ-wing and a cell that it clears are such a pair. Cells of one house alone are a naked subset.
+ */
+import { type Candidate, has, isWithin, membersOf, setOf, union } from '../grid/candidates.ts';
+import { type Cell, cellOf, type Digit, type Grid, sees, sharedHouses } from '../grid/grid.ts';
+import type { OneOf } from '../proof/kernel.ts';
+import { fits, forEachConclusion } from './recognition.ts';
+import { cellsOf, digitsOf, ofDigit } from './seen-by-all.ts';
+import { readAsCells } from './set-reading.ts';
+import { areOfOneHouse } from './strung-chains.ts';
+import type { Recognition, Shape, Technique } from './technique.ts';
+
+export const alignedPairExclusion: Technique = { name: 'aligned pair exclusion', recognise, find: undefined };
+
+function recognise(shape: Shape): Recognition {
+  const { grid } = shape.position;
+  const cells = readAsCells(shape.sets);
+  if (cells === undefined || cells.length < 3 || areOfOneHouse(grid, shape.sets)) return undefined;
+  return forEachConclusion(shape, (conclusion) => {
+    if (conclusion.kind !== 'impossible') return undefined;
+    const { candidate } = conclusion;
+    const partners = shape.sets.filter((set) => isCell(set, (cell) => sees(grid, cell, cellOf(grid, candidate))));
+    return partners.some((partner) => excludes(grid, candidate, partner, shape.sets)) ? fits : undefined;
+  });
+}
+
+/** Whether the victim makes an impossible pair with each digit of its partner, and every other set is used for one. */
+function excludes(grid: Grid, victim: Candidate, partner: OneOf, sets: readonly OneOf[]): boolean {
+  const others = sets.filter((set) => set !== partner);
+  if (others.some((set) => isCell(set, (cell) => cell === cellOf(grid, victim)))) return false;
+  const used = new Set<OneOf>();
+  for (const digit of membersOf(partner.members)) {
+    if (has(grid.conflicts[victim]!, digit)) continue;
+    const excluders = excludersOf(grid, victim, digit, others);
+    if (excluders.length === 0) return false;
+    for (const set of excluders.flat()) used.add(set);
+  }
+  return used.size === others.length;
+}
+
+/** The cells and almost locked sets among these that the pair would leave without enough. */
+export function excludersOf(grid: Grid, a: Candidate, b: Candidate, sets: readonly OneOf[]): (readonly OneOf[])[] {
+  const found: (readonly OneOf[])[] = [];
+  for (let choice = 1; choice < 2 ** Math.min(sets.length, 12); choice++) {
+    const cells = sets.filter((_, index) => ((choice >> index) & 1) === 1);
+    if (leavesTooFew(grid, a, b, cells)) found.push(cells);
+  }
+  return found;
+}
+
+/** Whether these are almost locked (or one cell of two digits), and the pair strikes two digits of theirs. */
+function leavesTooFew(grid: Grid, a: Candidate, b: Candidate, sets: readonly OneOf[]): boolean {
+  const members = sets.map((set) => set.members).reduce(union);
+  const cells = cellsOf(grid, members);
+  const digits = digitsOf(grid, members);
+  if (digits.length !== cells.length + 1 || sharedHouses(grid, cells).length === 0) return false;
+  const struck = (candidate: Candidate, digit: Digit) => isWithin(setOf(grid, ofDigit(grid, members, digit)), grid.conflicts[candidate]!);
+  return digits.some((one) => struck(a, one) && digits.some((other) => other !== one && struck(b, other)));
+}
+
+function isCell({ source }: OneOf, holds: (cell: Cell) => boolean): boolean {
+  return source.kind === 'cell' && holds(source.cell);
+}

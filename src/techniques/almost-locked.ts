@@ -1,0 +1,43 @@
+/**
+ * Chains of almost locked sets: cells of one house with one digit more than cells, a cell of two digits being the smallest
+ * (common practice, from memory). Two of them are linked by a digit all of whose places in the one see all in the other.
+ *
+ * - ALS-XZ: two of them, linked by x; another digit z that both have goes from what sees all its places. Linked by two
+ *   digits, both are locked, and every other digit of either goes from what sees its places there.
+ * - ALS-XY-wing: three of them in a chain, linked by two digits; the outer two share the digit that goes.
+ * - ALS chain: two or more.
+ *
+ * An XY-wing and an XYZ-wing are of these shapes too. Cells that all lie in one house are a naked subset and none of them.
+ */
+import { sharedHouses } from '../grid/grid.ts';
+import { bestOf, fits, forEachConclusion } from './recognition.ts';
+import { readAsCells } from './set-reading.ts';
+import { ringsTo, type StrungLink, strungChains } from './strung-chains.ts';
+import type { Recognition, Shape, Technique } from './technique.ts';
+
+export const alsXZ = technique('ALS-XZ', { fewest: 2, most: 2 });
+export const alsXYWing = technique('ALS-XY-wing', { fewest: 3, most: 3 });
+export const alsChain = technique('ALS chain', { fewest: 2, most: Number.POSITIVE_INFINITY });
+
+/** How many almost locked sets there are. */
+export interface LockedCount {
+  readonly fewest: number;
+  readonly most: number;
+}
+
+function technique(name: string, count: LockedCount): Technique {
+  return {
+    name,
+    recognise: (shape) => recognise(shape, count),
+    find: undefined,
+  };
+}
+
+function recognise(shape: Shape, { fewest, most }: LockedCount): Recognition {
+  const { grid } = shape.position;
+  const cells = readAsCells(shape.sets);
+  if (cells === undefined || cells.length < 3 || sharedHouses(grid, cells.map((cell) => cell.cell)).length > 0) return undefined;
+  const stringing = { grid, sets: shape.sets, shapes: ['almost locked'] as const };
+  const judge = (links: readonly StrungLink[]) => (links.length >= fewest && links.length <= most ? fits : undefined);
+  return forEachConclusion(shape, (conclusion) => bestOf(strungChains(stringing, conclusion), judge) ?? bestOf(ringsTo(stringing, conclusion), judge));
+}

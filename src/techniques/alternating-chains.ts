@@ -1,0 +1,59 @@
+/**
+ * Alternating inference chains and loops (common practice, from memory).
+ *
+ * - AIC: strong links, two or more, joined by weak ones; what sees both ends goes, and where both ends are one candidate,
+ *   it is true. Its strong links may be cells, houses, almost locked or hidden sets, either/ors, the guardians of a deadly
+ *   pattern. Grouped: one of its nodes has several candidates; left unsaid, that is a warning.
+ * - Continuous loop: the last end strikes the first, so that all its links are strong and weak at once, and every one of them clears.
+ * - Discontinuous loop: any such chain seen from the candidate that it proves false (between two weak links) or true (between
+ *   two strong ones). A chain whose ends are linked gets a warning, and one written as a continuous loop is none.
+ */
+import { bestOf, fits, forEachConclusion, loosely } from './recognition.ts';
+import { areOfOneHouse, hasGroups, ringsTo, severalSets, type StrungLink, strungChains } from './strung-chains.ts';
+import type { Recognition, Shape, Technique } from './technique.ts';
+
+export const alternatingChain: Technique = {
+  name: 'AIC',
+  recognise: (shape) => recogniseChain(shape, (links) => (hasGroups(links) ? loosely('a node is a group: a grouped AIC') : fits)),
+  find: undefined,
+};
+
+export const groupedAlternatingChain: Technique = {
+  name: 'grouped AIC',
+  recognise: (shape) => recogniseChain(shape, (links) => (hasGroups(links) ? fits : loosely('no node is a group: an AIC'))),
+  find: undefined,
+};
+
+export const continuousLoop: Technique = { name: 'continuous loop', recognise: recogniseContinuous, find: undefined };
+
+export const discontinuousLoop: Technique = {
+  name: 'discontinuous loop',
+  recognise: recogniseDiscontinuous,
+  find: undefined,
+};
+
+function recogniseChain(shape: Shape, judge: (links: readonly StrungLink[]) => Recognition): Recognition {
+  if (shape.sets.length < 2) return undefined;
+  return forEachConclusion(shape, (conclusion) => {
+    const asChain = bestOf(strungChains(stringingOf(shape), conclusion), judge);
+    return asChain?.kind === 'fits' ? asChain : (bestOf(ringsTo(stringingOf(shape), conclusion), judge) ?? asChain);
+  });
+}
+
+function recogniseContinuous(shape: Shape): Recognition {
+  if (shape.sets.length < 2) return undefined;
+  return forEachConclusion(shape, (conclusion) => bestOf(ringsTo(stringingOf(shape), conclusion), () => fits));
+}
+
+function recogniseDiscontinuous(shape: Shape): Recognition {
+  const [chain, ...others] = shape.chains;
+  const writtenAsRing = chain !== undefined && others.length === 0 && chain.loop && chain.nodes.length % 2 === 0;
+  const isContinuous = recogniseContinuous(shape) !== undefined;
+  if (writtenAsRing && isContinuous) return undefined;
+  return recogniseChain(shape, () => (isContinuous ? loosely('its ends are linked too: it is a continuous loop') : fits));
+}
+
+function stringingOf({ position, sets }: Shape) {
+  const { grid } = position;
+  return { grid, sets, shapes: areOfOneHouse(grid, sets) ? [] : severalSets };
+}

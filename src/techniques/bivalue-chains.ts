@@ -1,0 +1,69 @@
+/**
+ * Chains through cells of two digits (common practice, from memory).
+ *
+ * - XY-chain: three such cells or more, each sharing a digit with the next, which it sees; it begins and ends with the same
+ *   digit and clears it from what sees both ends. An XY-wing is one. Two such cells are a naked pair.
+ * - Remote pair: four or more cells of the same two digits, each seeing the next. Cells an odd number of steps apart hold
+ *   different digits, so both digits go from what sees two such cells. Two or three cells are none.
+ */
+import { countOf, overlaps, setOf } from '../grid/candidates.ts';
+import { digitOf, type Grid, sees } from '../grid/grid.ts';
+import type { Conclusion } from '../grid/terms.ts';
+import { bestOf, fits, forEachConclusion } from './recognition.ts';
+import { digitsOf, ofDigit } from './seen-by-all.ts';
+import { type CellSet, readAsCells } from './set-reading.ts';
+import { ringsTo, strungChains } from './strung-chains.ts';
+import type { Recognition, Shape, Technique } from './technique.ts';
+
+export const xyChain: Technique = { name: 'XY-chain', recognise: recogniseXYChain, find: undefined };
+export const remotePair: Technique = { name: 'remote pair', recognise: recogniseRemotePair, find: undefined };
+
+function recogniseXYChain(shape: Shape): Recognition {
+  const { grid } = shape.position;
+  const cells = bivalueCells(shape);
+  if (cells === undefined || cells.length < 3) return undefined;
+  const stringing = { grid, sets: shape.sets };
+  return forEachConclusion(shape, (conclusion) => bestOf(strungChains(stringing, conclusion), () => fits) ?? bestOf(ringsTo(stringing, conclusion), () => fits));
+}
+
+function recogniseRemotePair(shape: Shape): Recognition {
+  const { grid } = shape.position;
+  const cells = bivalueCells(shape);
+  if (cells === undefined || cells.length < 4) return undefined;
+  const digits = digitsOf(grid, cells[0]!.members).join();
+  if (cells.some((cell) => digitsOf(grid, cell.members).join() !== digits)) return undefined;
+  const colours = colouredBySight(grid, cells);
+  if (colours === undefined) return undefined;
+  return forEachConclusion(shape, (conclusion) => (followsFromBoth(grid, colours, conclusion) ? fits : undefined));
+}
+
+function bivalueCells({ sets }: Shape): readonly CellSet[] | undefined {
+  const cells = readAsCells(sets);
+  return cells?.every((cell) => countOf(cell.members) === 2) === true ? cells : undefined;
+}
+
+type Colours = readonly [readonly CellSet[], readonly CellSet[]];
+
+/** The cells at even and at odd steps from the first, if all can be reached. */
+function colouredBySight(grid: Grid, cells: readonly CellSet[]): Colours | undefined {
+  const colours: [CellSet[], CellSet[]] = [[cells[0]!], []];
+  const reached = new Map([[cells[0]!, 0]]);
+  for (const [cell, colour] of reached) {
+    for (const next of cells) {
+      if (reached.has(next) || !sees(grid, cell.cell, next.cell)) continue;
+      reached.set(next, 1 - colour);
+      colours[1 - colour]!.push(next);
+    }
+  }
+  return reached.size === cells.length ? colours : undefined;
+}
+
+/** Whether it sees cells of both colours, be it two that see one another. */
+function followsFromBoth(grid: Grid, colours: Colours, conclusion: Conclusion): boolean {
+  if (conclusion.kind === 'one-of') {
+    return colours.every((colour) => colour.some((cell) => overlaps(cell.members, conclusion.candidates)));
+  }
+  const seen = grid.conflicts[conclusion.candidate]!;
+  const digit = digitOf(grid, conclusion.candidate);
+  return colours.every((colour) => colour.some((cell) => overlaps(setOf(grid, ofDigit(grid, cell.members, digit)), seen)));
+}

@@ -1,0 +1,106 @@
+/**
+ * Wings of three strong links, told apart by what the links are: V a cell of two digits, L two places of a digit in a house
+ * (common practice, from memory; the digits of the links are written in the order of the chain).
+ *
+ * - W-wing: V L V, (x=y)-y=y-(y=x): two cells of the same two digits that do not see one another.
+ * - M-wing: V L L, (x=y)-y=(y-x)=x: the two houses meet in a cell.
+ * - S-wing (split): L V L, x=x-(x=y)-y=y.
+ * - L-wing (local): L L L of more than one digit: x=(x-y)=(y-z)=z, x=(x-y)=(y-x)=x, x=x-x=(x-y)=y and the like. All of one
+ *   digit is an X-chain.
+ * - H-wing (hybrid): both kinds and three digits, with an end of each digit: (x=y)-(y=z)-z=z, (x=y)-y=(y-z)=z,
+ *   (x=y)-y=y-(y=z).
+ *
+ * Digits of one house alone are a hidden subset and none of them. Three or more places that make two groups are accepted for the two, with a warning.
+ */
+import { cellOf, type Digit, digitOf, type Grid, sees } from '../grid/grid.ts';
+import { membersOf } from '../grid/candidates.ts';
+import { bestOf, fits, forEachConclusion, loosely } from './recognition.ts';
+import { digitsOf } from './seen-by-all.ts';
+import { areOfOneHouse, hasGroups, ringsTo, type StrungLink, strungChains } from './strung-chains.ts';
+import type { Technique } from './technique.ts';
+
+type ThreeLinks = readonly [StrungLink, StrungLink, StrungLink];
+
+/** Whether the links, in this direction, make the wing. */
+export type IsWing = (grid: Grid, links: ThreeLinks) => boolean;
+
+export const wWing = technique('W-wing', isW);
+export const mWing = technique('M-wing', isM);
+export const sWing = technique('S-wing', isS);
+export const lWing = technique('L-wing', isL);
+export const hWing = technique('H-wing', isH);
+
+function technique(name: string, isWing: IsWing): Technique {
+  const isEitherWay = (grid: Grid, links: ThreeLinks) => isWing(grid, links) || isWing(grid, turned(links));
+  return {
+    name,
+    recognise: (shape) => {
+      if (shape.sets.length !== 3 || areOfOneHouse(shape.position.grid, shape.sets)) return undefined;
+      const stringing = { grid: shape.position.grid, sets: shape.sets };
+      const judge = (links: readonly StrungLink[]) => {
+        const [first, second, third] = links;
+        if (first === undefined || second === undefined || third === undefined) return undefined;
+        if (!isEitherWay(stringing.grid, [first, second, third])) return undefined;
+        return hasGroups(links) ? loosely(`an end of a link is a group of places: a grouped ${name}`) : fits;
+      };
+      return forEachConclusion(shape, (conclusion) => bestOf(strungChains(stringing, conclusion), judge) ?? bestOf(ringsTo(stringing, conclusion), judge));
+    },
+    find: undefined,
+  };
+}
+
+function isW(grid: Grid, links: ThreeLinks): boolean {
+  const [first, , last] = links;
+  if (kindsOf(links) !== 'VLV' || digitsIn(grid, first).join() !== digitsIn(grid, last).join()) return false;
+  return !sees(grid, cellIn(grid, first), cellIn(grid, last)) && startOf(grid, first) === endOf(grid, last);
+}
+
+function isM(grid: Grid, links: ThreeLinks): boolean {
+  const [first, second, last] = links;
+  return kindsOf(links) === 'VLL' && startOf(grid, first) === endOf(grid, last) && endOf(grid, second) !== startOf(grid, last);
+}
+
+function isS(grid: Grid, [first, second, last]: ThreeLinks): boolean {
+  return kindsOf([first, second, last]) === 'LVL' && startOf(grid, first) !== endOf(grid, last);
+}
+
+function isL(grid: Grid, links: ThreeLinks): boolean {
+  return kindsOf(links) === 'LLL' && new Set(links.flatMap((link) => digitsIn(grid, link))).size > 1;
+}
+
+function isH(grid: Grid, links: ThreeLinks): boolean {
+  if (!['VVL', 'VLL', 'VLV'].includes(kindsOf(links))) return false;
+  const digits = new Set(links.flatMap((link) => digitsIn(grid, link)));
+  return digits.size === 3 && startOf(grid, links[0]) !== endOf(grid, links[2]);
+}
+
+/** For each link V or L; ? for what is neither. */
+function kindsOf(links: ThreeLinks): string {
+  return links
+    .map(({ sets: [set] }) => {
+      if (set?.source.kind === 'cell') return 'V';
+      return set?.source.kind === 'places' ? 'L' : '?';
+    })
+    .join('');
+}
+
+function turned([first, second, last]: ThreeLinks): ThreeLinks {
+  const back = ({ near, far, ...link }: StrungLink): StrungLink => ({ ...link, near: far, far: near });
+  return [back(last), back(second), back(first)];
+}
+
+function digitsIn(grid: Grid, { sets: [set] }: StrungLink): Digit[] {
+  return digitsOf(grid, set!.members);
+}
+
+function startOf(grid: Grid, { near }: StrungLink): Digit {
+  return digitOf(grid, membersOf(near)[0]!);
+}
+
+function endOf(grid: Grid, { far }: StrungLink): Digit {
+  return digitOf(grid, membersOf(far)[0]!);
+}
+
+function cellIn(grid: Grid, { near }: StrungLink) {
+  return cellOf(grid, membersOf(near)[0]!);
+}
