@@ -2,7 +2,7 @@
  * Why something is not proved, in sentences that an editor can act on.
  */
 import { type Candidate, membersOf } from '../grid/candidates.ts';
-import { cellOf, digitOf, type Grid } from '../grid/grid.ts';
+import { cellOf, digitOf, type Grid, sharedHouses } from '../grid/grid.ts';
 import { printCandidate, printCell, printConclusion } from '../grid/notation/print.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import type { Claim, EvaluatedConclusion } from './claim.ts';
@@ -25,8 +25,24 @@ export function explainLink(grid: Grid, link: CheckedLink): string {
   }
   if (breakers.length === 0) return `${text} is not a strong link: no house, cell or set holds both ends`;
   const strangers = inWords(link.brokenBy.map((candidate) => alsoHolds(grid, candidate)));
-  return `${text} is not a strong link: ${strangers}, so both ends can be false`;
+  return `${text} is not a strong link: ${strangers}, ${consequence(grid, link)}`;
 }
+
+/** `so column 7 has three places for it`, `so r4c7 has three candidates`, or that both ends can be false. */
+function consequence(grid: Grid, { fromCandidates, toCandidates, brokenBy }: CheckedLink): string {
+  const all = [...new Set([...fromCandidates, ...toCandidates, ...brokenBy])];
+  const [cells, digits] = [
+    new Set(all.map((each) => cellOf(grid, each))),
+    new Set(all.map((each) => digitOf(grid, each))),
+  ];
+  const count = numberWords[all.length] ?? String(all.length);
+  const [house] = sharedHouses(grid, [...cells]);
+  if (cells.size === 1) return `so ${printCell(grid, cellOf(grid, all[0]!))} has ${count} candidates`;
+  if (digits.size === 1 && house !== undefined) return `so ${house.kind} ${house.number} has ${count} places for it`;
+  return 'so both ends can be false';
+}
+
+const numberWords = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'];
 
 /** Why a conclusion is not proved. `links` are those of its step that do not hold. */
 export function explainConclusion(

@@ -38,6 +38,7 @@ export function judgeGivenName(
 
 function misnaming(written: string, judged: CheckedName['judged'], fits: readonly string[]): string | undefined {
   if (judged !== 'misnamed') return undefined;
-  const better = fits.length === 0 ? 'no name that is known here fits' : `it is ${inWords(fits.slice(0, 4), 'or')}`;
+  const better =
+    fits.length === 0 ? 'no name that is known here fits' : `its name is ${inWords(fits.slice(0, 2), 'or')}`;
   return `"${written}" does not fit this argument: ${better}`;
 }

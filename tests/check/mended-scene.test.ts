@@ -71,7 +71,7 @@ describe('mends, one by one', () => {
   it('says the same to the editor, in the order of the language', () => {
     const [, step] = checked(kite).steps;
     expect(step?.message).toBe(
-      '4r4c7=4r2c7 is not a strong link: r1c7 also holds a 4, so both ends can be false. ' +
+      '4r4c7=4r2c7 is not a strong link: r1c7 also holds a 4, so column 7 has three places for it. ' +
         'A pointing pair (4b1) removes 4r1c7; as a step before this one it would make this step hold',
     );
   });
