@@ -18,7 +18,7 @@ import type { Instance } from './technique.ts';
 const mostFins = 4;
 const mostLinks = 3;
 /** How many choices of bases and covers are looked at. */
-const fishBound = 20_000;
+const fishBound = 10_000;
 
 export function* findKrakens(position: Position, wanted?: readonly Conclusion[]): Generator<Instance> {
   const followed = new Map<Candidate, Consequences>();

@@ -17,7 +17,8 @@ export function* findMedusas(position: Position, wanted?: readonly Conclusion[])
     for (const { conclusion, sets } of conclusionsOf(position, cluster)) {
       if (!isWanted(conclusion, wanted)) continue;
       const needed = minimalPart(position, sets, conclusion);
-      if (needed === undefined || needed.length < 2 || !isAcrossDigits(position, needed)) continue;
+      if (needed === undefined || !isAcrossDigits(position, needed)) continue;
+      if (needed.filter((set) => cluster.pairs.includes(set)).length < 2) continue;
       single.push(plainInstance(needed, [conclusion]));
     }
     single.sort((a, b) => a.sets.length - b.sets.length);

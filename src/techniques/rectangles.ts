@@ -22,38 +22,61 @@ export function openRectangles(position: Position): readonly GuardedRectangle[] 
   return made;
 }
 
-/** Those with placed corners, none of them a given; the open ones hold both digits. By their corners. */
+/** Those with placed corners, none of them a given; the open ones hold the digit that would complete it. By their corners. */
 export function* avoidableRectangles(position: Position): Generator<GuardedRectangle> {
   for (const each of rectangles(position)) if (placedAmong(position, each.corners) > 0) yield each;
 }
 
 function* rectangles(position: Position): Generator<GuardedRectangle> {
   const { grid } = position;
+  const cells = grid.cells.map((cell) => readCell(position, cell));
   for (const corners of cornersIn(grid)) {
-    if (corners.some((cell) => isGiven(position, cell))) continue;
-    for (const [low, high] of combinations(digitsOfAny(position, corners), 2)) {
-      const digits = [low!, high!] as const;
-      if (!corners.every((corner) => canHold(position, corner, digits))) continue;
+    const states = corners.map((cell) => cells[cell]!);
+    if (states.some((cell) => cell.state === 'given') || states.every((cell) => cell.state === 'placed')) continue;
+    for (const digits of pairsFor(states)) {
+      if (!isOfUse(states, digits)) continue;
       const pattern = guardedPattern(position, [{ digits, cells: corners }]);
-      if (pattern === undefined) continue;
-      yield { ...pattern, digits, corners, guarded: cellsOf(grid, pattern.set.members) };
+      if (pattern !== undefined) yield { ...pattern, digits, corners, guarded: cellsOf(grid, pattern.set.members) };
     }
   }
 }
 
-/** Both digits where the cell is open, one of them where it is placed. */
-function canHold(position: Position, cell: Cell, digits: readonly Digit[]): boolean {
-  const held = digits.filter((digit) => has(position.possible, candidateAt(position.grid, cell, digit)));
-  return held.length >= (isPlaced(position, cell) ? 1 : 2);
+/**
+ * The pairs of digits, the lower first, that could be left over in corners given row by row: both in each, if all are open;
+ * where some are placed, the one filling that agrees with them.
+ */
+function pairsFor(corners: readonly CellState[]): (readonly [Digit, Digit])[] {
+  const placed = corners.findIndex((corner) => corner.state === 'placed');
+  if (placed < 0) return [...combinations(shared(corners), 2)].map(([low, high]) => [low!, high!] as const);
+  const own = corners[placed]!.digits[0]!;
+  const across = corners[3 - placed]!;
+  if (!across.digits.includes(own)) return [];
+  const beside = corners.filter((corner) => corner !== corners[placed] && corner !== across);
+  return shared(beside).flatMap((other) => (other === own ? [] : [own < other ? ([own, other] as const) : ([other, own] as const)]));
 }
 
-/** The digits that some of the cells could hold. */
-function digitsOfAny({ grid, possible }: Position, cells: readonly Cell[]): Digit[] {
-  return grid.digits.filter((digit) => cells.some((cell) => has(possible, candidateAt(grid, cell, digit))));
+/** The digits that all of them hold. */
+function shared(corners: readonly CellState[]): readonly Digit[] {
+  return corners.map((corner) => corner.digits).reduce((a, b) => a.filter((digit) => b.includes(digit)));
 }
 
-function isGiven({ grid, givens }: Position, cell: Cell): boolean {
-  return grid.digits.some((digit) => has(givens, candidateAt(grid, cell, digit)));
+interface CellState {
+  readonly state: 'open' | 'placed' | 'given';
+  readonly digits: readonly Digit[];
+}
+
+/** Whether there are guardians, and a corner without any, or but one digit of them: of others nothing is concluded here. */
+function isOfUse(corners: readonly CellState[], pair: readonly Digit[]): boolean {
+  const extras = corners.map((cell) => cell.digits.filter((digit) => !pair.includes(digit)));
+  const digits = new Set(extras.flat());
+  return digits.size === 1 || (digits.size > 1 && extras.some((own) => own.length === 0));
+}
+
+function readCell(position: Position, cell: Cell): CellState {
+  const { grid, possible, givens } = position;
+  const digits = grid.digits.filter((digit) => has(possible, candidateAt(grid, cell, digit)));
+  if (!isPlaced(position, cell)) return { state: 'open', digits };
+  return { state: has(givens, candidateAt(grid, cell, digits[0]!)) ? 'given' : 'placed', digits };
 }
 
 const laidOut = new WeakMap<Grid, readonly (readonly Cell[])[]>();
@@ -79,6 +102,6 @@ function* layOut(grid: Grid): Generator<readonly Cell[]> {
 }
 
 /** The corner across from this one. */
-export function across(grid: Grid, { corners }: Rectangle, corner: Cell): Cell {
+export function across(grid: Grid, { corners }: Pick<Rectangle, 'corners'>, corner: Cell): Cell {
   return corners.find((cell) => rowOf(grid, cell) !== rowOf(grid, corner) && columnOf(grid, cell) !== columnOf(grid, corner))!;
 }

@@ -3,9 +3,9 @@
  * from their guardians alone, or, where these lie in two cells that see one another, with one further set as in types 3
  * and 4 of unique rectangles.
  */
-import { type Candidates, countOf, difference, has, membersOf, setOf } from '../grid/candidates.ts';
-import { type Cell, candidateAt, cellAt, type Digit, type Grid, type HouseShape, sharedHouses } from '../grid/grid.ts';
-import type { Conclusion, Deadly, PatternPart } from '../grid/terms.ts';
+import { bitsIn, type Candidates, countOf, difference, has, membersOf, setOf } from '../grid/candidates.ts';
+import { type Cell, candidateAt, cellAt, type Digit, type Grid, type HouseShape, sees, sharedHouses } from '../grid/grid.ts';
+import type { Conclusion, Deadly } from '../grid/terms.ts';
 import { digitsIn, isPlaced, type OneOf, type Position, placesIn } from '../proof/kernel.ts';
 import { combinations } from './combinations.ts';
 import { cellsOfPattern, guardedPattern } from './deadly-reading.ts';
@@ -79,15 +79,16 @@ function* needed(position: Position, found: Instance): Generator<Instance> {
 /** How many cells with guardians are of use here, unless all guardians are one digit. */
 const mostGuarded = 2;
 /** How many cells are looked at for the rings of two digits. */
-const ringBound = 20_000;
+const ringBound = 6_000;
 
 /** Rings of six open cells that hold two digits, each house with none of them or two. */
 function* loops(position: Position): Generator<Guarded> {
   const { grid } = position;
-  for (const [low, high] of combinations(grid.digits, 2)) {
-    const digits = [low!, high!];
-    const cells = grid.cells.filter((cell) => isOpenFor(position, cell, digits));
-    const search = { position, cells, digits, left: ringBound };
+  const masks = openDigits(position);
+  for (const digits of combinations(grid.digits, 2)) {
+    const pair = maskOf(digits);
+    const cells = grid.cells.filter((cell) => (masks[cell]! & pair) === pair);
+    const search = { grid, cells, extras: masks.map((mask) => mask & ~pair), left: ringBound };
     for (const start of cells) {
       for (const ring of grown(search, [start])) {
         const pattern = guardedPattern(position, [{ digits, cells: [...ring].sort((a, b) => a - b) }]);
@@ -98,49 +99,70 @@ function* loops(position: Position): Generator<Guarded> {
 }
 
 interface RingSearch {
-  readonly position: Position;
+  readonly grid: Grid;
   readonly cells: readonly Cell[];
-  readonly digits: readonly Digit[];
+  /** By cell: its other digits. */
+  readonly extras: readonly number[];
   left: number;
 }
 
 /** Each ring once: its first cell is its lowest, and its second lower than its last. */
 function* grown(search: RingSearch, path: readonly Cell[]): Generator<readonly Cell[]> {
-  const { grid } = search.position;
+  const { grid } = search;
   const [start, last] = [path[0]!, path.at(-1)!];
   if (path.length === 6) {
     if (path[1]! < last && housesHoldTwo(grid, path)) yield path;
     return;
   }
   for (const next of search.cells) {
-    if (next <= start || path.includes(next) || sharedHouses(grid, [last, next]).length === 0) continue;
+    if (next <= start || !sees(grid, last, next) || path.includes(next)) continue;
     if (--search.left < 0) return;
     const longer = [...path, next];
-    if (mayBeOfUse(search.position, longer, search.digits) && noHouseHoldsThree(grid, longer)) yield* grown(search, longer);
+    if (!areOfUse(longer.map((cell) => search.extras[cell]!))) continue;
+    if (grid.housesOf[next]!.every((house) => longer.filter((cell) => house.cells.includes(cell)).length <= 2)) {
+      yield* grown(search, longer);
+    }
   }
 }
 
-function noHouseHoldsThree(grid: Grid, cells: readonly Cell[]): boolean {
-  return grid.houses.every((house) => cells.filter((cell) => house.cells.includes(cell)).length <= 2);
-}
-
 function housesHoldTwo(grid: Grid, cells: readonly Cell[]): boolean {
-  return grid.houses.every((house) => [0, 2].includes(cells.filter((cell) => house.cells.includes(cell)).length));
+  return cells.every((cell) => grid.housesOf[cell]!.every((house) => cells.filter((each) => house.cells.includes(each)).length === 2));
 }
 
 /** Two lines crossed by three, with three digits of which each cell holds two at least. */
 function* extendedRectangles(position: Position): Generator<Guarded> {
   const { grid } = position;
+  const masks = openDigits(position);
+  const triples = [...combinations(grid.digits, 3)].map((digits) => ({ digits, mask: maskOf(digits) }));
   for (const cells of crossings(grid)) {
-    if (cells.some((cell) => isPlaced(position, cell))) continue;
-    for (const digits of combinations(grid.digits, 3)) {
-      const parts = cells.map((cell): PatternPart => ({ cells: [cell], digits: digits.filter((digit) => holds(position, cell, digit)) }));
-      if (parts.some((part) => part.digits.length < 2) || !mayBeOfUse(position, cells, digits)) continue;
-      if (digits.some((digit) => parts.every((part) => !part.digits.includes(digit)))) continue;
+    const own = cells.map((cell) => masks[cell]!);
+    if (own.some((mask) => bitsIn(mask) < 2)) continue;
+    const all = own.reduce((a, b) => a | b);
+    for (const { digits, mask } of triples) {
+      if ((all & mask) !== mask || own.some((each) => bitsIn(each & mask) < 2)) continue;
+      if (!areOfUse(own.map((each) => each & ~mask))) continue;
       const pattern = guardedPattern(position, [{ digits, cells }]);
       if (pattern !== undefined) yield pattern;
     }
   }
+}
+
+/** Whether these digits beside the pattern's, cell by cell, leave something to conclude here. */
+function areOfUse(extras: readonly number[]): boolean {
+  return extras.filter((own) => own !== 0).length <= mostGuarded || bitsIn(extras.reduce((a, b) => a | b)) === 1;
+}
+
+/** By cell: the mask of its digits, the lowest bit for digit 1; 0 where it is placed. */
+function openDigits(position: Position): readonly number[] {
+  const { grid, possible } = position;
+  return grid.cells.map((cell) => {
+    if (isPlaced(position, cell)) return 0;
+    return maskOf(grid.digits.filter((digit) => has(possible, candidateAt(grid, cell, digit))));
+  });
+}
+
+function maskOf(digits: readonly Digit[]): number {
+  return digits.reduce((mask, digit) => mask | (1 << (digit - 1)), 0);
 }
 
 const laidOut = new WeakMap<Grid, readonly (readonly Cell[])[]>();
@@ -165,19 +187,6 @@ function* layOut(grid: Grid): Generator<readonly Cell[]> {
       }
     }
   }
-}
-
-function mayBeOfUse(position: Position, cells: readonly Cell[], digits: readonly Digit[]): boolean {
-  const guardians = cells.map((cell) => position.grid.digits.filter((digit) => !digits.includes(digit) && holds(position, cell, digit)));
-  return guardians.filter((own) => own.length > 0).length <= mostGuarded || new Set(guardians.flat()).size === 1;
-}
-
-function isOpenFor(position: Position, cell: Cell, digits: readonly Digit[]): boolean {
-  return !isPlaced(position, cell) && digits.every((digit) => holds(position, cell, digit));
-}
-
-function holds({ grid, possible }: Position, cell: Cell, digit: Digit): boolean {
-  return has(possible, candidateAt(grid, cell, digit));
 }
 
 function pairCells(position: Position, house: HouseShape, except: readonly Cell[]): Cell[] {

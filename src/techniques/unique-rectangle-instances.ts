@@ -111,6 +111,9 @@ export function* findType6(position: Position): Generator<Instance> {
         const placed = floor.map((cell) => placementOf(position.grid, candidateAt(position.grid, cell, digit)));
         const removed = removalsOf(position, ofDigits(position, guarded, [digit]));
         yield* needed(position, instance(rectangle, [first, second], [...placed, ...removed]));
+        for (const each of removed) {
+          for (const link of [first, second]) yield* needed(position, instance(rectangle, [link], [each]));
+        }
       }
     }
   }
