@@ -9,23 +9,15 @@ import type { Chain } from '../grid/terms.ts';
 /** `out of turn`: a `-` where a strong link is due, two weak links in a row. */
 export type LinkRole = 'strong' | 'weak' | 'out of turn';
 
-/** The role of each link, in the chain's order. */
+/** The role of each link, in the chain's order: the first `-` is weak, and from it the others take their turns both ways. */
 export function rolesOf(chain: Pick<Chain, 'links'>): LinkRole[] {
-  const weakPlaces = new Set(chain.links.flatMap((link, index) => (link.kind === 'weak' ? [index % 2] : [])));
-  if (weakPlaces.size < 2) {
-    const weakPlace = weakPlaces.has(0) ? 0 : 1;
-    return chain.links.map((_, index) => (index % 2 === weakPlace ? 'weak' : 'strong'));
-  }
-  return rolesOneByOne(chain);
-}
-
-/** Where the `-` disagree among themselves: link after link, each taking its turn from the one before. */
-function rolesOneByOne(chain: Pick<Chain, 'links'>): LinkRole[] {
+  const firstWeak = chain.links.findIndex((link) => link.kind === 'weak');
   const roles: LinkRole[] = [];
-  for (const link of chain.links) {
+  for (const [index, link] of chain.links.entries()) {
     const before = roles.at(-1);
-    if (link.kind === 'weak') roles.push(before === undefined || before === 'strong' ? 'weak' : 'out of turn');
-    else roles.push(before === 'strong' ? 'weak' : 'strong');
+    if (index <= firstWeak) roles.push((firstWeak - index) % 2 === 0 ? 'weak' : 'strong');
+    else if (before === 'strong') roles.push('weak');
+    else roles.push(link.kind === 'weak' ? 'out of turn' : 'strong');
   }
   return roles;
 }

@@ -28,6 +28,8 @@ export function checkScene(scene: Scene): CheckedScene {
     eithers: new Map(),
     failures: [],
     withoutAssuming: undefined,
+    advice: scene.advice,
+    history: [],
     mendsLeft: 16,
     diagnostics: [],
     restingSteps: new Set(),

@@ -12,6 +12,7 @@ import { judgeMarks } from './marks.ts';
 import { type MendFor, mendLinks, mendsOf } from './mend.ts';
 import { judgeGivenName } from './name.ts';
 import { proposeStep } from './propose.ts';
+import { tellersAdvice } from './tellers-advice.ts';
 import { type Failure, stepsRestedOn } from './rests-on.ts';
 import {
   type Argument,
@@ -28,6 +29,7 @@ import { warningsOf } from './warnings.ts';
 /** Judges the step in the position reached, and lets what it proves enter. */
 export function checkStep(walk: Walk, step: Step): CheckedStep {
   const before = walk.position;
+  walk.history.push({ id: step.id, before });
   const failuresBefore = [...walk.failures];
   const checked = claimsOf(step).map((claim) => checkClaim(walk, step, claim));
   const conclusions = checked.flatMap((each) => each.conclusions);
@@ -58,6 +60,7 @@ export function checkStep(walk: Walk, step: Step): CheckedStep {
     stale: checked.flatMap((each) => each.evaluated.stale),
     faults,
     message: sound ? '' : messageOf(before, faults, links, conclusions, names, mends),
+    advice: sound && !step.fails ? tellersAdvice(walk, step, main, conclusions) : [],
     mends,
     possibleBefore: before.possible,
     placedBefore: before.placed,
@@ -129,9 +132,7 @@ function adviceOn(
   const proved = main.evaluated.conclusions
     .filter((each) => each.outcome.kind === 'proved')
     .map((each) => each.conclusion);
-  const onlyRemoves =
-    conclusions.length > 0 &&
-    conclusions.every((each) => each.origin === 'so' && each.conclusion.kind === 'impossible');
+  const onlyRemoves = conclusions.length > 0 && conclusions.every((each) => each.conclusion.kind === 'impossible');
   return {
     unneeded: unneededSets(before, sets, proved).map((set) => set.name),
     missed: onlyRemoves

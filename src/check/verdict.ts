@@ -52,6 +52,8 @@ export interface CheckedStep {
   readonly faults: readonly string[];
   /** One sentence for the step; empty where all is well. */
   readonly message: string;
+  /** What a teller may want to know of a step that is right: sentences. */
+  readonly advice: readonly string[];
   /** What would mend it, where that was looked for and found. */
   readonly mends: readonly MendFor[];
   /** What was possible, and what stood on the board, when the step began. */

@@ -5,7 +5,7 @@ import { membersOf } from '../grid/candidates.ts';
 import { printConclusion } from '../grid/notation/print.ts';
 import { after, type Position, type Proof } from '../proof/kernel.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
-import type { Step } from '../scene/scene.ts';
+import type { Advice, Step } from '../scene/scene.ts';
 import { type Claim, type Evaluated, evaluate } from './claim.ts';
 import type { Failure } from './rests-on.ts';
 import type { Truth } from './truth.ts';
@@ -21,6 +21,9 @@ export interface Walk extends Lineage {
   readonly failures: Failure[];
   /** The same scene without anything that assumes one solution; kept once something does. */
   withoutAssuming: Lineage | undefined;
+  readonly advice: Advice;
+  /** The position before each step so far, with the step's id. */
+  readonly history: { readonly id: string; readonly before: Position }[];
   /** How many more mends may be looked for: each takes a search of its own, and nobody mends forty steps at once. */
   mendsLeft: number;
   readonly diagnostics: Diagnostic[];

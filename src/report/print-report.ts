@@ -97,6 +97,7 @@ function adviceLines(report: Report, step: ReportedStep): string[] {
   const lines: string[] = [];
   if (step.unneeded.length > 0) lines.push(`${where}: nothing needs ${step.unneeded.join(' ')}`);
   if (step.missed.length > 0) lines.push(`${where}: the same argument also proves ${compactly(step.missed).join(' ')}`);
+  for (const sentence of step.advice) lines.push(`${where}: ${sentence}`);
   return lines;
 }
 

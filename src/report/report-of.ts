@@ -74,6 +74,7 @@ function reportedStep(file: SceneFile, grid: Grid, step: CheckedStep): ReportedS
     missed: step.missed.map((candidate) => printConclusion(grid, { kind: 'impossible', candidate })),
     stale: written(grid, step.stale),
     message: step.message,
+    advice: [...step.advice],
     mends: step.mends.map((mend) => reportedMend(grid, step, mend)),
   };
 }

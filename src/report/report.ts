@@ -70,6 +70,7 @@ const step = z.object({
   missed: words.describe('Removals that the argument proves besides; given for steps that only remove.'),
   stale: words.describe('Candidates that `pencil` or `only` lists and that are impossible already.'),
   message: z.string(),
+  advice: words.describe('What a teller may want to know: many cases, a simpler argument, a placement long open.'),
   mends: z.array(mend).describe('What would mend the step; looked for in the first unsound steps.'),
 });
 

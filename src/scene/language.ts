@@ -103,6 +103,11 @@ export const sceneDefinition = keys(
       )
       .meta({ description: "This scene's colour groups: a name and a colour." })
       .optional(),
+    advice: keys('the advice', 'What `check` remarks besides proving; it changes no verdict.', {
+      simpler: choice(['on', 'off'], 'A simpler named argument gives the same conclusions; on by default.').optional(),
+      open: choice(['on', 'off'], 'A placement was open several steps earlier; on by default.').optional(),
+      cases: measure('A proof that needs more cases than this gets a warning; 12 by default.', ['12']).optional(),
+    }).optional(),
     steps: listOf(stepDefinition).meta({ description: 'The steps, in their order.' }),
   },
 );

@@ -6,9 +6,9 @@ import type { Faults } from './faults.ts';
 import { readGroups } from './groups.ts';
 import { sceneDefinition } from './language.ts';
 import { gridOfPuzzle, readPuzzle } from './puzzle.ts';
-import { locatedText } from './reading.ts';
+import { locatedText, readNumber, wordOf } from './reading.ts';
 import { checkReferences, readIds } from './references.ts';
-import type { Scene } from './scene.ts';
+import type { Advice, Scene } from './scene.ts';
 import { checkShape } from './shape.ts';
 import { readStep } from './step.ts';
 import { readRate, readVideo } from './video.ts';
@@ -49,8 +49,20 @@ function sceneOf(file: MapNode, faults: Faults): Scene | undefined {
     puzzle,
     video,
     look: locatedText(file, 'look'),
+    advice: readAdvice(mapOf(file, 'advice'), faults),
     groups: [...groups].map(([name, colour]) => ({ name, colour })),
     steps,
+  };
+}
+
+function readAdvice(map: MapNode | undefined, faults: Faults): Advice {
+  const cases = map === undefined ? undefined : textOf(map, 'cases');
+  const most =
+    cases === undefined ? undefined : readNumber(cases, { what: '"cases"', least: 0, most: 1_000_000, faults });
+  return {
+    simpler: wordOf(map, 'simpler', ['on', 'off']) !== 'off',
+    open: wordOf(map, 'open', ['on', 'off']) !== 'off',
+    mostCases: most ?? 12,
   };
 }
 

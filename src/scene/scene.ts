@@ -21,7 +21,18 @@ export interface Scene {
   /** The file of the look, as written; relative to the scene. */
   readonly look: Located<string> | undefined;
   readonly groups: readonly Group[];
+  readonly advice: Advice;
   readonly steps: readonly Step[];
+}
+
+/** What `check` remarks besides proving. */
+export interface Advice {
+  /** A simpler named argument gives the same conclusions. */
+  readonly simpler: boolean;
+  /** A placement was open several steps earlier. */
+  readonly open: boolean;
+  /** A proof that needs more cases than this gets a warning. */
+  readonly mostCases: number;
 }
 
 export interface Puzzle {
