@@ -19,7 +19,7 @@ const parts = [
   {
     name: 'lint and format',
     program: programOf('@biomejs/biome', 'biome'),
-    args: ['check', '--error-on-warnings', '--max-diagnostics=100'],
+    args: ['check', '--error-on-warnings', '--max-diagnostics=40'],
   },
   {
     name: 'import directions',
