@@ -6,15 +6,20 @@
  * The pivot of an XYZ-wing and a cell that it clears are such a pair. Cells of one house alone are a naked subset.
  */
 import { type Candidate, has, isWithin, membersOf, setOf, union } from '../grid/candidates.ts';
-import { type Cell, cellOf, type Digit, type Grid, sees, sharedHouses } from '../grid/grid.ts';
-import type { OneOf } from '../proof/kernel.ts';
+import { type Cell, cellOf, type Digit, digitOf, type Grid, sees, sharedHouses } from '../grid/grid.ts';
+import type { Conclusion } from '../grid/terms.ts';
+import type { OneOf, Position } from '../proof/kernel.ts';
+import { needsEverySet } from './minimal-argument.ts';
+import { type CellOneOf, openCells } from './open-cells.ts';
 import { fits, forEachConclusion } from './recognition.ts';
+import { plainInstance } from './removals.ts';
+import { type AlmostLocked, almostLockedSets } from './search-links.ts';
 import { cellsOf, digitsOf, ofDigit } from './seen-by-all.ts';
 import { readAsCells } from './set-reading.ts';
 import { areOfOneHouse } from './strung-chains.ts';
-import type { Recognition, Shape, Technique } from './technique.ts';
+import type { Instance, Recognition, Shape, Technique } from './technique.ts';
 
-export const alignedPairExclusion: Technique = { name: 'aligned pair exclusion', recognise, find: undefined };
+export const alignedPairExclusion: Technique = { name: 'aligned pair exclusion', recognise, find };
 
 function recognise(shape: Shape): Recognition {
   const { grid } = shape.position;
@@ -43,7 +48,7 @@ function excludes(grid: Grid, victim: Candidate, partner: OneOf, sets: readonly 
 }
 
 /** The cells and almost locked sets among these that the pair would leave without enough. */
-export function excludersOf(grid: Grid, a: Candidate, b: Candidate, sets: readonly OneOf[]): (readonly OneOf[])[] {
+function excludersOf(grid: Grid, a: Candidate, b: Candidate, sets: readonly OneOf[]): (readonly OneOf[])[] {
   const found: (readonly OneOf[])[] = [];
   for (let choice = 1; choice < 2 ** Math.min(sets.length, 12); choice++) {
     const cells = sets.filter((_, index) => ((choice >> index) & 1) === 1);
@@ -64,4 +69,57 @@ function leavesTooFew(grid: Grid, a: Candidate, b: Candidate, sets: readonly One
 
 function isCell({ source }: OneOf, holds: (cell: Cell) => boolean): boolean {
   return source.kind === 'cell' && holds(source.cell);
+}
+
+/** How many cells an excluder has that is looked for. */
+const mostCells = 3;
+
+/** For each candidate and each cell that sees its cell, with the smallest excluder of every pair. */
+function* find(position: Position, wanted?: readonly Conclusion[]): Generator<Instance> {
+  const { grid } = position;
+  const locked = almostLockedSets(position, mostCells);
+  const struckBy = new Map<Candidate, readonly Struck[]>();
+  for (const candidate of membersOf(position.possible)) struckBy.set(candidate, struck(grid, locked, candidate));
+  const isWanted = (candidate: Candidate) => wanted === undefined || wanted.some((each) => each.kind === 'impossible' && each.candidate === candidate);
+  for (const cell of openCells(position)) {
+    for (const partner of openCells(position)) {
+      if (!sees(grid, cell.source.cell, partner.source.cell)) continue;
+      for (const victim of membersOf(cell.members).filter(isWanted)) {
+        const sets = excluding(grid, struckBy, { victim, partner, cell });
+        if (sets === undefined || areOfOneHouse(grid, sets)) continue;
+        const conclusions: Conclusion[] = [{ kind: 'impossible', candidate: victim }];
+        if (sets.length > 2 && needsEverySet(position, { sets, conclusions })) yield plainInstance(sets, conclusions);
+      }
+    }
+  }
+}
+
+/** An almost locked set and a digit all of whose places there a candidate strikes. */
+interface Struck {
+  readonly by: AlmostLocked;
+  readonly digit: Digit;
+}
+
+function struck(grid: Grid, locked: readonly AlmostLocked[], candidate: Candidate): Struck[] {
+  const seen = grid.conflicts[candidate]!;
+  return locked.flatMap((by) => by.parts.filter((part) => isWithin(part, seen)).map((part) => ({ by, digit: digitOf(grid, membersOf(part)[0]!) })));
+}
+
+/** The partner, and the smallest excluder of each pair that the victim makes with it; undefined where a pair has none. */
+function excluding(
+  grid: Grid,
+  struckBy: ReadonlyMap<Candidate, readonly Struck[]>,
+  { victim, partner, cell }: { readonly victim: Candidate; readonly partner: CellOneOf; readonly cell: CellOneOf },
+): readonly OneOf[] | undefined {
+  const sets = new Set<OneOf>([partner]);
+  for (const digit of membersOf(partner.members)) {
+    if (has(grid.conflicts[victim]!, digit)) continue;
+    const second = struckBy.get(digit) ?? [];
+    const excluder = struckBy
+      .get(victim)
+      ?.find((one) => !one.by.sets.includes(partner) && !one.by.sets.includes(cell) && second.some((other) => other.by === one.by && other.digit !== one.digit));
+    if (excluder === undefined) return undefined;
+    for (const set of excluder.by.sets) sets.add(set);
+  }
+  return [...sets];
 }

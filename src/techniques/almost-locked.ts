@@ -10,7 +10,9 @@
  * An XY-wing and an XYZ-wing are of these shapes too. Cells that all lie in one house are a naked subset and none of them.
  */
 import { sharedHouses } from '../grid/grid.ts';
+import { searchChains } from './chain-search.ts';
 import { bestOf, fits, forEachConclusion } from './recognition.ts';
+import { lockedLinks } from './search-links.ts';
 import { readAsCells } from './set-reading.ts';
 import { ringsTo, type StrungLink, strungChains } from './strung-chains.ts';
 import type { Recognition, Shape, Technique } from './technique.ts';
@@ -18,6 +20,10 @@ import type { Recognition, Shape, Technique } from './technique.ts';
 export const alsXZ = technique('ALS-XZ', { fewest: 2, most: 2 });
 export const alsXYWing = technique('ALS-XY-wing', { fewest: 3, most: 3 });
 export const alsChain = technique('ALS chain', { fewest: 2, most: Number.POSITIVE_INFINITY });
+
+/** How many cells an almost locked set has that is looked for, and how many of them a chain. */
+const mostCells = 5;
+const mostSets = 4;
 
 /** How many almost locked sets there are. */
 export interface LockedCount {
@@ -29,7 +35,14 @@ function technique(name: string, count: LockedCount): Technique {
   return {
     name,
     recognise: (shape) => recognise(shape, count),
-    find: undefined,
+    find: (position, wanted) =>
+      searchChains({
+        position,
+        links: lockedLinks(position, mostCells),
+        fewest: count.fewest,
+        most: Math.min(count.most, mostSets),
+        wanted,
+      }),
   };
 }
 

@@ -8,29 +8,54 @@
  * - Discontinuous loop: any such chain seen from the candidate that it proves false (between two weak links) or true (between
  *   two strong ones). A chain whose ends are linked gets a warning, and one written as a continuous loop is none.
  */
+import type { Conclusion } from '../grid/terms.ts';
+import type { Position } from '../proof/kernel.ts';
+import { searchChains } from './chain-search.ts';
 import { bestOf, fits, forEachConclusion, loosely } from './recognition.ts';
+import { bilocalLinks, bivalueLinks, groupedLinks } from './search-links.ts';
 import { areOfOneHouse, hasGroups, ringsTo, severalSets, type StrungLink, strungChains } from './strung-chains.ts';
-import type { Recognition, Shape, Technique } from './technique.ts';
+import type { Instance, Recognition, Shape, Technique } from './technique.ts';
 
 export const alternatingChain: Technique = {
   name: 'AIC',
   recognise: (shape) => recogniseChain(shape, (links) => (hasGroups(links) ? loosely('a node is a group: a grouped AIC') : fits)),
-  find: undefined,
+  find: (position, wanted) => searchChains({ position, links: plainLinks(position), ...chainLengths, wanted }),
 };
 
 export const groupedAlternatingChain: Technique = {
   name: 'grouped AIC',
   recognise: (shape) => recogniseChain(shape, (links) => (hasGroups(links) ? fits : loosely('no node is a group: an AIC'))),
-  find: undefined,
+  find: (position, wanted) =>
+    searchChains({ position, links: [...plainLinks(position), ...groupedLinks(position)], ...chainLengths, accepts: hasGroups, wanted }),
 };
 
-export const continuousLoop: Technique = { name: 'continuous loop', recognise: recogniseContinuous, find: undefined };
+export const continuousLoop: Technique = { name: 'continuous loop', recognise: recogniseContinuous, find: findContinuous };
 
 export const discontinuousLoop: Technique = {
   name: 'discontinuous loop',
   recognise: recogniseDiscontinuous,
-  find: undefined,
+  find: findDiscontinuous,
 };
+
+/** How many strong links the chains and loops have that are looked for. */
+const chainLengths = { fewest: 2, most: 7 };
+const loopLengths = { fewest: 2, most: 6 };
+
+function plainLinks(position: Position): StrungLink[] {
+  return [...bivalueLinks(position), ...bilocalLinks(position)];
+}
+
+function* findContinuous(position: Position, wanted?: readonly Conclusion[]): Generator<Instance> {
+  const plain = plainLinks(position);
+  yield* searchChains({ position, links: plain, ...loopLengths, only: 'ring', wanted });
+  yield* searchChains({ position, links: [...plain, ...groupedLinks(position)], ...loopLengths, only: 'ring', accepts: hasGroups, wanted });
+}
+
+function* findDiscontinuous(position: Position, wanted?: readonly Conclusion[]): Generator<Instance> {
+  for (const instance of searchChains({ position, links: plainLinks(position), ...chainLengths, wanted })) {
+    if (instance.chain?.loop === false) yield instance;
+  }
+}
 
 function recogniseChain(shape: Shape, judge: (links: readonly StrungLink[]) => Recognition): Recognition {
   if (shape.sets.length < 2) return undefined;

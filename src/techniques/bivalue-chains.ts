@@ -6,17 +6,24 @@
  * - Remote pair: four or more cells of the same two digits, each seeing the next. Cells an odd number of steps apart hold
  *   different digits, so both digits go from what sees two such cells. Two or three cells are none.
  */
-import { countOf, overlaps, setOf } from '../grid/candidates.ts';
+import { countOf, difference, membersOf, overlaps, setOf, union } from '../grid/candidates.ts';
 import { digitOf, type Grid, sees } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
+import type { OneOf, Position } from '../proof/kernel.ts';
+import { searchChains } from './chain-search.ts';
 import { bestOf, fits, forEachConclusion } from './recognition.ts';
+import { removalsOf } from './removals.ts';
+import { bivalueLinks } from './search-links.ts';
 import { digitsOf, ofDigit } from './seen-by-all.ts';
 import { type CellSet, readAsCells } from './set-reading.ts';
-import { ringsTo, strungChains } from './strung-chains.ts';
-import type { Recognition, Shape, Technique } from './technique.ts';
+import { ringsTo, type StrungLink, strungChains } from './strung-chains.ts';
+import type { Instance, Recognition, Shape, Technique } from './technique.ts';
 
-export const xyChain: Technique = { name: 'XY-chain', recognise: recogniseXYChain, find: undefined };
-export const remotePair: Technique = { name: 'remote pair', recognise: recogniseRemotePair, find: undefined };
+export const xyChain: Technique = { name: 'XY-chain', recognise: recogniseXYChain, find: findXYChains };
+export const remotePair: Technique = { name: 'remote pair', recognise: recogniseRemotePair, find: findRemotePairs };
+
+/** How many cells the chains have that are looked for. */
+const mostCells = 9;
 
 function recogniseXYChain(shape: Shape): Recognition {
   const { grid } = shape.position;
@@ -66,4 +73,36 @@ function followsFromBoth(grid: Grid, colours: Colours, conclusion: Conclusion): 
   const seen = grid.conflicts[conclusion.candidate]!;
   const digit = digitOf(grid, conclusion.candidate);
   return colours.every((colour) => colour.some((cell) => overlaps(setOf(grid, ofDigit(grid, cell.members, digit)), seen)));
+}
+
+function findXYChains(position: Position, wanted?: readonly Conclusion[]): Generator<Instance> {
+  return searchChains({ position, links: bivalueLinks(position), fewest: 3, most: mostCells, wanted });
+}
+
+/** The shortest chains between two cells an odd number of steps apart; what sees both colours of the chain goes. */
+function* findRemotePairs(position: Position): Generator<Instance> {
+  const { grid } = position;
+  const shown = new Set<string>();
+  const byPair = new Map<string, StrungLink[]>();
+  for (const link of bivalueLinks(position)) {
+    const key = digitsOf(grid, link.sets[0]!.members).join();
+    byPair.set(key, [...(byPair.get(key) ?? []), link]);
+  }
+  for (const links of byPair.values()) {
+    const accepts = (chain: readonly StrungLink[]) => chain.length % 2 === 0;
+    for (const instance of searchChains({ position, links, fewest: 4, most: mostCells, accepts, wanted: undefined })) {
+      const cells = instance.sets.map((set) => membersOf(set.members)[0]!).sort((a, b) => a - b).join();
+      const conclusions = clearedByBoth(position, instance.sets);
+      if (!shown.has(cells) && conclusions.length > 0) yield { ...instance, conclusions };
+      shown.add(cells);
+    }
+  }
+}
+
+function clearedByBoth(position: Position, sets: readonly OneOf[]): Conclusion[] {
+  const { grid } = position;
+  const colours = colouredBySight(grid, readAsCells(sets) ?? []);
+  if (colours === undefined) return [];
+  const own = sets.map((set) => set.members).reduce(union);
+  return removalsOf(position, difference(position.possible, own)).filter((conclusion) => followsFromBoth(grid, colours, conclusion));
 }

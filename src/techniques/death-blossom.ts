@@ -6,16 +6,20 @@
  *
  * With two petals alone it is an ALS-XY-wing, which is a warning. Cells of one house alone are a naked subset.
  */
-import { type Candidate, type Candidates, countOf, difference, has, isEmpty, isWithin, membersOf, setOf, union } from '../grid/candidates.ts';
+import { type Candidate, type Candidates, countOf, difference, has, intersection, isEmpty, isWithin, membersOf, setOf, union } from '../grid/candidates.ts';
 import { digitOf, type Grid, sharedHouses } from '../grid/grid.ts';
-import type { OneOf } from '../proof/kernel.ts';
+import type { OneOf, Position } from '../proof/kernel.ts';
+import { needsEverySet } from './minimal-argument.ts';
+import { type CellOneOf, openCells } from './open-cells.ts';
 import { fits, forEachConclusion, loosely } from './recognition.ts';
-import { cellsOf, digitsOf, ofDigit } from './seen-by-all.ts';
+import { plainInstance, removalsOf } from './removals.ts';
+import { type AlmostLocked, almostLockedSets } from './search-links.ts';
+import { cellsOf, digitsOf, ofDigit, seenByAll } from './seen-by-all.ts';
 import { readAsCells } from './set-reading.ts';
 import { areOfOneHouse } from './strung-chains.ts';
-import type { Recognition, Shape, Technique } from './technique.ts';
+import type { Instance, Recognition, Shape, Technique } from './technique.ts';
 
-export const deathBlossom: Technique = { name: 'death blossom', recognise, find: undefined };
+export const deathBlossom: Technique = { name: 'death blossom', recognise, find };
 
 function recognise(shape: Shape): Recognition {
   const { grid } = shape.position;
@@ -72,4 +76,69 @@ function isPetal({ grid, victim }: BlossomSearch, stemDigit: Candidate, petal: r
   const common = digitOf(grid, victim);
   if (own === common || !digits.includes(own) || ofDigit(grid, members, common).length === 0) return false;
   return isWithin(places(own), grid.conflicts[stemDigit]!) && isWithin(places(common), grid.conflicts[victim]!);
+}
+
+/** How many cells a petal has, how many petals a blossom, and how many choices of petals are looked at for a stem. */
+const mostCells = 4;
+const mostPetals = 4;
+const choiceBound = 20_000;
+
+/** Stems of three or four digits, those of few cells in all first for each stem. */
+function* find(position: Position): Generator<Instance> {
+  const { grid } = position;
+  const locked = almostLockedSets(position, mostCells);
+  const shown = new Set<string>();
+  for (const stem of openCells(position)) {
+    const found: { readonly sets: readonly OneOf[]; readonly victims: Candidates }[] = [];
+    for (const common of grid.digits) {
+      const open = membersOf(stem.members).filter((each) => digitOf(grid, each) !== common);
+      if (open.length < 3 || open.length > mostPetals) continue;
+      const own = setOf(grid, ofDigit(grid, stem.members, common));
+      const petals = open.map((each) => petalsFor(position, locked, { stem, stemDigit: each, common }));
+      const start = { sets: [stem], victims: isEmpty(own) ? position.possible : intersection(position.possible, seenByAll(grid, own)) };
+      found.push(...chosen({ left: choiceBound }, petals, start));
+    }
+    for (const { sets, victims } of found.sort((a, b) => a.sets.length - b.sets.length)) {
+      const key = sets.map((set) => membersOf(set.members)[0]).sort().join();
+      const conclusions = removalsOf(position, difference(victims, sets.map((set) => set.members).reduce(union)));
+      if (shown.has(key) || areOfOneHouse(grid, sets) || !needsEverySet(position, { sets, conclusions })) continue;
+      shown.add(key);
+      yield plainInstance(sets, conclusions);
+    }
+  }
+}
+
+interface FoundPetal {
+  readonly sets: readonly OneOf[];
+  readonly victims: Candidates;
+}
+
+/** The almost locked sets, apart from the stem, all of whose places of the digit see the stem, and what sees their places of the common digit. */
+function petalsFor(
+  { grid, possible }: Position,
+  locked: readonly AlmostLocked[],
+  { stem, stemDigit, common }: { readonly stem: CellOneOf; readonly stemDigit: Candidate; readonly common: number },
+): FoundPetal[] {
+  return locked.flatMap(({ sets, parts }) => {
+    const own = parts.find((part) => digitOf(grid, membersOf(part)[0]!) === digitOf(grid, stemDigit));
+    const ends = parts.find((part) => digitOf(grid, membersOf(part)[0]!) === common);
+    if (own === undefined || ends === undefined || sets.includes(stem) || !isWithin(own, grid.conflicts[stemDigit]!)) return [];
+    const victims = intersection(possible, seenByAll(grid, ends));
+    return isEmpty(victims) ? [] : [{ sets, victims }];
+  });
+}
+
+/** A petal for each digit, none sharing a cell with another, as long as something is seen by all. */
+function* chosen(search: { left: number }, petals: readonly (readonly FoundPetal[])[], so: FoundPetal): Generator<FoundPetal> {
+  const [first, ...others] = petals;
+  if (first === undefined) {
+    yield so;
+    return;
+  }
+  for (const petal of first) {
+    if (--search.left < 0) return;
+    if (petal.sets.some((set) => so.sets.includes(set))) continue;
+    const victims = intersection(so.victims, petal.victims);
+    if (!isEmpty(victims)) yield* chosen(search, others, { sets: [...so.sets, ...petal.sets], victims });
+  }
 }

@@ -7,18 +7,24 @@
  *
  * Cells of one house alone are a naked subset.
  */
-import { type Candidates, has, isEmpty, setOf, union } from '../grid/candidates.ts';
+import { bitsIn, type Candidates, has, isEmpty, setOf, union } from '../grid/candidates.ts';
 import type { Cell, Digit, Grid, HouseShape } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
+import type { Position } from '../proof/kernel.ts';
+import { combinations } from './combinations.ts';
+import { needsEverySet } from './minimal-argument.ts';
+import { type CellOneOf, openCells } from './open-cells.ts';
 import { fits, forEachConclusion } from './recognition.ts';
+import { plainInstance, removalsOf } from './removals.ts';
+import { maskOf } from './search-links.ts';
 import { digitsOf, ofDigit, seenByAll } from './seen-by-all.ts';
 import { type CellSet, readAsCells } from './set-reading.ts';
-import type { Recognition, Shape, Technique } from './technique.ts';
+import type { Instance, Recognition, Shape, Technique } from './technique.ts';
 
-export const sueDeCoq: Technique = { name: 'Sue de Coq', recognise, find: undefined };
+export const sueDeCoq: Technique = { name: 'Sue de Coq', recognise, find };
 
 /** The two houses that cross. */
-export interface Crossing {
+interface Crossing {
   readonly line: HouseShape;
   readonly box: HouseShape;
 }
@@ -37,19 +43,19 @@ function follows(cleared: Candidates, conclusion: Conclusion): boolean {
 }
 
 /** Every line with every box that it crosses in two cells or more. */
-export function crossingsOf(grid: Grid): Crossing[] {
+function crossingsOf(grid: Grid): Crossing[] {
   const boxes = grid.houses.filter((house) => house.kind === 'box');
   const lines = grid.houses.filter((house) => house.kind !== 'box');
   return lines.flatMap((line) => boxes.map((box) => ({ line, box })).filter(({ box }) => crossed({ line, box }).length > 1));
 }
 
 /** The cells where the two cross. */
-export function crossed({ line, box }: Crossing): Cell[] {
+function crossed({ line, box }: Crossing): Cell[] {
   return line.cells.filter((cell) => box.cells.includes(cell));
 }
 
 /** What these cells clear as a Sue de Coq of this line and box; undefined if they are none. */
-export function clearedByCrossing(grid: Grid, { line, box }: Crossing, cells: readonly CellSet[]): Candidates | undefined {
+function clearedByCrossing(grid: Grid, { line, box }: Crossing, cells: readonly CellSet[]): Candidates | undefined {
   const inside = cells.filter(({ cell }) => line.cells.includes(cell) && box.cells.includes(cell));
   const inLine = cells.filter(({ cell }) => line.cells.includes(cell) && !box.cells.includes(cell));
   const inBox = cells.filter(({ cell }) => box.cells.includes(cell) && !line.cells.includes(cell));
@@ -66,4 +72,41 @@ export function clearedByCrossing(grid: Grid, { line, box }: Crossing, cells: re
       return union(seenByAll(grid, placesAmong(inLine, digit)), seenByAll(grid, placesAmong(inBox, digit)));
     })
     .reduce(union);
+}
+
+/** Those of few cells first within each crossing. */
+function* find(position: Position): Generator<Instance> {
+  const { grid } = position;
+  for (const crossing of crossingsOf(grid)) {
+    const { line, box } = crossing;
+    const open = openCells(position).map((set) => ({ set, cell: set.source.cell, mask: maskOf(position, set) }));
+    const inside = choicesOf(open.filter(({ cell }) => line.cells.includes(cell) && box.cells.includes(cell)), [2, 3]);
+    const inLine = choicesOf(open.filter(({ cell }) => line.cells.includes(cell) && !box.cells.includes(cell)), [1, 2, 3]);
+    const inBox = choicesOf(open.filter(({ cell }) => box.cells.includes(cell) && !line.cells.includes(cell)), [1, 2, 3]);
+    for (const a of inside) {
+      for (const b of inLine) {
+        for (const c of inBox) {
+          const sets = [...a.sets, ...b.sets, ...c.sets];
+          if (bitsIn(a.mask | b.mask | c.mask) + bitsIn(b.mask & c.mask) !== sets.length) continue;
+          const cleared = clearedByCrossing(grid, crossing, readAsCells(sets) ?? []);
+          const conclusions = cleared === undefined ? [] : removalsOf(position, cleared);
+          if (needsEverySet(position, { sets, conclusions })) yield plainInstance(sets, conclusions);
+        }
+      }
+    }
+  }
+}
+
+interface Choice {
+  readonly sets: readonly CellOneOf[];
+  readonly mask: number;
+}
+
+function choicesOf(open: readonly { readonly set: CellOneOf; readonly mask: number }[], sizes: readonly number[]): Choice[] {
+  return sizes.flatMap((size) =>
+    [...combinations(open, size)].map((choice) => ({
+      sets: choice.map((each) => each.set),
+      mask: choice.reduce((mask, each) => mask | each.mask, 0),
+    })),
+  );
 }

@@ -12,9 +12,11 @@
  *
  * Digits of one house alone are a hidden subset and none of them. Three or more places that make two groups are accepted for the two, with a warning.
  */
-import { cellOf, type Digit, digitOf, type Grid, sees } from '../grid/grid.ts';
 import { membersOf } from '../grid/candidates.ts';
+import { cellOf, type Digit, digitOf, type Grid, sees } from '../grid/grid.ts';
+import { searchChains } from './chain-search.ts';
 import { bestOf, fits, forEachConclusion, loosely } from './recognition.ts';
+import { bilocalLinks, bivalueLinks } from './search-links.ts';
 import { digitsOf } from './seen-by-all.ts';
 import { areOfOneHouse, hasGroups, ringsTo, type StrungLink, strungChains } from './strung-chains.ts';
 import type { Technique } from './technique.ts';
@@ -22,7 +24,7 @@ import type { Technique } from './technique.ts';
 type ThreeLinks = readonly [StrungLink, StrungLink, StrungLink];
 
 /** Whether the links, in this direction, make the wing. */
-export type IsWing = (grid: Grid, links: ThreeLinks) => boolean;
+type IsWing = (grid: Grid, links: ThreeLinks) => boolean;
 
 export const wWing = technique('W-wing', isW);
 export const mWing = technique('M-wing', isM);
@@ -45,7 +47,16 @@ function technique(name: string, isWing: IsWing): Technique {
       };
       return forEachConclusion(shape, (conclusion) => bestOf(strungChains(stringing, conclusion), judge) ?? bestOf(ringsTo(stringing, conclusion), judge));
     },
-    find: undefined,
+    find: (position, wanted) =>
+      searchChains({
+        position,
+        links: [...bivalueLinks(position), ...bilocalLinks(position)],
+        fewest: 3,
+        most: 3,
+        every: true,
+        accepts: ([first, second, third]) => isEitherWay(position.grid, [first!, second!, third!]),
+        wanted,
+      }),
   };
 }
 

@@ -1,0 +1,208 @@
+/**
+ * Chains in a position, the shortest first: from every near end at once, one strong link longer in each round. From one
+ * start each far end is reached by its shortest chain alone, so that no position makes the search run away; a bound on
+ * the links tried holds besides.
+ */
+import { type Candidate, type Candidates, has, intersection, isSame, isWithin, membersOf, overlaps, setOf, union } from '../grid/candidates.ts';
+import { cellOf, digitOf, type Grid } from '../grid/grid.ts';
+import type { Conclusion } from '../grid/terms.ts';
+import type { OneOf, Position } from '../proof/kernel.ts';
+import { needsEverySet } from './minimal-argument.ts';
+import { placementOf, removalsOf } from './removals.ts';
+import { cellsOf, seenByAll } from './seen-by-all.ts';
+import { areOfOneHouse, clearedByRing, type StrungLink } from './strung-chains.ts';
+import { toldChain } from './told-chain.ts';
+import type { Instance } from './technique.ts';
+
+export interface ChainSearch {
+  readonly position: Position;
+  readonly links: readonly StrungLink[];
+  /** How many strong links a chain has; two or more. */
+  readonly fewest: number;
+  readonly most: number;
+  readonly accepts?: (links: readonly StrungLink[]) => boolean;
+  /** Every chain, and not the shortest one to each end alone: for short chains of a certain shape. */
+  readonly every?: boolean;
+  /** `ring` for chains whose ends are linked, and nothing else. */
+  readonly only?: 'ring';
+  readonly wanted: readonly Conclusion[] | undefined;
+}
+
+/** How many links are tried in all. */
+const linkBound = 600_000;
+
+/** The chains as instances, each with what all of it is needed for; of equally long ones those of fewest sets first. */
+export function* searchChains(search: ChainSearch): Generator<Instance> {
+  const shown = new Set<string>();
+  const web = webOf(search.position.grid, search.links);
+  const starts = startsOf(search, web);
+  for (let length = 1; length <= search.most; length++) {
+    const found: Reached[] = [];
+    for (const start of starts) found.push(...advanced(web, start, { length, every: search.every === true }));
+    if (length < search.fewest || length < 2) continue;
+    for (const each of found.sort((a, b) => a.setCount - b.setCount)) yield* instancesOf(search, each, shown);
+  }
+}
+
+/** A far end reached from a near end, with the link that leads to it and what comes before. */
+interface Reached {
+  readonly link: StrungLink;
+  readonly before: Reached | undefined;
+  readonly setCount: number;
+}
+
+interface Start {
+  readonly near: Candidates;
+  readonly reached: Set<string>;
+  front: readonly Reached[];
+}
+
+interface Web {
+  readonly grid: Grid;
+  readonly nears: ReadonlyMap<string, Candidates>;
+  readonly from: ReadonlyMap<string, readonly StrungLink[]>;
+  readonly byDigit: ReadonlyMap<number, readonly Candidates[]>;
+  readonly byCell: ReadonlyMap<number, readonly Candidates[]>;
+  readonly next: Map<string, readonly StrungLink[]>;
+  readonly keys: Map<Candidates, string>;
+  left: number;
+}
+
+function webOf(grid: Grid, links: readonly StrungLink[]): Web {
+  const nears = new Map<string, Candidates>();
+  const from = new Map<string, StrungLink[]>();
+  const keys = new Map<Candidates, string>();
+  for (const link of links) {
+    const key = keyOf(keys, link.near);
+    if (!nears.has(key)) nears.set(key, link.near);
+    from.set(key, [...(from.get(key) ?? []), link]);
+  }
+  const byDigit = new Map<number, Candidates[]>();
+  const byCell = new Map<number, Candidates[]>();
+  for (const near of nears.values()) {
+    const [first] = membersOf(near) as [Candidate];
+    push(byDigit, digitOf(grid, first), near);
+    if (cellsOf(grid, near).length === 1) push(byCell, cellOf(grid, first), near);
+  }
+  return { grid, nears, from, byDigit, byCell, next: new Map(), keys, left: linkBound };
+}
+
+/** The near ends from which a chain may bear on what is wanted, in the order of the board. */
+function startsOf({ position: { grid }, wanted, links }: ChainSearch, web: Web): Start[] {
+  const first = wanted?.[0];
+  // A ring of almost locked sets also clears what sees no end of a link.
+  const isFree = first === undefined || links.some((link) => link.shape !== 'set');
+  const bears = (near: Candidates) => isFree || isWithin(near, first.kind === 'impossible' ? grid.conflicts[first.candidate]! : first.candidates);
+  return [...web.nears.values()]
+    .filter(bears)
+    .sort((a, b) => membersOf(a)[0]! - membersOf(b)[0]!)
+    .map((near) => ({ near, reached: new Set<string>(), front: [] }));
+}
+
+/** The start's front moved on to chains of this length. */
+function advanced(web: Web, start: Start, { length, every }: { readonly length: number; readonly every: boolean }): readonly Reached[] {
+  const front: Reached[] = [];
+  const reach = (link: StrungLink, before: Reached | undefined) => {
+    const key = keyOf(web.keys, link.far);
+    if ((!every && start.reached.has(key)) || sharesSets(link, before)) return;
+    start.reached.add(key);
+    front.push({ link, before, setCount: (before?.setCount ?? 0) + link.sets.length });
+  };
+  if (length === 1) {
+    for (const link of web.from.get(keyOf(web.keys, start.near)) ?? []) reach(link, undefined);
+  }
+  for (const before of start.front) {
+    if (web.left < 0) break;
+    for (const link of linksAfter(web, before.link.far)) {
+      web.left--;
+      reach(link, before);
+    }
+  }
+  start.front = front;
+  return front;
+}
+
+/** The links whose near end is ruled out whichever candidate of the far end is true. */
+function linksAfter(web: Web, far: Candidates): readonly StrungLink[] {
+  const key = keyOf(web.keys, far);
+  const known = web.next.get(key);
+  if (known !== undefined) return known;
+  const { grid } = web;
+  const [first] = membersOf(far) as [Candidate];
+  const seen = seenByAll(grid, far);
+  const near = [
+    ...(web.byDigit.get(digitOf(grid, first)) ?? []),
+    ...(cellsOf(grid, far).length === 1 ? (web.byCell.get(cellOf(grid, first)) ?? []) : []),
+  ].filter((part) => isWithin(part, seen));
+  const next = [...new Set(near)].flatMap((part) => web.from.get(keyOf(web.keys, part)) ?? []);
+  web.next.set(key, next);
+  return next;
+}
+
+function* instancesOf({ position, accepts, only, wanted }: ChainSearch, reached: Reached, shown: Set<string>): Generator<Instance> {
+  const { grid } = position;
+  const links = linksTo(reached);
+  const [start, end] = [links[0]!.near, reached.link.far];
+  const isRing = isWithin(start, seenByAll(grid, end));
+  if (only === 'ring' && !isRing) return;
+  if (!isRing && membersOf(start)[0]! > membersOf(end)[0]!) return; // told from its other end
+  const sets = links.flatMap((link) => link.sets);
+  const cleared = isRing ? clearedByRing(grid, links) : intersection(seenByAll(grid, start), seenByAll(grid, end));
+  const isPlacement = isSame(start, end) && membersOf(start).length === 1;
+  if (!isPlacement && !overlaps(cleared, position.possible)) return;
+  const members = sets.map((set) => set.members).reduce(union);
+  const removed = removalsOf(position, isRing ? cleared : without(grid, cleared, members, position));
+  const conclusions = [...(isPlacement ? [placementOf(grid, membersOf(start)[0]!)] : []), ...removed];
+  if (conclusions.length === 0 || !bearsOn(wanted, conclusions) || areOfOneHouse(grid, sets)) return;
+  const key = keyOfInstance(sets, isRing ? [] : conclusions);
+  if (shown.has(key) || (accepts !== undefined && !accepts(links))) return;
+  shown.add(key);
+  if (!needsEverySet(position, { sets, conclusions })) return;
+  yield { sets, chain: toldChain(grid, links, { loop: isRing }), deadly: undefined, conclusions };
+}
+
+function linksTo(reached: Reached): StrungLink[] {
+  const links: StrungLink[] = [];
+  for (let at: Reached | undefined = reached; at !== undefined; at = at.before) links.unshift(at.link);
+  return links;
+}
+
+/** What is cleared and lies on no set of the chain. */
+function without(grid: Grid, cleared: Candidates, members: Candidates, { possible }: Position): Candidates {
+  return setOf(grid, membersOf(intersection(cleared, possible)).filter((candidate) => !has(members, candidate)));
+}
+
+function bearsOn(wanted: readonly Conclusion[] | undefined, conclusions: readonly Conclusion[]): boolean {
+  if (wanted === undefined) return true;
+  return wanted.every((each) => conclusions.some((conclusion) => isSameConclusion(each, conclusion)));
+}
+
+function isSameConclusion(a: Conclusion, b: Conclusion): boolean {
+  if (a.kind === 'impossible') return b.kind === 'impossible' && a.candidate === b.candidate;
+  return b.kind === 'one-of' && isSame(a.candidates, b.candidates);
+}
+
+function sharesSets(link: StrungLink, before: Reached | undefined): boolean {
+  for (let at = before; at !== undefined; at = at.before) {
+    if (at.link.sets.some((set) => link.sets.includes(set))) return true;
+  }
+  return false;
+}
+
+function keyOf(keys: Map<Candidates, string>, part: Candidates): string {
+  const known = keys.get(part) ?? membersOf(part).join();
+  keys.set(part, known);
+  return known;
+}
+
+function keyOfInstance(sets: readonly OneOf[], conclusions: readonly Conclusion[]): string {
+  const names = sets.map((set) => membersOf(set.members).join('.')).sort();
+  const ends = conclusions.map((each) => (each.kind === 'impossible' ? `-${each.candidate}` : membersOf(each.candidates).join('.')));
+  return [...names, '=>', ...ends].join();
+}
+
+function push<K, V>(map: Map<K, V[]>, key: K, value: V): void {
+  const list = map.get(key);
+  if (list === undefined) map.set(key, [value]);
+  else list.push(value);
+}
