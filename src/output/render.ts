@@ -6,7 +6,7 @@ import { folderFault, writeFrameFolder } from './frame-folder.ts';
 import { layersOf } from './layers.ts';
 import type { Painter } from './painter.ts';
 import { type Progress, type ProgressMeter, progressMeter } from './progress.ts';
-import { type Refusal, targetOf } from './target.ts';
+import { type Refusal, sourceFault, targetOf } from './target.ts';
 import { writeVideo } from './video-file.ts';
 
 export interface RenderOptions {
@@ -57,6 +57,8 @@ async function render(painter: Painter, name: string, options: RenderOptions): P
   const { key, lossless = false, footage, signal } = options;
   const target = targetOf(name, painter, { key, lossless, footage: footage !== undefined });
   if (target.kind === 'refused') return target;
+  const overwritten = sourceFault(target, { footage: footage?.file, audio: options.audio });
+  if (overwritten !== undefined) return { kind: 'refused', message: overwritten };
   const meter = progressMeter(painter.frameCount, options.onProgress);
   if (target.kind === 'frames') {
     const message = await folderFault(target.folder);

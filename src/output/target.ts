@@ -53,6 +53,25 @@ export function pathFault(path: string): string | undefined {
   }
 }
 
+/**
+ * The fault of a video that would be written over what it is made from, links followed; undefined where there is none.
+ * A recording cannot be made again.
+ */
+export function sourceFault(
+  target: Target,
+  sources: { readonly footage: string | undefined; readonly audio: string | undefined },
+): string | undefined {
+  if (target.kind !== 'video') return undefined;
+  const written = found(target.file);
+  for (const [what, file] of Object.entries(sources)) {
+    const source = file === undefined ? undefined : found(file);
+    if (source === undefined || written === undefined) continue;
+    if (source.ino !== written.ino || source.dev !== written.dev) continue;
+    return `'${basename(target.file)}' is the scene's own ${what}, which would be written over; give another name`;
+  }
+  return undefined;
+}
+
 function placeFault(target: Target): string | undefined {
   if (target.kind === 'frames') return pathFault(target.folder);
   if (isFolder(target.file)) return `'${basename(target.file)}' is a folder; give the name of a file`;

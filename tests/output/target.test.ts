@@ -1,10 +1,12 @@
 /**
  * What a name asks for, and what is refused before any work: whole messages, for they are what a user has to act on.
  */
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import { basename } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { renderFilm } from '../../src/output/render.ts';
 import { targetOf } from '../../src/output/target.ts';
+import { zero } from '../../src/scene/fraction.ts';
 import { scratchFolder } from './outside.ts';
 import { squarePainter } from './square-painter.ts';
 
@@ -129,5 +131,27 @@ describe('a folder of frames', () => {
       kind: 'refused',
       message: "'file' is a file; give the name of a new folder, or one with .mp4, .mov or .webm",
     });
+  });
+});
+
+describe('what the video is made from', () => {
+  const recording = scratch.at('recording.mp4');
+  const talk = scratch.at('talk.mov');
+  const link = scratch.at('link.mp4');
+  writeFileSync(recording, 'a recording');
+  writeFileSync(talk, 'a talk');
+  symlinkSync(recording, link);
+
+  it.each([
+    [recording, 'footage', { footage: { file: recording, start: zero } }],
+    [link, 'footage', { footage: { file: recording, start: zero } }],
+    [talk, 'audio', { audio: talk }],
+  ])('is never written over: %s', async (name, what, options) => {
+    expect(await renderFilm(opaque, name, options)).toEqual({
+      kind: 'refused',
+      message: `'${basename(name)}' is the scene's own ${what}, which would be written over; give another name`,
+    });
+    expect(readFileSync(recording, 'utf8')).toBe('a recording');
+    expect(readFileSync(talk, 'utf8')).toBe('a talk');
   });
 });
