@@ -41,7 +41,8 @@ function* findGraves(position: Position, extras: number | undefined, wanted?: re
   const set = guardiansOf(position, grave);
   if ('refused' in set || (extras !== undefined && countOf(set.members) !== extras)) return;
   if (countOf(set.members) > mostExtras) return;
-  for (let longest = 0; longest <= mostLinks; longest++) yield* concluded(position, set, { longest, wanted });
+  const links = countOf(set.members) === 1 ? 0 : mostLinks; // a single extra is placed, and all else follows from that
+  for (let longest = 0; longest <= links; longest++) yield* concluded(position, set, { longest, wanted });
 }
 
 /** How many candidates the open cells have beyond two each; undefined where one has fewer. */
