@@ -65,7 +65,10 @@ export function readRectangle(grid: Grid, deadly: Deadly): Rectangle | undefined
 }
 
 /** The pattern of these parts with its guardians, where the kernel takes it and there are guardians. */
-export function guardedPattern(position: Position, parts: readonly PatternPart[]): { deadly: Deadly; set: OneOf } | undefined {
+export function guardedPattern(
+  position: Position,
+  parts: readonly PatternPart[],
+): { deadly: Deadly; set: OneOf } | undefined {
   const deadly = { kind: 'pattern', parts } as const;
   const set = guardiansOf(position, deadly);
   return 'refused' in set ? undefined : { deadly, set };

@@ -33,7 +33,9 @@ function isForced({ position, sets, chains }: Shape, conclusion: Conclusion): bo
   if (outcome.kind === 'proved' && (outcome.cases === 0 || chains.length > 1)) return true;
   return sets.some((set) => {
     const others = sets.filter((other) => other !== set);
-    return membersOf(set.members).every((member) => leadsTo(position.grid, member, { sets: others, conclusion, by: 'forcing' }));
+    return membersOf(set.members).every((member) =>
+      leadsTo(position.grid, member, { sets: others, conclusion, by: 'forcing' }),
+    );
   });
 }
 
@@ -61,11 +63,18 @@ function instancesFrom(
   start: OneOf,
   { longest, wanted }: { readonly longest: number; readonly wanted: readonly Conclusion[] | undefined },
 ): Instance[] {
-  const ends = commonEnds(position, membersOf(start.members), longest).filter((end) => isWanted(end.conclusion, wanted));
+  const ends = commonEnds(position, membersOf(start.members), longest).filter((end) =>
+    isWanted(end.conclusion, wanted),
+  );
   const asInstance = (some: readonly CommonEnd[]) =>
-    plainInstance([...new Set([start, ...some.flatMap((end) => end.links)])], some.map((end) => end.conclusion));
+    plainInstance(
+      [...new Set([start, ...some.flatMap((end) => end.links)])],
+      some.map((end) => end.conclusion),
+    );
   const single = ends.filter((end) => end.longest === longest).map((end) => asInstance([end]));
-  return wanted !== undefined && wanted.length > 1 && ends.length === wanted.length ? [asInstance(ends), ...single] : single;
+  return wanted !== undefined && wanted.length > 1 && ends.length === wanted.length
+    ? [asInstance(ends), ...single]
+    : single;
 }
 
 /** Without the sets that its conclusions do not need. */

@@ -11,13 +11,17 @@ import { type Candidate, countOf, has, membersOf } from '../grid/candidates.ts';
 import { candidatesInCell } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import { guardiansOf, isPlaced, type OneOf, type Position } from '../proof/kernel.ts';
-import { commonEnds, isWanted } from './leading-to-one.ts';
 import { readDeadly } from './deadly-reading.ts';
+import { commonEnds, isWanted } from './leading-to-one.ts';
 import { minimalPart } from './minimal-argument.ts';
 import { fits } from './recognition.ts';
 import type { Instance, Recognition, Shape, Technique } from './technique.ts';
 
-export const bugPlusOne: Technique = { name: 'BUG+1', recognise: (shape) => recogniseGrave(shape, 1), find: (position) => findGraves(position, 1) };
+export const bugPlusOne: Technique = {
+  name: 'BUG+1',
+  recognise: (shape) => recogniseGrave(shape, 1),
+  find: (position) => findGraves(position, 1),
+};
 export const bugPlusAny: Technique = {
   name: 'BUG+n',
   recognise: (shape) => recogniseGrave(shape, undefined),
@@ -35,7 +39,11 @@ const grave = { kind: 'grid', without: undefined } as const;
 const mostExtras = 6;
 const mostLinks = 2;
 
-function* findGraves(position: Position, extras: number | undefined, wanted?: readonly Conclusion[]): Generator<Instance> {
+function* findGraves(
+  position: Position,
+  extras: number | undefined,
+  wanted?: readonly Conclusion[],
+): Generator<Instance> {
   const count = extrasAtLeast(position);
   if (count === undefined || count > (extras ?? mostExtras)) return;
   const set = guardiansOf(position, grave);
@@ -66,7 +74,9 @@ function* concluded(
   const extras: readonly Candidate[] = membersOf(set.members);
   const ends = commonEnds(position, extras, longest).filter((end) => end.longest === longest);
   if (longest === 0) {
-    const conclusions = ends.map((end) => end.conclusion).sort((a, b) => Number(a.kind === 'impossible') - Number(b.kind === 'impossible'));
+    const conclusions = ends
+      .map((end) => end.conclusion)
+      .sort((a, b) => Number(a.kind === 'impossible') - Number(b.kind === 'impossible'));
     if (conclusions.length > 0) yield { sets: [set], chain: undefined, deadly: grave, conclusions };
     return;
   }

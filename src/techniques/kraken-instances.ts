@@ -8,7 +8,7 @@ import type { Conclusion } from '../grid/terms.ts';
 import { type OneOf, type Position, placesIn } from '../proof/kernel.ts';
 import { combinations } from './combinations.ts';
 import { basicKinds } from './fish-shape.ts';
-import { consequencesOf, type Consequences } from './implications.ts';
+import { type Consequences, consequencesOf } from './implications.ts';
 import { isWanted } from './leading-to-one.ts';
 import { needsEverySet } from './minimal-argument.ts';
 import { digitsWanted, plainInstance, removalsOf } from './removals.ts';
@@ -41,12 +41,16 @@ function* krakensOf(search: Search, digit: Digit, size: number): Generator<Insta
   const { position } = search;
   const { grid } = position;
   for (const kinds of basicKinds) {
-    const lines = grid.houses.filter((house) => kinds.bases.includes(house.kind)).map((house) => placesIn(position, digit, house));
+    const lines = grid.houses
+      .filter((house) => kinds.bases.includes(house.kind))
+      .map((house) => placesIn(position, digit, house));
     const open = lines.filter((set) => countOf(set.members) > 1 && countOf(set.members) <= size + mostFins);
     for (const bases of combinations(open, size)) {
       const all = bases.map((base) => base.members).reduce(union);
       const cells = cellsOf(grid, all);
-      const covers = grid.houses.filter((house) => kinds.covers.includes(house.kind) && cells.some((cell) => house.cells.includes(cell)));
+      const covers = grid.houses.filter(
+        (house) => kinds.covers.includes(house.kind) && cells.some((cell) => house.cells.includes(cell)),
+      );
       if (covers.length <= size) continue;
       for (const chosen of combinations(covers, size)) {
         if (--search.left < 0) return;
@@ -71,9 +75,13 @@ function* caughtBy(search: Search, { digit, bases, all, covers }: FinnedFish): G
   const fins = places.filter((place) => !isCovered(place));
   if (fins.length === 0 || fins.length > mostFins || places.length - fins.length <= bases.length) return;
   if (bases.some((base) => !membersOf(base.members).some(isCovered))) return;
-  const inCovers = setOf(grid, covers.flatMap((cover) => candidatesInHouse(grid, digit, cover)));
+  const inCovers = setOf(
+    grid,
+    covers.flatMap((cover) => candidatesInHouse(grid, digit, cover)),
+  );
   for (const conclusion of removalsOf(position, inCovers)) {
-    if (conclusion.kind !== 'impossible' || has(all, conclusion.candidate) || !isWanted(conclusion, search.wanted)) continue;
+    if (conclusion.kind !== 'impossible' || has(all, conclusion.candidate) || !isWanted(conclusion, search.wanted))
+      continue;
     const paths = fins.map((fin) => consequencesIn(search, fin).isFalse.get(conclusion.candidate));
     const known = paths.filter((path) => path !== undefined);
     if (known.length < paths.length || known.every((path) => path.length === 0)) continue;

@@ -13,7 +13,7 @@ import { candidateAt, cellOf, type Grid, type HouseShape } from '../grid/grid.ts
 import type { Conclusion } from '../grid/terms.ts';
 import type { OneOf } from '../proof/kernel.ts';
 import { combinations } from './combinations.ts';
-import { basicKinds, frankenKinds, type FishKinds, mutantKinds } from './fish-shape.ts';
+import { basicKinds, type FishKinds, frankenKinds, mutantKinds } from './fish-shape.ts';
 import { findKrakens } from './kraken-instances.ts';
 import { leadsTo } from './leading-to-one.ts';
 import { fits, forEachConclusion } from './recognition.ts';
@@ -55,7 +55,8 @@ function isKraken(grid: Grid, { bases, covers, arms }: Caught, conclusion: Concl
   const isIn = (place: Candidate, cover: HouseShape) => cover.cells.includes(cellOf(grid, place));
   const body = places.filter((place) => covers.some((cover) => isIn(place, cover)));
   const fins = places.filter((place) => !body.includes(place));
-  if (body.length <= bases.length || bases.some((base) => !body.some((place) => has(base.members, place)))) return false;
+  if (body.length <= bases.length || bases.some((base) => !body.some((place) => has(base.members, place))))
+    return false;
   const byArms = (place: Candidate) => leadsTo(grid, place, { sets: arms, conclusion, by: 'cases' });
   const atOnce = (place: Candidate) => leadsTo(grid, place, { sets: [], conclusion, by: 'cases' });
   if (fins.every(atOnce) || !fins.every(byArms)) return false;

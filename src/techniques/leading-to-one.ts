@@ -17,7 +17,11 @@ const caseBound = 20_000;
 export function leadsTo(
   grid: Grid,
   candidate: Candidate,
-  { sets, conclusion, by }: { readonly sets: readonly OneOf[]; readonly conclusion: Conclusion; readonly by: 'forcing' | 'cases' },
+  {
+    sets,
+    conclusion,
+    by,
+  }: { readonly sets: readonly OneOf[]; readonly conclusion: Conclusion; readonly by: 'forcing' | 'cases' },
 ): boolean {
   if (conclusion.kind === 'one-of') {
     if (has(conclusion.candidates, candidate)) return true;
@@ -26,10 +30,20 @@ export function leadsTo(
   }
   if (conclusion.candidate === candidate) return false;
   if (has(grid.conflicts[candidate]!, conclusion.candidate)) return true;
-  return hasNoChoice(grid, sets.map((set) => membersOf(set.members)), [conclusion.candidate, candidate], by);
+  return hasNoChoice(
+    grid,
+    sets.map((set) => membersOf(set.members)),
+    [conclusion.candidate, candidate],
+    by,
+  );
 }
 
-function hasNoChoice(grid: Grid, sets: readonly (readonly Candidate[])[], taken: readonly Candidate[], by: 'forcing' | 'cases'): boolean {
+function hasNoChoice(
+  grid: Grid,
+  sets: readonly (readonly Candidate[])[],
+  taken: readonly Candidate[],
+  by: 'forcing' | 'cases',
+): boolean {
   const choice = choose(grid, sets, taken, caseBound);
   return choice.kind === 'none' && (by === 'cases' || choice.cases === 0);
 }
@@ -52,13 +66,24 @@ export function commonEnds(position: Position, candidates: readonly Candidate[],
   const add = (conclusion: Conclusion, paths: readonly (readonly OneOf[] | undefined)[]) => {
     const known = paths.filter((path) => path !== undefined);
     if (known.length < paths.length) return;
-    ends.push({ conclusion, links: [...new Set(known.flat())], longest: Math.max(...known.map((path) => path.length)) });
+    ends.push({
+      conclusion,
+      links: [...new Set(known.flat())],
+      longest: Math.max(...known.map((path) => path.length)),
+    });
   };
   for (const end of first.isFalse.keys()) {
-    add({ kind: 'impossible', candidate: end }, all.map((each) => each.isFalse.get(end)));
+    add(
+      { kind: 'impossible', candidate: end },
+      all.map((each) => each.isFalse.get(end)),
+    );
   }
   for (const end of first.isTrue.keys()) {
-    if (!has(position.placed, end)) add(placementOf(position.grid, end), all.map((each) => each.isTrue.get(end)));
+    if (!has(position.placed, end))
+      add(
+        placementOf(position.grid, end),
+        all.map((each) => each.isTrue.get(end)),
+      );
   }
   return ends;
 }

@@ -1,5 +1,15 @@
 /** Clusters of pairs across digits, with their two colours. */
-import { type Candidate, type Candidates, countOf, has, isWithin, membersOf, overlaps, setOf, union } from '../grid/candidates.ts';
+import {
+  type Candidate,
+  type Candidates,
+  countOf,
+  has,
+  isWithin,
+  membersOf,
+  overlaps,
+  setOf,
+  union,
+} from '../grid/candidates.ts';
 import type { Grid } from '../grid/grid.ts';
 import type { OneOf, Position } from '../proof/kernel.ts';
 import { openSets } from './implications.ts';
@@ -80,7 +90,11 @@ function clustersOf(grid: Grid, pairs: readonly OneOf[]): MedusaCluster[] {
       left.delete(member);
       for (const other of beside.get(member)!) if (!colourOf.has(other)) colourOf.set(other, colour === 0 ? 1 : 0);
     }
-    const ofColour = (wanted: 0 | 1) => setOf(grid, [...colourOf.keys()].filter((member) => colourOf.get(member) === wanted));
+    const ofColour = (wanted: 0 | 1) =>
+      setOf(
+        grid,
+        [...colourOf.keys()].filter((member) => colourOf.get(member) === wanted),
+      );
     const colours = [ofColour(0), ofColour(1)] as const;
     const members = union(...colours);
     const own = pairs.filter((pair) => isWithin(pair.members, members));

@@ -23,7 +23,10 @@ export function* findMedusas(position: Position, wanted?: readonly Conclusion[])
     }
     single.sort((a, b) => a.sets.length - b.sets.length);
     if (wanted !== undefined && wanted.length > 1 && single.length === wanted.length) {
-      yield plainInstance([...new Set(single.flatMap((each) => each.sets))], single.flatMap((each) => each.conclusions));
+      yield plainInstance(
+        [...new Set(single.flatMap((each) => each.sets))],
+        single.flatMap((each) => each.conclusions),
+      );
     }
     yield* single;
   }
@@ -41,17 +44,25 @@ function* conclusionsOf(position: Position, cluster: MedusaCluster): Generator<C
     return;
   }
   for (const conclusion of removalsOf(position, trapped(position, cluster))) {
-    if (conclusion.kind === 'impossible') yield { conclusion, sets: shortestStrand(position, cluster, conclusion.candidate) };
+    if (conclusion.kind === 'impossible')
+      yield { conclusion, sets: shortestStrand(position, cluster, conclusion.candidate) };
   }
   for (const further of openSets(position)) {
-    const emptied = overlaps(further.members, cluster.members) ? undefined : emptiesBy(position.grid, cluster, further.members);
+    const emptied = overlaps(further.members, cluster.members)
+      ? undefined
+      : emptiesBy(position.grid, cluster, further.members);
     if (emptied === undefined) continue;
     yield* settledBy(position, cluster, emptied, further);
     return;
   }
 }
 
-function* settledBy(position: Position, cluster: MedusaCluster, { isTrue, isFalse }: Settled, further: OneOf | undefined): Generator<Concluded> {
+function* settledBy(
+  position: Position,
+  cluster: MedusaCluster,
+  { isTrue, isFalse }: Settled,
+  further: OneOf | undefined,
+): Generator<Concluded> {
   const sets = further === undefined ? cluster.pairs : [...cluster.pairs, further];
   for (const member of membersOf(isTrue)) yield { conclusion: placementOf(position.grid, member), sets };
   for (const conclusion of removalsOf(position, isFalse)) yield { conclusion, sets };
@@ -65,7 +76,11 @@ function trapped({ grid, possible }: Position, { members, colours: [a, b] }: Med
 }
 
 /** The shortest strand of pairs between two candidates of both colours that conflict with this one. */
-function shortestStrand({ grid }: Position, { colours: [a, b], pairs }: MedusaCluster, candidate: Candidate): readonly OneOf[] {
+function shortestStrand(
+  { grid }: Position,
+  { colours: [a, b], pairs }: MedusaCluster,
+  candidate: Candidate,
+): readonly OneOf[] {
   const seen = grid.conflicts[candidate]!;
   let shortest: readonly OneOf[] = pairs;
   for (const start of membersOf(a).filter((member) => has(seen, member))) {

@@ -28,7 +28,9 @@ function recognise(shape: Shape): Recognition {
   return bestOf(clusterWith(position, sets), (cluster) => {
     const further = sets.filter((set) => !cluster.pairs.includes(set) && !isPairOf(cluster, set));
     if (further.length > 1 || sets.length - further.length < 2) return undefined;
-    const answer = forEachConclusion(shape, (conclusion) => (follows(position.grid, cluster, further[0], conclusion) ? fits : undefined));
+    const answer = forEachConclusion(shape, (conclusion) =>
+      follows(position.grid, cluster, further[0], conclusion) ? fits : undefined,
+    );
     if (answer === undefined || digitsUsed(position.grid, sets) > 1) return answer;
     return loosely('all of it is one digit: simple colouring');
   });
@@ -45,7 +47,8 @@ function digitsUsed(grid: Grid, sets: readonly OneOf[]): number {
 
 function follows(grid: Grid, cluster: MedusaCluster, further: OneOf | undefined, conclusion: Conclusion): boolean {
   const [a, b] = cluster.colours;
-  const settled = wrapOfCluster(grid, cluster) ?? (further === undefined ? undefined : emptiesBy(grid, cluster, further.members));
+  const settled =
+    wrapOfCluster(grid, cluster) ?? (further === undefined ? undefined : emptiesBy(grid, cluster, further.members));
   if (settled !== undefined) {
     return conclusion.kind === 'one-of'
       ? overlaps(conclusion.candidates, settled.isTrue)

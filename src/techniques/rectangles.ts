@@ -17,7 +17,8 @@ const known = new WeakMap<Position, readonly GuardedRectangle[]>();
 
 /** Those whose corners are all open and hold both digits, by their corners; made once, since a position never changes. */
 export function openRectangles(position: Position): readonly GuardedRectangle[] {
-  const made = known.get(position) ?? [...rectangles(position)].filter(({ corners }) => placedAmong(position, corners) === 0);
+  const made =
+    known.get(position) ?? [...rectangles(position)].filter(({ corners }) => placedAmong(position, corners) === 0);
   known.set(position, made);
   return made;
 }
@@ -52,7 +53,9 @@ function pairsFor(corners: readonly CellState[]): (readonly [Digit, Digit])[] {
   const across = corners[3 - placed]!;
   if (!across.digits.includes(own)) return [];
   const beside = corners.filter((corner) => corner !== corners[placed] && corner !== across);
-  return shared(beside).flatMap((other) => (other === own ? [] : [own < other ? ([own, other] as const) : ([other, own] as const)]));
+  return shared(beside).flatMap((other) =>
+    other === own ? [] : [own < other ? ([own, other] as const) : ([other, own] as const)],
+  );
 }
 
 /** The digits that all of them hold. */
@@ -103,5 +106,7 @@ function* layOut(grid: Grid): Generator<readonly Cell[]> {
 
 /** The corner across from this one. */
 export function across(grid: Grid, { corners }: Pick<Rectangle, 'corners'>, corner: Cell): Cell {
-  return corners.find((cell) => rowOf(grid, cell) !== rowOf(grid, corner) && columnOf(grid, cell) !== columnOf(grid, corner))!;
+  return corners.find(
+    (cell) => rowOf(grid, cell) !== rowOf(grid, corner) && columnOf(grid, cell) !== columnOf(grid, corner),
+  )!;
 }

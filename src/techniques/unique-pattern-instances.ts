@@ -4,13 +4,22 @@
  * and 4 of unique rectangles.
  */
 import { bitsIn, type Candidates, countOf, difference, has, membersOf, setOf } from '../grid/candidates.ts';
-import { type Cell, candidateAt, cellAt, type Digit, type Grid, type HouseShape, sees, sharedHouses } from '../grid/grid.ts';
+import {
+  type Cell,
+  candidateAt,
+  cellAt,
+  type Digit,
+  type Grid,
+  type HouseShape,
+  sees,
+  sharedHouses,
+} from '../grid/grid.ts';
 import type { Conclusion, Deadly } from '../grid/terms.ts';
 import { digitsIn, isPlaced, type OneOf, type Position, placesIn } from '../proof/kernel.ts';
 import { combinations } from './combinations.ts';
 import { cellsOfPattern, guardedPattern } from './deadly-reading.ts';
-import { avoidableRectangles } from './rectangles.ts';
 import { needsEverySet } from './minimal-argument.ts';
+import { avoidableRectangles } from './rectangles.ts';
 import { placementOf, removalsOf } from './removals.ts';
 import { cellsOf, digitsOf, seenByAll } from './seen-by-all.ts';
 import type { Instance } from './technique.ts';
@@ -65,8 +74,15 @@ function* withOneSet(position: Position, { deadly, set }: Guarded): Generator<In
       const pair = digitsIn(position, cell);
       if (digitsOf(grid, set.members).join() !== digitsOf(grid, pair.members).join()) continue;
       const inHouse = house.cells.filter((each) => each !== cell && !guarded.includes(each));
-      const gone = inHouse.flatMap((each) => digitsOf(grid, pair.members).map((digit) => candidateAt(grid, each, digit)));
-      yield* needed(position, { sets: [pair, set], chain: undefined, deadly, conclusions: removalsOf(position, setOf(grid, gone)) });
+      const gone = inHouse.flatMap((each) =>
+        digitsOf(grid, pair.members).map((digit) => candidateAt(grid, each, digit)),
+      );
+      yield* needed(position, {
+        sets: [pair, set],
+        chain: undefined,
+        deadly,
+        conclusions: removalsOf(position, setOf(grid, gone)),
+      });
     }
   }
 }
@@ -126,7 +142,9 @@ function* grown(search: RingSearch, path: readonly Cell[]): Generator<readonly C
 }
 
 function housesHoldTwo(grid: Grid, cells: readonly Cell[]): boolean {
-  return cells.every((cell) => grid.housesOf[cell]!.every((house) => cells.filter((each) => house.cells.includes(each)).length === 2));
+  return cells.every((cell) =>
+    grid.housesOf[cell]!.every((house) => cells.filter((each) => house.cells.includes(each)).length === 2),
+  );
 }
 
 /** Two lines crossed by three, with three digits of which each cell holds two at least. */
@@ -176,7 +194,10 @@ function crossings(grid: Grid): readonly (readonly Cell[])[] {
 
 function* layOut(grid: Grid): Generator<readonly Cell[]> {
   const lines = grid.digits.map(Number);
-  const ways = [(two: number, three: number) => cellAt(grid, two, three), (two: number, three: number) => cellAt(grid, three, two)];
+  const ways = [
+    (two: number, three: number) => cellAt(grid, two, three),
+    (two: number, three: number) => cellAt(grid, three, two),
+  ];
   for (const at of ways) {
     for (const pair of combinations(lines, 2)) {
       for (const three of combinations(lines, 3)) {
@@ -194,6 +215,13 @@ function pairCells(position: Position, house: HouseShape, except: readonly Cell[
 }
 
 /** The candidates that the pattern has in these cells. */
-function patternIn({ grid }: Position, pattern: ReadonlyMap<Cell, readonly Digit[]>, cells: readonly Cell[]): Candidates {
-  return setOf(grid, cells.flatMap((cell) => pattern.get(cell)!.map((digit) => candidateAt(grid, cell, digit))));
+function patternIn(
+  { grid }: Position,
+  pattern: ReadonlyMap<Cell, readonly Digit[]>,
+  cells: readonly Cell[],
+): Candidates {
+  return setOf(
+    grid,
+    cells.flatMap((cell) => pattern.get(cell)!.map((digit) => candidateAt(grid, cell, digit))),
+  );
 }

@@ -38,10 +38,13 @@ function recogniseLoop(shape: Shape): Recognition {
 /** The cells, if all have the same two digits, each house holds none of them or two, and all hang together. */
 function ringOf(grid: Grid, deadly: Deadly): readonly Cell[] | undefined {
   const pattern = cellsOfPattern(grid, deadly);
-  if (pattern === undefined || new Set([...pattern.values()].map((digits) => digits.join())).size !== 1) return undefined;
+  if (pattern === undefined || new Set([...pattern.values()].map((digits) => digits.join())).size !== 1)
+    return undefined;
   if ([...pattern.values()].some((digits) => digits.length !== 2)) return undefined;
   const cells = [...pattern.keys()];
-  const pairs = grid.houses.map((house) => house.cells.filter((cell) => pattern.has(cell))).filter((held) => held.length > 0);
+  const pairs = grid.houses
+    .map((house) => house.cells.filter((cell) => pattern.has(cell)))
+    .filter((held) => held.length > 0);
   if (pairs.some((held) => held.length !== 2)) return undefined;
   const reached = new Set([cells[0]!]);
   for (const cell of reached) {
@@ -56,7 +59,9 @@ function recogniseExtended(shape: Shape): Recognition {
   const pattern = deadly === undefined ? undefined : cellsOfPattern(grid, deadly);
   if (pattern === undefined) return undefined;
   const cells = [...pattern.keys()];
-  const lines = [rowOf, columnOf].map((lineOf) => new Set(cells.map((cell) => lineOf(grid, cell))).size).sort((a, b) => a - b);
+  const lines = [rowOf, columnOf]
+    .map((lineOf) => new Set(cells.map((cell) => lineOf(grid, cell))).size)
+    .sort((a, b) => a - b);
   const digits = new Set([...pattern.values()].flat()).size;
   const [few, many] = lines as [number, number];
   if (few !== 2 || many < 3 || cells.length !== few * many || digits !== many) return undefined;

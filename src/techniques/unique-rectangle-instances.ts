@@ -53,7 +53,12 @@ export function* findType3(position: Position): Generator<Instance> {
 /** How many cells beside the roof a naked subset has at most, and how many outside it a hidden one. */
 const mostOfSubset = 4;
 
-function* nakedType3(position: Position, rectangle: GuardedRectangle, house: HouseShape, size: number): Generator<Instance> {
+function* nakedType3(
+  position: Position,
+  rectangle: GuardedRectangle,
+  house: HouseShape,
+  size: number,
+): Generator<Instance> {
   const { grid } = position;
   const guardians = rectangle.set.members;
   const sets = openCells(position, house, rectangle.corners)
@@ -68,7 +73,12 @@ function* nakedType3(position: Position, rectangle: GuardedRectangle, house: Hou
   }
 }
 
-function* hiddenType3(position: Position, rectangle: GuardedRectangle, house: HouseShape, size: number): Generator<Instance> {
+function* hiddenType3(
+  position: Position,
+  rectangle: GuardedRectangle,
+  house: HouseShape,
+  size: number,
+): Generator<Instance> {
   const { grid } = position;
   const more = grid.digits.filter((digit) => !rectangle.digits.includes(digit) && !isPlacedIn(position, house, digit));
   for (const further of combinations(more, size - 1)) {
@@ -77,7 +87,10 @@ function* hiddenType3(position: Position, rectangle: GuardedRectangle, house: Ho
     const all = sets.map((set) => set.members).reduce(union);
     const outside = cellsOf(grid, all).filter((cell) => !rectangle.guarded.includes(cell));
     if (outside.length !== size) continue;
-    const inCells = setOf(grid, outside.flatMap((cell) => candidatesInCell(grid, cell)));
+    const inCells = setOf(
+      grid,
+      outside.flatMap((cell) => candidatesInCell(grid, cell)),
+    );
     yield* needed(position, instance(rectangle, sets, removalsOf(position, difference(inCells, all))));
   }
 }
@@ -99,8 +112,14 @@ export function* findType6(position: Position): Generator<Instance> {
     if (guarded.length !== 2 || isSide(position, guarded)) continue;
     const [a, b, c, d] = corners as readonly [Cell, Cell, Cell, Cell];
     const directions = [
-      [[a, b], [c, d]],
-      [[a, c], [b, d]],
+      [
+        [a, b],
+        [c, d],
+      ],
+      [
+        [a, c],
+        [b, d],
+      ],
     ] as const;
     for (const digit of rectangle.digits) {
       for (const [side, opposite] of directions) {
@@ -128,7 +147,10 @@ export function* findHidden(position: Position): Generator<Instance> {
       for (const [linked, other] of bothWays(rectangle.digits)) {
         const links = sides.flatMap((cell) => linkAlong(position, linked, [corner, cell]) ?? []);
         if (links.length !== 2) continue;
-        yield* needed(position, instance(rectangle, links, removalsOf(position, ofDigits(position, [corner], [other]))));
+        yield* needed(
+          position,
+          instance(rectangle, links, removalsOf(position, ofDigits(position, [corner], [other]))),
+        );
       }
     }
   }
@@ -159,7 +181,11 @@ export function* findUniqueRectangles(position: Position): Generator<Instance> {
   for (const find of finders) yield* find(position);
 }
 
-function instance({ deadly, set }: GuardedRectangle, others: readonly OneOf[], conclusions: readonly Conclusion[]): Instance {
+function instance(
+  { deadly, set }: GuardedRectangle,
+  others: readonly OneOf[],
+  conclusions: readonly Conclusion[],
+): Instance {
   return { sets: [...others, set], chain: undefined, deadly, conclusions };
 }
 
@@ -176,7 +202,10 @@ function linkAlong(position: Position, digit: Digit, cells: readonly Cell[]): On
 }
 
 function ofDigits({ grid }: Position, cells: readonly Cell[], digits: readonly Digit[]): Candidates {
-  return setOf(grid, cells.flatMap((cell) => digits.map((digit) => candidateAt(grid, cell, digit))));
+  return setOf(
+    grid,
+    cells.flatMap((cell) => digits.map((digit) => candidateAt(grid, cell, digit))),
+  );
 }
 
 function openCells(position: Position, house: HouseShape, except: readonly Cell[]): Cell[] {

@@ -108,7 +108,9 @@ function isHiddenSubset({ position: { grid }, guarded, others, digits }: Reading
   if (places === undefined || house === undefined || places.some((each) => each.house !== house)) return false;
   if (!guarded.every((cell) => house.cells.includes(cell))) return false;
   if (!digits.every((digit) => places.some((each) => each.digit === digit))) return false;
-  const outside = cellsOf(grid, places.map((each) => each.members).reduce(union)).filter((cell) => !guarded.includes(cell));
+  const outside = cellsOf(grid, places.map((each) => each.members).reduce(union)).filter(
+    (cell) => !guarded.includes(cell),
+  );
   return outside.length < places.length;
 }
 
@@ -117,7 +119,9 @@ function judgeType4(read: Reading, shape: Shape): Recognition {
   const [link, ...more] = linksOf(read);
   if (link === undefined || more.length > 0 || read.others.length !== 1) return undefined;
   if (!isSide(grid, read.guarded) || !isWithinCells(grid, link.members, read.guarded)) return undefined;
-  return forEachConclusion(shape, (each) => (takesDigit(grid, each, otherDigit(read, link.digit), read.guarded) ? fits : undefined));
+  return forEachConclusion(shape, (each) =>
+    takesDigit(grid, each, otherDigit(read, link.digit), read.guarded) ? fits : undefined,
+  );
 }
 
 function judgeType6(read: Reading, shape: Shape): Recognition {
@@ -139,7 +143,9 @@ function judgeType6(read: Reading, shape: Shape): Recognition {
 }
 
 function judgeHidden(read: Reading, shape: Shape): Recognition {
-  return forEachConclusion(shape, (each) => (isHiddenBySides(read, each) || isHiddenOverFloor(read, each) ? fits : undefined));
+  return forEachConclusion(shape, (each) =>
+    isHiddenBySides(read, each) || isHiddenOverFloor(read, each) ? fits : undefined,
+  );
 }
 
 /** Two links meet in the corner across from a clean one. */
@@ -199,7 +205,9 @@ function isSide(grid: Grid, cells: readonly Cell[]): boolean {
 
 /** Whether the digit has no other places than these cells in one of the houses that they share. */
 function isLinked(position: Position, digit: Digit, cells: readonly Cell[]): boolean {
-  return sharedHouses(position.grid, cells).some((house) => isWithinCells(position.grid, placesIn(position, digit, house).members, cells));
+  return sharedHouses(position.grid, cells).some((house) =>
+    isWithinCells(position.grid, placesIn(position, digit, house).members, cells),
+  );
 }
 
 function isWithinCells(grid: Grid, members: Candidates, cells: readonly Cell[]): boolean {
@@ -211,7 +219,9 @@ function otherDigit({ digits: [a, b] }: Reading, digit: Digit): Digit {
 }
 
 function takesDigit(grid: Grid, conclusion: Conclusion, digit: Digit, cells: readonly Cell[]): boolean {
-  return conclusion.kind === 'impossible' && cells.some((cell) => candidateAt(grid, cell, digit) === conclusion.candidate);
+  return (
+    conclusion.kind === 'impossible' && cells.some((cell) => candidateAt(grid, cell, digit) === conclusion.candidate)
+  );
 }
 
 function placesDigit(grid: Grid, conclusion: Conclusion, digit: Digit, cells: readonly Cell[]): boolean {

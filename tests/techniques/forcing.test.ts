@@ -9,7 +9,11 @@ interface ForcingRow extends Row {
 }
 
 /** Three digits of r5c5, each with a chain to 9 in r1, c1 or b1. */
-const fromACell = { pencil: '123r5c5 19r5c1 29r1c5 38r5c2 89r2c2', from: 'r5c5 r5c1 r1c5 r5c2 r2c2', so: 'r1c1<>9' } as const;
+const fromACell = {
+  pencil: '123r5c5 19r5c1 29r1c5 38r5c2 89r2c2',
+  from: 'r5c5 r5c1 r1c5 r5c2 r2c2',
+  so: 'r1c1<>9',
+} as const;
 /** Pairs of 1 and 2 from r1c1 round to r5c5, where they meet. */
 const acrossDigits = {
   pencil: '12r1c1',
@@ -21,7 +25,14 @@ const acrossDigits = {
 const finned = { only: '7r1 in r1c159, 7r5 in r5c15', pencil: '78r9c19', from: '7r15 r9c19', so: 'r8c1<>7' } as const;
 
 const rows: readonly ForcingRow[] = [
-  { about: 'the digits of a cell lead to one end', name: 'forcing chain', is: 'fits', ...fromACell, fits: ['forcing chain', 'forcing net'], found: true },
+  {
+    about: 'the digits of a cell lead to one end',
+    name: 'forcing chain',
+    is: 'fits',
+    ...fromACell,
+    fits: ['forcing chain', 'forcing net'],
+    found: true,
+  },
   { about: 'the same, called a net', name: 'forcing net', is: 'fits', ...fromACell, found: true },
   {
     about: 'the places of a digit lead to one end',
@@ -33,7 +44,15 @@ const rows: readonly ForcingRow[] = [
     so: 'r2c1<>9 r3c1<>9',
     found: true,
   },
-  { about: 'one set is no chain', name: 'forcing chain', is: 'misnamed', only: '7r1 in r1c1', from: '7r1', so: 'r1c1=7', not: ['forcing net'] },
+  {
+    about: 'one set is no chain',
+    name: 'forcing chain',
+    is: 'misnamed',
+    only: '7r1 in r1c1',
+    from: '7r1',
+    so: 'r1c1=7',
+    not: ['forcing net'],
+  },
   {
     about: 'four cells of four digits take cases within cases: a net',
     name: 'forcing chain',
@@ -69,7 +88,14 @@ const rows: readonly ForcingRow[] = [
     so: 'r5c5<>3',
     fits: ['XY-wing'],
   },
-  { about: 'a fin that leads to what goes', name: 'kraken fish', is: 'fits', ...finned, not: ['finned X-wing', 'X-wing'], found: true },
+  {
+    about: 'a fin that leads to what goes',
+    name: 'kraken fish',
+    is: 'fits',
+    ...finned,
+    not: ['finned X-wing', 'X-wing'],
+    found: true,
+  },
   {
     about: 'a fin that sees what goes',
     name: 'kraken fish',

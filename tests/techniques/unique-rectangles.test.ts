@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { checkFound, checkNames, deadlyShape, type DeadlyRow } from './deadly-argument.ts';
+import { checkFound, checkNames, type DeadlyRow, deadlyShape } from './deadly-argument.ts';
 
 const any = 'unique rectangle';
 const type = (number: number) => `${any} type ${number}`;
@@ -11,8 +11,18 @@ const corners = (a: string, b: string, c: string, d: string) => ({
 });
 
 const rows: readonly DeadlyRow[] = [
-  { about: 'type 1: both digits go from the fourth corner', ...corners('12', '12', '12', '1256'), so: 'r2c4<>12', fits: [type(1), any] },
-  { about: 'type 1 with one other digit: it is placed', ...corners('12', '12', '12', '125'), so: 'r2c4=5', fits: [type(1), any] },
+  {
+    about: 'type 1: both digits go from the fourth corner',
+    ...corners('12', '12', '12', '1256'),
+    so: 'r2c4<>12',
+    fits: [type(1), any],
+  },
+  {
+    about: 'type 1 with one other digit: it is placed',
+    ...corners('12', '12', '12', '125'),
+    so: 'r2c4=5',
+    fits: [type(1), any],
+  },
   {
     about: 'type 1 stays type 1 where corners are named that nothing needs',
     ...corners('12', '12', '12', '1256'),
@@ -20,7 +30,12 @@ const rows: readonly DeadlyRow[] = [
     so: 'r2c4<>12',
     fits: [type(1), any],
   },
-  { about: 'type 2: one other digit in two corners of one column', ...corners('12', '125', '12', '125'), so: 'r3c4<>5', fits: [type(2), any] },
+  {
+    about: 'type 2: one other digit in two corners of one column',
+    ...corners('12', '125', '12', '125'),
+    so: 'r3c4<>5',
+    fits: [type(2), any],
+  },
   { about: 'type 2 across two boxes', ...corners('12', '12', '125', '125'), so: 'r2c9<>5', fits: [type(2), any] },
   {
     about: 'type 3: the others of two corners and a cell of two digits',
@@ -62,7 +77,12 @@ const rows: readonly DeadlyRow[] = [
     so: 'r12c4<>2',
     fits: [type(4), any],
   },
-  { about: 'type 5: across from one another', ...corners('125', '12', '12', '125'), so: 'r1c56<>5 r2c23<>5', fits: [type(5), any] },
+  {
+    about: 'type 5: across from one another',
+    ...corners('125', '12', '12', '125'),
+    so: 'r1c56<>5 r2c23<>5',
+    fits: [type(5), any],
+  },
   { about: 'type 5: three corners', ...corners('12', '125', '125', '125'), so: 'r2c56<>5', fits: [type(5), any] },
   {
     about: 'type 6: an X-wing of 1 in the rows',
@@ -141,7 +161,10 @@ const rows: readonly DeadlyRow[] = [
 ];
 
 /** Four open cells are the smallest loop there is, which nobody calls one. */
-const asLoop = (row: DeadlyRow) => ({ ...row, warns: [...(row.warns ?? []), ...(row.placed === undefined ? ['unique loop'] : [])] });
+const asLoop = (row: DeadlyRow) => ({
+  ...row,
+  warns: [...(row.warns ?? []), ...(row.placed === undefined ? ['unique loop'] : [])],
+});
 
 describe('unique rectangles bear the names of their types and no others', () => {
   test.each(rows.map(asLoop))('$about', checkNames);
@@ -152,6 +175,12 @@ describe('unique rectangles are found by the names that they bear', () => {
 });
 
 test('a rectangle in four boxes is refused', () => {
-  const inFourBoxes: DeadlyRow = { about: '', deadly: '12r14c14', pencil: '12r1c14 12r4c1 125r4c4', so: 'r4c4=5', fits: [] };
+  const inFourBoxes: DeadlyRow = {
+    about: '',
+    deadly: '12r14c14',
+    pencil: '12r1c14 12r4c1 125r4c4',
+    so: 'r4c4=5',
+    fits: [],
+  };
   expect(() => deadlyShape(inFourBoxes)).toThrow('cannot be exchanged');
 });
