@@ -1,90 +1,58 @@
 /**
- * Fish with boxes, or with rows and columns together, among their bases or covers. There are many choices of bases, so the
- * search goes by what the bases prove: the covers are sought only for that. It ends after a number of proofs.
+ * Fish with boxes, or with rows and columns together, among their bases or covers, in a position.
  */
-import { type Candidate, type Candidates, countOf, has, overlaps, union } from '../grid/candidates.ts';
-import { candidateAt, type Digit, type HouseKind } from '../grid/grid.ts';
+import type { Candidate } from '../grid/candidates.ts';
 import type { Conclusion } from '../grid/terms.ts';
-import { isPlaced, type OneOf, type Position, placesIn, prove } from '../proof/kernel.ts';
+import { type Position, placesIn } from '../proof/kernel.ts';
 import { combinations } from './combinations.ts';
+import { areApart, type OpenHouse, openPlaces, targetsOf } from './cover-search.ts';
 import { type CaughtFish, type Fish, type FishKinds, type FishSearch, fishAgainst } from './fish-shape.ts';
 import { digitsWanted } from './removals.ts';
-import { readAsPlaces } from './set-reading.ts';
 
-/** How many candidates are tried against choices of bases. */
-const proofBound = 40_000;
+/** How many places of bases are looked at before the search ends. */
+const effortBound = 200_000;
 
 /** Fish of these kinds, with fins and without, bases with no place in common; the basic ones among them too. */
 export function* findComplexFish(
   { position, size, wanted }: FishSearch,
   kinds: readonly FishKinds[],
 ): Generator<CaughtFish> {
-  const search = { left: proofBound };
+  const effort = { left: effortBound };
   for (const digit of digitsWanted(position.grid, wanted)) {
-    const targets = openPlaces(position, digit).filter((place) => wanted === undefined || isWanted(wanted, place));
+    const open = openPlaces(position, digit);
     for (const each of kinds) {
-      for (const bases of combinations(basesOf(position, digit, each.bases), size)) {
-        if (search.left < 0) return;
+      const houses = open.houses.filter(({ house }) => each.bases.includes(house.kind));
+      for (const bases of combinations(houses, size)) {
+        if (effort.left < 0) return;
         if (!areApart(bases)) continue;
-        const all = bases.map((base) => base.members).reduce(union);
-        yield* fishWith(
-          position,
-          bases,
-          targets.filter((target) => !has(all, target)),
-          each,
-          search,
-        );
+        const targets = targetsOf(open, bases, each.covers, effort).filter((target) => isWanted(wanted, target));
+        if (targets.length > 0) yield* caughtBy(position, digit, bases, targets, each);
       }
     }
   }
 }
 
-function* fishWith(
+/** The fish of these bases, those with the same covers and fins as one. */
+function* caughtBy(
   position: Position,
-  bases: readonly OneOf[],
+  digit: Fish['digit'],
+  bases: readonly OpenHouse[],
   targets: readonly Candidate[],
   kinds: FishKinds,
-  search: { left: number },
 ): Generator<CaughtFish> {
-  const named = readAsPlaces(bases)!;
+  const named = bases.map(({ house }) => ({ digit, house, members: placesIn(position, digit, house).members }));
   const caught = new Map<string, { fish: Fish; removed: Candidate[] }>();
-  for (const candidate of targets) {
-    if (!bases.some((base) => overlaps(base.members, position.grid.conflicts[candidate]!))) continue;
-    search.left--;
-    if (prove(position, bases, { kind: 'impossible', candidate }).kind !== 'proved') continue;
-    for (const fish of fishAgainst(position.grid, named, candidate, [kinds])) {
+  for (const target of targets) {
+    for (const fish of fishAgainst(position.grid, named, target, [kinds])) {
       const key = `${fish.covers.map((cover) => cover.name).join()}/${fish.fins.join()}`;
       const known = caught.get(key);
-      if (known === undefined) caught.set(key, { fish, removed: [candidate] });
-      else known.removed.push(candidate);
+      if (known === undefined) caught.set(key, { fish, removed: [target] });
+      else known.removed.push(target);
     }
   }
   yield* caught.values();
 }
 
-function basesOf(position: Position, digit: Digit, kinds: readonly HouseKind[]): OneOf[] {
-  return position.grid.houses
-    .filter((house) => kinds.includes(house.kind))
-    .map((house) => placesIn(position, digit, house))
-    .filter((set) => countOf(set.members) > 1);
-}
-
-function areApart(bases: readonly OneOf[]): boolean {
-  let seen: Candidates | undefined;
-  for (const { members } of bases) {
-    if (seen !== undefined && overlaps(seen, members)) return false;
-    seen = seen === undefined ? members : union(seen, members);
-  }
-  return true;
-}
-
-function isWanted(wanted: readonly Conclusion[], place: Candidate): boolean {
-  return wanted.some((each) => each.kind === 'impossible' && each.candidate === place);
-}
-
-function openPlaces(position: Position, digit: Digit): Candidate[] {
-  return position.grid.cells
-    .filter((cell) => !isPlaced(position, cell))
-    .map((cell) => candidateAt(position.grid, cell, digit))
-    .filter((candidate) => has(position.possible, candidate));
+function isWanted(wanted: readonly Conclusion[] | undefined, place: Candidate): boolean {
+  return wanted === undefined || wanted.some((each) => each.kind === 'impossible' && each.candidate === place);
 }

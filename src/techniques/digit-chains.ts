@@ -95,6 +95,8 @@ function nodeOf(grid: Grid, part: Candidates): ChainNode {
 }
 
 interface Step extends OrderedLink {
+  /** The first place of the near end: a quick look before the thorough one. */
+  readonly first: Candidate;
   readonly seenByFar: Candidates;
   /** The links whose near ends the far end strikes; worked out when first asked for. */
   next: readonly Step[] | undefined;
@@ -112,7 +114,7 @@ function* grown(search: ChainSearch, digit: Digit, chain: readonly Step[]): Gene
     if (isInReadingOrder(first.near, last.far, first.far, last.near)) yield { digit, links: chain };
     return;
   }
-  last.next ??= search.links.filter((link) => isWithin(link.near, last.seenByFar));
+  last.next ??= search.links.filter((link) => has(last.seenByFar, link.first) && isWithin(link.near, last.seenByFar));
   for (const next of last.next) {
     if (--search.left < 0) return;
     if (hasShortCut(chain, next)) continue;
@@ -137,15 +139,27 @@ function isInReadingOrder(start: Candidates, end: Candidates, second: Candidates
   return order === 0 ? membersOf(second)[0]! <= membersOf(lastButOne)[0]! : order < 0;
 }
 
+const known = new WeakMap<Position, Map<string, readonly Step[]>>();
+
+/** The strong links of the digit; made once, since a position never changes. */
+function strongLinks(position: Position, digit: Digit, grouped: boolean): readonly Step[] {
+  const ofPosition = known.get(position) ?? new Map<string, readonly Step[]>();
+  known.set(position, ofPosition);
+  const key = `${digit}${grouped ? ' grouped' : ''}`;
+  const links = ofPosition.get(key) ?? makeLinks(position, digit, grouped);
+  ofPosition.set(key, links);
+  return links;
+}
+
 /** The ways to split the places of the digit in a house into two nodes, each way in both directions. */
-function strongLinks(position: Position, digit: Digit, grouped: boolean): Step[] {
+function makeLinks(position: Position, digit: Digit, grouped: boolean): Step[] {
   const { grid } = position;
   return grid.houses.flatMap((house) => {
     const set = placesIn(position, digit, house);
     if (countOf(set.members) < 2 || (!grouped && countOf(set.members) > 2)) return [];
     return splits(grid, set).map((near): Step => {
       const far = difference(set.members, near);
-      return { set, near, far, seenByFar: seenByAll(grid, far), next: undefined };
+      return { set, near, far, first: membersOf(near)[0]!, seenByFar: seenByAll(grid, far), next: undefined };
     });
   });
 }

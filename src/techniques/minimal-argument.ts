@@ -7,6 +7,8 @@ import { type OneOf, type Position, prove } from '../proof/kernel.ts';
 
 /** With at most this many sets every part is looked at. */
 const smallArgument = 7;
+/** In a larger one sets are left out in so many orders, besides the order of the argument itself. */
+const ordersTried = 5;
 /** How many candidates the search for a proof may try, for each choice of sets. */
 const proofBound = 50_000;
 
@@ -58,10 +60,11 @@ function allParts(sets: readonly OneOf[], proves: Proves): OneOf[][] {
   return minimal.map((choice) => chosen(sets, choice));
 }
 
-/** What is left when sets go from the back, from the front, and from each place on in turn. */
+/** What is left when sets go from the back, from the front, and from a few places between. */
 function someParts(sets: readonly OneOf[], proves: Proves): (readonly OneOf[])[] {
   const parts = new Map<string, readonly OneOf[]>();
-  const orders = [[...sets].reverse(), ...sets.map((_, turn) => [...sets.slice(turn), ...sets.slice(0, turn)])];
+  const turns = Array.from({ length: ordersTried }, (_, turn) => Math.floor((turn * sets.length) / ordersTried));
+  const orders = [[...sets].reverse(), ...turns.map((turn) => [...sets.slice(turn), ...sets.slice(0, turn)])];
   for (const order of orders) {
     const part = thinned(order, proves);
     const inOrder = sets.filter((set) => part.includes(set));

@@ -1,5 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { gridOf } from '../../src/grid/grid.ts';
+import { openPlaces, targetsOf } from '../../src/techniques/cover-search.ts';
 import { instancesOf } from '../../src/techniques/find-argument.ts';
+import { chanceFrom } from '../random.ts';
+import { generatedPuzzle } from './generated-positions.ts';
 import { check, type Row } from './judge.ts';
 import { positionWith, printInstance } from './written-argument.ts';
 
@@ -179,5 +183,31 @@ describe('fish found', () => {
     expect(found(finned.only, 'sashimi X-wing')).toEqual([]);
     expect(found(sashimi.only, 'sashimi X-wing')).toContain('7r1 7r9 => r7c5<>7 r8c5<>7');
     expect(found(sashimi.only, 'finned X-wing')).toContain('7r1 7r9 => r7c5<>7 r8c5<>7');
+  });
+});
+
+describe('the search among any houses', () => {
+  test('comes upon all that the search among lines finds', () => {
+    let seen = 0;
+    for (const seed of [3, 5, 6, 8]) {
+      const { position } = generatedPuzzle(gridOf('2x3'), chanceFrom(seed));
+      for (const name of ['X-wing', 'swordfish', 'finned X-wing', 'finned swordfish']) {
+        for (const { sets, conclusions } of instancesOf(position, name)) {
+          const source = sets[0]!.source;
+          if (source.kind !== 'places') throw new Error('the base of a fish is a house');
+          const open = openPlaces(position, source.digit);
+          const bases = open.houses.filter(({ house }) =>
+            sets.some((set) => set.source.kind === 'places' && set.source.house === house),
+          );
+          const across = source.house.kind === 'row' ? 'column' : 'row';
+          const targets = targetsOf(open, bases, [across], { left: 10_000 });
+          for (const conclusion of conclusions) {
+            seen++;
+            if (conclusion.kind === 'impossible') expect(targets).toContain(conclusion.candidate);
+          }
+        }
+      }
+    }
+    expect(seen).toBeGreaterThan(20);
   });
 });
