@@ -11,6 +11,7 @@ import type { TextNode, Tree } from './yaml-tree.ts';
 /** By name the colour, in the order of the file. A group of no known colour (reported already) is kept as orange. */
 export function readGroups(value: Tree | undefined, faults: Faults): ReadonlyMap<string, GroupColour> {
   const groups = new Map<string, GroupColour>();
+  const asWritten = new Map<GroupColour, string>();
   if (value?.kind !== 'map') return groups;
   for (const [index, { key, value: colour }] of value.entries.entries()) {
     if (/[\s,]/.test(key.text) || key.text === 'all') {
@@ -25,14 +26,14 @@ export function readGroups(value: Tree | undefined, faults: Faults): ReadonlyMap
       faults.error('out-of-range', key.span, message);
     }
     const known = colour.kind === 'text' ? groupColours.find((each) => each === colour.text) : undefined;
-    const other = [...groups].find(([, taken]) => taken === known);
+    const other = known === undefined ? undefined : asWritten.get(known);
     if (other !== undefined) {
       faults.warning(
         'same-colour',
         colour.span,
-        `${quoted(other[0])} is ${known} too, so the two cannot be told apart; take another colour`,
+        `${quoted(other)} is ${known} too, so the two cannot be told apart; take another colour`,
       );
-    }
+    } else if (known !== undefined) asWritten.set(known, key.text);
     groups.set(key.text, known ?? 'orange');
   }
   return groups;

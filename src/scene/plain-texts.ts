@@ -3,6 +3,7 @@
  * comes after it, so it is reported and passed over, and the rest of the file is read as it was meant.
  */
 import type { Document, YAMLParseError } from 'yaml';
+import type { Span } from './diagnostic.ts';
 import type { Faults } from './faults.ts';
 import { openCollection } from './yaml-faults.ts';
 import { parseYaml } from './yaml-tree.ts';
@@ -13,13 +14,15 @@ const mostRounds = 40;
 /** A sign of a plain text that YAML takes for its own. */
 interface Stray {
   readonly at: number;
-  readonly code: 'colon-in-text' | 'cut-short';
+  readonly code: 'colon-in-text' | 'cut-short' | 'indentation';
 }
 
 const advice = 'put the sentence in quotes, or on the next line after `>`';
 const strayWords: Readonly<Record<Stray['code'], string>> = {
   'colon-in-text': `a colon and a blank inside a plain text; ${advice}`,
   'cut-short': `a blank and # begin a comment here, and YAML drops the rest of the line; ${advice}`,
+  indentation:
+    'this line is indented deeper than the key before it, so YAML takes it for the rest of that text; indent it like the lines that it belongs to',
 };
 
 /**
@@ -36,13 +39,36 @@ export function parseWithTextsMended(
     const documents = parseYaml(mended);
     // One at a time: what comes after it may be nonsense until it is mended.
     const first = firstStray(mended, documents);
-    if (first === undefined || round === mostRounds) return { mended, documents };
+    if (first === undefined || round === mostRounds || isPastOrder(mended, documents, first.at)) {
+      return { mended, documents };
+    }
     const { at, code } = first;
     mended = `${mended.slice(0, at)}${code === 'cut-short' ? '\uff03' : '\uff1a'}${mended.slice(at + 1)}`;
     const line = mended.lastIndexOf('\n', at);
-    if (!reportedLines.has(line)) faults.error(code, { start: at, end: at + 1 }, strayWords[code]);
+    const isSaid = reportedLines.has(line) || (code === 'indentation' && reportedLines.has(lineBefore(mended, line)));
+    if (!isSaid)
+      faults.error(code, code === 'indentation' ? keyBefore(mended, at) : { start: at, end: at + 1 }, strayWords[code]);
     reportedLines.add(line);
   }
+}
+
+/** Whether a tab or an open bracket on an earlier line has left YAML without a notion of what belongs where. */
+function isPastOrder(file: string, documents: readonly Document.Parsed[], at: number): boolean {
+  const line = file.lastIndexOf('\n', at);
+  return documents.some((document) => {
+    const tab = document.errors.find(({ code }) => code === 'TAB_AS_INDENT')?.pos[0];
+    return (tab ?? at) <= line || (openCollection(document, at) ?? at) <= line;
+  });
+}
+
+function lineBefore(file: string, line: number): number {
+  return line <= 0 ? -1 : file.lastIndexOf('\n', line - 1);
+}
+
+/** The word and the colon at an offset. */
+function keyBefore(file: string, colon: number): Span {
+  const word = /[\w-]*$/.exec(file.slice(file.lastIndexOf('\n', colon) + 1, colon))?.[0] ?? '';
+  return { start: colon - word.length, end: colon + 1 };
 }
 
 function firstStray(file: string, documents: readonly Document.Parsed[]): Stray | undefined {
@@ -63,7 +89,10 @@ function strayOf(file: string, document: Document.Parsed, error: YAMLParseError)
   // YAML took the text for a key because of a colon in it: `say: Look: here`.
   const before = file.slice(file.lastIndexOf('\n', start - 1) + 1, start);
   const colon = file.slice(start).search(/:(?=\s|$)/);
-  return /[\w-]+['"]?:\s+$/.test(before) && colon !== -1 ? { at: start + colon, code: 'colon-in-text' } : undefined;
+  if (!/[\w-]+['"]?:\s+$/.test(before) || colon === -1) return undefined;
+  // A key on a line of its own, too far to the right, goes on the text of the line before it.
+  const isKey = /\n\s*[\w-]+$/.test(file.slice(start, start + colon));
+  return { at: start + colon, code: isKey ? 'indentation' : 'colon-in-text' };
 }
 
 /** The ` #` on the line of an offset, after it. */

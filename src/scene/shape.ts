@@ -57,8 +57,17 @@ function checkValue(definition: z.ZodType, node: Tree, place: Place): void {
     checkWhole(schema, node, place);
   } else {
     const span = node.kind === 'text' ? node.span : place.span;
-    place.faults.error('wrong-kind', span, `${place.named} is ${kindOf(node)} here; ${wanted(schema)} is due`);
+    const mend = schema instanceof z.ZodString ? asOneText(node) : '';
+    place.faults.error('wrong-kind', span, `${place.named} is ${kindOf(node)} here; ${wanted(schema)} is due${mend}`);
   }
+}
+
+/** A list of texts as the one text that was meant: `[4b3, r9c1]` as `4b3 r9c1`. */
+function asOneText(node: Tree): string {
+  if (node.kind !== 'list' || node.items.length === 0) return '';
+  const texts = node.items.flatMap((item) => (item.kind === 'text' ? [item.text] : []));
+  const joined = texts.join(' ');
+  return texts.length === node.items.length && joined.length <= 60 ? `: write ${joined}` : '';
 }
 
 function reportNothing(schema: z.ZodType, node: NothingNode, place: Place): void {
