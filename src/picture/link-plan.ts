@@ -24,7 +24,7 @@ export function planLinks(stage: BoardStage): PlannedLink[] {
   const { film } = stage;
   const steps = new Set(stage.standing.filter(({ mark }) => mark.shape.kind === 'link').map(({ mark }) => mark.step));
   return [...steps].flatMap((step) =>
-    planStep(
+    planStepLinks(
       stage,
       film.marks.filter((mark) => mark.step === step),
     ),
@@ -43,7 +43,8 @@ export function headLength(stage: BoardStage, kind: LinkKind): number {
   return Math.max(least, strokes.link * (kind === 'strong' ? 3.8 : 3.1));
 }
 
-function planStep(stage: BoardStage, marks: readonly Mark[]): PlannedLink[] {
+/** The links among the marks of one step, in their order. */
+export function planStepLinks(stage: BoardStage, marks: readonly Mark[]): PlannedLink[] {
   const { film } = stage;
   const radius = ringRadius(stage);
   const used = usedCandidates(marks);
@@ -67,7 +68,8 @@ function planStep(stage: BoardStage, marks: readonly Mark[]): PlannedLink[] {
   return planned;
 }
 
-function usedCandidates(marks: readonly Mark[]): Set<Candidate> {
+/** The candidates that these marks circle, strike or link. */
+export function usedCandidates(marks: readonly Mark[]): Set<Candidate> {
   const used = new Set<Candidate>();
   for (const { shape } of marks) {
     if (shape.kind === 'circle' || shape.kind === 'strike') used.add(shape.candidate);

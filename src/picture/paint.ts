@@ -85,7 +85,7 @@ function paintBoard(stage: BoardStage): void {
   each((on, one) => paintLink(on, one, planned));
   if (film.draw !== 'overlay') paintForwardDigits(stage);
   each((on, one) => paintStrike(on, one, 'slash'));
-  paintLabels(stage, planned);
+  paintLabels(stage);
 }
 
 function paintWords(stage: Stage): void {

@@ -15,6 +15,7 @@ import { casingOf, contrast, luminance, mix } from '../../src/picture/colour.ts'
 import { defaultLook } from '../../src/picture/default-look.ts';
 import type { Look } from '../../src/scene/look.ts';
 import { type GroupColour, groupColours } from '../../src/scene/scene.ts';
+import { frameAt } from '../../src/timeline/film.ts';
 import { drawn, type Pixel } from './drawn.ts';
 import { circle, fill, film, link, sparseGivens, strike } from './films.ts';
 import { darkLook } from './goldens.ts';
@@ -134,11 +135,14 @@ describe('seen with a deficiency', () => {
 });
 
 describe('without any colour', () => {
-  const board = [{ from: 0 as never, shape: { kind: 'square', left: 0, top: 0, side: 900 } }] as const;
-  const base = { width: 900, height: 900, draw: 'overlay', board } as const;
+  // A board of 900 pixels of which the frame holds r5c5 alone, or r5 from the second cell to the eighth.
+  const boardAt = (left: number) =>
+    [{ from: frameAt(0), shape: { kind: 'square', left, top: -400, side: 900 } }] as const;
+  const cell = { width: 100, height: 100, draw: 'overlay', board: boardAt(-400) } as const;
+  const row = { width: 700, height: 100, draw: 'overlay', board: boardAt(-100) } as const;
   /** Where a mark has ink, as one bit a pixel: two marks that differ here differ without their colours. */
   const shapeOf = (marks: Parameters<typeof film>[0]) => {
-    const { pixels } = drawn(film({ ...base, ...marks }), 50);
+    const { pixels } = drawn(film({ ...row, ...marks }), 50);
     return pixels.filter((_, index) => index % 4 === 3).map((alpha) => (alpha > 200 ? 1 : 0));
   };
   const apart = (a: Uint8ClampedArray, b: Uint8ClampedArray) =>
@@ -160,7 +164,7 @@ describe('without any colour', () => {
   it('fills of six groups are six hatchings', () => {
     const light: Look = { ...defaultLook, colours: { ...defaultLook.colours, groups: allOf('#808080') } };
     const tiles = [0, 1, 2, 3, 4, 5].map(
-      (group) => drawn(film({ ...base, marks: [fill('r5c5', group)] }), 50, light).pixels,
+      (group) => drawn(film({ ...cell, marks: [fill('r5c5', group)] }), 50, light).pixels,
     );
     tiles.forEach((one, index) => {
       for (const other of tiles.slice(index + 1)) {
@@ -176,7 +180,7 @@ describe('without any colour', () => {
       ...defaultLook,
       colours: { ...defaultLook.colours, plain: '#b0b0b0', groups: allOf('#b0b0b0') },
     };
-    const { pixels } = drawn(film({ ...base, marks: [circle('5r5c5', group)] }), 50, grey, '#ffffff');
+    const { pixels } = drawn(film({ ...cell, marks: [circle('5r5c5', group)] }), 50, grey, '#ffffff');
     return pixels.filter((_, index) => index % 4 === 0).map((value) => (value > 225 ? 2 : value > 100 ? 1 : 0));
   }
 });
@@ -196,7 +200,7 @@ describe('on rendered pixels', () => {
           width: 900,
           height: 900,
           draw: 'overlay',
-          board: [{ from: 0 as never, shape: { kind: 'square', left: 0, top: 0, side: 900 } }],
+          board: [{ from: frameAt(0), shape: { kind: 'square', left: 0, top: 0, side: 900 } }],
           marks,
         });
         const picture = drawn(shown, 50, look, ground);

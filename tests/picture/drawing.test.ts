@@ -43,7 +43,7 @@ const everyKind: readonly (readonly [string, MarkWish])[] = [
   ['stamp', stamp('one: the link is broken')],
 ];
 
-const board = [{ from: frameAt(0), shape: { kind: 'square', left: 20, top: 20, side: 270 } }] as const;
+const board = [{ from: frameAt(0), shape: { kind: 'square', left: 12, top: 12, side: 162 } }] as const;
 
 describe('a mark of each kind has ink on its first frame, and none before it or on its last', () => {
   for (const [name, mark] of everyKind) {
@@ -53,7 +53,7 @@ describe('a mark of each kind has ink on its first frame, and none before it or 
       [fraction(60), '60'],
     ] as const) {
       it(`${name} at ${named}`, () => {
-        const shown = film({ width: 640, height: 360, draw: 'overlay', board, rate, marks: [during(mark, 10, 70)] });
+        const shown = film({ width: 384, height: 216, draw: 'overlay', board, rate, marks: [during(mark, 10, 70)] });
         const hasInk = (frame: number) => inkBox(drawn(shown, frame)) !== undefined;
         expect([9, 10, 69, 70].map(hasInk)).toEqual([false, true, true, false]);
       });
@@ -62,7 +62,7 @@ describe('a mark of each kind has ink on its first frame, and none before it or 
 
   it('even where a mark lasts for one frame', () => {
     for (const [name, mark] of everyKind) {
-      const shown = film({ width: 640, height: 360, draw: 'overlay', board, marks: [during(mark, 10, 11)] });
+      const shown = film({ width: 384, height: 216, draw: 'overlay', board, marks: [during(mark, 10, 11)] });
       const hasInk = (frame: number) => inkBox(drawn(shown, frame)) !== undefined;
       expect([name, ...[9, 10, 11].map(hasInk)]).toEqual([name, false, true, false]);
     }

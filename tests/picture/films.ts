@@ -2,7 +2,16 @@
  * Small films for the tests of the picture, built from notation as one sees it: `film({ marks: [circle('7r1c5')] })`.
  */
 import type { Candidate } from '../../src/grid/candidates.ts';
-import { type BoxShape, type Cell, candidateAt, cellAt, digit, type Grid, gridOf } from '../../src/grid/grid.ts';
+import {
+  type BoxShape,
+  type Cell,
+  candidateAt,
+  cellAt,
+  cellOf,
+  digit,
+  type Grid,
+  gridOf,
+} from '../../src/grid/grid.ts';
 import type { LinkKind } from '../../src/grid/terms.ts';
 import { fraction } from '../../src/scene/fraction.ts';
 import { type GroupColour, groupColours } from '../../src/scene/scene.ts';
@@ -94,7 +103,7 @@ export const link = (link: LinkKind, from: string, to: string, group?: number) =
 export const label = (candidate: string, text: string, group?: number) =>
   wish((grid) => {
     const named = candidateOf(grid, candidate);
-    return { kind: 'label', cell: Math.floor(named / grid.size) as Cell, candidate: named, text };
+    return { kind: 'label', cell: cellOf(grid, named), candidate: named, text };
   }, group);
 export const note = (text: string, group?: number) => wish(() => ({ kind: 'note', text }), group);
 export const ask = (text: string) => wish(() => ({ kind: 'ask', text }));

@@ -1,5 +1,6 @@
 import { readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { frameAt } from '../../src/timeline/film.ts';
 import { compare, comparePngs, outFolder, referenceFolder } from './compare.ts';
 import { drawn } from './drawn.ts';
 import { circle, fill, film } from './films.ts';
@@ -27,7 +28,7 @@ describe('the comparison sees', () => {
   const at = (left: number) =>
     film({
       ...small,
-      board: [{ from: 0 as never, shape: { kind: 'square', left, top: 2, side: 60 } }],
+      board: [{ from: frameAt(0), shape: { kind: 'square', left, top: 2, side: 60 } }],
       marks: [circle('1r1c1', 0)],
     });
 

@@ -256,7 +256,7 @@ describe('words', () => {
   const long =
     'A very long note that goes on and on, far beyond what two lines of thirty characters can hold at full size.';
 
-  for (const [name, wish] of [
+  const rooms: readonly (readonly [string, FilmWish])[] = [
     ['beside a board', {}],
     [
       'in a narrow column',
@@ -294,9 +294,10 @@ describe('words', () => {
         heading: { title: long, argument: 'AIC', conclusions: long },
       },
     ],
-  ] as const satisfies readonly (readonly [string, FilmWish])[]) {
+  ];
+  for (const [name, wish] of rooms) {
     it(`${name} keep within the frame and off its lowest eighth`, () => {
-      const { width = 1920, height = 1080 } = wish as FilmWish;
+      const { width = 1920, height = 1080 } = wish;
       const calls = callsFor([note(long, 0), ask(long)], wish);
       const texts = calls.filter((call) => call.startsWith('text') && !/^text '\d'/.test(call));
       expect(texts.length).toBeGreaterThan(2);
@@ -342,10 +343,21 @@ describe('a label', () => {
   });
 });
 
+it('a label stays where it is while other marks of its step come and go', () => {
+  const marks = [
+    during(label('5r5c5', 'here'), 0, 100),
+    during(circle('5r4c5'), 40, 60),
+    during(label('5r5c6', 'there'), 40, 60),
+  ];
+  const tag = (frame: number) => callsFor(marks, {}, frame).filter((call) => call.includes("'here'"));
+  expect(tag(50)).toEqual(tag(20));
+  expect(tag(80)).toEqual(tag(20));
+});
+
 function pointsOf(calls: readonly string[]): [number, number][] {
-  return calls.flatMap((call) => {
+  return calls.flatMap((call): [number, number][] => {
     const [, x, y] = /^(?:move|line) (\S+) (\S+)$/.exec(call) ?? [];
-    return x === undefined ? [] : [[Number(x), Number(y)] as [number, number]];
+    return x === undefined ? [] : [[Number(x), Number(y)]];
   });
 }
 

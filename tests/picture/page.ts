@@ -4,6 +4,7 @@
  */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { frameAt } from '../../src/timeline/film.ts';
 import { type Comparison, compare, outFolder } from './compare.ts';
 import { drawn } from './drawn.ts';
 import { film, sparseGivens } from './films.ts';
@@ -18,7 +19,7 @@ const board = dataUrl(
       height: 640,
       givens: sparseGivens,
       candidates: true,
-      board: [{ from: 0 as never, shape: { kind: 'square', left: 20, top: 20, side: 600 } }],
+      board: [{ from: frameAt(0), shape: { kind: 'square', left: 20, top: 20, side: 600 } }],
     }),
     0,
   ).png,

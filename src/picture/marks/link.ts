@@ -5,6 +5,7 @@
 import type { Candidate } from '../../grid/candidates.ts';
 import type { LinkKind } from '../../grid/terms.ts';
 import type { Point } from '../../scene/scene.ts';
+import type { MarkGroup } from '../../timeline/film.ts';
 import { headLength, type PlannedLink } from '../link-plan.ts';
 import { nodeShape, outlineOf, ringRadius } from '../node-shape.ts';
 import { begun, cut, dashes, length, line, type Path, pointAlong, polygon } from '../path.ts';
@@ -21,7 +22,7 @@ export function paintLink(stage: BoardStage, { mark, ink }: Standing, planned: r
   if (plan === undefined) return;
   const { strokes } = stage.look;
   const kind = mark.shape.link;
-  const colour = linkColour(stage, mark.group === undefined ? undefined : mark.group.colour, kind);
+  const colour = linkColour(stage, mark.group, kind);
   const width = strokeWidth(stage, kind === 'strong' ? strokes.link : strokes.weakLink);
   const long = length(plan.path);
   // Nodes that share all their ground leave no room for a line; their rims say enough.
@@ -52,7 +53,7 @@ export function paintNodes(stage: BoardStage): void {
     if (mark.shape.kind === 'circle') circled.add(mark.shape.candidate);
     if (mark.shape.kind !== 'link') continue;
     const arrived = Math.max(0, (ink.progress - lineTime) / (1 - lineTime));
-    const colour = linkColour(stage, mark.group === undefined ? undefined : mark.group.colour, 'strong');
+    const colour = linkColour(stage, mark.group, 'strong');
     for (const [candidates, part] of [
       [mark.shape.from, Math.min(1, ink.progress / 0.4)],
       [mark.shape.to, arrived],
@@ -73,13 +74,9 @@ export function paintNodes(stage: BoardStage): void {
   }
 }
 
-function linkColour(
-  stage: BoardStage,
-  group: keyof BoardStage['look']['colours']['groups'] | undefined,
-  kind: LinkKind,
-): string {
+function linkColour(stage: BoardStage, group: MarkGroup | undefined, kind: LinkKind): string {
   const { colours } = stage.look;
-  if (group !== undefined) return colours.groups[group];
+  if (group !== undefined) return colours.groups[group.colour];
   return kind === 'strong' ? colours.strong : colours.weak;
 }
 
