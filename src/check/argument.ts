@@ -44,6 +44,8 @@ export interface BuiltArgument {
 export type ArgumentFault =
   | { readonly kind: 'weak-after-weak'; readonly message: string }
   | { readonly kind: 'deadly-refused'; readonly message: string }
+  /** `so: all` where no argument is given, and none was found. */
+  | { readonly kind: 'no-argument'; readonly message: string }
   /** `from: step ID` where that step proved no either/or. */
   | { readonly kind: 'no-either'; readonly step: string; readonly message: string };
 

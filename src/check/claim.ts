@@ -5,9 +5,10 @@
 import { type Candidate, difference, has, intersection, membersOf, setOf } from '../grid/candidates.ts';
 import { candidateAt, candidatesInCell, candidatesInHouse } from '../grid/grid.ts';
 import type { Conclusion, OnlyPlaces, PencilList } from '../grid/terms.ts';
-import { type Outcome, type Position, prove } from '../proof/kernel.ts';
+import { isSpent, type Outcome, type Position, prove } from '../proof/kernel.ts';
 import type { Step } from '../scene/scene.ts';
-import { findArgument } from '../techniques/find-argument.ts';
+import { type FoundArgument, findArgument, instancesOf } from '../techniques/find-argument.ts';
+import type { Instance } from '../techniques/technique.ts';
 import {
   type BuiltArgument,
   buildArgument,
@@ -128,7 +129,10 @@ export function evaluate(position: Position, claim: Claim, eithers: Eithers): Ev
   }
 }
 
-/** The argument given; where none is, and a name is, the simplest of that name that proves all the conclusions. */
+/**
+ * The argument given; where none is, and a name is, the simplest of that name that proves all the conclusions (for `all`:
+ * that proves a removal). `all` of nothing is no claim but a fault.
+ */
 function argumentFor(position: Position, claim: Claim, eithers: Eithers): BuiltArgument {
   const { given, because, concludes } = claim;
   const isToBeFound = !givesAnArgument(given) && because !== undefined && singleNamed(because) === undefined;
@@ -136,7 +140,28 @@ function argumentFor(position: Position, claim: Claim, eithers: Eithers): BuiltA
     const found = findArgument(position, because, concludes.conclusions);
     if (found !== undefined) return buildFound(position, found);
   }
-  return buildArgument(position, given, eithers);
+  const built = buildArgument(position, given, eithers);
+  if (concludes.kind !== 'all' || givesAnArgument(given)) return built;
+  const found = isToBeFound ? simplestRemoving(position, because) : undefined;
+  if (found !== undefined) return buildFound(position, found);
+  const lacking = because === undefined ? 'none is given' : `no ${because} is found that removes a candidate`;
+  const message = `\`so: all\` stands for the removals that an argument proves, and ${lacking}; name its sets with \`from\`, or its links with \`chain\``;
+  return { ...built, faults: [...built.faults, { kind: 'no-argument', message }] };
+}
+
+/** How many arguments of a name are looked at for `so: all`, which any of them would serve. */
+const alikeBound = 50;
+
+function simplestRemoving(position: Position, name: string): FoundArgument | undefined {
+  let best: Instance | undefined;
+  let count = 0;
+  for (const instance of instancesOf(position, name)) {
+    if (!instance.conclusions.some((conclusion) => conclusion.kind === 'impossible' && !isSpent(position, conclusion)))
+      continue;
+    if (best === undefined || instance.sets.length < best.sets.length) best = instance;
+    if (++count === alikeBound) break;
+  }
+  return best === undefined ? undefined : { instance: best, others: count - 1 };
 }
 
 /** Every candidate that the sets prove impossible and that the position still holds. */
