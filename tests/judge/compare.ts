@@ -167,6 +167,7 @@ function restingFaults(truth: Truth, steps: readonly JudgedStep[], index: number
         ? []
         : earlier.conclusions
             .slice(0, earlier === judged ? place : undefined)
+            .filter((other) => other.claim !== each.claim)
             .filter((other) => other.verdict === 'unproved' || other.verdict === 'false')
             .map((other) => ({ id: earlier.step.id, ...other })),
     );
