@@ -180,5 +180,7 @@ function whyNotSpoken(clock: Clock, time: WordsTime, anchor: Anchor, places: rea
     return `${said}, but ${here.length === 1 ? 'once' : `${here.length} times`}, first at ${at(here[0]!)}`;
   if (places.length > 0) return `${said}; it is spoken at ${places.slice(0, 3).map(at).join(', ')}`;
   const near = clock.nearest(time.words, within) ?? clock.nearest(time.words, {});
-  return `${said}; the nearest words are ${near === undefined ? 'none' : `"${near.text}" at ${at(near)}`}`;
+  return near === undefined
+    ? `${said}; the narration has no words at all`
+    : `${said}; the nearest words are "${near.text}" at ${at(near)}`;
 }

@@ -59,18 +59,33 @@ export interface CuesRead {
   readonly faults: readonly NarrationFault[];
 }
 
+/** Faults that are told one by one. */
+const mostFaults = 20;
+
 /**
  * Reads a narration. The text is taken for what its first line says (`WEBVTT`, or the `[` or `{` of JSON), else for
  * what the end of `name` says, else for SRT. Byte order marks and all kinds of line break are accepted.
  */
 export function readNarration(text: string, name: string): NarrationReading {
+  if (text.includes('\0')) {
+    const message = 'this is no text; a narration is WebVTT, SRT, or JSON words';
+    return { narration: { name, cues: [] }, faults: [{ line: 1, message }] };
+  }
   const plain = text.replace(/^\uFEFF/, '').replace(/\r\n?/g, '\n');
   const { cues, faults } = readerFor(plain, name)(plain);
   const inOrder = [...cues].sort((a, b) => {
     const difference = a.start.numerator * b.start.denominator - b.start.numerator * a.start.denominator;
     return difference < 0n ? -1 : difference > 0n ? 1 : a.number - b.number;
   });
-  return { narration: { name, cues: inOrder }, faults: [...faults].sort((a, b) => a.line - b.line) };
+  return { narration: { name, cues: inOrder }, faults: firstOf(faults) };
+}
+
+/** The faults in order; of a file that is broken throughout, the first few and how many more there are. */
+function firstOf(faults: readonly NarrationFault[]): readonly NarrationFault[] {
+  const inOrder = [...faults].sort((a, b) => a.line - b.line);
+  if (inOrder.length <= mostFaults + 1) return inOrder;
+  const message = `${inOrder.length - mostFaults} more places from here on cannot be read; mend the ones before first`;
+  return [...inOrder.slice(0, mostFaults), { line: inOrder[mostFaults]!.line, message }];
 }
 
 function readerFor(text: string, name: string): (text: string) => CuesRead {

@@ -85,7 +85,9 @@ function beginOf(
     return { begin: laterOf(moment.seconds, before.begin), begun: undefined };
   }
   if (length !== undefined && moment.frame >= length.frameCount) {
+    // What follows is measured as if the step began where it would without the time: one wrong time is one fault.
     diagnostics.push(pastEnd(step.at.span, `step "${step.id}" begins`, moment.frame, clock, length));
+    return { begin: after, begun: undefined };
   }
   return { begin: moment.seconds, begun: moment };
 }

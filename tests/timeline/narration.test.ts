@@ -221,3 +221,23 @@ describe('what is broken is told with its line, and the rest is used', () => {
     expect(read('', 'talk.vtt')).toMatchObject({ cues: [], faults: [expect.stringMatching(/^1: /)] });
   });
 });
+
+describe('a file that is no narration', () => {
+  it('is told in one line where it is no text', () => {
+    const reading = readNarration('\u0000\u0000 ftyp\n\nisom\n\navc1', 'talk.mp4');
+    expect(reading.narration.cues).toEqual([]);
+    expect(reading.faults).toEqual([
+      { line: 1, message: 'this is no text; a narration is WebVTT, SRT, or JSON words' },
+    ]);
+  });
+
+  it('is told by its first faults where all of it is broken', () => {
+    const text = Array.from({ length: 300 }, (_, line) => `verse ${line}`).join('\n\n');
+    const { faults } = readNarration(text, 'talk.srt');
+    expect(faults).toHaveLength(21);
+    expect(faults.at(-1)).toEqual({
+      line: 41,
+      message: '280 more places from here on cannot be read; mend the ones before first',
+    });
+  });
+});

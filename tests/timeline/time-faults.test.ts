@@ -192,6 +192,35 @@ const rows: readonly (readonly [name: string, fixture: Fixture])[] = [
     },
   ],
   [
+    'words of a narration without words',
+    {
+      steps: `  - id: a
+    show:
+      - {outline: b1, at: words "look at a corner"}
+#                         ^^^^^^^^^^^^^^^^^^^^^^^^ error phrase-not-found: where this time must lie; the narration has no words at all
+`,
+      narration: 'WEBVTT\n',
+    },
+  ],
+  [
+    'a step past the end, and nothing about the steps after it that would stand without it',
+    {
+      steps: `  - id: a
+    at: cue intro
+  - id: b
+    at: 2:00
+#       ^^^^ error time-past-end: step "b" begins at 2:00.00
+    show:
+      - {outline: b1, at: words "here or it"}
+  - id: c
+    at: 0:15
+    until: 0:20
+`,
+      narration: talk,
+      video: '  length: 30\n',
+    },
+  ],
+  [
     'words that are not spoken, or spoken elsewhere, or not so often',
     {
       steps: `  - id: a
