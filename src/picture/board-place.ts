@@ -14,6 +14,7 @@ export interface Box {
   readonly bottom: number;
 }
 
+/** A board that lies on the frame. */
 export interface BoardPlace {
   /** Cells in a row. */
   readonly size: number;

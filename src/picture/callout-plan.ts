@@ -7,6 +7,7 @@ import type { Box } from './board-place.ts';
 import type { Stage } from './stage.ts';
 import { fitText, type SetText } from './type.ts';
 
+/** A note or question with its words set and its place found; lengths in frame pixels. */
 export interface PlannedCallout {
   readonly mark: Mark;
   readonly kind: 'note' | 'ask';

@@ -34,6 +34,7 @@ export function mix(a: string, b: string, part: number): string {
   return `#${channels.map((value) => value.toString(16).padStart(2, '0')).join('')}`;
 }
 
+/** The channels of `#rrggbb`; any other text is a `Bug`, since looks are checked when they are read. */
 export function rgbOf(colour: string): Rgb {
   if (!/^#[0-9a-f]{6}$/i.test(colour)) throw new Bug(`${colour} is no colour of the form #rrggbb`);
   const at = (start: number) => Number.parseInt(colour.slice(start, start + 2), 16);

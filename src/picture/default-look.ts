@@ -6,6 +6,7 @@
  */
 import type { Look } from '../scene/look.ts';
 
+/** The whole of it; other looks may leave out what they share with it. */
 export const defaultLook: Look = {
   name: 'daybook',
   colours: {

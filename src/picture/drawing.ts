@@ -11,6 +11,7 @@ export interface Inked extends Ink {
   readonly index: number;
 }
 
+/** All that differs between two frames of one film in one look. */
 export interface Drawing {
   /** The placement in force, as an index of `film.board`; undefined where the picture lays the frame out itself. */
   readonly board: number | undefined;

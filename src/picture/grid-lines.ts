@@ -7,11 +7,13 @@ import { line, type Path, polygon } from './path.ts';
 import { fillPaths, strokePaths } from './pen.ts';
 import type { BoardStage } from './stage.ts';
 
+/** The ground of all cells. */
 export function paintGround(stage: BoardStage): void {
   const { size } = stage.film.grid;
   fillPaths(stage, [polygon([0, 0], [size, 0], [size, size], [0, size])], stage.look.colours.cell, 1);
 }
 
+/** The lines between cells and round boxes, over tints and under digits. */
 export function paintLines(stage: BoardStage): void {
   const { grid } = stage.film;
   const { colours, strokes } = stage.look;

@@ -12,6 +12,7 @@ import { middleOf, pointOfCandidate } from './small-digits.ts';
 import type { BoardStage } from './stage.ts';
 import { capitalHeight, widthOf } from './type.ts';
 
+/** A label with its place found. */
 export interface PlannedLabel {
   readonly mark: Mark;
   readonly text: string;

@@ -6,6 +6,7 @@ import { Bug } from '../grid/bug.ts';
 import type { Film } from '../timeline/film.ts';
 import { type BoardPlace, type Box, boardPlace } from './board-place.ts';
 
+/** Where things lie on the frame; boxes in frame pixels. */
 export interface Layout {
   /** Undefined while the board is hidden. */
   readonly place: BoardPlace | undefined;

@@ -12,6 +12,7 @@ import { strokeWidth } from './pen.ts';
 import { distance, middleOf, pointOfCandidate } from './small-digits.ts';
 import type { BoardStage } from './stage.ts';
 
+/** A link with its way found: from the rim of `from` to the rim of `to`, in cells. */
 export interface PlannedLink {
   readonly mark: Mark;
   readonly from: NodeShape;

@@ -14,6 +14,7 @@ export interface Obstacle {
   readonly weight: number;
 }
 
+/** What a way must join and miss; lengths and points in cells. */
 export interface RouteWish {
   readonly from: NodeShape;
   readonly to: NodeShape;

@@ -11,6 +11,7 @@ import { circle, type Path } from './path.ts';
 import { distance, pointOfCandidate, smallColumns } from './small-digits.ts';
 import type { BoardStage } from './stage.ts';
 
+/** All points nearer than `radius` to the candidates or to the lines that join them, in cells. */
 export interface NodeShape {
   readonly centres: readonly Point[];
   /** The lines of the tree; none for a single candidate. */
@@ -23,6 +24,7 @@ export function ringRadius(stage: BoardStage): number {
   return ringRadiusOf(stage.film, stage.look.type.candidate * stage.look.type.emphasis);
 }
 
+/** The shape of a node of these candidates, one or several. */
 export function nodeShape(film: Film, radius: number, candidates: readonly Candidate[]): NodeShape {
   const centres = candidates.map((candidate) => pointOfCandidate(film, candidate));
   return { centres, bones: shortestTree(centres), radius };
@@ -60,6 +62,7 @@ export function nearestOnNode(node: NodeShape, point: Point): Point {
   return nearest;
 }
 
+/** The point nearest to `point` on the straight line between two others, its ends included. */
 export function nearestOnLine(from: Point, to: Point, point: Point): Point {
   const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
   const square = dx * dx + dy * dy;

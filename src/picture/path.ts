@@ -19,23 +19,28 @@ export function arc(centre: Point, radius: number, fromTurn: number, toTurn: num
   return { points, closed: false };
 }
 
+/** Closed, from the right clockwise. */
 export function circle(centre: Point, radius: number): Path {
   return { points: arc(centre, radius, 0, 1).points.slice(0, -1), closed: true };
 }
 
+/** The point of a circle at an angle in turns. */
 export function onCircle(centre: Point, radius: number, turn: number): Point {
   const angle = turn * 2 * Math.PI;
   return [centre[0] + radius * Math.cos(angle), centre[1] + radius * Math.sin(angle)];
 }
 
+/** Straight from point to point, open. */
 export function line(...points: readonly Point[]): Path {
   return { points, closed: false };
 }
 
+/** Straight from point to point, and back to the first. */
 export function polygon(...points: readonly Point[]): Path {
   return { points, closed: true };
 }
 
+/** Closed, from the top left clockwise. */
 export function rectangle(left: number, top: number, right: number, bottom: number): Path {
   return polygon([left, top], [right, top], [right, bottom], [left, bottom]);
 }
@@ -87,6 +92,7 @@ export function towards(from: Point, to: Point, distance: number): Point {
   return [from[0] + ((to[0] - from[0]) * distance) / whole, from[1] + ((to[1] - from[1]) * distance) / whole];
 }
 
+/** How long the line is, the way back to the start of a closed one included. */
 export function length(path: Path): number {
   const { points } = opened(path);
   let sum = 0;
@@ -123,6 +129,18 @@ export function dashes(path: Path, dash: number, gap: number): Path[] {
   const period = path.closed ? whole / count : whole / (count - gap / (dash + gap));
   const inked = (period * dash) / (dash + gap);
   return Array.from({ length: count }, (_, index) => cut(path, index * period, index * period + inked));
+}
+
+/** The dashes of the whole line as far as a part of it reaches, so that they do not wander while it grows. */
+export function begunDashes(path: Path, dash: number, gap: number, part: number): Path[] {
+  const whole = length(path);
+  const all = dashes(path, dash, gap);
+  const inked = length(all[0]!);
+  const period = all.length === 1 ? whole : path.closed ? whole / all.length : (whole - inked) / (all.length - 1);
+  return all.flatMap((each, index) => {
+    const left = whole * part - index * period;
+    return left <= 0 && index > 0 ? [] : [cut(each, 0, Math.max(left, 1e-6))];
+  });
 }
 
 /** The point at this distance from the start. */

@@ -10,6 +10,7 @@ import type { BoardStage } from './stage.ts';
 import { strokeOutline } from './stroke-outline.ts';
 import { capitalHeight, fontOf } from './type.ts';
 
+/** How a line is drawn. */
 export interface Stroke {
   readonly colour: string;
   /** In cells. */
@@ -53,6 +54,7 @@ export function fillPaths(stage: BoardStage, paths: readonly Path[], colour: str
   context.globalAlpha = 1;
 }
 
+/** A digit or a word that lies on the board. */
 export interface Word {
   readonly text: string;
   /** The middle of the capitals, in cells. */

@@ -15,6 +15,7 @@ export function smallColumns(grid: Grid): number {
   return grid.size === 4 ? 2 : 3;
 }
 
+/** Rows of small digits in a cell, the last of which may not be full. */
 export function smallRows(grid: Grid): number {
   return Math.ceil(grid.size / smallColumns(grid));
 }
@@ -25,6 +26,7 @@ export function pointOfCandidate(film: Film, candidate: Candidate): Point {
   return pointOfSmallDigit(film, cellOf(grid, candidate), digitOf(grid, candidate));
 }
 
+/** The same for a digit in a cell. */
 export function pointOfSmallDigit(film: Film, cell: Cell, digit: Digit): Point {
   const { grid } = film;
   const [columns, rows] = [smallColumns(grid), smallRows(grid)];
@@ -57,6 +59,7 @@ export function lengthOfLink(film: Film, from: readonly Candidate[], to: readonl
   return least;
 }
 
+/** Between two points. */
 export function distance(a: Point, b: Point): number {
   return Math.hypot(a[0] - b[0], a[1] - b[1]);
 }

@@ -15,6 +15,7 @@ export interface Standing {
   readonly ink: Inked;
 }
 
+/** Everything that the painting of one frame needs. */
 export interface Stage {
   readonly context: Context2D;
   readonly film: Film;

@@ -6,6 +6,7 @@ import type { Context2D } from './context.ts';
 /** The height of a capital and of a figure as a part of the font size (IBM Plex Sans: 698 of 1000 units). */
 export const capitalHeight = 0.698;
 
+/** How a text is set. */
 export interface Setting {
   readonly family: string;
   readonly weight: number;
@@ -13,6 +14,7 @@ export interface Setting {
   readonly px: number;
 }
 
+/** A text broken into lines; lengths in frame pixels. */
 export interface SetText {
   readonly lines: readonly string[];
   readonly setting: Setting;
@@ -22,15 +24,18 @@ export interface SetText {
   readonly height: number;
 }
 
+/** As a canvas takes it. */
 export function fontOf(setting: Setting): string {
   return `${setting.weight} ${setting.px.toFixed(2)}px '${setting.family}'`;
 }
 
+/** The width of a text on one line, in frame pixels. */
 export function widthOf(context: Context2D, text: string, setting: Setting): number {
   context.font = fontOf(setting);
   return context.measureText(text).width;
 }
 
+/** What a text must fit into; lengths in frame pixels. */
 export interface Room {
   readonly width: number;
   readonly height: number;
@@ -96,6 +101,7 @@ export function writeLines(
   context.globalAlpha = 1;
 }
 
+/** The width of the longest line. */
 export function widest(context: Context2D, set: SetText): number {
   return Math.max(0, ...set.lines.map((text) => widthOf(context, text, set.setting)));
 }

@@ -7,6 +7,7 @@ import { fillPaths } from '../pen.ts';
 import { cornerOf } from '../small-digits.ts';
 import type { BoardStage } from '../stage.ts';
 
+/** One veil for all that is in focus at the time. */
 export function paintVeil(stage: BoardStage): void {
   const clear = new Map<Cell, number>();
   let strongest = 0;

@@ -8,7 +8,7 @@ import type { Point } from '../../scene/scene.ts';
 import type { MarkGroup } from '../../timeline/film.ts';
 import { headLength, type PlannedLink } from '../link-plan.ts';
 import { nodeShape, outlineOf, ringRadius } from '../node-shape.ts';
-import { begun, cut, dashes, length, line, type Path, pointAlong, polygon } from '../path.ts';
+import { begun, begunDashes, cut, length, line, type Path, pointAlong, polygon } from '../path.ts';
 import { fillPaths, strokePaths, strokeWidth } from '../pen.ts';
 import { distance } from '../small-digits.ts';
 import type { BoardStage, Standing } from '../stage.ts';
@@ -16,6 +16,7 @@ import type { BoardStage, Standing } from '../stage.ts';
 /** The part of a link's time in which its line is drawn; the head and the far rim take the rest. */
 const lineTime = 0.8;
 
+/** The line and the head of one link; its nodes are drawn by `paintNodes`. */
 export function paintLink(stage: BoardStage, { mark, ink }: Standing, planned: readonly PlannedLink[]): void {
   if (mark.shape.kind !== 'link') return;
   const plan = planned.find((each) => each.mark === mark);
@@ -30,7 +31,7 @@ export function paintLink(stage: BoardStage, { mark, ink }: Standing, planned: r
   const head = Math.min(headLength(stage, kind), long * 0.75);
   const shaft = cut(plan.path, 0, long - head * (kind === 'strong' ? 0.75 : 0.12));
   const drawn = begun(shaft, Math.min(1, ink.progress / lineTime));
-  const lines = kind === 'strong' ? [drawn] : begunDashes(shaft, length(drawn));
+  const lines = kind === 'strong' ? [drawn] : begunDashes(shaft, 0.13, 0.13, Math.min(1, ink.progress / lineTime));
   const alpha = ink.alpha;
   const headPart = Math.max(0, (ink.progress - lineTime) / (1 - lineTime));
   const tip = headPart > 0 ? headOf(plan.path, long, head * headPart, kind) : [];
@@ -78,18 +79,6 @@ function linkColour(stage: BoardStage, group: MarkGroup | undefined, kind: LinkK
   const { colours } = stage.look;
   if (group !== undefined) return colours.groups[group.colour];
   return kind === 'strong' ? colours.strong : colours.weak;
-}
-
-/** The dashes of the whole line as far as it is drawn, so that they do not wander while it grows. */
-function begunDashes(shaft: Path, drawn: number): Path[] {
-  const [dash, gap] = [0.13, 0.13];
-  const whole = length(shaft);
-  const all = dashes(shaft, dash, gap);
-  const period = all.length > 1 ? (whole - length(all[0]!)) / (all.length - 1) : whole;
-  return all.flatMap((each, index) => {
-    const left = drawn - index * period;
-    return left <= 0 && index > 0 ? [] : [cut(each, 0, Math.max(left, 1e-6))];
-  });
 }
 
 function headOf(path: Path, long: number, head: number, kind: LinkKind): Path[] {

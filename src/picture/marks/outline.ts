@@ -2,32 +2,31 @@
  * A line round a patch of cells, within its edge, so that the lines of two neighbours lie side by side. A patch may be
  * in several pieces and have holes.
  */
-
 import { edgesOf } from '../patch.ts';
-import { begun, dashes, type Path } from '../path.ts';
+import { begun, begunDashes, type Path } from '../path.ts';
 import { strokePaths, strokeWidth } from '../pen.ts';
 import { type BoardStage, colourOf, type Standing } from '../stage.ts';
 
+/** The lines round one patch. */
 export function paintOutline(stage: BoardStage, { mark, ink }: Standing): void {
   if (mark.shape.kind !== 'outline') return;
   const { look } = stage;
   const width = strokeWidth(stage, look.strokes.outline);
   const edges = edgesOf(stage.film.grid, mark.shape.cells, width / 2, look.strokes.cornerRadius);
-  const drawn = edges.map((edge) => begun(edge, ink.progress));
-  const lines = drawn.flatMap((edge) => patterned(edge, mark.group?.index));
+  const lines = edges.flatMap((edge) => patterned(edge, mark.group?.index, ink.progress));
   strokePaths(stage, lines, { colour: colourOf(stage, mark), width, alpha: ink.alpha, cased: true, cap: 'butt' });
 }
 
-/** Each group has its own line beside its colour. */
-function patterned(edge: Path, group: number | undefined): Path[] {
+/** As much of a line as is drawn. Each group has its own dashes beside its colour. */
+function patterned(edge: Path, group: number | undefined, progress: number): Path[] {
   switch (group === undefined ? 0 : group % 4) {
     case 1:
-      return dashes(edge, 0.5, 0.14);
+      return begunDashes(edge, 0.5, 0.14, progress);
     case 2:
-      return dashes(edge, 0.22, 0.14);
+      return begunDashes(edge, 0.22, 0.14, progress);
     case 3:
-      return dashes(edge, 0.09, 0.12);
+      return begunDashes(edge, 0.09, 0.12, progress);
     default:
-      return [edge];
+      return [begun(edge, progress)];
   }
 }

@@ -7,6 +7,7 @@ import { casingWidth, fillPaths, strokePaths, strokeWidth } from '../pen.ts';
 import { cornerOf } from '../small-digits.ts';
 import type { BoardStage, Standing } from '../stage.ts';
 
+/** The tint under the digits, or the frame over them. */
 export function paintPlacement(stage: BoardStage, { mark, ink }: Standing, part: 'tint' | 'frame'): void {
   if (mark.shape.kind !== 'place') return;
   const { look } = stage;

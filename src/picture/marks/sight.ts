@@ -12,6 +12,7 @@ import { type BoardStage, colourOf, type Standing } from '../stage.ts';
 /** Half the band's width, in cells. */
 const half = 0.36;
 
+/** The bands under the digits, or the arrows between them. */
 export function paintSight(stage: BoardStage, { mark, ink }: Standing, part: 'band' | 'arrows'): void {
   if (mark.shape.kind !== 'sight') return;
   const { look, film } = stage;

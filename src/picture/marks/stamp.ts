@@ -7,6 +7,7 @@ import { fitText, widthOf } from '../type.ts';
 
 const words = 'NOT PROVED';
 
+/** The band with its words, over everything. */
 export function paintStamp(stage: Stage, { mark }: Standing): void {
   if (mark.shape.kind !== 'stamp') return;
   const { context, film, look, unit } = stage;

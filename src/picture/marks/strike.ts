@@ -15,6 +15,7 @@ const glass = 0.24;
 /** Flatter than a diagonal, so that the slashes of small digits that stand aslant do not run into one. */
 const slope = 0.56;
 
+/** The disc under the digit, or the slash over it. */
 export function paintStrike(stage: BoardStage, { mark, ink }: Standing, part: 'disc' | 'slash'): void {
   if (mark.shape.kind !== 'strike') return;
   const { look } = stage;
