@@ -18,7 +18,7 @@ import {
   setOf,
 } from '../grid/candidates.ts';
 import { candidatesInHouse, cellOf, type Digit, digitOf, type Grid } from '../grid/grid.ts';
-import type { Chain, ChainNode } from '../grid/terms.ts';
+import type { Chain, ChainNode, Conclusion } from '../grid/terms.ts';
 import { type OneOf, type Position, placesIn } from '../proof/kernel.ts';
 import type { OrderedLink } from './chain-order.ts';
 import { placementOf, removalsOf } from './removals.ts';
@@ -53,8 +53,8 @@ export function* digitChains(
   }
 }
 
-/** The chain as an instance: what sees both ends goes; where both ends are one candidate, it is true. */
-export function instanceOfChain(position: Position, { links }: DigitChain): Instance {
+/** The chain as an instance: what sees both ends goes; where both ends are one candidate, it is true; and either/ors that are asked for. */
+export function instanceOfChain(position: Position, { links }: DigitChain, eithers: readonly Conclusion[]): Instance {
   const { grid } = position;
   const [start, end] = [links[0]!.near, links.at(-1)!.far];
   const gone = membersOf(intersection(seenByAll(grid, start), seenByAll(grid, end))).filter((candidate) =>
@@ -68,6 +68,7 @@ export function instanceOfChain(position: Position, { links }: DigitChain): Inst
     conclusions: [
       ...(isOneCandidate ? [placementOf(grid, membersOf(start)[0]!)] : []),
       ...removalsOf(position, setOf(grid, gone)),
+      ...eithers,
     ],
   };
 }

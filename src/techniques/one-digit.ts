@@ -102,7 +102,8 @@ function* find(
       const key = keyOf(position.grid, chain);
       const recognition = shown.has(key) ? undefined : judge(position.grid, chain.links);
       if (recognition === undefined || (recognition.kind === 'loosely' && loosely !== true)) continue;
-      const instance = instanceOfChain(position, chain);
+      const eithers = eithersIn(wanted).filter((each) => followsFromEnds(position.grid, chain.links, each));
+      const instance = instanceOfChain(position, chain, eithers);
       if (!needsEverySet(position, instance)) continue;
       shown.add(key);
       if (recognition.kind === 'fits') yield instance;
@@ -110,6 +111,10 @@ function* find(
     }
   }
   yield* later;
+}
+
+function eithersIn(wanted: readonly Conclusion[] | undefined): readonly Conclusion[] {
+  return (wanted ?? []).filter((each) => each.kind === 'one-of' && countOf(each.candidates) > 1);
 }
 
 function keyOf(grid: Grid, { digit, links }: DigitChain): string {

@@ -1,8 +1,11 @@
 import { describe, expect, test } from 'vitest';
+import { membersOf } from '../../src/grid/candidates.ts';
+import { parseCandidates } from '../../src/grid/notation/candidates.ts';
 import { printChain } from '../../src/grid/notation/print.ts';
-import { instancesOf } from '../../src/techniques/find-argument.ts';
+import { choose } from '../../src/proof/choice.ts';
+import { findArgument, instancesOf } from '../../src/techniques/find-argument.ts';
 import { check, type Row } from './judge.ts';
-import { positionWith, printInstance } from './written-argument.ts';
+import { conclusionsIn, positionWith, printInstance, printSource, read, shapeOf } from './written-argument.ts';
 
 const towers = { only: '7c5 in r19c5, 7c8 in r29c8' } as const;
 const kite = { only: '5r7 in r7c14, 5c3 in r49c3' } as const;
@@ -228,9 +231,25 @@ describe('patterns of one digit found', () => {
     expect(found(rectangle.only, 'empty rectangle')).toEqual([['6c2 6b9 => r1c9<>6', '(6)r1c2=r8c2-r8c78=r9c9']]);
   });
   test('one removal from several patterns: a kite, an empty rectangle, a finned X-wing (common practice)', () => {
-    const only = '4r2 in r2c38, 4c2 in r19c2, 4b1 in r1c2|r2c3, 4r9 in r9c28, 4c8 in r29c8';
-    for (const name of ['two-string kite', 'empty rectangle', 'simple colouring']) {
-      expect([name, found(only, name).length > 0]).toEqual([name, true]);
-    }
+    const position = positionWith({ only: '4r1 in r1c19, 4c8 in r29c8, 4b1 in r1c1|r2c2, 4c2 in r289c2' });
+    const sets = (name: string) =>
+      findArgument(position, name, conclusionsIn(position.grid, 'r9c1<>4'))
+        ?.instance.sets.map((set) => printSource(position.grid, set))
+        .join(' ');
+    expect(sets('two-string kite')).toBe('4r1 4c8');
+    expect(sets('empty rectangle')).toBe('4b1 4c8');
+    expect(sets('finned X-wing')).toBe('4c2 4c8');
+    expect(sets('skyscraper')).toBe(undefined);
+  });
+  test('both roof ends of a skyscraper may be true (common practice)', () => {
+    const { position, sets } = shapeOf({ ...towers, from: '7c58', so: 'either 7r1c5 7r2c8' });
+    const both = read(parseCandidates(position.grid, '7r1c5 7r2c8'));
+    expect(
+      choose(
+        position.grid,
+        sets.map((set) => membersOf(set.members)),
+        both,
+      ).kind,
+    ).toBe('free');
   });
 });

@@ -98,7 +98,8 @@ function readIf<T>(text: string, parse: (grid: Grid, text: string) => Reading<re
   return text === '' ? [] : read(parse(grid, text));
 }
 
-function read<T>(reading: Reading<T>): T {
+/** What was read; a fault in the text is a fault of the test. */
+export function read<T>(reading: Reading<T>): T {
   if (!reading.ok) throw new Error(reading.faults.map((fault) => fault.message).join('; '));
   return reading.value;
 }
