@@ -22,8 +22,12 @@ import {
 export type Claim =
   | { readonly kind: 'so'; readonly argument: Argument; readonly so: readonly Conclusion[] | 'all' | undefined }
   | { readonly kind: 'only'; readonly digit: number; readonly house: House; readonly cells: readonly number[] }
-  | { readonly kind: 'pencil'; readonly cell: number; readonly digits: readonly number[] }
-  | { readonly kind: 'cascade'; readonly items: readonly Conclusion[] };
+  /** Each list from the position at the start of the item. */
+  | {
+      readonly kind: 'pencil';
+      readonly lists: readonly { readonly cell: number; readonly digits: readonly number[] }[];
+    }
+  | { readonly kind: 'cascade'; readonly items: readonly Conclusion[]; readonly from?: Argument['from'] };
 
 export interface Step {
   readonly id: string;
@@ -133,7 +137,9 @@ function staleIn(board: Board, { possible }: Position, claim: Claim): number[] {
   if (claim.kind === 'only')
     return claim.cells.map((cell) => candidate(board, cell, claim.digit)).filter((one) => !possible.has(one));
   if (claim.kind === 'pencil')
-    return claim.digits.map((digit) => candidate(board, claim.cell, digit)).filter((one) => !possible.has(one));
+    return claim.lists
+      .flatMap(({ cell, digits }) => digits.map((digit) => candidate(board, cell, digit)))
+      .filter((one) => !possible.has(one));
   return [];
 }
 
@@ -147,18 +153,22 @@ export function outcomesOf(
   const bySingle = (allowed: 'single' | 'locked' | 'either') => (conclusion: Conclusion) =>
     [conclusion, outcomeBySingle(board, position, conclusion, allowed)] as const;
   switch (claim.kind) {
-    case 'cascade':
-      return claim.items.map(bySingle('either'));
+    case 'cascade': {
+      if (claim.from === undefined) return claim.items.map(bySingle('either'));
+      const [sets] = buildArgument(known, position, { ...nothing, from: claim.from }).alternatives;
+      return claim.items.map((item) => [item, outcomeBy(board, position, sets!, item)] as const);
+    }
     case 'only': {
       const open = placesLeft(board, position, claim.digit, claim.house);
       const listed = claim.cells.map((cell) => candidate(board, cell, claim.digit));
       return open.filter((one) => !listed.includes(one)).map((not) => bySingle('locked')({ not }));
     }
-    case 'pencil': {
-      const listed = claim.digits.map((digit) => candidate(board, claim.cell, digit));
-      const open = digitsLeft(board, position, claim.cell);
-      return open.filter((one) => !listed.includes(one)).map((not) => bySingle('locked')({ not }));
-    }
+    case 'pencil':
+      return claim.lists.flatMap(({ cell, digits }) => {
+        const listed = digits.map((digit) => candidate(board, cell, digit));
+        const open = digitsLeft(board, position, cell);
+        return open.filter((one) => !listed.includes(one)).map((not) => bySingle('locked')({ not }));
+      });
     case 'so': {
       const { so, argument } = claim;
       if (so === undefined) return [];
@@ -226,8 +236,8 @@ export function stepLines(board: Board, step: Step): string[] {
     else if (claim.so !== undefined) lines.push(`so: ${conclusions(claim.so)}`);
   }
   const list = (key: string, items: readonly string[]) => {
-    if (items.length === 1) lines.push(`${key}: ${items[0]}`);
-    else if (items.length > 1) lines.push(`${key}:`, ...items.map((item) => `  - ${item}`));
+    if (items.length === 1 && !items[0]!.startsWith('{')) lines.push(`${key}: ${items[0]}`);
+    else if (items.length > 0) lines.push(`${key}:`, ...items.map((item) => `  - ${item}`));
   };
   const texts = (kind: Claim['kind']) => of(kind).map((claim) => claimText(board, claim, conclusions));
   list('only', texts('only'));
@@ -244,8 +254,11 @@ function claimText(board: Board, claim: Claim, conclusions: (all: readonly Concl
     case 'only':
       return `${claim.digit}${claim.house.name} in ${claim.cells.map((cell) => cellName(board, cell)).join(' ')}`;
     case 'pencil':
-      return `${claim.digits.join('')}${cellName(board, claim.cell)}`;
-    case 'cascade':
-      return conclusions(claim.items);
+      return claim.lists.map(({ cell, digits }) => `${digits.join('')}${cellName(board, cell)}`).join(' ');
+    case 'cascade': {
+      if (claim.from === undefined) return conclusions(claim.items);
+      const [from] = argumentLines(board, { ...nothing, from: claim.from });
+      return `{cascade: ${conclusions(claim.items)}, ${from}}`;
+    }
   }
 }

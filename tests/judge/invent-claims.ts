@@ -77,6 +77,7 @@ function inventDeadly(setting: Setting): Claim[] | undefined {
     return so && [so];
   }
   for (let tries = 0; tries < 150; tries++) {
+    if (tries === 0 && chance.below(4) === 0) return inventWidePattern(setting);
     const [a, b] = [chance.below(size), chance.below(size)];
     const [c, d] = [chance.below(size), chance.below(size)];
     if (a === b || c === d) continue;
@@ -114,7 +115,43 @@ function inventDeadly(setting: Setting): Claim[] | undefined {
   return undefined;
 }
 
-function inventCascade({ truth, position, chance }: Setting): Claim[] | undefined {
+/** Three digits in two rows and three columns, or the grid with its extras named: mostly refused. */
+function inventWidePattern(setting: Setting): Claim[] | undefined {
+  const { truth, position, chance } = setting;
+  const { board } = truth;
+  if (chance.below(3) === 0) {
+    const without = chance
+      .shuffled([...position.possible])
+      .slice(0, 1 + chance.below(3))
+      .sort((a, b) => a - b);
+    const so = concludeFrom(setting, { from: [], chains: [], deadly: { grid: true, without } });
+    return so && [so];
+  }
+  const boxRows = Number(board.boxes[0]);
+  const band = boxRows * chance.below(board.size / boxRows);
+  const top = band + (boxRows > 2 ? chance.below(2) : 0);
+  const columns = chance
+    .shuffled([...Array(board.size).keys()])
+    .slice(0, 3)
+    .sort();
+  const cells = [top, top + 1].flatMap((row) => columns.map((column) => row * board.size + column));
+  const digits = chance
+    .shuffled([...Array(board.size).keys()].map((at) => at + 1))
+    .slice(0, 3)
+    .sort();
+  const deadly = { parts: [{ digits, cells }] };
+  const guardians = guardiansOf(truth, position, deadly);
+  if (guardians === 'refused') {
+    const so = concludeFrom(setting, { from: [{ cell: cells[0]! }], chains: [], deadly });
+    return so && [so];
+  }
+  const some = chance.below(3) === 0 ? guardians.members.slice(1) : guardians.members;
+  return some.length < 2
+    ? undefined
+    : [{ kind: 'so', argument: { from: [], chains: [], deadly }, so: [{ oneOf: some }] }];
+}
+
+function inventCascade({ truth, position, eithers, chance }: Setting): Claim[] | undefined {
   const { board } = truth;
   const items: Conclusion[][] = [[]];
   let at = position;
@@ -143,11 +180,25 @@ function inventCascade({ truth, position, chance }: Setting): Claim[] | undefine
     items.at(-1)!.push(next);
   }
   const full = items.filter((item) => item.length > 0);
+  if (chance.below(3) === 0) {
+    const from = crowdedSets({ truth, position: at, eithers, chance });
+    const so =
+      from.length === 0
+        ? undefined
+        : concludeFrom({ truth, position: at, eithers, chance }, { from, chains: [], deadly: undefined });
+    const so2 =
+      so?.kind === 'so' && so.so !== 'all'
+        ? (so.so ?? []).filter((each) => 'not' in each || each.oneOf.length === 1)
+        : [];
+    if (so2.length > 0)
+      return [...full.map((item): Claim => ({ kind: 'cascade', items: item })), { kind: 'cascade', items: so2, from }];
+  }
   return full.length === 0 ? undefined : full.map((item) => ({ kind: 'cascade', items: item }));
 }
 
 /** Lists that hold what is open, and lists that leave out what follows, what is true, or hold what is gone. */
-function inventLists({ truth: { board }, position, chance }: Setting): Claim[] {
+function inventLists({ truth, position, chance, eithers }: Setting): Claim[] {
+  const { board } = truth;
   return Array.from({ length: 1 + chance.below(2) }, (): Claim => {
     const spoil = chance.below(6);
     const listed = <T>(all: readonly T[], open: readonly T[], follows: (each: T) => boolean): T[] => {
@@ -162,13 +213,27 @@ function inventLists({ truth: { board }, position, chance }: Setting): Claim[] {
       const open = digitsLeft(board, position, cell).map((one) => digitIn(board, one));
       const all = [...Array(board.size).keys()].map((at) => at + 1);
       const digits = listed(all, open, (digit) => follows(candidate(board, cell, digit)));
-      return { kind: 'pencil', cell, digits: digits.sort((a, b) => a - b) };
+      const list = { cell, digits: digits.sort((a, b) => a - b) };
+      const second = chance.below(3) === 0 ? otherList({ truth, position, chance, eithers }, cell) : [];
+      return { kind: 'pencil', lists: [list, ...second] };
     }
     const [digit, house] = [1 + chance.below(board.size), chance.pick(board.houses)];
     const open = placesLeft(board, position, digit, house).map((one) => cellIn(board, one));
     const cells = listed(house.cells, open, (cell) => follows(candidate(board, cell, digit)));
     return { kind: 'only', digit, house, cells: cells.sort((a, b) => a - b) };
   }).sort((a, b) => Number(a.kind === 'pencil') - Number(b.kind === 'pencil'));
+}
+
+/** What is open in a cell that the first sees, but for what follows by locked candidates. */
+function otherList(
+  { truth: { board }, position, chance }: Setting,
+  first: number,
+): { cell: number; digits: number[] }[] {
+  const house = chance.pick(board.houses.filter((each) => each.cells.includes(first)));
+  const cell = chance.pick(house.cells.filter((each) => each !== first));
+  const open = digitsLeft(board, position, cell);
+  const kept = open.filter((one) => outcomeBySingle(board, position, { not: one }, 'locked') !== 'proved');
+  return [{ cell, digits: (kept.length > 0 ? kept : open).map((one) => digitIn(board, one)) }];
 }
 
 /** A conclusion without an argument. */
