@@ -133,7 +133,7 @@ function outlined(cells: readonly Cell[]): BeatMark {
 
 /** The house of a set that is named by a digit and a house (`7c5`); undefined for any other. */
 function houseOfSet(grid: Grid, { name }: ArgumentSet): HouseShape | undefined {
-  const match = /^\d+([rcb]\d+)$/.exec(name);
+  const match = /^\d+([rcbd]\d+)$/.exec(name);
   return grid.houses.find((house) => house.name === match?.[1]);
 }
 

@@ -5,7 +5,7 @@ import { type Digit, digit } from '../grid.ts';
 import { lookAt, report, type Scan, skipBlanks, take } from './scan.ts';
 
 /** What a number counts, in the words of the messages. */
-export type Counted = 'row' | 'column' | 'box' | 'position' | 'digit';
+export type Counted = 'row' | 'column' | 'box' | 'diagonal' | 'position' | 'digit';
 
 const figures = /\d+/y;
 const oneFigure = /\d/y;
@@ -14,6 +14,7 @@ const several: Readonly<Record<Counted, string>> = {
   row: 'rows',
   column: 'columns',
   box: 'boxes',
+  diagonal: 'diagonals',
   position: 'positions in a box',
   digit: 'digits',
 };
@@ -36,9 +37,10 @@ export function readNumbers(scan: Scan, counted: Counted): number[] {
 
 function faultOf(scan: Scan, counted: Counted, number: number, run: string, read: number[]): string | undefined {
   if (read.includes(number)) return `${number} stands twice in "${run}"; write each ${counted} once`;
-  if (number >= 1 && number <= scan.grid.size) return undefined;
+  const most = counted === 'diagonal' ? 2 : scan.grid.size;
+  if (number >= 1 && number <= most) return undefined;
   const split = number === 0 && !run.startsWith('0') ? `"${run}" is read figure by figure, and ` : '';
-  return `${split}there is no ${counted} ${number}: ${several[counted]} run from 1 to ${scan.grid.size}`;
+  return `${split}there is no ${counted} ${number}: ${several[counted]} run from 1 to ${most}`;
 }
 
 /** Whether digits come next: a figure, or a bracket before a figure. */
