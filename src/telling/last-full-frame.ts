@@ -8,7 +8,8 @@ import { framesIn, type Pacing } from './pacing.ts';
 
 /**
  * The last frame of the step on which all its marks and digits stand, drawn to their ends, before anything of them goes.
- * Where there is no such frame (a circle has gone before the last mark comes), the last of those on which most stand.
+ * Where there is no such frame (a circle has gone before the last mark comes), the last of those on which most stand of
+ * what the step concludes (strikes, placements, digits), and of these one on which most stands of all.
  * A step without marks: its last frame.
  */
 export function lastFullFrame(film: Film, step: string, look: Look): Frame {
@@ -20,19 +21,26 @@ export function lastFullFrame(film: Film, step: string, look: Look): Frame {
   const fade = framesIn(pacing, look.motion.fade);
   const last = until >= film.frameCount ? until - 1 : Math.max(from, until - 1 - fade);
 
-  const stretches = thingsOf(film, step, { from, until }, pacing).map(({ shown, coming }) => {
+  const stretches = thingsOf(film, step, { from, until }, pacing).map(({ shown, coming, concludes }) => {
     const standsFrom = Math.min(shown.from + coming - 1, shown.until - 1);
     const goes = shown.until < film.frameCount;
-    return { standsFrom, standsUntil: goes ? Math.max(standsFrom, shown.until - 1 - fade) : shown.until - 1 };
+    return {
+      concludes,
+      standsFrom,
+      standsUntil: goes ? Math.max(standsFrom, shown.until - 1 - fade) : shown.until - 1,
+    };
   });
   const frames = [last, ...stretches.flatMap(({ standsFrom, standsUntil }) => [standsFrom, standsUntil])].filter(
     (frame) => frame >= from && frame <= last,
   );
-  const standingAt = (frame: number) =>
-    stretches.filter(({ standsFrom, standsUntil }) => standsFrom <= frame && frame <= standsUntil).length;
+  /** What is concluded counts for more than everything else together. */
+  const weightAt = (frame: number) =>
+    stretches
+      .filter(({ standsFrom, standsUntil }) => standsFrom <= frame && frame <= standsUntil)
+      .reduce((weight, { concludes }) => weight + (concludes ? stretches.length + 1 : 1), 0);
   let best = last;
   for (const frame of frames) {
-    const [more, same] = [standingAt(frame) > standingAt(best), standingAt(frame) === standingAt(best)];
+    const [more, same] = [weightAt(frame) > weightAt(best), weightAt(frame) === weightAt(best)];
     if (more || (same && frame > best)) best = frame;
   }
   return frameAt(best);
@@ -44,13 +52,21 @@ function thingsOf(
   step: string,
   within: Shown,
   pacing: Pacing,
-): { readonly shown: Shown; readonly coming: number }[] {
+): { readonly shown: Shown; readonly coming: number; readonly concludes: boolean }[] {
   const comes = ({ from }: Shown) => from > 0 && from >= within.from && from < within.until;
   const marks = film.marks
     .filter((mark) => mark.step === step && mark.shape.kind !== 'stamp')
-    .map((mark) => ({ shown: mark, coming: framesIn(pacing, secondsToCome(mark.shape, pacing.motion)) }));
-  const digits = film.written.filter(comes).map((shown) => ({ shown, coming: framesIn(pacing, pacing.motion.place) }));
-  const small = film.candidates.filter(comes).map((shown) => ({ shown, coming: framesIn(pacing, pacing.motion.fade) }));
+    .map((mark) => ({
+      shown: mark,
+      coming: framesIn(pacing, secondsToCome(mark.shape, pacing.motion)),
+      concludes: mark.shape.kind === 'strike' || mark.shape.kind === 'place',
+    }));
+  const digits = film.written
+    .filter(comes)
+    .map((shown) => ({ shown, coming: framesIn(pacing, pacing.motion.place), concludes: true }));
+  const small = film.candidates
+    .filter(comes)
+    .map((shown) => ({ shown, coming: framesIn(pacing, pacing.motion.fade), concludes: false }));
   return [...marks, ...digits, ...small];
 }
 

@@ -23,6 +23,12 @@ describe('the last frame on which all marks of a step stand', () => {
       keys: 'show: [{fill: r1c1}, {note: words, at: +1}, {clear: all, at: +3}]',
       frame: 95,
     },
+    // The many circles go on frame 75; the first strike begins there, goes on 98, and begins to fade on 94.
+    {
+      name: 'what is concluded, though more stood before',
+      keys: `${skyscraper}, show: [{circle: 3}, {clear: all, at: +2}, {strike: all, at: +2}, {note: words, at: +3.5}]`,
+      frame: 93,
+    },
   ];
   test.each(rows)('$name', ({ keys, frame }) => {
     expect(full(keys)).toBe(frame);
