@@ -25,8 +25,9 @@ export interface StillCall {
 
 export async function still(path: string, call: StillCall, terminal: Terminal): Promise<number> {
   if (call.out === undefined) throw new BadCall('still needs -o OUT.png');
-  if ((call.step === undefined) === (call.at === undefined))
-    throw new BadCall('still needs one of --step ID and --at TIME');
+  if (call.step !== undefined && call.at !== undefined)
+    throw new BadCall('both --step and --at are given; leave one of them out');
+  if (call.step === undefined && call.at === undefined) throw new BadCall('still needs one of --step ID and --at TIME');
   const opened = await openFilm(path, call.look, terminal);
   if (opened === undefined) return exitStatus.unusable;
   const frame = call.step === undefined ? frameOfTime(opened, call.at ?? '') : frameOfStep(opened, call.step);
@@ -49,6 +50,11 @@ function frameOfStep({ lesson, film, look }: OpenFilm, id: string): Frame {
     throw new BadCall(
       `the scene has no step ${id}${nearest === undefined ? `; its steps are ${ids.join(', ')}` : `; did you mean ${nearest}?`}`,
     );
+  }
+  const times = lesson.schedule.steps.find((step) => step.id === id);
+  if (times !== undefined && times.from >= times.until) {
+    const when = printFrame(lesson.scene.video.rate, times.from);
+    throw new BadCall(`step ${id} is on no frame: it begins and ends at ${when}; give it time, or use --at`);
   }
   return lastFullFrame(film, id, look);
 }

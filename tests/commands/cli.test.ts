@@ -41,6 +41,7 @@ function written(name: string, text: string): string {
 
 const good = written('good.yaml', sound);
 const bad = written('bad.yaml', sound.replace('r3c1=2', 'r3c1=3'));
+const passing = written('passing.yaml', `${sound}  - {id: second, at: 0}\n`);
 const unreadable = written('unreadable.yaml', sound.replace('puzzle:', 'puzle:'));
 
 describe('exit status and streams', () => {
@@ -69,6 +70,14 @@ describe('exit status and streams', () => {
       2,
       /^$/,
       /did you mean first\?/,
+    ],
+    ['a still of two', ['still', good, '--step', 'first', '--at', '0', '-o', 'x.png'], 2, /^$/, /both --step and --at/],
+    [
+      'a still of a step without a frame',
+      ['still', passing, '--step', 'first', '-o', 'x.png'],
+      2,
+      /^$/,
+      /step first is on no frame: it begins and ends at 0:00\.00; give it time, or use --at/,
     ],
     ['a still past the end', ['still', good, '--at', '9', '-o', 'x.png'], 2, /^$/, /--at 9 is past the end/],
   ] as const)('%s', (_, args, status, out, err) => {
