@@ -19,14 +19,13 @@ import type { Instance, Recognition, Shape, Technique } from './technique.ts';
 export const alternatingChain: Technique = {
   name: 'AIC',
   recognise: (shape) => recogniseChain(shape, (links) => (hasGroups(links) ? loosely('a node is a group: a grouped AIC') : fits)),
-  find: (position, wanted) => searchChains({ position, links: plainLinks(position), ...chainLengths, wanted }),
+  find: findChains,
 };
 
 export const groupedAlternatingChain: Technique = {
   name: 'grouped AIC',
   recognise: (shape) => recogniseChain(shape, (links) => (hasGroups(links) ? fits : loosely('no node is a group: an AIC'))),
-  find: (position, wanted) =>
-    searchChains({ position, links: [...plainLinks(position), ...groupedLinks(position)], ...chainLengths, accepts: hasGroups, wanted }),
+  find: findGrouped,
 };
 
 export const continuousLoop: Technique = { name: 'continuous loop', recognise: recogniseContinuous, find: findContinuous };
@@ -45,6 +44,17 @@ function plainLinks(position: Position): StrungLink[] {
   return [...bivalueLinks(position), ...bilocalLinks(position)];
 }
 
+/** Those without groups first. */
+function* findChains(position: Position, wanted?: readonly Conclusion[]): Generator<Instance> {
+  yield* searchChains({ position, links: plainLinks(position), ...chainLengths, wanted });
+  yield* findGrouped(position, wanted);
+}
+
+function findGrouped(position: Position, wanted?: readonly Conclusion[]): Generator<Instance> {
+  const links = [...plainLinks(position), ...groupedLinks(position)];
+  return searchChains({ position, links, ...chainLengths, accepts: hasGroups, wanted });
+}
+
 function* findContinuous(position: Position, wanted?: readonly Conclusion[]): Generator<Instance> {
   const plain = plainLinks(position);
   yield* searchChains({ position, links: plain, ...loopLengths, only: 'ring', wanted });
@@ -52,7 +62,7 @@ function* findContinuous(position: Position, wanted?: readonly Conclusion[]): Ge
 }
 
 function* findDiscontinuous(position: Position, wanted?: readonly Conclusion[]): Generator<Instance> {
-  for (const instance of searchChains({ position, links: plainLinks(position), ...chainLengths, wanted })) {
+  for (const instance of findChains(position, wanted)) {
     if (instance.chain?.loop === false) yield instance;
   }
 }

@@ -1,7 +1,7 @@
 /**
  * Chains in a position, the shortest first: from every near end at once, one strong link longer in each round. From one
- * start each far end is reached by its shortest chain alone, so that no position makes the search run away; a bound on
- * the links tried holds besides.
+ * start each far end is reached by its shortest chain alone (by a few, where something is wanted), so that no position
+ * makes the search run away; a bound on the links tried holds besides.
  */
 import { type Candidate, type Candidates, has, intersection, isSame, isWithin, membersOf, overlaps, setOf, union } from '../grid/candidates.ts';
 import { cellOf, digitOf, type Grid } from '../grid/grid.ts';
@@ -30,18 +30,28 @@ export interface ChainSearch {
 
 /** How many links are tried in all. */
 const linkBound = 600_000;
+/** How many chains from a start to an end are kept where something is wanted: the shortest may have a needless link. */
+const waysToWanted = 4;
 
 /** The chains as instances, each with what all of it is needed for; of equally long ones those of fewest sets first. */
 export function* searchChains(search: ChainSearch): Generator<Instance> {
   const shown = new Set<string>();
-  const web = webOf(search.position.grid, search.links);
+  const web = webOf(search);
   const starts = startsOf(search, web);
+  const ways = search.every === true ? Number.POSITIVE_INFINITY : search.wanted === undefined ? 1 : waysToWanted;
   for (let length = 1; length <= search.most; length++) {
     const found: Reached[] = [];
-    for (const start of starts) found.push(...advanced(web, start, { length, every: search.every === true }));
+    for (const start of starts) found.push(...advanced(web, start, { length, ways }));
     if (length < search.fewest || length < 2) continue;
     for (const each of found.sort((a, b) => a.setCount - b.setCount)) yield* instancesOf(search, each, shown);
   }
+}
+
+/** The links without those on which what is wanted lies: no chain rules out a candidate of its own sets, but in a ring. */
+function linksClearOf({ links, wanted, only }: ChainSearch): readonly StrungLink[] {
+  const first = wanted?.[0];
+  if (first?.kind !== 'impossible' || only === 'ring') return links;
+  return links.filter((link) => !link.sets.some((set) => has(set.members, first.candidate)));
 }
 
 /** A far end reached from a near end, with the link that leads to it and what comes before. */
@@ -53,7 +63,8 @@ interface Reached {
 
 interface Start {
   readonly near: Candidates;
-  readonly reached: Set<string>;
+  /** How often each far end was reached. */
+  readonly reached: Map<string, number>;
   front: readonly Reached[];
 }
 
@@ -65,10 +76,14 @@ interface Web {
   readonly byCell: ReadonlyMap<number, readonly Candidates[]>;
   readonly next: Map<string, readonly StrungLink[]>;
   readonly keys: Map<Candidates, string>;
+  /** Where a chain to what is wanted ends: to go on from there would be needless. */
+  readonly struck: Candidates | undefined;
   left: number;
 }
 
-function webOf(grid: Grid, links: readonly StrungLink[]): Web {
+function webOf(search: ChainSearch): Web {
+  const { grid } = search.position;
+  const links = linksClearOf(search);
   const nears = new Map<string, Candidates>();
   const from = new Map<string, StrungLink[]>();
   const keys = new Map<Candidates, string>();
@@ -84,28 +99,37 @@ function webOf(grid: Grid, links: readonly StrungLink[]): Web {
     push(byDigit, digitOf(grid, first), near);
     if (cellsOf(grid, near).length === 1) push(byCell, cellOf(grid, first), near);
   }
-  return { grid, nears, from, byDigit, byCell, next: new Map(), keys, left: linkBound };
+  return { grid, nears, from, byDigit, byCell, next: new Map(), keys, struck: struckBy(grid, search.wanted), left: linkBound };
 }
 
 /** The near ends from which a chain may bear on what is wanted, in the order of the board. */
-function startsOf({ position: { grid }, wanted, links }: ChainSearch, web: Web): Start[] {
-  const first = wanted?.[0];
-  // A ring of almost locked sets also clears what sees no end of a link.
-  const isFree = first === undefined || links.some((link) => link.shape !== 'set');
-  const bears = (near: Candidates) => isFree || isWithin(near, first.kind === 'impossible' ? grid.conflicts[first.candidate]! : first.candidates);
+function startsOf({ position: { grid }, wanted }: ChainSearch, web: Web): Start[] {
+  const struck = struckBy(grid, wanted);
+  const bears = (near: Candidates) => {
+    if (struck === undefined || isWithin(near, struck)) return true;
+    // In a ring an almost locked set also clears what sees no end of a link.
+    return web.from.get(keyOf(web.keys, near))!.some((link) => link.shape !== 'set' && isWithin(link.far, struck));
+  };
   return [...web.nears.values()]
     .filter(bears)
     .sort((a, b) => membersOf(a)[0]! - membersOf(b)[0]!)
-    .map((near) => ({ near, reached: new Set<string>(), front: [] }));
+    .map((near) => ({ near, reached: new Map<string, number>(), front: [] }));
+}
+
+/** What would be false if the first of what is wanted were wrong: a chain begins and ends there. */
+function struckBy(grid: Grid, wanted: readonly Conclusion[] | undefined): Candidates | undefined {
+  const first = wanted?.[0];
+  return first?.kind === 'impossible' ? grid.conflicts[first.candidate]! : first?.candidates;
 }
 
 /** The start's front moved on to chains of this length. */
-function advanced(web: Web, start: Start, { length, every }: { readonly length: number; readonly every: boolean }): readonly Reached[] {
+function advanced(web: Web, start: Start, { length, ways }: { readonly length: number; readonly ways: number }): readonly Reached[] {
   const front: Reached[] = [];
   const reach = (link: StrungLink, before: Reached | undefined) => {
     const key = keyOf(web.keys, link.far);
-    if ((!every && start.reached.has(key)) || sharesSets(link, before)) return;
-    start.reached.add(key);
+    const count = start.reached.get(key) ?? 0;
+    if (count >= ways || sharesSets(link, before)) return;
+    start.reached.set(key, count + 1);
     front.push({ link, before, setCount: (before?.setCount ?? 0) + link.sets.length });
   };
   if (length === 1) {
@@ -113,6 +137,7 @@ function advanced(web: Web, start: Start, { length, every }: { readonly length: 
   }
   for (const before of start.front) {
     if (web.left < 0) break;
+    if (web.struck !== undefined && isWithin(before.link.far, web.struck)) continue;
     for (const link of linksAfter(web, before.link.far)) {
       web.left--;
       reach(link, before);

@@ -55,6 +55,17 @@ export function lockedLinks(position: Position, mostCells: number): StrungLink[]
 
 /** The almost locked sets of up to so many cells, those of fewest cells first, each choice of cells once. */
 export function almostLockedSets(position: Position, mostCells: number): readonly AlmostLocked[] {
+  const bySize = knownLocked.get(position) ?? new Map<number, readonly AlmostLocked[]>();
+  knownLocked.set(position, bySize);
+  const made = bySize.get(mostCells) ?? makeAlmostLocked(position, mostCells);
+  bySize.set(mostCells, made);
+  return made;
+}
+
+/** Made once, since a position never changes. */
+const knownLocked = new WeakMap<Position, Map<number, readonly AlmostLocked[]>>();
+
+function makeAlmostLocked(position: Position, mostCells: number): readonly AlmostLocked[] {
   const { grid } = position;
   const found = new Map<string, AlmostLocked>();
   for (const house of grid.houses) {

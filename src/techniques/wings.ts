@@ -10,13 +10,14 @@
  *
  * Cells that all lie in one house are a naked subset and no wing.
  */
-import { type Candidates, countOf, has, isWithin, setOf, union } from '../grid/candidates.ts';
+import { bitsIn, type Candidates, countOf, has, isWithin, setOf, union } from '../grid/candidates.ts';
 import { type Digit, type Grid, sees, sharedHouses } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import type { OneOf, Position } from '../proof/kernel.ts';
 import { combinations } from './combinations.ts';
 import { fits, forEachConclusion } from './recognition.ts';
 import { plainInstance, removalsOf } from './removals.ts';
+import { maskOf } from './search-links.ts';
 import { digitsOf, ofDigit, seenByAll } from './seen-by-all.ts';
 import { openCells } from './open-cells.ts';
 import { type CellSet, readAsCells } from './set-reading.ts';
@@ -128,11 +129,12 @@ function* find(position: Position, wing: WingShape): Generator<Instance> {
 function* candidatesFor(position: Position, { size, mostDigits }: WingShape): Generator<readonly OneOf[]> {
   const { grid } = position;
   const open = openCells(position).filter((set) => countOf(set.members) >= 2 && countOf(set.members) <= mostDigits);
+  const masks = new Map(open.map((set) => [set, maskOf(position, set)]));
   const shown = new Set<string>();
   for (const hinge of open) {
     const around = open.filter((set) => sees(grid, set.source.cell, hinge.source.cell));
     for (const others of combinations(around, size - 1)) {
-      if (digitsOf(grid, [hinge, ...others].map((set) => set.members).reduce(union)).length !== size) continue;
+      if (bitsIn(others.reduce((mask, set) => mask | masks.get(set)!, masks.get(hinge)!)) !== size) continue;
       const cells = [hinge, ...others].sort((a, b) => a.source.cell - b.source.cell);
       const key = cells.map((set) => set.source.cell).join();
       if (!shown.has(key)) yield cells;
