@@ -28,8 +28,10 @@ export function judgeName(shape: Shape, given: string): NameJudgement {
   const reading = readingOf(shape);
   const technique = techniqueNamed(given);
   const answer = technique === undefined ? undefined : recogniseAnywhere(technique, reading);
+  // Where the given name fits, names that fit but for by-products are not worth the search.
+  const recognise = answer === undefined ? recogniseAnywhere : recogniseStrictly;
   const names = allTechniques
-    .filter((each) => (each === technique ? answer !== undefined : recogniseAnywhere(each, reading)?.kind === 'fits'))
+    .filter((each) => (each === technique ? answer !== undefined : recognise(each, reading)?.kind === 'fits'))
     .map((each) => each.name);
   const canBeJudged = technique !== undefined && reading.whole.conclusions.length > 0;
   return {
@@ -37,12 +39,6 @@ export function judgeName(shape: Shape, given: string): NameJudgement {
     fits: names,
     warning: answer?.kind === 'loosely' ? answer.warning : undefined,
   };
-}
-
-/** All names that fit the argument without a warning, the most special first. */
-export function namesOf(shape: Shape): readonly string[] {
-  const reading = readingOf(shape);
-  return allTechniques.filter((each) => recogniseAnywhere(each, reading)?.kind === 'fits').map((each) => each.name);
 }
 
 /** Whether the argument, or the parts of it that its conclusions need, bears the technique's name. */
@@ -108,22 +104,24 @@ function partOf(whole: Shape, sets: readonly OneOf[]): Omit<Shape, 'conclusions'
   return { position: whole.position, sets, chains: [], deadly: keepsGuardians ? whole.deadly : undefined };
 }
 
-/**
- * As a whole: with all conclusions, or with one of them, for the others are then by-products of what bears the name.
- * Else in parts: for every conclusion one that bears the name, or that proves it beside another which does.
- */
-function recogniseAnywhere(technique: Technique, reading: Reading): Recognition {
+/** The whole with all its conclusions, or for every conclusion a part. */
+function recogniseStrictly(technique: Technique, reading: Reading): Recognition {
   const { whole } = reading;
   if (whole.conclusions.length === 0) return undefined;
   const together = technique.recognise(whole);
   if (together?.kind === 'fits') return together;
   const apart = reading.apart();
-  if (apart.length === 0) return together;
-  const asWhole =
-    together ?? bestOf(whole.conclusions, (each) => technique.recognise({ ...whole, conclusions: [each] }));
-  if (asWhole?.kind === 'fits') return asWhole;
-  const inParts = recogniseInParts(technique, apart);
-  return inParts?.kind === 'fits' ? inParts : (asWhole ?? inParts);
+  const inParts = apart.length === 0 ? undefined : recogniseInParts(technique, apart);
+  return inParts?.kind === 'fits' ? inParts : (together ?? inParts);
+}
+
+/** Or the whole with one of its conclusions: the others are then by-products of what bears the name. */
+function recogniseAnywhere(technique: Technique, reading: Reading): Recognition {
+  const { whole } = reading;
+  const strictly = recogniseStrictly(technique, reading);
+  if (strictly?.kind === 'fits' || whole.conclusions.length < 2) return strictly;
+  const withOne = bestOf(whole.conclusions, (each) => technique.recognise({ ...whole, conclusions: [each] }));
+  return withOne?.kind === 'fits' ? withOne : (strictly ?? withOne);
 }
 
 function recogniseInParts(technique: Technique, apart: readonly Apart[]): Recognition {

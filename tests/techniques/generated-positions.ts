@@ -1,10 +1,10 @@
 /**
  * Positions of generated puzzles with one solution: at their start, and after what easy arguments give.
  */
-import { type Candidate, has, intersection, membersOf, setOf } from '../../src/grid/candidates.ts';
-import { candidatesInCell, cellOf, type Digit, digitOf, type Grid } from '../../src/grid/grid.ts';
+import { type Candidate, intersection, membersOf, setOf } from '../../src/grid/candidates.ts';
+import { cellOf, type Digit, digitOf, type Grid } from '../../src/grid/grid.ts';
 import { countSolutions, possibleFrom } from '../../src/grid/solutions.ts';
-import { after, begin, isPlaced, type Position, prove } from '../../src/proof/kernel.ts';
+import { after, begin, type Position, prove } from '../../src/proof/kernel.ts';
 import { instancesOf } from '../../src/techniques/find-argument.ts';
 import { randomSolution } from '../proof/positions.ts';
 import type { Chance } from '../random.ts';
@@ -16,7 +16,7 @@ export interface Generated {
 
 const easy = ['naked single', 'hidden single', 'locked candidates', 'naked pair', 'hidden pair'];
 
-/** A puzzle from which no given can be taken away, except that every `spare`-th one too many stays. */
+/** A puzzle from which no given can be taken away. */
 export function generatedPuzzle(grid: Grid, chance: Chance): Generated {
   const solution = randomSolution(grid, chance);
   const givens: (Digit | undefined)[] = grid.cells.map((cell) => digitOf(grid, solution[cell]!));
@@ -53,19 +53,7 @@ function oneRound(position: Position): Position | undefined {
   return undefined;
 }
 
-/** How many cells are open. */
-export function openCells(position: Position): number {
-  return position.grid.cells.filter((cell) => !isPlaced(position, cell)).length;
-}
-
 /** Whether everything that is true is still possible. */
 export function keepsSolution({ position, solution }: Generated): boolean {
   return membersOf(intersection(position.possible, setOf(position.grid, solution))).length === solution.length;
-}
-
-/** The candidates of a cell that are possible. */
-export function possibleIn(position: Position, cell: number): Candidate[] {
-  return candidatesInCell(position.grid, position.grid.cells[cell]!).filter((candidate) =>
-    has(position.possible, candidate),
-  );
 }

@@ -11,7 +11,7 @@ import { allTechniques, techniqueNamed } from '../../src/techniques/all-techniqu
 import { findArgument, instancesOf } from '../../src/techniques/find-argument.ts';
 import { recogniseIn } from '../../src/techniques/judge-name.ts';
 import { chanceFrom } from '../random.ts';
-import { advanced, type Generated, generatedPuzzle } from './generated-positions.ts';
+import { advanced, type Generated, generatedPuzzle, keepsSolution } from './generated-positions.ts';
 import { printInstance } from './written-argument.ts';
 
 /** Names that an instance of the first never bears. */
@@ -63,6 +63,7 @@ const cheap = allTechniques.filter(
 describe('instances in generated positions', () => {
   test.each(positions)('%s', (_, generated) => {
     const { position } = generated;
+    expect(keepsSolution(generated)).toBe(true);
     for (const { name } of cheap) {
       for (const instance of firstFew(instancesOf(position, name))) {
         const shown = `${name}: ${printInstance(position, instance)}`;

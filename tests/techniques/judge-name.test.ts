@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { argumentNames } from '../../src/scene/argument-names.ts';
 import { allTechniques, namesBySpeciality, techniqueNamed } from '../../src/techniques/all-techniques.ts';
-import { judgeName, namesOf } from '../../src/techniques/judge-name.ts';
+import { judgeName } from '../../src/techniques/judge-name.ts';
 import { conclusionsIn, shapeOf } from './written-argument.ts';
 
 describe('names', () => {
@@ -20,7 +20,7 @@ describe('judging', () => {
   const towers = shapeOf({ only: '7c5 in r19c5, 7c8 in r29c8', from: '7c58', so: 'r1c79<>7' });
   test('the names that fit come from the most special to the most general', () => {
     const order = ['skyscraper', 'turbot fish', 'X-chain'];
-    expect(namesOf(towers).filter((name) => order.includes(name))).toEqual(order);
+    expect(judgeName(towers, 'skyscraper').fits.filter((name) => order.includes(name))).toEqual(order);
   });
   test('a name that is none of these is not judged, and the names that fit are still said', () => {
     const { judged, fits } = judgeName(towers, 'no such name');
@@ -49,5 +49,10 @@ describe('judging', () => {
       so: 'r1c7<>7 r4c1<>6',
     });
     expect(judgeName(shape, 'skyscraper').judged).toBe('misnamed');
+  });
+  test('a by-product of the sets that bear the name does not', () => {
+    const chain = '(5)r1c1=r1c5-r8c5=r8c2-r3c2=r1c1';
+    const back = { only: '5r1 in r1c15, 5r8 in r8c25, 5b1 in r1c1|r3c2', chain, so: 'r1c1=5 r1c1<>9' };
+    expect(judgeName(shapeOf(back), 'X-chain')).toMatchObject({ judged: 'fits', warning: undefined });
   });
 });
