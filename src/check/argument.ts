@@ -3,7 +3,7 @@
  */
 import { Bug } from '../grid/bug.ts';
 import { type Candidate, has, intersection, membersOf } from '../grid/candidates.ts';
-import { candidateAt, type Grid } from '../grid/grid.ts';
+import { type Cell, candidateAt, type Digit, type Grid } from '../grid/grid.ts';
 import { printCells, printDeadly, printNode, printSet } from '../grid/notation/print.ts';
 import type { Chain, ChainNode, Conclusion, Deadly, SetName } from '../grid/terms.ts';
 import { digitsIn, eitherOf, guardiansOf, type OneOf, type Position, type Proof, placesIn } from '../proof/kernel.ts';
@@ -184,13 +184,27 @@ function standing(position: Position, node: ChainNode): Candidate[] {
   return membersOf(intersection(candidatesOf(position.grid, node), position.possible));
 }
 
+/** In an almost locked set the cells are the set's, whichever of them still have the one digit. */
 function idleCellsOf(position: Position, chain: Chain): string[] {
-  return chain.nodes.flatMap((node) => {
-    if (node.digits.length !== 1 || node.cells.length < 2) return [];
-    const digit = node.digits[0]!;
-    const idle = node.cells.filter((cell) => !has(position.possible, candidateAt(position.grid, cell, digit)));
-    return idle.length === 0
-      ? []
-      : [`${printNode(position.grid, node)} lists ${printCells(position.grid, idle)}, which no longer has a ${digit}`];
+  const { grid, possible } = position;
+  return distinctNodes(chain).flatMap((node) => {
+    const isPossible = (cell: Cell, digit: Digit) => has(possible, candidateAt(grid, cell, digit));
+    const idle = node.cells.filter((cell) => !node.digits.some((digit) => isPossible(cell, digit)));
+    if (idle.length === 0 || (idle.length < node.cells.length && standsInAlmostLockedSet(chain, node))) return [];
+    const [which, digits] = [printCells(grid, idle), node.digits.join(' or ')];
+    return node.cells.length === 1
+      ? [`${printNode(grid, node)} is not possible any more`]
+      : [`${printNode(grid, node)} lists ${which}, which no longer has a ${digits}`];
+  });
+}
+
+function distinctNodes(chain: Chain): ChainNode[] {
+  return [...new Map(chain.nodes.map((node) => [`${node.digits.join()} ${node.cells.join()}`, node])).values()];
+}
+
+function standsInAlmostLockedSet(chain: Chain, node: ChainNode): boolean {
+  return chain.links.some(({ from, to }) => {
+    const [one, other] = [chain.nodes[from]!, chain.nodes[to]!];
+    return (one === node || other === node) && one.cells.length > 1 && one.cells.join() === other.cells.join();
   });
 }

@@ -220,7 +220,7 @@ function summaryFaults(steps: readonly JudgedStep[], { summary, steps: reported 
   for (const id of unsound) {
     const step = reported.find((each) => each.id === id)!;
     const failing = step.conclusions.filter((each) => each.verdict === 'unproved' || each.verdict === 'false');
-    const onEarlier = (each: (typeof failing)[number]) => each.restsOn.some((other) => other !== id);
+    const onEarlier = (each: (typeof failing)[number]) => each.restsOn.length > 0;
     if (!summary.toMend.includes(id) && !failing.every(onEarlier)) found.push(`${id} fails by itself and is no root`);
     const linksHold = step.links.every((link) => link.holds);
     const judged = steps.find((each) => each.step.id === id)!;
