@@ -27,7 +27,8 @@ const lessonPath = resolve(root, 'out/demo/lesson.mp4');
 /** What a recording of the solve would show: the board, its digits and candidates as they come and go, and nothing else. */
 async function recordingFilm(): Promise<Film> {
   const lesson = await openLesson(scenePath, { media: 'if there' });
-  if (lesson.kind === 'unusable') throw new BadCall(`${scenePath} cannot be used; \`npm run proofreel check ${scenePath}\` says why`);
+  if (lesson.kind === 'unusable')
+    throw new BadCall(`${scenePath} cannot be used; \`npm run proofreel check ${scenePath}\` says why`);
   const { scene } = lesson;
   const shown = { ...scene, video: { ...scene.video, draw: 'board' as const, candidates: 'all' as const } };
   const film = tellFilm(checkScene(shown), lesson.schedule, defaultLook);

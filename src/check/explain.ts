@@ -3,10 +3,12 @@
  */
 import { type Candidate, membersOf } from '../grid/candidates.ts';
 import { cellOf, digitOf, type Grid, sharedHouses } from '../grid/grid.ts';
+import { compactly } from '../grid/notation/compact.ts';
 import { printCandidate, printCell, printConclusion } from '../grid/notation/print.ts';
 import type { Conclusion } from '../grid/terms.ts';
+import type { ProposedStep } from '../scene/step-text.ts';
 import type { Claim, EvaluatedConclusion } from './claim.ts';
-import type { MendFor, ProposedStep } from './mend.ts';
+import type { MendFor } from './mend.ts';
 import type { CheckedLink } from './verdict.ts';
 
 /** `r4c5`, or `r4c5 and r4c6`, or `r4c5, r4c6 and r4c7`. */
@@ -85,17 +87,6 @@ export function explainMend(grid: Grid, { mend, conclusions }: MendFor): string 
 function named({ because, from, chain, deadly }: ProposedStep): string {
   const article = /^(X|[aeio]|ALS)/i.test(because) ? 'An' : 'A';
   return `${article} ${because} (${from ?? chain ?? deadly ?? ''})`;
-}
-
-/** Removals of one cell together, in notation: `r4c1<>4 r4c1<>8` becomes `r4c1<>48`. */
-export function compactly(conclusions: readonly string[]): string[] {
-  const compact = new Map<string, string>();
-  for (const text of conclusions) {
-    const [cell, digit] = text.split('<>');
-    const key = digit === undefined ? text : `${cell}<>`;
-    compact.set(key, `${compact.get(key) ?? ''}${digit ?? ''}`);
-  }
-  return [...compact].map(([key, digits]) => `${key}${digits}`);
 }
 
 function why(

@@ -8,20 +8,11 @@ import { type Candidate, countOf, has, membersOf } from '../grid/candidates.ts';
 import { printConclusion } from '../grid/notation/print.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import { type Position, prove, takeAsRead } from '../proof/kernel.ts';
+import type { ProposedStep } from '../scene/step-text.ts';
 import { type Eithers, givesAnArgument } from './argument.ts';
 import { type Claim, type Evaluated, evaluate } from './claim.ts';
 import { missingSets } from './missing-sets.ts';
 import { isContradicted, type Truth } from './truth.ts';
-
-/** A step that could stand before another: its lines of a scene, by key. */
-export interface ProposedStep {
-  /** The argument's name. */
-  readonly because: string;
-  readonly from: string | undefined;
-  readonly chain: string | undefined;
-  readonly deadly: string | undefined;
-  readonly so: string;
-}
 
 export type Mend =
   | {

@@ -4,13 +4,13 @@
  */
 
 import { type Cell, candidateAt, cellOf, digitOf, type Grid } from '../grid/grid.ts';
+import { compactly } from '../grid/notation/compact.ts';
 import { printCandidate, printConclusion, printOnly, printPencil } from '../grid/notation/print.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import { readScene } from '../scene/read.ts';
 import type { Located, Step } from '../scene/scene.ts';
+import { idBefore, stepText } from '../scene/step-text.ts';
 import { checkScene } from './check-scene.ts';
-import { compactly } from './explain.ts';
-import { idBefore, stepText } from './propose.ts';
 import { commentedOut, type Edit, edited, itemIndent, lineStart, linesBefore } from './scene-text.ts';
 import type { CheckedScene, CheckedStep } from './verdict.ts';
 

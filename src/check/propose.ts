@@ -4,13 +4,17 @@
 import { printChain, printConclusion } from '../grid/notation/print.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import type { Position } from '../proof/kernel.ts';
+import type { ProposedStep } from '../scene/step-text.ts';
 import { simplestArgument } from '../techniques/simplest.ts';
 import { buildFound } from './argument.ts';
-import type { ProposedStep } from './mend.ts';
 
 /** The simplest named argument that proves the conclusion, told as a step; undefined where none is found. */
-export function proposeStep(position: Position, conclusion: Conclusion): ProposedStep | undefined {
-  const found = simplestArgument(position, conclusion);
+export function proposeStep(
+  position: Position,
+  conclusion: Conclusion,
+  names?: readonly string[],
+): ProposedStep | undefined {
+  const found = simplestArgument(position, conclusion, names);
   if (found === undefined) return undefined;
   const { chain } = found.instance;
   const { sets } = buildFound(position, found);
@@ -23,18 +27,4 @@ export function proposeStep(position: Position, conclusion: Conclusion): Propose
     deadly: deadly?.name.replace(/^deadly /, ''),
     so: printConclusion(position.grid, conclusion),
   };
-}
-
-/** The step as it stands in a scene, an item of `steps`, without indentation and without an end of line. */
-export function stepText(step: ProposedStep, id: string): string {
-  const lines = [`- id: ${id}`, `  because: ${step.because}`];
-  if (step.from !== undefined) lines.push(`  from: ${step.from}`);
-  if (step.chain !== undefined) lines.push(`  chain: ${step.chain}`);
-  if (step.deadly !== undefined) lines.push(`  deadly: ${step.deadly}`);
-  return [...lines, `  so: ${step.so}`].join('\n');
-}
-
-/** An id for the step that is put before another as its `index`-th, counted from 0: `kite-first`, `kite-first-2`. */
-export function idBefore(id: string, index: number): string {
-  return index === 0 ? `${id}-first` : `${id}-first-${index + 1}`;
 }

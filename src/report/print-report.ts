@@ -2,7 +2,7 @@
  * The report to read: short where all is well; for each fault where, what, why. A second printer of the same value as
  * `--json`: it knows nothing that the report does not hold.
  */
-import { compactly } from '../check/explain.ts';
+import { compactly } from '../grid/notation/compact.ts';
 import type { Report, ReportedStep } from './report.ts';
 
 /** The colours of a terminal, or functions that leave text as it is. */

@@ -3,13 +3,13 @@
  */
 
 import type { MendFor } from '../check/mend.ts';
-import { idBefore, stepText } from '../check/propose.ts';
 import type { Argument, CheckedConclusion, CheckedName, CheckedScene, CheckedStep } from '../check/verdict.ts';
 import type { Candidate } from '../grid/candidates.ts';
 import type { Grid } from '../grid/grid.ts';
 import { printCandidate, printConclusion } from '../grid/notation/print.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import { placeOf } from '../scene/locate.ts';
+import { idBefore, stepText } from '../scene/step-text.ts';
 import type { Report, ReportedStep } from './report.ts';
 
 /** A scene's file: the path as given, and its text, by which offsets become lines. */
