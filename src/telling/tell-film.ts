@@ -15,6 +15,7 @@ import { boardStateOf } from './board-state.ts';
 import { defaultBeats } from './default-telling.ts';
 import { headingsOf } from './headings.ts';
 import { markList } from './mark-list.ts';
+import { withMarkedDigits } from './marked-digits.ts';
 import type { Pacing } from './pacing.ts';
 import { shownCandidates, smallDigitFrom, smallDigitsOf } from './small-digits-shown.ts';
 import { stampText } from './stamp.ts';
@@ -55,6 +56,8 @@ export function tellFilm(checked: CheckedScene, schedule: Schedule, look: Look):
       marks.add({ from, until, step: step.step.id, group: undefined, shape: { kind: 'stamp', text } });
   }
   const isRecorded = video.draw === 'overlay';
+  const drawn = marks.finished(frameCount);
+  const digits = isRecorded ? [] : shownCandidates(small, board, frameCount);
   return {
     grid,
     width: video.width,
@@ -68,11 +71,11 @@ export function tellFilm(checked: CheckedScene, schedule: Schedule, look: Look):
     credit: puzzle.setter,
     standing: board.standing,
     written: isRecorded ? [] : writtenDigits(board.written, frameCount),
-    candidates: isRecorded ? [] : shownCandidates(small, board, frameCount),
+    candidates: isRecorded || video.candidates === 'all' ? digits : withMarkedDigits(digits, drawn),
     headings: steps.flatMap(({ checked: step, times, told }, index) =>
       headingsOf({ grid, pacing, count: steps.length }, step, times, told, index + 1),
     ),
-    marks: marks.finished(frameCount),
+    marks: drawn,
   };
 }
 

@@ -117,6 +117,34 @@ describe('pencilled small digits', () => {
     expect(marksOf(film, 's')).toEqual(['50-125 strike 3r5c1']);
   });
 
+  test('a mark on one that is not on the board brings it, and takes it along', () => {
+    const keys = `${skyscraper}, show: [{circle: 3r1c3, at: +1}, {link: 1, at: +2}, {strike: 3r5c1, at: +3}]`;
+    for (const candidates of ['pencilled', 'none']) {
+      const film = tell(
+        towers(`  - {id: s, at: 1, until: 5, ${keys}}\n  - {id: t, at: 5, until: 9}`, `candidates: ${candidates}`),
+      );
+      const brought = ['3r1c3', '3r6c3', '3r5c1', '3r1c5'].map((small) => stretchesOf(film, small));
+      expect(brought).toEqual([['50-125'], ['75-125'], ['100-125'], []]);
+    }
+  });
+
+  test('a mark on one that a list has written down leaves it there', () => {
+    const film = told(
+      '  - {id: s, at: 1, until: 5, pencil: 5r3c5, show: [{circle: 5r3c5, at: +1}]}\n  - {id: t, at: 5, until: 9}',
+    );
+    expect(stretchesOf(film, '5r3c5')).toEqual(['25-225']);
+  });
+
+  test('over a recording none are drawn, whatever is marked', () => {
+    const film = tell(
+      towers('  - {id: s, at: 1, until: 5, show: [{circle: 5r3c5}]}', 'candidates: none').replace(
+        'draw: board',
+        'draw: overlay',
+      ),
+    );
+    expect(film.film.candidates).toEqual([]);
+  });
+
   test('none at all where none are asked for', () => {
     expect(tell(towers('  - {id: s, at: 1, until: 5, pencil: 5r3c5}', 'candidates: none')).film.candidates).toEqual([]);
   });
