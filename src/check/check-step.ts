@@ -5,12 +5,11 @@ import type { Grid } from '../grid/grid.ts';
 import type { Position } from '../proof/kernel.ts';
 import type { Step } from '../scene/scene.ts';
 import { missedRemovals, unneededSets } from './advice.ts';
-import { givesAnArgument } from './argument.ts';
 import { argumentOf, type CheckedClaim, checkClaim } from './check-claim.ts';
 import { claimsOf, type Evaluated } from './claim.ts';
 import { explainLink, explainMend, inWords } from './explain.ts';
 import { judgeMarks } from './marks.ts';
-import { type MendFor, mendLinks, mendsOf } from './mend.ts';
+import { mendLinks, mendsOf } from './mend.ts';
 import { judgeGivenName } from './name.ts';
 import { proposeStep } from './propose.ts';
 import { type Failure, stepsRestedOn } from './rests-on.ts';
@@ -21,6 +20,7 @@ import {
   type CheckedLink,
   type CheckedName,
   type CheckedStep,
+  type MendFor,
   type Verdict,
   verdicts,
 } from './verdict.ts';
@@ -40,7 +40,6 @@ export function checkStep(walk: Walk, step: Step): CheckedStep {
   const faults = [
     ...checked.flatMap((each) => each.evaluated.argument.faults).map((fault) => fault.message),
     ...trapFaults(step, conclusions),
-    ...(step.so === 'all' && !givesAnArgument(step) ? [allOfNothing] : []),
   ];
   const names = [name, ...conclusions.map((each) => each.name)];
   const sound = step.fails ? trapFaults(step, conclusions).length === 0 : isSound(faults, links, conclusions, names);
@@ -87,9 +86,6 @@ function mendsFor(walk: Walk, { claim, position, evaluated, conclusions, eithers
   const mend = mendLinks(position, claim, evaluated, known);
   return mend === undefined ? [] : [{ mend, conclusions: [] }];
 }
-
-const allOfNothing =
-  '`so: all` stands for what an argument proves, and none is given; name its sets with `from`, or its links with `chain`';
 
 type Names = readonly (CheckedName | undefined)[];
 

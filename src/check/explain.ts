@@ -8,8 +8,7 @@ import { printCandidate, printCell, printConclusion } from '../grid/notation/pri
 import type { Conclusion } from '../grid/terms.ts';
 import type { ProposedStep } from '../scene/step-text.ts';
 import type { Claim, EvaluatedConclusion } from './claim.ts';
-import type { MendFor } from './mend.ts';
-import type { CheckedLink } from './verdict.ts';
+import type { CheckedLink, MendFor } from './verdict.ts';
 
 /** `r4c5`, or `r4c5 and r4c6`, or `r4c5, r4c6 and r4c7`. */
 export function inWords(parts: readonly string[], joint = 'and'): string {
@@ -117,12 +116,21 @@ function nothingNamed(claim: Claim): string {
   }
 }
 
+function canBeTrue(grid: Grid, chosen: readonly Candidate[]): string {
+  const choice = inWords(chosen.map((candidate) => printCandidate(grid, candidate)));
+  return chosen.length === 1 ? `${choice} can be true` : `${choice} can be true together`;
+}
+
 /** The counterexample in words. */
 function escapes(grid: Grid, chosen: readonly Candidate[], conclusion: Conclusion): string {
-  const choice = inWords(chosen.map((candidate) => printCandidate(grid, candidate)));
-  const together = chosen.length === 1 ? `${choice} can be true` : `${choice} can be true together`;
-  if (conclusion.kind === 'impossible')
-    return `${together}, and ${printCandidate(grid, conclusion.candidate)} beside them`;
+  if (conclusion.kind === 'impossible') {
+    const victim = printCandidate(grid, conclusion.candidate);
+    const beside = chosen.filter((candidate) => candidate !== conclusion.candidate);
+    return beside.length === 0
+      ? `nothing that is named rules ${victim} out`
+      : `${canBeTrue(grid, beside)}, and ${victim} beside ${beside.length === 1 ? 'it' : 'them'}`;
+  }
+  const together = canBeTrue(grid, chosen);
   const others = membersOf(conclusion.candidates).map((candidate) => printCandidate(grid, candidate));
   return `${together}, and ${others.length === 1 ? `${others.join('')} is` : `${inWords(others, 'or')} are`} not among them`;
 }

@@ -13,23 +13,7 @@ import { type Eithers, givesAnArgument } from './argument.ts';
 import { type Claim, type Evaluated, evaluate } from './claim.ts';
 import { missingSets } from './missing-sets.ts';
 import { isContradicted, type Truth } from './truth.ts';
-
-export type Mend =
-  | {
-      readonly kind: 'remove first';
-      readonly candidates: readonly Candidate[];
-      /** The simplest named arguments that remove them, in order; empty where none was found. */
-      readonly steps: readonly ProposedStep[];
-    }
-  | { readonly kind: 'name further sets'; readonly names: readonly string[] }
-  /** Where nothing was named: an argument that proves the conclusion. */
-  | { readonly kind: 'prove it apart'; readonly step: ProposedStep };
-
-/** A mend, and the conclusions of the claim that it mends, in notation. */
-export interface MendFor {
-  readonly mend: Mend;
-  readonly conclusions: readonly string[];
-}
+import type { Mend, MendFor } from './verdict.ts';
 
 /** Finds the simplest named argument that proves the conclusion in the position. */
 export type FindArgument = (position: Position, conclusion: Conclusion) => ProposedStep | undefined;

@@ -5,7 +5,7 @@ import type { Candidate, Candidates } from '../grid/candidates.ts';
 import type { Conclusion, LinkKind } from '../grid/terms.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import type { Scene, Step } from '../scene/scene.ts';
-import type { MendFor } from './mend.ts';
+import type { ProposedStep } from '../scene/step-text.ts';
 
 /** Worst first; a step is as good as the worst of its conclusions. */
 export const verdicts = ['false', 'unproved', 'proved', 'spent', 'none'] as const;
@@ -114,4 +114,22 @@ export interface CheckedConclusion {
   readonly argument: Argument | undefined;
   /** Of a conclusion of `cascade` whose item gives a name. */
   readonly name: CheckedName | undefined;
+}
+
+/** What would mend a conclusion, or a link. */
+export type Mend =
+  | {
+      readonly kind: 'remove first';
+      readonly candidates: readonly Candidate[];
+      /** The simplest named arguments that remove them, in order; empty where none was found. */
+      readonly steps: readonly ProposedStep[];
+    }
+  | { readonly kind: 'name further sets'; readonly names: readonly string[] }
+  /** Where nothing was named: an argument that proves the conclusion. */
+  | { readonly kind: 'prove it apart'; readonly step: ProposedStep };
+
+/** A mend, and the conclusions of the claim that it mends, in notation. */
+export interface MendFor {
+  readonly mend: Mend;
+  readonly conclusions: readonly string[];
 }

@@ -2,8 +2,7 @@
  * The report of a checked scene, or of one that could not be used.
  */
 
-import type { MendFor } from '../check/mend.ts';
-import type { Argument, CheckedConclusion, CheckedName, CheckedScene, CheckedStep } from '../check/verdict.ts';
+import type { Argument, CheckedConclusion, CheckedName, CheckedScene, CheckedStep, MendFor } from '../check/verdict.ts';
 import type { Candidate } from '../grid/candidates.ts';
 import type { Grid } from '../grid/grid.ts';
 import { printCandidate, printConclusion } from '../grid/notation/print.ts';
