@@ -173,8 +173,10 @@ function restingFaults(truth: Truth, steps: readonly JudgedStep[], index: number
     );
     const holdsWith = (some: typeof failedBefore) => holdsSupposing(truth, judged, each, some);
     if (restsOn.length > 0) {
-      const named = failedBefore.filter((other) => restsOn.includes(other.id));
-      const ids = new Set(named.map((other) => other.id));
+      const all = failedBefore.filter((other) => restsOn.includes(other.id));
+      const unproved = all.filter((other) => other.verdict === 'unproved');
+      const named = holdsWith(unproved) ? unproved : all;
+      const ids = new Set(all.map((other) => other.id));
       if (ids.size !== restsOn.length) found.push(`${text} rests on steps that do not fail: ${restsOn.join(' ')}`);
       if (!holdsWith(named)) found.push(`${text} would not hold with ${restsOn.join(' ')}`);
       if (restsOn.some((id) => id !== judged.step.id && holdsWith(named.filter((other) => other.id !== id))))
