@@ -63,7 +63,8 @@ function leavesTooFew(grid: Grid, a: Candidate, b: Candidate, sets: readonly One
   const cells = cellsOf(grid, members);
   const digits = digitsOf(grid, members);
   if (digits.length !== cells.length + 1 || sharedHouses(grid, cells).length === 0) return false;
-  const struck = (candidate: Candidate, digit: Digit) => isWithin(setOf(grid, ofDigit(grid, members, digit)), grid.conflicts[candidate]!);
+  const struck = (candidate: Candidate, digit: Digit) =>
+    isWithin(setOf(grid, ofDigit(grid, members, digit)), grid.conflicts[candidate]!);
   return digits.some((one) => struck(a, one) && digits.some((other) => other !== one && struck(b, other)));
 }
 
@@ -80,7 +81,8 @@ function* find(position: Position, wanted?: readonly Conclusion[]): Generator<In
   const locked = almostLockedSets(position, mostCells);
   const struckBy = new Map<Candidate, readonly Struck[]>();
   for (const candidate of membersOf(position.possible)) struckBy.set(candidate, struck(grid, locked, candidate));
-  const isWanted = (candidate: Candidate) => wanted === undefined || wanted.some((each) => each.kind === 'impossible' && each.candidate === candidate);
+  const isWanted = (candidate: Candidate) =>
+    wanted === undefined || wanted.some((each) => each.kind === 'impossible' && each.candidate === candidate);
   for (const cell of openCells(position)) {
     for (const partner of openCells(position)) {
       if (!sees(grid, cell.source.cell, partner.source.cell)) continue;
@@ -102,7 +104,9 @@ interface Struck {
 
 function struck(grid: Grid, locked: readonly AlmostLocked[], candidate: Candidate): Struck[] {
   const seen = grid.conflicts[candidate]!;
-  return locked.flatMap((by) => by.parts.filter((part) => isWithin(part, seen)).map((part) => ({ by, digit: digitOf(grid, membersOf(part)[0]!) })));
+  return locked.flatMap((by) =>
+    by.parts.filter((part) => isWithin(part, seen)).map((part) => ({ by, digit: digitOf(grid, membersOf(part)[0]!) })),
+  );
 }
 
 /** The partner, and the smallest excluder of each pair that the victim makes with it; undefined where a pair has none. */
@@ -117,7 +121,12 @@ function excluding(
     const second = struckBy.get(digit) ?? [];
     const excluder = struckBy
       .get(victim)
-      ?.find((one) => !one.by.sets.includes(partner) && !one.by.sets.includes(cell) && second.some((other) => other.by === one.by && other.digit !== one.digit));
+      ?.find(
+        (one) =>
+          !one.by.sets.includes(partner) &&
+          !one.by.sets.includes(cell) &&
+          second.some((other) => other.by === one.by && other.digit !== one.digit),
+      );
     if (excluder === undefined) return undefined;
     for (const set of excluder.by.sets) sets.add(set);
   }

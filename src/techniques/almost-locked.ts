@@ -49,8 +49,19 @@ function technique(name: string, count: LockedCount): Technique {
 function recognise(shape: Shape, { fewest, most }: LockedCount): Recognition {
   const { grid } = shape.position;
   const cells = readAsCells(shape.sets);
-  if (cells === undefined || cells.length < 3 || sharedHouses(grid, cells.map((cell) => cell.cell)).length > 0) return undefined;
+  if (
+    cells === undefined ||
+    cells.length < 3 ||
+    sharedHouses(
+      grid,
+      cells.map((cell) => cell.cell),
+    ).length > 0
+  )
+    return undefined;
   const stringing = { grid, sets: shape.sets, shapes: ['almost locked'] as const };
   const judge = (links: readonly StrungLink[]) => (links.length >= fewest && links.length <= most ? fits : undefined);
-  return forEachConclusion(shape, (conclusion) => bestOf(strungChains(stringing, conclusion), judge) ?? bestOf(ringsTo(stringing, conclusion), judge));
+  return forEachConclusion(
+    shape,
+    (conclusion) => bestOf(strungChains(stringing, conclusion), judge) ?? bestOf(ringsTo(stringing, conclusion), judge),
+  );
 }

@@ -18,17 +18,23 @@ import type { Instance, Recognition, Shape, Technique } from './technique.ts';
 
 export const alternatingChain: Technique = {
   name: 'AIC',
-  recognise: (shape) => recogniseChain(shape, (links) => (hasGroups(links) ? loosely('a node is a group: a grouped AIC') : fits)),
+  recognise: (shape) =>
+    recogniseChain(shape, (links) => (hasGroups(links) ? loosely('a node is a group: a grouped AIC') : fits)),
   find: findChains,
 };
 
 export const groupedAlternatingChain: Technique = {
   name: 'grouped AIC',
-  recognise: (shape) => recogniseChain(shape, (links) => (hasGroups(links) ? fits : loosely('no node is a group: an AIC'))),
+  recognise: (shape) =>
+    recogniseChain(shape, (links) => (hasGroups(links) ? fits : loosely('no node is a group: an AIC'))),
   find: findGrouped,
 };
 
-export const continuousLoop: Technique = { name: 'continuous loop', recognise: recogniseContinuous, find: findContinuous };
+export const continuousLoop: Technique = {
+  name: 'continuous loop',
+  recognise: recogniseContinuous,
+  find: findContinuous,
+};
 
 export const discontinuousLoop: Technique = {
   name: 'discontinuous loop',
@@ -58,7 +64,14 @@ function findGrouped(position: Position, wanted?: readonly Conclusion[]): Genera
 function* findContinuous(position: Position, wanted?: readonly Conclusion[]): Generator<Instance> {
   const plain = plainLinks(position);
   yield* searchChains({ position, links: plain, ...loopLengths, only: 'ring', wanted });
-  yield* searchChains({ position, links: [...plain, ...groupedLinks(position)], ...loopLengths, only: 'ring', accepts: hasGroups, wanted });
+  yield* searchChains({
+    position,
+    links: [...plain, ...groupedLinks(position)],
+    ...loopLengths,
+    only: 'ring',
+    accepts: hasGroups,
+    wanted,
+  });
 }
 
 function* findDiscontinuous(position: Position, wanted?: readonly Conclusion[]): Generator<Instance> {
@@ -85,7 +98,9 @@ function recogniseDiscontinuous(shape: Shape): Recognition {
   const writtenAsRing = chain !== undefined && others.length === 0 && chain.loop && chain.nodes.length % 2 === 0;
   const isContinuous = recogniseContinuous(shape) !== undefined;
   if (writtenAsRing && isContinuous) return undefined;
-  return recogniseChain(shape, () => (isContinuous ? loosely('its ends are linked too: it is a continuous loop') : fits));
+  return recogniseChain(shape, () =>
+    isContinuous ? loosely('its ends are linked too: it is a continuous loop') : fits,
+  );
 }
 
 function stringingOf({ position, sets }: Shape) {

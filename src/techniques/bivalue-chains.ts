@@ -30,7 +30,11 @@ function recogniseXYChain(shape: Shape): Recognition {
   const cells = bivalueCells(shape);
   if (cells === undefined || cells.length < 3) return undefined;
   const stringing = { grid, sets: shape.sets };
-  return forEachConclusion(shape, (conclusion) => bestOf(strungChains(stringing, conclusion), () => fits) ?? bestOf(ringsTo(stringing, conclusion), () => fits));
+  return forEachConclusion(
+    shape,
+    (conclusion) =>
+      bestOf(strungChains(stringing, conclusion), () => fits) ?? bestOf(ringsTo(stringing, conclusion), () => fits),
+  );
 }
 
 function recogniseRemotePair(shape: Shape): Recognition {
@@ -72,7 +76,9 @@ function followsFromBoth(grid: Grid, colours: Colours, conclusion: Conclusion): 
   }
   const seen = grid.conflicts[conclusion.candidate]!;
   const digit = digitOf(grid, conclusion.candidate);
-  return colours.every((colour) => colour.some((cell) => overlaps(setOf(grid, ofDigit(grid, cell.members, digit)), seen)));
+  return colours.every((colour) =>
+    colour.some((cell) => overlaps(setOf(grid, ofDigit(grid, cell.members, digit)), seen)),
+  );
 }
 
 function findXYChains(position: Position, wanted?: readonly Conclusion[]): Generator<Instance> {
@@ -91,7 +97,10 @@ function* findRemotePairs(position: Position): Generator<Instance> {
   for (const links of byPair.values()) {
     const accepts = (chain: readonly StrungLink[]) => chain.length % 2 === 0;
     for (const instance of searchChains({ position, links, fewest: 4, most: mostCells, accepts, wanted: undefined })) {
-      const cells = instance.sets.map((set) => membersOf(set.members)[0]!).sort((a, b) => a - b).join();
+      const cells = instance.sets
+        .map((set) => membersOf(set.members)[0]!)
+        .sort((a, b) => a - b)
+        .join();
       const conclusions = clearedByBoth(position, instance.sets);
       if (!shown.has(cells) && conclusions.length > 0) yield { ...instance, conclusions };
       shown.add(cells);
@@ -104,5 +113,7 @@ function clearedByBoth(position: Position, sets: readonly OneOf[]): Conclusion[]
   const colours = colouredBySight(grid, readAsCells(sets) ?? []);
   if (colours === undefined) return [];
   const own = sets.map((set) => set.members).reduce(union);
-  return removalsOf(position, difference(position.possible, own)).filter((conclusion) => followsFromBoth(grid, colours, conclusion));
+  return removalsOf(position, difference(position.possible, own)).filter((conclusion) =>
+    followsFromBoth(grid, colours, conclusion),
+  );
 }

@@ -3,7 +3,18 @@
  * start each far end is reached by its shortest chain alone (by a few, where something is wanted), so that no position
  * makes the search run away; a bound on the links tried holds besides.
  */
-import { type Candidate, type Candidates, has, intersection, isSame, isWithin, membersOf, overlaps, setOf, union } from '../grid/candidates.ts';
+import {
+  type Candidate,
+  type Candidates,
+  has,
+  intersection,
+  isSame,
+  isWithin,
+  membersOf,
+  overlaps,
+  setOf,
+  union,
+} from '../grid/candidates.ts';
 import { cellOf, digitOf, type Grid } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import type { OneOf, Position } from '../proof/kernel.ts';
@@ -99,7 +110,17 @@ function webOf(search: ChainSearch): Web {
     push(byDigit, digitOf(grid, first), near);
     if (cellsOf(grid, near).length === 1) push(byCell, cellOf(grid, first), near);
   }
-  return { grid, nears, from, byDigit, byCell, next: new Map(), keys, struck: struckBy(grid, search.wanted), left: linkBound };
+  return {
+    grid,
+    nears,
+    from,
+    byDigit,
+    byCell,
+    next: new Map(),
+    keys,
+    struck: struckBy(grid, search.wanted),
+    left: linkBound,
+  };
 }
 
 /** The near ends from which a chain may bear on what is wanted, in the order of the board. */
@@ -123,7 +144,11 @@ function struckBy(grid: Grid, wanted: readonly Conclusion[] | undefined): Candid
 }
 
 /** The start's front moved on to chains of this length. */
-function advanced(web: Web, start: Start, { length, ways }: { readonly length: number; readonly ways: number }): readonly Reached[] {
+function advanced(
+  web: Web,
+  start: Start,
+  { length, ways }: { readonly length: number; readonly ways: number },
+): readonly Reached[] {
   const front: Reached[] = [];
   const reach = (link: StrungLink, before: Reached | undefined) => {
     const key = keyOf(web.keys, link.far);
@@ -164,7 +189,11 @@ function linksAfter(web: Web, far: Candidates): readonly StrungLink[] {
   return next;
 }
 
-function* instancesOf({ position, accepts, only, wanted }: ChainSearch, reached: Reached, shown: Set<string>): Generator<Instance> {
+function* instancesOf(
+  { position, accepts, only, wanted }: ChainSearch,
+  reached: Reached,
+  shown: Set<string>,
+): Generator<Instance> {
   const { grid } = position;
   const links = linksTo(reached);
   const [start, end] = [links[0]!.near, reached.link.far];
@@ -194,7 +223,10 @@ function linksTo(reached: Reached): StrungLink[] {
 
 /** What is cleared and lies on no set of the chain. */
 function without(grid: Grid, cleared: Candidates, members: Candidates, { possible }: Position): Candidates {
-  return setOf(grid, membersOf(intersection(cleared, possible)).filter((candidate) => !has(members, candidate)));
+  return setOf(
+    grid,
+    membersOf(intersection(cleared, possible)).filter((candidate) => !has(members, candidate)),
+  );
 }
 
 function bearsOn(wanted: readonly Conclusion[] | undefined, conclusions: readonly Conclusion[]): boolean {
@@ -222,7 +254,9 @@ function keyOf(keys: Map<Candidates, string>, part: Candidates): string {
 
 function keyOfInstance(sets: readonly OneOf[], conclusions: readonly Conclusion[]): string {
   const names = sets.map((set) => membersOf(set.members).join('.')).sort();
-  const ends = conclusions.map((each) => (each.kind === 'impossible' ? `-${each.candidate}` : membersOf(each.candidates).join('.')));
+  const ends = conclusions.map((each) =>
+    each.kind === 'impossible' ? `-${each.candidate}` : membersOf(each.candidates).join('.'),
+  );
   return [...names, '=>', ...ends].join();
 }
 

@@ -6,7 +6,19 @@
  *
  * With two petals alone it is an ALS-XY-wing, which is a warning. Cells of one house alone are a naked subset.
  */
-import { type Candidate, type Candidates, countOf, difference, has, intersection, isEmpty, isWithin, membersOf, setOf, union } from '../grid/candidates.ts';
+import {
+  type Candidate,
+  type Candidates,
+  countOf,
+  difference,
+  has,
+  intersection,
+  isEmpty,
+  isWithin,
+  membersOf,
+  setOf,
+  union,
+} from '../grid/candidates.ts';
 import { digitOf, type Grid, sharedHouses } from '../grid/grid.ts';
 import type { OneOf, Position } from '../proof/kernel.ts';
 import { needsEverySet } from './minimal-argument.ts';
@@ -23,12 +35,15 @@ export const deathBlossom: Technique = { name: 'death blossom', recognise, find 
 
 function recognise(shape: Shape): Recognition {
   const { grid } = shape.position;
-  if (readAsCells(shape.sets) === undefined || shape.sets.length < 4 || areOfOneHouse(grid, shape.sets)) return undefined;
+  if (readAsCells(shape.sets) === undefined || shape.sets.length < 4 || areOfOneHouse(grid, shape.sets))
+    return undefined;
   return forEachConclusion(shape, (conclusion) => {
     if (conclusion.kind !== 'impossible') return undefined;
     const stems = shape.sets.filter((stem) => blossoms(grid, stem, shape.sets, conclusion.candidate));
     if (stems.length === 0) return undefined;
-    const most = Math.max(...stems.map((stem) => countOf(difference(stem.members, grid.conflicts[conclusion.candidate]!))));
+    const most = Math.max(
+      ...stems.map((stem) => countOf(difference(stem.members, grid.conflicts[conclusion.candidate]!))),
+    );
     return most > 2 ? fits : loosely('a stem with two petals makes it an ALS-XY-wing');
   });
 }
@@ -38,7 +53,11 @@ function blossoms(grid: Grid, stem: OneOf, sets: readonly OneOf[], victim: Candi
   const open = difference(stem.members, grid.conflicts[victim]!);
   if (countOf(stem.members) < 2 || countOf(open) < 2 || has(open, victim)) return false;
   const search = { grid, victim, left: 5_000 };
-  return bloom(search, open, sets.filter((set) => set !== stem));
+  return bloom(
+    search,
+    open,
+    sets.filter((set) => set !== stem),
+  );
 }
 
 interface BlossomSearch {
@@ -58,7 +77,11 @@ function bloom(search: BlossomSearch, open: Candidates, remaining: readonly OneO
   return false;
 }
 
-function* petalsOf(search: BlossomSearch, stemDigit: Candidate, remaining: readonly OneOf[]): Generator<readonly OneOf[]> {
+function* petalsOf(
+  search: BlossomSearch,
+  stemDigit: Candidate,
+  remaining: readonly OneOf[],
+): Generator<readonly OneOf[]> {
   for (let choice = 1; choice < 2 ** Math.min(remaining.length, 14); choice++) {
     const petal = remaining.filter((_, index) => ((choice >> index) & 1) === 1);
     if (isPetal(search, stemDigit, petal)) yield petal;
@@ -71,7 +94,11 @@ function isPetal({ grid, victim }: BlossomSearch, stemDigit: Candidate, petal: r
   const cells = cellsOf(grid, members);
   const digits = digitsOf(grid, members);
   if (digits.length !== cells.length + 1 || sharedHouses(grid, cells).length === 0) return false;
-  const places = (digit: number) => setOf(grid, membersOf(members).filter((member) => digitOf(grid, member) === digit));
+  const places = (digit: number) =>
+    setOf(
+      grid,
+      membersOf(members).filter((member) => digitOf(grid, member) === digit),
+    );
   const own = digitOf(grid, stemDigit);
   const common = digitOf(grid, victim);
   if (own === common || !digits.includes(own) || ofDigit(grid, members, common).length === 0) return false;
@@ -95,11 +122,17 @@ function* find(position: Position): Generator<Instance> {
       if (open.length < 3 || open.length > mostPetals) continue;
       const own = setOf(grid, ofDigit(grid, stem.members, common));
       const petals = open.map((each) => petalsFor(position, locked, { stem, stemDigit: each, common }));
-      const start = { sets: [stem], victims: isEmpty(own) ? position.possible : intersection(position.possible, seenByAll(grid, own)) };
+      const start = {
+        sets: [stem],
+        victims: isEmpty(own) ? position.possible : intersection(position.possible, seenByAll(grid, own)),
+      };
       found.push(...chosen({ left: choiceBound }, petals, start));
     }
     for (const { sets, victims } of found.sort((a, b) => a.sets.length - b.sets.length)) {
-      const key = sets.map((set) => membersOf(set.members)[0]).sort().join();
+      const key = sets
+        .map((set) => membersOf(set.members)[0])
+        .sort()
+        .join();
       const conclusions = removalsOf(position, difference(victims, sets.map((set) => set.members).reduce(union)));
       if (shown.has(key) || areOfOneHouse(grid, sets) || !needsEverySet(position, { sets, conclusions })) continue;
       shown.add(key);
@@ -122,14 +155,19 @@ function petalsFor(
   return locked.flatMap(({ sets, parts }) => {
     const own = parts.find((part) => digitOf(grid, membersOf(part)[0]!) === digitOf(grid, stemDigit));
     const ends = parts.find((part) => digitOf(grid, membersOf(part)[0]!) === common);
-    if (own === undefined || ends === undefined || sets.includes(stem) || !isWithin(own, grid.conflicts[stemDigit]!)) return [];
+    if (own === undefined || ends === undefined || sets.includes(stem) || !isWithin(own, grid.conflicts[stemDigit]!))
+      return [];
     const victims = intersection(possible, seenByAll(grid, ends));
     return isEmpty(victims) ? [] : [{ sets, victims }];
   });
 }
 
 /** A petal for each digit, none sharing a cell with another, as long as something is seen by all. */
-function* chosen(search: { left: number }, petals: readonly (readonly FoundPetal[])[], so: FoundPetal): Generator<FoundPetal> {
+function* chosen(
+  search: { left: number },
+  petals: readonly (readonly FoundPetal[])[],
+  so: FoundPetal,
+): Generator<FoundPetal> {
   const [first, ...others] = petals;
   if (first === undefined) {
     yield so;

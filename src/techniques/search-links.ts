@@ -1,7 +1,18 @@
 /**
  * The strong links of a position, each with a near and a far end in both directions: what chains are searched with.
  */
-import { bitsIn, type Candidates, countOf, difference, has, intersection, isEmpty, membersOf, setOf, union } from '../grid/candidates.ts';
+import {
+  bitsIn,
+  type Candidates,
+  countOf,
+  difference,
+  has,
+  intersection,
+  isEmpty,
+  membersOf,
+  setOf,
+  union,
+} from '../grid/candidates.ts';
 import { candidateAt, candidatesInHouse, cellOf, type Grid, type HouseShape } from '../grid/grid.ts';
 import { isPlaced, type OneOf, type Position, placesIn } from '../proof/kernel.ts';
 import { combinations } from './combinations.ts';
@@ -41,7 +52,9 @@ export function groupedLinks(position: Position): StrungLink[] {
   const { grid } = position;
   return openPlaces(position).flatMap((set) => {
     if (countOf(set.members) < 3 || set.source.kind !== 'places') return [];
-    return groupsIn(grid, set).map((near): StrungLink => ({ shape: 'set', sets: [set], near, far: difference(set.members, near) }));
+    return groupsIn(grid, set).map(
+      (near): StrungLink => ({ shape: 'set', sets: [set], near, far: difference(set.members, near) }),
+    );
   });
 }
 
@@ -49,7 +62,9 @@ export function groupedLinks(position: Position): StrungLink[] {
 export function lockedLinks(position: Position, mostCells: number): StrungLink[] {
   return almostLockedSets(position, mostCells).flatMap(({ sets, parts }) => {
     const shape = sets.length === 1 ? 'set' : 'almost locked';
-    return parts.flatMap((near) => parts.filter((far) => far !== near).map((far): StrungLink => ({ shape, sets, near, far })));
+    return parts.flatMap((near) =>
+      parts.filter((far) => far !== near).map((far): StrungLink => ({ shape, sets, near, far })),
+    );
   });
 }
 
@@ -86,7 +101,10 @@ function makeAlmostLocked(position: Position, mostCells: number): readonly Almos
 
 /** The digits of a cell, digit 1 in the lowest bit. */
 export function maskOf({ grid, possible }: Position, { source: { cell } }: CellOneOf): number {
-  return grid.digits.reduce((mask, digit) => (has(possible, candidateAt(grid, cell, digit)) ? mask | (1 << (digit - 1)) : mask), 0);
+  return grid.digits.reduce(
+    (mask, digit) => (has(possible, candidateAt(grid, cell, digit)) ? mask | (1 << (digit - 1)) : mask),
+    0,
+  );
 }
 
 function almostLocked(grid: Grid, sets: readonly CellOneOf[]): AlmostLocked {

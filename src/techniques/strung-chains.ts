@@ -10,7 +10,20 @@
  *
  * Each end is a node: one digit in one house, or, in an almost hidden set, digits of one cell.
  */
-import { type Candidate, type Candidates, countOf, difference, has, intersection, isEmpty, isWithin, membersOf, overlaps, setOf, union } from '../grid/candidates.ts';
+import {
+  type Candidate,
+  type Candidates,
+  countOf,
+  difference,
+  has,
+  intersection,
+  isEmpty,
+  isWithin,
+  membersOf,
+  overlaps,
+  setOf,
+  union,
+} from '../grid/candidates.ts';
 import { cellOf, digitOf, type Grid, type HouseShape, sharedHouses } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import type { OneOf } from '../proof/kernel.ts';
@@ -91,14 +104,20 @@ function gives(grid: Grid, ring: readonly StrungLink[], conclusion: Conclusion):
 
 /** Everything that a ring rules out: what sees both ends of a weak link, and what an almost locked set, now locked, clears. */
 export function clearedByRing(grid: Grid, ring: readonly StrungLink[]): Candidates {
-  const betweenLinks = ring.map((link, index) => intersection(seenByAll(grid, link.far), seenByAll(grid, ring[(index + 1) % ring.length]!.near)));
+  const betweenLinks = ring.map((link, index) =>
+    intersection(seenByAll(grid, link.far), seenByAll(grid, ring[(index + 1) % ring.length]!.near)),
+  );
   return [...betweenLinks, ...ring.map((link) => clearedInside(grid, link))].reduce(union);
 }
 
 /** Whether the sets are cells of one house, or digits of one house: as a whole a subset, which no several of them link. */
 export function areOfOneHouse(grid: Grid, sets: readonly OneOf[]): boolean {
   return grid.houses.some((house) =>
-    sets.every(({ source }) => (source.kind === 'cell' && house.cells.includes(source.cell)) || (source.kind === 'places' && source.house === house)),
+    sets.every(
+      ({ source }) =>
+        (source.kind === 'cell' && house.cells.includes(source.cell)) ||
+        (source.kind === 'places' && source.house === house),
+    ),
   );
 }
 
@@ -112,9 +131,13 @@ function clearedInside(grid: Grid, { shape, sets, near, far }: StrungLink): Cand
   const rest = difference(members, union(near, far));
   if (isEmpty(rest)) return rest;
   if (shape === 'almost locked') {
-    return digitsOf(grid, rest).map((digit) => seenByAll(grid, setOf(grid, ofDigit(grid, members, digit)))).reduce(union);
+    return digitsOf(grid, rest)
+      .map((digit) => seenByAll(grid, setOf(grid, ofDigit(grid, members, digit))))
+      .reduce(union);
   }
-  return cellsOf(grid, rest).map((cell) => seenByAll(grid, inCell(grid, members, cell))).reduce(union);
+  return cellsOf(grid, rest)
+    .map((cell) => seenByAll(grid, inCell(grid, members, cell)))
+    .reduce(union);
 }
 
 interface StringSearch {
@@ -125,7 +148,12 @@ interface StringSearch {
 
 type Closes = (links: readonly StrungLink[], isAll: boolean) => boolean;
 
-function* continued(search: StringSearch, links: readonly StrungLink[], remaining: readonly OneOf[], closes: Closes): Generator<readonly StrungLink[]> {
+function* continued(
+  search: StringSearch,
+  links: readonly StrungLink[],
+  remaining: readonly OneOf[],
+  closes: Closes,
+): Generator<readonly StrungLink[]> {
   if (closes(links, remaining.length === 0)) yield links;
   if (remaining.length === 0) return;
   const seen = seenByAll(search.grid, links.at(-1)!.far);
@@ -172,7 +200,9 @@ function makerOfSet(grid: Grid, set: OneOf): LinkMaker {
     linksFrom,
     linksWithout: (struck) => {
       const near = intersection(set.members, struck);
-      return isWithin(set.members, near) ? membersOf(near).flatMap((each) => linksFrom(setOf(grid, [each]))) : linksFrom(near);
+      return isWithin(set.members, near)
+        ? membersOf(near).flatMap((each) => linksFrom(setOf(grid, [each])))
+        : linksFrom(near);
     },
   };
 }
@@ -192,23 +222,39 @@ function partsThatAreNodes(grid: Grid, members: Candidates): Candidates[] {
 
 /** Cells of one house, two or more, with one digit more than cells. */
 function almostLocked(grid: Grid, sets: readonly OneOf[]): LinkMaker[] {
-  const inHouse = (house: HouseShape) => sets.filter((set) => set.source.kind === 'cell' && house.cells.includes(set.source.cell));
+  const inHouse = (house: HouseShape) =>
+    sets.filter((set) => set.source.kind === 'cell' && house.cells.includes(set.source.cell));
   return gathered(grid, inHouse).flatMap((cells) => {
     const members = cells.map((set) => set.members).reduce(union);
     const digits = digitsOf(grid, members);
     if (digits.length !== cells.length + 1) return [];
-    return [makerOfParts('almost locked', cells, members, digits.map((digit) => setOf(grid, ofDigit(grid, members, digit))))];
+    return [
+      makerOfParts(
+        'almost locked',
+        cells,
+        members,
+        digits.map((digit) => setOf(grid, ofDigit(grid, members, digit))),
+      ),
+    ];
   });
 }
 
 /** Digits of one house, two or more, with one cell more than digits. */
 function almostHidden(grid: Grid, sets: readonly OneOf[]): LinkMaker[] {
-  const inHouse = (house: HouseShape) => sets.filter((set) => set.source.kind === 'places' && set.source.house === house);
+  const inHouse = (house: HouseShape) =>
+    sets.filter((set) => set.source.kind === 'places' && set.source.house === house);
   return gathered(grid, inHouse).flatMap((places) => {
     const members = places.map((set) => set.members).reduce(union);
     const cells = cellsOf(grid, members);
     if (cells.length !== places.length + 1) return [];
-    return [makerOfParts('almost hidden', places, members, cells.map((cell) => inCell(grid, members, cell)))];
+    return [
+      makerOfParts(
+        'almost hidden',
+        places,
+        members,
+        cells.map((cell) => inCell(grid, members, cell)),
+      ),
+    ];
   });
 }
 
@@ -226,8 +272,14 @@ function gathered(grid: Grid, inHouse: (house: HouseShape) => readonly OneOf[]):
   return [...found.values()];
 }
 
-function makerOfParts(shape: LinkShape, sets: readonly OneOf[], members: Candidates, parts: readonly Candidates[]): LinkMaker {
-  const linksFrom = (near: Candidates) => parts.filter((far) => !overlaps(near, far)).map((far): StrungLink => ({ shape, sets, near, far }));
+function makerOfParts(
+  shape: LinkShape,
+  sets: readonly OneOf[],
+  members: Candidates,
+  parts: readonly Candidates[],
+): LinkMaker {
+  const linksFrom = (near: Candidates) =>
+    parts.filter((far) => !overlaps(near, far)).map((far): StrungLink => ({ shape, sets, near, far }));
   return {
     sets,
     members,
@@ -247,7 +299,10 @@ function isInOneHouse(grid: Grid, part: Candidates): boolean {
 }
 
 function inCell(grid: Grid, members: Candidates, cell: number): Candidates {
-  return setOf(grid, membersOf(members).filter((member: Candidate) => cellOf(grid, member) === cell));
+  return setOf(
+    grid,
+    membersOf(members).filter((member: Candidate) => cellOf(grid, member) === cell),
+  );
 }
 
 function without(sets: readonly OneOf[], taken: readonly OneOf[]): readonly OneOf[] {

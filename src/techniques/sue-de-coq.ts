@@ -35,7 +35,9 @@ function recognise(shape: Shape): Recognition {
   if (cells === undefined || cells.length < 4) return undefined;
   const cleared = crossingsOf(grid).flatMap((crossing) => clearedByCrossing(grid, crossing, cells) ?? []);
   if (cleared.length === 0) return undefined;
-  return forEachConclusion(shape, (conclusion) => (cleared.some((candidates) => follows(candidates, conclusion)) ? fits : undefined));
+  return forEachConclusion(shape, (conclusion) =>
+    cleared.some((candidates) => follows(candidates, conclusion)) ? fits : undefined,
+  );
 }
 
 function follows(cleared: Candidates, conclusion: Conclusion): boolean {
@@ -46,7 +48,9 @@ function follows(cleared: Candidates, conclusion: Conclusion): boolean {
 function crossingsOf(grid: Grid): Crossing[] {
   const boxes = grid.houses.filter((house) => house.kind === 'box');
   const lines = grid.houses.filter((house) => house.kind !== 'box');
-  return lines.flatMap((line) => boxes.map((box) => ({ line, box })).filter(({ box }) => crossed({ line, box }).length > 1));
+  return lines.flatMap((line) =>
+    boxes.map((box) => ({ line, box })).filter(({ box }) => crossed({ line, box }).length > 1),
+  );
 }
 
 /** The cells where the two cross. */
@@ -63,7 +67,11 @@ function clearedByCrossing(grid: Grid, { line, box }: Crossing, cells: readonly 
   if (inside.length + inLine.length + inBox.length !== cells.length) return undefined;
   const members = cells.map((cell) => cell.members).reduce(union);
   const digits = digitsOf(grid, members);
-  const placesAmong = (some: readonly CellSet[], digit: Digit) => setOf(grid, some.flatMap((cell) => ofDigit(grid, cell.members, digit)));
+  const placesAmong = (some: readonly CellSet[], digit: Digit) =>
+    setOf(
+      grid,
+      some.flatMap((cell) => ofDigit(grid, cell.members, digit)),
+    );
   const isTwice = (digit: Digit) => !isEmpty(placesAmong(inLine, digit)) && !isEmpty(placesAmong(inBox, digit));
   if (digits.length + digits.filter(isTwice).length !== cells.length) return undefined;
   return digits
@@ -80,9 +88,18 @@ function* find(position: Position): Generator<Instance> {
   for (const crossing of crossingsOf(grid)) {
     const { line, box } = crossing;
     const open = openCells(position).map((set) => ({ set, cell: set.source.cell, mask: maskOf(position, set) }));
-    const inside = choicesOf(open.filter(({ cell }) => line.cells.includes(cell) && box.cells.includes(cell)), [2, 3]);
-    const inLine = choicesOf(open.filter(({ cell }) => line.cells.includes(cell) && !box.cells.includes(cell)), [1, 2, 3]);
-    const inBox = choicesOf(open.filter(({ cell }) => box.cells.includes(cell) && !line.cells.includes(cell)), [1, 2, 3]);
+    const inside = choicesOf(
+      open.filter(({ cell }) => line.cells.includes(cell) && box.cells.includes(cell)),
+      [2, 3],
+    );
+    const inLine = choicesOf(
+      open.filter(({ cell }) => line.cells.includes(cell) && !box.cells.includes(cell)),
+      [1, 2, 3],
+    );
+    const inBox = choicesOf(
+      open.filter(({ cell }) => box.cells.includes(cell) && !line.cells.includes(cell)),
+      [1, 2, 3],
+    );
     for (const a of inside) {
       for (const b of inLine) {
         for (const c of inBox) {
@@ -102,7 +119,10 @@ interface Choice {
   readonly mask: number;
 }
 
-function choicesOf(open: readonly { readonly set: CellOneOf; readonly mask: number }[], sizes: readonly number[]): Choice[] {
+function choicesOf(
+  open: readonly { readonly set: CellOneOf; readonly mask: number }[],
+  sizes: readonly number[],
+): Choice[] {
   return sizes.flatMap((size) =>
     [...combinations(open, size)].map((choice) => ({
       sets: choice.map((each) => each.set),

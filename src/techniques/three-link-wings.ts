@@ -45,7 +45,11 @@ function technique(name: string, isWing: IsWing): Technique {
         if (!isEitherWay(stringing.grid, [first, second, third])) return undefined;
         return hasGroups(links) ? loosely(`an end of a link is a group of places: a grouped ${name}`) : fits;
       };
-      return forEachConclusion(shape, (conclusion) => bestOf(strungChains(stringing, conclusion), judge) ?? bestOf(ringsTo(stringing, conclusion), judge));
+      return forEachConclusion(
+        shape,
+        (conclusion) =>
+          bestOf(strungChains(stringing, conclusion), judge) ?? bestOf(ringsTo(stringing, conclusion), judge),
+      );
     },
     find: (position, wanted) =>
       searchChains({
@@ -68,7 +72,11 @@ function isW(grid: Grid, links: ThreeLinks): boolean {
 
 function isM(grid: Grid, links: ThreeLinks): boolean {
   const [first, second, last] = links;
-  return kindsOf(links) === 'VLL' && startOf(grid, first) === endOf(grid, last) && endOf(grid, second) !== startOf(grid, last);
+  return (
+    kindsOf(links) === 'VLL' &&
+    startOf(grid, first) === endOf(grid, last) &&
+    endOf(grid, second) !== startOf(grid, last)
+  );
 }
 
 function isS(grid: Grid, [first, second, last]: ThreeLinks): boolean {

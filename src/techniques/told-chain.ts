@@ -8,7 +8,11 @@ import { severalSets, type StrungLink, strungChains } from './strung-chains.ts';
 import type { Instance } from './technique.ts';
 
 /** The chain from end to end: strong, weak, strong; a ring with the weak link that closes it. An almost locked set is written short. */
-export function toldChain(grid: Grid, links: readonly StrungLink[], { loop }: { readonly loop: boolean } = { loop: false }): Chain {
+export function toldChain(
+  grid: Grid,
+  links: readonly StrungLink[],
+  { loop }: { readonly loop: boolean } = { loop: false },
+): Chain {
   const nodes = links.flatMap((link) => [nodeOf(grid, link, link.near), nodeOf(grid, link, link.far)]);
   const count = loop ? nodes.length : nodes.length - 1;
   return {
@@ -27,13 +31,19 @@ export function toldChain(grid: Grid, links: readonly StrungLink[], { loop }: { 
 export function toldInstance(grid: Grid, sets: readonly OneOf[], conclusions: readonly Conclusion[]): Instance {
   for (const conclusion of conclusions) {
     for (const links of strungChains({ grid, sets, shapes: severalSets }, conclusion)) {
-      return { sets: links.flatMap((link) => link.sets), chain: toldChain(grid, links), deadly: undefined, conclusions };
+      return {
+        sets: links.flatMap((link) => link.sets),
+        chain: toldChain(grid, links),
+        deadly: undefined,
+        conclusions,
+      };
     }
   }
   return { sets, chain: undefined, deadly: undefined, conclusions };
 }
 
 function nodeOf(grid: Grid, { shape, sets }: StrungLink, part: Candidates): ChainNode {
-  const cells = shape === 'almost locked' ? cellsOf(grid, sets.map((set) => set.members).reduce(union)) : cellsOf(grid, part);
+  const cells =
+    shape === 'almost locked' ? cellsOf(grid, sets.map((set) => set.members).reduce(union)) : cellsOf(grid, part);
   return { digits: digitsOf(grid, part), cells };
 }

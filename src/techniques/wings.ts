@@ -51,24 +51,35 @@ function technique(wing: WingShape): Technique {
 function recognise(shape: Shape, wing: WingShape): Recognition {
   const { grid } = shape.position;
   const cells = readAsCells(shape.sets);
-  if (cells === undefined || cells.length !== wing.size || !isBent(grid, cells) || !wing.isShape(grid, cells)) return undefined;
+  if (cells === undefined || cells.length !== wing.size || !isBent(grid, cells) || !wing.isShape(grid, cells))
+    return undefined;
   const members = cells.map((cell) => cell.members).reduce(union);
   const [loose, ...others] = looseDigits(grid, members);
   if (others.length > 0) return undefined;
   const free = loose === undefined ? digitsOf(grid, members) : [loose];
-  return forEachConclusion(shape, (conclusion) => (free.some((digit) => follows(grid, members, digit, conclusion)) ? fits : undefined));
+  return forEachConclusion(shape, (conclusion) =>
+    free.some((digit) => follows(grid, members, digit, conclusion)) ? fits : undefined,
+  );
 }
 
 /** Whether the wing with this digit unrestricted gives the conclusion. */
 function follows(grid: Grid, members: Candidates, digit: Digit, conclusion: Conclusion): boolean {
   const ends = setOf(grid, ofDigit(grid, members, digit));
-  return conclusion.kind === 'impossible' ? isWithin(ends, grid.conflicts[conclusion.candidate]!) : isWithin(ends, conclusion.candidates);
+  return conclusion.kind === 'impossible'
+    ? isWithin(ends, grid.conflicts[conclusion.candidate]!)
+    : isWithin(ends, conclusion.candidates);
 }
 
 /** As many digits as cells, and not all cells in one house. */
 function isBent(grid: Grid, cells: readonly CellSet[]): boolean {
   const digits = digitsOf(grid, cells.map((cell) => cell.members).reduce(union));
-  return digits.length === cells.length && sharedHouses(grid, cells.map((cell) => cell.cell)).length === 0;
+  return (
+    digits.length === cells.length &&
+    sharedHouses(
+      grid,
+      cells.map((cell) => cell.cell),
+    ).length === 0
+  );
 }
 
 /** The digits whose places among these do not all see one another. */
@@ -104,7 +115,9 @@ function liesInLineAndBox(grid: Grid, cells: readonly CellSet[]): boolean {
   return houses.some((box) => {
     if (box.kind !== 'box') return false;
     const outside = cells.filter((cell) => !box.cells.includes(cell.cell)).map((cell) => cell.cell);
-    return sharedHouses(grid, outside).some((line) => line.kind !== 'box' && line.cells.some((cell) => box.cells.includes(cell)));
+    return sharedHouses(grid, outside).some(
+      (line) => line.kind !== 'box' && line.cells.some((cell) => box.cells.includes(cell)),
+    );
   });
 }
 
