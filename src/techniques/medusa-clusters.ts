@@ -40,6 +40,7 @@ export function medusaClusters(position: Position): readonly MedusaCluster[] {
 export function clusterWith(position: Position, sets: readonly OneOf[]): readonly MedusaCluster[] {
   const { grid } = position;
   const own = pairsOf(grid, sets);
+  if (own.length === 0) return [];
   const all = medusaClusters(position);
   const isKnown = own.every((set) => all.some((cluster) => isWithin(set.members, cluster.members)));
   const clusters = isKnown ? all : clustersOf(grid, [...pairsOf(grid, openSets(position)), ...own]);
