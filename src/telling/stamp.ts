@@ -9,7 +9,12 @@ const most = 100;
 /** What the stamp says; undefined for a sound step. The picture itself says that the step is not proved. */
 export function stampText({ sound, message, step }: CheckedStep): string | undefined {
   if (sound) return undefined;
-  return shortened(message === '' ? `step ${step.id} does not hold` : message);
+  return shortened(message === '' ? `step ${step.id} does not hold` : firstSentence(message));
+}
+
+/** What is wrong comes first; how it may be mended is for the teller, not for the picture. */
+function firstSentence(message: string): string {
+  return message.match(/^.*?(?=\. )/s)?.[0] ?? message;
 }
 
 /** The sentence up to a place where it may end, or else up to a word. */

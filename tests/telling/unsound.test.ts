@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { candidateAt, cellAt, digit, gridOf } from '../../src/grid/grid.ts';
+import { defaultLook } from '../../src/picture/default-look.ts';
+import { tellFilm } from '../../src/telling/tell-film.ts';
 import { marksOf, skyscraper, stretchesOf, tell, towers, writtenIn } from './tell.ts';
 
 /** Column 4 has 3s in r1, r2, r5 and r6: this strong link is none. */
@@ -12,6 +14,16 @@ describe('a step that is not proved', () => {
     const stamps = told.film.marks.filter(({ shape }) => shape.kind === 'stamp');
     expect(stamps).toHaveLength(1);
     expect(stamps[0]).toMatchObject({ step: 's', from: 0, until: 250 });
+  });
+
+  test('says on its stamp what is wrong, and not how it may be mended', () => {
+    const [step, ...others] = told.checked.steps;
+    const message = '3r1c4=3r6c4 is not a strong link. A pointing pair (3b2) removes 3r1c4';
+    const checked = { ...told.checked, steps: [{ ...step!, message }, ...others] };
+    const { marks } = tellFilm(checked, told.schedule, defaultLook);
+    expect(marks.flatMap(({ shape }) => (shape.kind === 'stamp' ? [shape.text] : []))).toEqual([
+      '3r1c4=3r6c4 is not a strong link',
+    ]);
   });
 
   test('says on its stamp what is wrong, in a line', () => {
