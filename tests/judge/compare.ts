@@ -2,7 +2,7 @@
  * Holds a report of the checker against the second reading of the rules, field by field.
  */
 import type { Report } from '../../src/report/report.ts';
-import type { NamedSet } from './arguments.ts';
+import { buildArgument, type NamedSet } from './arguments.ts';
 import { type JudgedConclusion, type JudgedStep, outcomesOf, removalsBy, type Truth } from './claims.ts';
 import { type Conclusion, candidate, candidateName, conclusionName, entered, type Position, proves } from './rules.ts';
 
@@ -75,6 +75,12 @@ function stepDifferences(truth: Truth, judged: JudgedStep, step: ReportedStep): 
       if (each.claim.kind === 'so')
         found.push(...counterexampleFaults(truth, each, step.conclusions[index], sets ?? []));
     }
+  }
+  for (const [index, each] of judged.conclusions.entries()) {
+    if (each.claim.kind !== 'cascade' || each.claim.from === undefined) continue;
+    const argument = { from: each.claim.from, chains: [], deadly: undefined };
+    const [sets] = buildArgument({ ...truth, eithers: judged.eithersBefore }, each.position, argument).alternatives;
+    found.push(...counterexampleFaults(truth, each, step.conclusions[index], sets!));
   }
   for (const [index, each] of judged.conclusions.entries()) {
     const is = step.conclusions[index];
