@@ -47,7 +47,11 @@ function commandLine(
     .helpOption('-h, --help', 'print this help')
     .helpCommand(false)
     .showSuggestionAfterError()
-    .configureOutput({ writeOut: terminal.out, writeErr: terminal.err })
+    .configureOutput({
+      writeOut: terminal.out,
+      writeErr: terminal.err,
+      outputError: (text, write) => write(text.replace(/^error: /, 'proofreel: ')),
+    })
     .exitOverride();
   for (const verb of verbs) {
     const command = program.command(verb.name).description(`${verb.does}.`).copyInheritedSettings(program);

@@ -83,7 +83,7 @@ async function readBeside(scene: Scene, folder: string, media: 'needed' | 'if th
     const path = resolve(folder, file.value);
     if (!existsSync(path)) {
       const severity = media === 'needed' ? 'error' : 'warning';
-      diagnostics.push({ code: 'file-not-found', severity, span: file.span, message: `there is no ${what} ${path}` });
+      diagnostics.push({ code: 'file-not-found', severity, span: file.span, message: `there is no ${what} ${file.value} beside the scene` });
       return undefined;
     }
     const told = await askLength(path, media);
@@ -127,7 +127,7 @@ function readNarrationFile(file: Located<string>, folder: string, diagnostics: D
       code: 'file-not-found',
       severity: 'error',
       span: file.span,
-      message: `there is no narration ${path}`,
+      message: `there is no narration ${file.value} beside the scene`,
     });
     return undefined;
   }
