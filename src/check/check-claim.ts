@@ -32,7 +32,7 @@ export function checkClaim(walk: Walk, step: Step, claim: Claim): CheckedClaim {
   const because = claim.origin === 'cascade' ? step.cascade[claim.item]?.because : undefined;
   const name = judgeGivenName(position, because, claim, evaluated);
   const conclusions = evaluated.conclusions.map((each) => ({
-    ...checkConclusion(walk, claim, evaluated, each, step.fails ? [] : failuresBefore),
+    ...checkConclusion(walk, step, claim, evaluated, each, step.fails ? [] : failuresBefore),
     name,
   }));
   let inheritsOneSolution = false;
@@ -49,6 +49,7 @@ export function checkClaim(walk: Walk, step: Step, claim: Claim): CheckedClaim {
 
 function checkConclusion(
   walk: Walk,
+  step: Step,
   claim: Claim,
   evaluated: Evaluated,
   each: EvaluatedConclusion,
@@ -75,11 +76,13 @@ function checkConclusion(
     return { ...base, verdict: 'proved' };
   }
   const key = base.text;
-  const restsOn = stepsRestedOn(walk.position, claim, walk.eithers, failures, (again) =>
-    again.conclusions.some(
-      (other) => other.outcome.kind === 'proved' && printConclusion(grid, other.conclusion) === key,
-    ),
-  );
+  const restsOn = stepsRestedOn(walk.position, claim, walk.eithers, failures, (again) => {
+    const same = again.conclusions.filter((other) => printConclusion(grid, other.conclusion) === key);
+    if (same.some((other) => other.outcome.kind === 'proved')) return true;
+    // Had what is missing been proved, a true conclusion might say nothing new, and a list no longer leave it out.
+    return !contradicted && same.every((other) => other.outcome.kind === 'spent');
+  });
+  const named = (id: string) => (id === step.id ? 'what comes before it in this step' : id);
   const why = explainConclusion(grid, claim, each, {
     isFalse: contradicted,
     severalSolutions: walk.truth.solutions.length > 1,
@@ -91,7 +94,7 @@ function checkConclusion(
     verdict: contradicted ? 'false' : 'unproved',
     restsOn,
     counterexample: outcome.kind === 'not-shown' ? outcome.counterexample : undefined,
-    message: restsOn.length === 0 ? why : `${why}; it would hold if ${inWords(restsOn)} were proved`,
+    message: restsOn.length === 0 ? why : `${why}; it would hold if ${inWords(restsOn.map(named))} were proved`,
   };
 }
 

@@ -214,7 +214,9 @@ function holdsSupposing(
   for (const { id, conclusion } of supposed) if ('oneOf' in conclusion) eithers.set(id, conclusion.oneOf);
   const outcomes = outcomesOf({ ...truth, eithers }, position, each.claim);
   const text = conclusionName(board, each.conclusion);
-  return outcomes?.some(([other, is]) => conclusionName(board, other) === text && is === 'proved') ?? false;
+  const same = outcomes?.filter(([other]) => conclusionName(board, other) === text).map(([, is]) => is);
+  if (same === undefined || same.includes('open')) return false;
+  return same.includes('proved') || each.verdict !== 'false';
 }
 
 function summaryFaults(steps: readonly JudgedStep[], { summary, steps: reported }: Report): string[] {
