@@ -33,7 +33,9 @@ function recognise(shape: Shape): Recognition {
   const { grid } = shape.position;
   const cells = readAsCells(shape.sets);
   if (cells === undefined || cells.length < 4) return undefined;
-  const cleared = crossingsOf(grid).flatMap((crossing) => clearedByCrossing(grid, crossing, cells) ?? []);
+  const cleared = crossingsOf(grid)
+    .map((crossing) => clearedByCrossing(grid, crossing, cells))
+    .filter((candidates) => candidates !== undefined);
   if (cleared.length === 0) return undefined;
   return forEachConclusion(shape, (conclusion) =>
     cleared.some((candidates) => follows(candidates, conclusion)) ? fits : undefined,
