@@ -2,13 +2,17 @@
  * A claim in the position reached: the kernel's outcome of each conclusion becomes a verdict with its reasons.
  */
 import { Bug } from '../grid/bug.ts';
+import { intersection, membersOf } from '../grid/candidates.ts';
 import { printConclusion } from '../grid/notation/print.ts';
-import type { Position, Proof } from '../proof/kernel.ts';
+import type { Conclusion } from '../grid/terms.ts';
+import { oneOf, type Position, type Proof } from '../proof/kernel.ts';
 import type { Step } from '../scene/scene.ts';
+import { nameOfSet } from './argument.ts';
 import { type Claim, type Evaluated, type EvaluatedConclusion, evaluate } from './claim.ts';
 import { explainConclusion, inWords } from './explain.ts';
 import { judgeGivenName } from './name.ts';
 import { type Failure, stepsRestedOn } from './rests-on.ts';
+import { findSingle } from './singles.ts';
 import { isContradicted } from './truth.ts';
 import type { Argument, CheckedConclusion } from './verdict.ts';
 import { enter, type Walk } from './walk.ts';
@@ -88,6 +92,8 @@ function checkConclusion(
     severalSolutions: walk.truth.solutions.length > 1,
     faults: evaluated.argument.faults.map((fault) => fault.message),
     brokenLinks: evaluated.argument.links.filter((link) => !link.holds),
+    instead: contradicted ? placedInstead(walk, conclusion) : undefined,
+    placed: walk.position.placed,
   });
   return {
     ...base,
@@ -96,6 +102,23 @@ function checkConclusion(
     counterexample: outcome.kind === 'not-shown' ? outcome.counterexample : undefined,
     message: restsOn.length === 0 ? why : `${why}; it would hold if ${inWords(restsOn.map(named))} were proved`,
   };
+}
+
+/** For a digit in a wrong cell: what a single puts into the cell, or where it puts the digit; the mistyped one, mostly. */
+function placedInstead({ position, truth }: Walk, conclusion: Conclusion): string | undefined {
+  const { grid } = position;
+  const [wrong, ...others] = conclusion.kind === 'one-of' ? membersOf(conclusion.candidates) : [];
+  const [solution, second] = truth.solutions;
+  if (wrong === undefined || others.length > 0 || solution === undefined || second !== undefined) return undefined;
+  // Another digit in the cell, or the digit in a cell nearby: what conflicts with the wrong placement and is true.
+  const found = membersOf(intersection(solution, grid.conflicts[wrong]!)).flatMap((candidate) => {
+    const placement = oneOf(grid, candidate);
+    const single = findSingle(position, placement, 'singles');
+    return single === undefined
+      ? []
+      : [`${printConclusion(grid, placement)} (a single: ${nameOfSet(grid, single.set)})`];
+  });
+  return found.length === 0 ? undefined : inWords(found, 'or');
 }
 
 /** The sets by which these conclusions were tried, each once. */

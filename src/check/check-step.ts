@@ -45,7 +45,7 @@ export function checkStep(walk: Walk, step: Step): CheckedStep {
   const sound = step.fails ? trapFaults(step, conclusions).length === 0 : isSound(faults, links, conclusions, names);
   if (!sound && !step.fails && !isMisnamed(names) && restsWholly(before, checked, failuresBefore))
     walk.restingSteps.add(step.id);
-  const mends = sound || step.fails ? [] : checked.flatMap((each) => mendsFor(walk, each));
+  const mends = sound || step.fails ? [] : untilFalse(checked).flatMap((each) => mendsFor(walk, each));
   walk.diagnostics.push(...warningsOf(step, checked, names), ...judgeMarks(step, before, walk.position));
   return {
     step,
@@ -66,6 +66,12 @@ export function checkStep(walk: Walk, step: Step): CheckedStep {
     possibleBefore: before.possible,
     placedBefore: before.placed,
   };
+}
+
+/** The claims before the first that a solution contradicts: what comes after a wrong digit is best looked at once it is right. */
+function untilFalse(checked: readonly CheckedClaim[]): readonly CheckedClaim[] {
+  const wrong = checked.findIndex(({ conclusions }) => conclusions.some((each) => each.verdict === 'false'));
+  return wrong < 0 ? checked : checked.slice(0, wrong + 1);
 }
 
 /** What would mend the claim, as long as mends are still looked for: each takes a search of its own. */

@@ -117,7 +117,7 @@ export function evaluate(position: Position, claim: Claim, eithers: Eithers): Ev
     case 'all': {
       const proved = removalsProved(position, argument.sets);
       return {
-        argument,
+        argument: proved.length === 0 ? provingNothing(argument, claim) : argument,
         conclusions: proved.map((candidate) => conclude({ kind: 'impossible', candidate })),
         stale: [],
       };
@@ -147,6 +147,13 @@ function argumentFor(position: Position, claim: Claim, eithers: Eithers): BuiltA
   const lacking = because === undefined ? 'none is given' : `no ${because} is found that removes a candidate`;
   const message = `\`so: all\` stands for the removals that an argument proves, and ${lacking}; name its sets with \`from\`, or its links with \`chain\``;
   return { ...built, faults: [...built.faults, { kind: 'no-argument', message }] };
+}
+
+/** An argument with a name says that it removes something; one without may be there to be looked at. */
+function provingNothing(argument: BuiltArgument, { because }: Claim): BuiltArgument {
+  if (because === undefined || argument.faults.length > 0) return argument;
+  const message = `this ${because} removes nothing: \`so: all\` stands for no removal here`;
+  return { ...argument, faults: [{ kind: 'no-argument', message }] };
 }
 
 /** How many arguments of a name are looked at for `so: all`, which any of them would serve. */

@@ -1,7 +1,7 @@
 /**
  * Why something is not proved, in sentences that an editor can act on.
  */
-import { type Candidate, membersOf } from '../grid/candidates.ts';
+import { type Candidate, type Candidates, has, membersOf } from '../grid/candidates.ts';
 import { cellOf, digitOf, type Grid, sharedHouses } from '../grid/grid.ts';
 import { compactly } from '../grid/notation/compact.ts';
 import { printCandidate, printCell, printConclusion } from '../grid/notation/print.ts';
@@ -24,6 +24,10 @@ export function explainLink(grid: Grid, link: CheckedLink): string {
   if (link.kind === 'weak') {
     return `${text} is not a weak link: ${inWords(breakers)} can be true together`;
   }
+  const vanished = [link.fromCandidates.length === 0 ? link.from : '', link.toCandidates.length === 0 ? link.to : ''];
+  const gone = vanished.filter((end) => end !== '');
+  if (gone.length > 0)
+    return `${text} is not a strong link: ${inWords(gone)} ${gone.length === 1 ? 'is' : 'are'} not possible any more`;
   if (breakers.length === 0) return `${text} is not a strong link: no house, cell or set holds both ends`;
   const strangers = inWords(link.brokenBy.map((candidate) => alsoHolds(grid, candidate)));
   return `${text} is not a strong link: ${strangers}, ${consequence(grid, link)}`;
@@ -55,11 +59,16 @@ export function explainConclusion(
     readonly severalSolutions: boolean;
     readonly faults: readonly string[];
     readonly brokenLinks: readonly CheckedLink[];
+    /** What can be placed there, or where the digit goes, in words. */
+    readonly instead: string | undefined;
+    /** What stands on the board: no way out is told by it. */
+    readonly placed: Candidates;
   },
 ): string {
   const text = printConclusion(grid, evaluated.conclusion);
+  const hint = reasons.instead === undefined ? '' : `. Was ${reasons.instead} meant?`;
   const falsehood = reasons.isFalse ? ` (${solutionSays(grid, evaluated.conclusion, reasons.severalSolutions)})` : '';
-  return `${text} is ${reasons.isFalse ? 'false' : 'not proved'}${falsehood}: ${why(grid, claim, evaluated, reasons)}`;
+  return `${text} is ${reasons.isFalse ? 'false' : 'not proved'}${falsehood}: ${why(grid, claim, evaluated, reasons)}${hint}`;
 }
 
 /** What would mend it, as a sentence. */
@@ -92,7 +101,11 @@ function why(
   grid: Grid,
   claim: Claim,
   { outcome, sets, conclusion }: EvaluatedConclusion,
-  { faults, brokenLinks }: { readonly faults: readonly string[]; readonly brokenLinks: readonly CheckedLink[] },
+  {
+    faults,
+    brokenLinks,
+    placed,
+  }: { readonly faults: readonly string[]; readonly brokenLinks: readonly CheckedLink[]; readonly placed: Candidates },
 ): string {
   const [broken] = brokenLinks;
   if (broken !== undefined) return explainLink(grid, broken);
@@ -101,7 +114,12 @@ function why(
   if (outcome.kind === 'too-large') return 'the argument is too large to decide; name fewer sets';
   if (sets.length === 0) return nothingNamed(claim);
   if (outcome.kind !== 'not-shown') return '';
-  return escapes(grid, outcome.counterexample, conclusion);
+  const open = outcome.counterexample.filter((candidate) => !has(placed, candidate));
+  if (open.length > 0) return escapes(grid, open, conclusion);
+  const settled = outcome.counterexample.map(
+    (each) => `${printCell(grid, cellOf(grid, each))} is ${digitOf(grid, each)} already`,
+  );
+  return `what is named is settled (${inWords(settled)}) and does not touch it`;
 }
 
 function nothingNamed(claim: Claim): string {

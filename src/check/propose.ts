@@ -8,13 +8,16 @@ import type { ProposedStep } from '../scene/step-text.ts';
 import { simplestArgument } from '../techniques/simplest.ts';
 import { buildFound } from './argument.ts';
 
+/** A placement is told by a single, whatever else would prove it. */
+const singles = ['full house', 'hidden single', 'naked single'];
+
 /** The simplest named argument that proves the conclusion, told as a step; undefined where none is found. */
 export function proposeStep(
   position: Position,
   conclusion: Conclusion,
   names?: readonly string[],
 ): ProposedStep | undefined {
-  const found = simplestArgument(position, conclusion, names);
+  const found = simplestArgument(position, conclusion, conclusion.kind === 'one-of' ? singles : names);
   if (found === undefined) return undefined;
   const { chain } = found.instance;
   const { sets } = buildFound(position, found);

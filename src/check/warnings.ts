@@ -36,7 +36,8 @@ export function warningsOf(
     const stale = evaluated.stale.map((candidate) => printCandidate(position.grid, candidate));
     if (stale.length > 0)
       warn('stale', span, `${inWords(stale)} ${stale.length === 1 ? 'is' : 'are'} listed but not possible any more`);
-    if (claim.concludes.kind === 'all' && conclusions.length === 0 && givesAnArgument(claim.given)) {
+    const isSaid = evaluated.argument.faults.length > 0;
+    if (claim.concludes.kind === 'all' && conclusions.length === 0 && givesAnArgument(claim.given) && !isSaid) {
       warn('nothing-proved', span, '`so: all` stands for no removal here: the argument proves none');
     }
   }

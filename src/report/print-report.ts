@@ -80,7 +80,7 @@ function faultLines(report: Report, step: ReportedStep, paint: Paint): string[] 
   const proved = step.conclusions
     .filter((conclusion) => conclusion.verdict === 'proved')
     .map((conclusion) => conclusion.text);
-  if (proved.length > 0 && proved.length < step.conclusions.length)
+  if (proved.length > 0 && step.verdict !== 'none')
     lines.push(paint.dim(`  proved all the same: ${compactly(proved).join(' ')}`));
   return lines;
 }
