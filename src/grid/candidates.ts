@@ -113,7 +113,10 @@ export function bitsIn(word: number): number {
   return (((bits + (bits >>> 4)) & 0x0f0f0f0f) * 0x01010101) >>> 24;
 }
 
-/** A plain array: V8 makes one several times faster than a typed array, and sets are made by the million. */
+/**
+ * A plain array: V8 makes one several times faster than a typed array, and sets are made by the million. (So a callback of
+ * `flatMap` must not return a bare set: it would be flattened.)
+ */
 function blank(length: number): Words {
   return new Array<number>(length).fill(0) as Words;
 }
