@@ -85,7 +85,9 @@ function* caughtBy(search: Search, { digit, bases, all, covers }: FinnedFish): G
     const paths = fins.map((fin) => consequencesIn(search, fin).isFalse.get(conclusion.candidate));
     const known = paths.filter((path) => path !== undefined);
     if (known.length < paths.length || known.every((path) => path.length === 0)) continue;
-    yield plainInstance([...new Set([...bases, ...known.flat()])], [conclusion]);
+    const links = known.flat();
+    if (links.some((set) => bases.includes(set))) continue; // a fin that leads on by a base is no fin of this fish
+    yield plainInstance([...new Set([...bases, ...links])], [conclusion]);
   }
 }
 
