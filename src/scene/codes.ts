@@ -40,6 +40,10 @@ export const readingCodes = {
   'bad-name': 'an id or the name of a group with signs that it cannot have',
   'not-a-colour': 'no colour as #rrggbb',
   // The puzzle
+  'boxes-and-regions': '`boxes` and `regions` stand together, where one takes the place of the other',
+  'regions-sign': 'a sign in the drawing of regions that is no letter',
+  'regions-count': 'the drawing of regions has as many cells as no board',
+  'regions-uneven': 'the regions drawn do not all have as many cells as the board has rows',
   'givens-sign': 'a sign among the givens that is no digit of the grid and no blank',
   'givens-count': 'too few or too many cells among the givens',
   'givens-clash': 'one digit twice in a house among the givens',

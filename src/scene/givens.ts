@@ -1,7 +1,18 @@
 /**
  * The givens: one symbol a cell, read row by row, and whether they agree with one another.
  */
-import { type BoxShape, type Cell, type Digit, digit, type Grid, gridOf, sees, sharedHouses } from '../grid/grid.ts';
+import {
+  type BoxShape,
+  type Cell,
+  columnOf,
+  type Digit,
+  digit,
+  type Grid,
+  gridOf,
+  rowOf,
+  sees,
+  sharedHouses,
+} from '../grid/grid.ts';
 import { printCell } from '../grid/notation/print.ts';
 import { type Faults, listed, quoted } from './faults.ts';
 import { spanIn, type TextNode } from './yaml-tree.ts';
@@ -83,7 +94,8 @@ function isDigitOf(grid: Grid, text: string): boolean {
 /** Says how many cells there are and are due, and points to the lines that are too short or too long, where there are such. */
 function reportCount(node: TextNode, symbols: readonly Symbol[], grid: Grid, faults: Faults): void {
   const due = `${grid.cellCount} are due (${grid.size} rows of ${grid.size})`;
-  const shape = shapeByCount(node.text);
+  const isDrawn = grid.boxRows === grid.size; // the regions say how large the board is
+  const shape = isDrawn ? undefined : shapeByCount(node.text);
   const other = shape === undefined ? '' : `; ${symbols.length} cells are a puzzle of boxes: ${shape}`;
   const there = `${symbols.length} ${symbols.length === 1 ? 'cell stands' : 'cells stand'} among the givens, and ${due}${other}`;
   const lines = linesOf(node.text, symbols).filter(({ count }) => count > 0);
@@ -139,16 +151,20 @@ function reportClashes(
   });
   const placeOf = (cell: Cell) => spanIn(node, symbols[cell]!.at, symbols[cell]!.at + 1);
   for (const { first, second } of clashing) {
-    const houses = listed(
-      sharedHouses(grid, [first, second]).map((house) => house.name),
-      'and',
-    );
-    const message = `${givens[second]} stands in ${printCell(grid, first)} and in ${printCell(grid, second)}, both in ${houses}; a house holds each digit once`;
+    const message = `${givens[second]} stands in ${printCell(grid, first)} and in ${printCell(grid, second)}, ${whyApart(grid, first, second)}`;
     faults.error('givens-clash', placeOf(second), message, [
       { span: placeOf(first), message: `the other ${givens[first]}` },
     ]);
   }
   return clashing.length > 0;
+}
+
+/** Why two cells cannot hold the same digit: their houses, or else a rule of the board. */
+function whyApart(grid: Grid, a: Cell, b: Cell): string {
+  const houses = sharedHouses(grid, [a, b]).map((house) => house.name);
+  if (houses.length > 0) return `both in ${listed(houses, 'and')}; a house holds each digit once`;
+  const isDiagonalStep = Math.abs(rowOf(grid, a) - rowOf(grid, b)) === Math.abs(columnOf(grid, a) - columnOf(grid, b));
+  return `which the rule ${isDiagonalStep ? 'anti-king' : 'anti-knight'} keeps apart`;
 }
 
 function clash(grid: Grid, givens: Givens, a: Cell, b: Cell): boolean {

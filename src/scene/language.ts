@@ -3,7 +3,7 @@
  * and the JSON Schema for editors is made from it, so that the two cannot part ways.
  */
 import { z } from 'zod';
-import { boxShapes } from '../grid/grid.ts';
+import { boardRules, boxShapes } from '../grid/grid.ts';
 import { stepDefinition } from './language-step.ts';
 import { beatTime, fixedTime } from './language-times.ts';
 import { choice, keys, listOf, measure, name, notation, sentence } from './language-values.ts';
@@ -18,6 +18,15 @@ const puzzle = keys('the puzzle', 'What is on the board.', {
     '3x2': 'a 6x6 puzzle has boxes of 2 rows x 3 columns here: 2x3',
     '4x2': 'an 8x8 puzzle has boxes of 2 rows x 4 columns here: 2x4',
   }).optional(),
+  regions: notation(
+    'Regions of any shape in place of boxes: a drawing of the board, one letter a cell, 4x4 to 9x9; blanks, line breaks and | - + are ignored.',
+    [],
+  ).optional(),
+  rules: listOf(
+    choice(boardRules, 'diagonals: each main diagonal holds every digit; the others keep equal digits a move apart.'),
+  )
+    .meta({ description: 'Rules beyond rows, columns and boxes.' })
+    .optional(),
   givens: notation('One symbol a cell; . 0 _ are blank; blanks, line breaks and | - + are ignored.', []),
   start: keys('the start', 'The video begins in mid-solve; taken as read.', {
     placed: notation('Digits that stand at the start.', ['r1c1=4 r1c2=7']).optional(),

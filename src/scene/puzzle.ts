@@ -2,7 +2,7 @@
  * `puzzle`: the board, its givens, and what is taken as read at the start of the video.
  */
 import { type Candidates, difference, has, membersOf } from '../grid/candidates.ts';
-import { boxShapes, digitOf, type Grid, gridOf } from '../grid/grid.ts';
+import { type BoxShape, boardRules, boxShapes, digitOf, type Grid, gridWith } from '../grid/grid.ts';
 import { parseConclusions } from '../grid/notation/conclusions.ts';
 import { printCandidate, printConclusion } from '../grid/notation/print.ts';
 import { possibleFrom, solutionsOf } from '../grid/solutions.ts';
@@ -10,22 +10,35 @@ import type { Conclusion } from '../grid/terms.ts';
 import type { Faults } from './faults.ts';
 import { type Givens, readGivens, shapeByCount } from './givens.ts';
 import { readNotation, wordOf } from './reading.ts';
+import { readRegions } from './regions.ts';
 import type { Located, Puzzle } from './scene.ts';
-import { type MapNode, spanIn, textOf, valueOf } from './yaml-tree.ts';
+import { itemsOf, type MapNode, spanIn, textOf, valueOf } from './yaml-tree.ts';
 
-/** The grid of the puzzle, or the likeliest where `boxes` cannot be read, so that the steps can be read all the same. */
+/** The grid of the puzzle, or the likeliest where it cannot be read, so that the steps can be read all the same. */
 export function gridOfPuzzle(puzzle: MapNode | undefined): Grid {
+  const written =
+    puzzle === undefined
+      ? []
+      : itemsOf(valueOf(puzzle, 'rules')).map((item) => (item.kind === 'text' ? item.text : ''));
+  return gridWith({ regions: regionsOf(puzzle), rules: boardRules.filter((rule) => written.includes(rule)) });
+}
+
+function regionsOf(puzzle: MapNode | undefined): BoxShape | readonly number[] {
+  const drawing = puzzle === undefined ? undefined : textOf(puzzle, 'regions');
+  const drawn = drawing === undefined ? undefined : readRegions(drawing.text);
+  if (drawn?.kind === 'read') return drawn.regions;
   const givens = puzzle === undefined ? undefined : textOf(puzzle, 'givens');
   const boxes = wordOf(puzzle, 'boxes', boxShapes);
-  if (boxes !== undefined) return gridOf(boxes);
-  const isGiven = puzzle !== undefined && valueOf(puzzle, 'boxes') !== undefined;
-  return gridOf((isGiven && givens !== undefined ? shapeByCount(givens.text) : undefined) ?? '3x3');
+  if (boxes !== undefined) return boxes;
+  const isGiven = puzzle !== undefined && (valueOf(puzzle, 'boxes') ?? valueOf(puzzle, 'regions')) !== undefined;
+  return (isGiven && givens !== undefined ? shapeByCount(givens.text) : undefined) ?? '3x3';
 }
 
 /** The puzzle; undefined after a report. */
 export function readPuzzle(map: MapNode, grid: Grid, faults: Faults): Puzzle | undefined {
   const node = textOf(map, 'givens');
-  const givens = node === undefined || !boxesAreKnown(map) ? undefined : readGivens(node, grid, faults);
+  const isKnown = boxesAreKnown(map) && reportRegions(map, faults);
+  const givens = node === undefined || !isKnown ? undefined : readGivens(node, grid, faults);
   const start = readStart(map, grid, faults);
   if (node === undefined || givens === undefined) return undefined;
   const possible = possibleFrom(grid, givens);
@@ -56,6 +69,22 @@ export function readPuzzle(map: MapNode, grid: Grid, faults: Faults): Puzzle | u
 
 function boxesAreKnown(map: MapNode): boolean {
   return valueOf(map, 'boxes') === undefined || wordOf(map, 'boxes', boxShapes) !== undefined;
+}
+
+/** Whether the regions, if they are drawn, can be read. */
+function reportRegions(map: MapNode, faults: Faults): boolean {
+  const node = textOf(map, 'regions');
+  if (node === undefined) return valueOf(map, 'regions') === undefined;
+  const boxes = valueOf(map, 'boxes');
+  if (boxes !== undefined) {
+    const message =
+      '"boxes" and "regions" stand together; the regions drawn take the place of boxes, so leave "boxes" out';
+    faults.error('boxes-and-regions', boxes.span, message);
+  }
+  const read = readRegions(node.text);
+  if (read.kind === 'read') return true;
+  for (const { code, at, length, message } of read.faults) faults.error(code, spanIn(node, at, at + length), message);
+  return false;
 }
 
 function readStart(puzzle: MapNode, grid: Grid, faults: Faults): readonly Located<Conclusion>[] {
