@@ -125,6 +125,10 @@ function why(
 function nothingNamed(claim: Claim): string {
   switch (claim.origin) {
     case 'so':
+      if (claim.because !== undefined) {
+        const all = claim.concludes.kind === 'listed' && claim.concludes.conclusions.length > 1 ? 'all of it' : 'it';
+        return `no ${claim.because} was found that shows ${all}, as far as the search goes; name its sets with \`from\`, or its links with \`chain\``;
+      }
       return 'no argument is given, and no single shows it; name its sets with `from`, or its links with `chain`';
     case 'cascade':
       return 'at this point of the cascade neither a single nor locked candidates show it';
