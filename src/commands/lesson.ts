@@ -83,7 +83,12 @@ async function readBeside(scene: Scene, folder: string, media: 'needed' | 'if th
     const path = resolve(folder, file.value);
     if (!existsSync(path)) {
       const severity = media === 'needed' ? 'error' : 'warning';
-      diagnostics.push({ code: 'file-not-found', severity, span: file.span, message: `there is no ${what} ${file.value} beside the scene` });
+      diagnostics.push({
+        code: 'file-not-found',
+        severity,
+        span: file.span,
+        message: `there is no ${what} ${file.value} beside the scene`,
+      });
       return undefined;
     }
     const told = await askLength(path, media);

@@ -13,7 +13,7 @@ import type { Position } from '../proof/kernel.ts';
 import { searchChains } from './chain-search.ts';
 import { bestOf, fits, forEachConclusion, loosely } from './recognition.ts';
 import { bilocalLinks, bivalueLinks, groupedLinks } from './search-links.ts';
-import { areOfOneHouse, hasGroups, ringsTo, severalSets, type StrungLink, strungChains } from './strung-chains.ts';
+import { areOfOneHouse, hasGroups, ringsTo, type StrungLink, severalSets, strungChains } from './strung-chains.ts';
 import type { Instance, Recognition, Shape, Technique } from './technique.ts';
 
 export const alternatingChain: Technique = {

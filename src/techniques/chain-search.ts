@@ -22,8 +22,8 @@ import { needsEverySet } from './minimal-argument.ts';
 import { placementOf, removalsOf } from './removals.ts';
 import { cellsOf, seenByAll } from './seen-by-all.ts';
 import { areOfOneHouse, clearedByRing, type StrungLink } from './strung-chains.ts';
-import { toldChain } from './told-chain.ts';
 import type { Instance } from './technique.ts';
+import { toldChain } from './told-chain.ts';
 
 export interface ChainSearch {
   readonly position: Position;

@@ -17,7 +17,10 @@ export interface Shape {
 }
 
 /** `fits`, or fits but for a detail that deserves a warning (a wrong count, grouped left unsaid, ...), or does not. */
-export type Recognition = { readonly kind: 'fits' } | { readonly kind: 'loosely'; readonly warning: string } | undefined;
+export type Recognition =
+  | { readonly kind: 'fits' }
+  | { readonly kind: 'loosely'; readonly warning: string }
+  | undefined;
 
 /** An instance found in a position: enough to be built again and proved. */
 export interface Instance {

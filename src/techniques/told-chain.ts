@@ -4,7 +4,7 @@ import type { Grid } from '../grid/grid.ts';
 import type { Chain, ChainNode, Conclusion } from '../grid/terms.ts';
 import type { OneOf } from '../proof/kernel.ts';
 import { cellsOf, digitsOf } from './seen-by-all.ts';
-import { severalSets, type StrungLink, strungChains } from './strung-chains.ts';
+import { type StrungLink, severalSets, strungChains } from './strung-chains.ts';
 import type { Instance } from './technique.ts';
 
 /** The chain from end to end: strong, weak, strong; a ring with the weak link that closes it. An almost locked set is written short. */

@@ -15,14 +15,14 @@ import { type Digit, type Grid, sees, sharedHouses } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import type { OneOf, Position } from '../proof/kernel.ts';
 import { combinations } from './combinations.ts';
+import { openCells } from './open-cells.ts';
 import { fits, forEachConclusion } from './recognition.ts';
 import { plainInstance, removalsOf } from './removals.ts';
 import { maskOf } from './search-links.ts';
 import { digitsOf, ofDigit, seenByAll } from './seen-by-all.ts';
-import { openCells } from './open-cells.ts';
 import { type CellSet, readAsCells } from './set-reading.ts';
-import { toldInstance } from './told-chain.ts';
 import type { Instance, Recognition, Shape, Technique } from './technique.ts';
+import { toldInstance } from './told-chain.ts';
 
 interface WingShape {
   readonly name: string;

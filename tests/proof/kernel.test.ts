@@ -1,27 +1,27 @@
 import { describe, expect, it } from 'vitest';
 import { type Candidate, difference, has, isEmpty, membersOf, setOf } from '../../src/grid/candidates.ts';
-import { candidateAt, cellAt, digit, gridOf, houseAt, type Grid } from '../../src/grid/grid.ts';
+import { candidateAt, cellAt, digit, type Grid, gridOf, houseAt } from '../../src/grid/grid.ts';
 import { parseConclusions } from '../../src/grid/notation/conclusions.ts';
 import { parseSets } from '../../src/grid/notation/sets.ts';
 import type { Conclusion, SetName } from '../../src/grid/terms.ts';
+import { choose } from '../../src/proof/choice.ts';
 import {
   after,
   begin,
   digitsIn,
   eitherOf,
   type OneOf,
-  oneOf,
   type Outcome,
+  oneOf,
   type Position,
-  placesIn,
   type Proof,
+  placesIn,
   prove,
   takeAsRead,
 } from '../../src/proof/kernel.ts';
-import { choose } from '../../src/proof/choice.ts';
 import { chanceFrom } from '../random.ts';
-import { satisfiabilityOn } from './satisfiability.ts';
 import { randomConclusion, randomPosition, randomSets, randomSolution } from './positions.ts';
+import { satisfiabilityOn } from './satisfiability.ts';
 
 const nine = gridOf('3x3');
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type Candidate, has, intersection, isEmpty, membersOf, setOf } from '../../src/grid/candidates.ts';
-import { candidateAt, gridOf, type Grid, sharedHouses } from '../../src/grid/grid.ts';
+import { candidateAt, type Grid, gridOf, sharedHouses } from '../../src/grid/grid.ts';
 import { parseChain } from '../../src/grid/notation/chain.ts';
 import { parseConclusions } from '../../src/grid/notation/conclusions.ts';
 import { printCandidate } from '../../src/grid/notation/print.ts';

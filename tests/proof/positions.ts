@@ -1,11 +1,10 @@
 /**
  * Random positions and sets for tests of the kernel.
  */
-import { type Candidate, countOf, has, membersOf } from '../../src/grid/candidates.ts';
+import { type Candidate, countOf, has, membersOf, setOf } from '../../src/grid/candidates.ts';
 import { candidatesInCell, cellOf, type Grid } from '../../src/grid/grid.ts';
 import type { Conclusion } from '../../src/grid/terms.ts';
-import { setOf } from '../../src/grid/candidates.ts';
-import { begin, digitsIn, type OneOf, placesIn, type Position, takeAsRead } from '../../src/proof/kernel.ts';
+import { begin, digitsIn, type OneOf, type Position, placesIn, takeAsRead } from '../../src/proof/kernel.ts';
 import type { Chance } from '../random.ts';
 
 /** A completed grid, filled cell by cell with backtracking. */
