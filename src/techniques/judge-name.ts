@@ -104,11 +104,22 @@ function partOf(whole: Shape, sets: readonly OneOf[]): Omit<Shape, 'conclusions'
   return { position: whole.position, sets, chains: [], deadly: keepsGuardians ? whole.deadly : undefined };
 }
 
+/**
+ * Beyond so many sets without a chain that gives their order nothing is strung together: that search grows beyond all
+ * bounds, and an argument of that size has one name only.
+ */
+const mostSetsUnstrung = 14;
+
+function seenIn(technique: Technique, shape: Shape): Recognition {
+  const isTooLarge = shape.chains.length === 0 && shape.sets.length > mostSetsUnstrung;
+  return isTooLarge && technique.name !== 'forcing net' ? undefined : technique.recognise(shape);
+}
+
 /** The whole with all its conclusions, or for every conclusion a part. */
 function recogniseStrictly(technique: Technique, reading: Reading): Recognition {
   const { whole } = reading;
   if (whole.conclusions.length === 0) return undefined;
-  const together = technique.recognise(whole);
+  const together = seenIn(technique, whole);
   if (together?.kind === 'fits') return together;
   const apart = reading.apart();
   const inParts = apart.length === 0 ? undefined : recogniseInParts(technique, apart);
@@ -120,7 +131,7 @@ function recogniseAnywhere(technique: Technique, reading: Reading): Recognition 
   const { whole } = reading;
   const strictly = recogniseStrictly(technique, reading);
   if (strictly?.kind === 'fits' || whole.conclusions.length < 2) return strictly;
-  const withOne = bestOf(whole.conclusions, (each) => technique.recognise({ ...whole, conclusions: [each] }));
+  const withOne = bestOf(whole.conclusions, (each) => seenIn(technique, { ...whole, conclusions: [each] }));
   return withOne?.kind === 'fits' ? withOne : (strictly ?? withOne);
 }
 
@@ -129,7 +140,7 @@ function recogniseInParts(technique: Technique, apart: readonly Apart[]): Recogn
   const answers = apart.map((group) =>
     worstOf(group.conclusions, (conclusion) =>
       bestOf(group.parts, (part) => {
-        const answer = technique.recognise({ ...part, conclusions: [conclusion] });
+        const answer = seenIn(technique, { ...part, conclusions: [conclusion] });
         if (answer !== undefined) bearers.push(part.sets);
         return answer;
       }),

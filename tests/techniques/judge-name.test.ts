@@ -1,7 +1,13 @@
 import { describe, expect, test } from 'vitest';
+import { membersOf } from '../../src/grid/candidates.ts';
+import { gridOf } from '../../src/grid/grid.ts';
+import type { Conclusion } from '../../src/grid/terms.ts';
+import { placesIn, prove } from '../../src/proof/kernel.ts';
 import { argumentNames } from '../../src/scene/argument-names.ts';
 import { allTechniques, namesBySpeciality, techniqueNamed } from '../../src/techniques/all-techniques.ts';
 import { judgeName } from '../../src/techniques/judge-name.ts';
+import { randomPosition, randomSolution } from '../proof/positions.ts';
+import { chanceFrom } from '../random.ts';
 import { conclusionsIn, shapeOf } from './written-argument.ts';
 
 describe('names', () => {
@@ -54,5 +60,25 @@ describe('judging', () => {
     const chain = '(5)r1c1=r1c5-r8c5=r8c2-r3c2=r1c1';
     const back = { only: '5r1 in r1c15, 5r8 in r8c25, 5b1 in r1c1|r3c2', chain, so: 'r1c1=5 r1c1<>9' };
     expect(judgeName(shapeOf(back), 'X-chain')).toMatchObject({ judged: 'fits', warning: undefined });
+  });
+});
+
+describe('an argument of very many sets', () => {
+  test('is judged at once, and has one name only', () => {
+    const grid = gridOf('3x3');
+    const chance = chanceFrom(5);
+    const position = randomPosition(grid, randomSolution(grid, chance), chance);
+    const sets = grid.houses.slice(0, 9).flatMap((row) => grid.digits.map((digit) => placesIn(position, digit, row)));
+    const conclusion = membersOf(position.possible)
+      .map((candidate): Conclusion => ({ kind: 'impossible', candidate }))
+      .find((each) => prove(position, sets, each).kind === 'proved');
+    expect(conclusion).toBeDefined();
+    const began = performance.now();
+    const { fits } = judgeName(
+      { position, sets, chains: [], deadly: undefined, conclusions: [conclusion!] },
+      'forcing net',
+    );
+    expect(fits).toContain('forcing net');
+    expect(performance.now() - began).toBeLessThan(20_000);
   });
 });
