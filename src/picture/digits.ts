@@ -7,6 +7,7 @@ import type { Cell, Digit } from '../grid/grid.ts';
 import { cellOf, digitOf } from '../grid/grid.ts';
 import type { Point } from '../scene/scene.ts';
 import { type Word, writeWords } from './pen.ts';
+import { roomFor } from './ring-room.ts';
 import { middleOf, pointOfCandidate, pointOfSmallDigit } from './small-digits.ts';
 import type { BoardStage } from './stage.ts';
 
@@ -83,11 +84,11 @@ function filledCells(stage: BoardStage): Map<Cell, number> {
 }
 
 function smallDigitWord(stage: BoardStage, candidate: Candidate, forward: number, alpha: number): Word {
-  const { type, colours } = stage.look;
+  const { colours } = stage.look;
   return {
     text: String(digitOf(stage.film.grid, candidate)),
     at: pointOfCandidate(stage.film, candidate),
-    height: Math.min(smallHeight(stage) * (1 + (type.emphasis - 1) * forward), 0.33),
+    height: Math.min(smallHeight(stage) * (1 + (roomFor(stage, candidate).emphasis - 1) * forward), 0.33),
     weight: forward > 0 ? 700 : 500,
     colour: forward > 0 ? colours.given : colours.candidate,
     alpha,

@@ -6,8 +6,11 @@
 import type { Cell } from '../grid/grid.ts';
 import type { Point } from '../scene/scene.ts';
 import type { Mark } from '../timeline/film.ts';
-import { type PlannedLink, planStepLinks, usedCandidates } from './link-plan.ts';
+import { type PlannedLink, planStepLinks } from './link-plan.ts';
 import { ringRadius } from './node-shape.ts';
+import { edgesOf } from './patch.ts';
+import { length, type Path, pointAlong } from './path.ts';
+import { usedCandidates } from './ring-room.ts';
 import { middleOf, pointOfCandidate } from './small-digits.ts';
 import type { BoardStage } from './stage.ts';
 import { capitalHeight, widthOf } from './type.ts';
@@ -102,6 +105,9 @@ function coverCost(stage: BoardStage, mark: Mark, marks: readonly Mark[], links:
   const used = [...usedCandidates(marks)].map((candidate) => pointOfCandidate(film, candidate));
   const small = film.candidates.filter(isUp).map(({ candidate }) => pointOfCandidate(film, candidate));
   const digits: readonly Cell[] = [...film.standing, ...film.written.filter(isUp)].map(({ cell }) => cell);
+  const outlined = marks.flatMap(({ shape }) =>
+    shape.kind === 'outline' ? edgesOf(film.grid, shape.cells, 0.03, 0).map(densely) : [],
+  );
   return (middle: Point, half: Point): number => {
     const count = (points: readonly Point[], reach: number) =>
       points.filter(([x, y]) => Math.abs(x - middle[0]) < half[0] + reach && Math.abs(y - middle[1]) < half[1] + reach)
@@ -115,14 +121,23 @@ function coverCost(stage: BoardStage, mark: Mark, marks: readonly Mark[], links:
     );
     const digitMiddles = digits.map((cell) => middleOf(film.grid, cell));
     const onLinks = links.reduce((sum, { path }) => sum + count(path.points, 0.06) / path.points.length, 0);
+    // A word on the line round a patch reads as a part of the line.
+    const onOutlines = outlined.filter((points) => count(points, 0.04) > 0).length;
     return (
       (beyond > 0 ? 20 + 20 * beyond : 0) +
       8 * count(used, 0.16) +
       12 * onLinks +
+      4 * onOutlines +
       3 * count(digitMiddles, 0.24) +
       0.5 * count(small, 0.08)
     );
   };
+}
+
+/** A closed line as points a tenth of a cell apart. */
+function densely(path: Path): Point[] {
+  const long = length(path);
+  return Array.from({ length: Math.ceil(long * 10) }, (_, step) => pointAlong(path, step / 10));
 }
 
 function overlap(middle: Point, half: Point, other: PlannedLabel): boolean {

@@ -72,7 +72,11 @@ function ownLayout(film: Film): Layout {
     return { place, telling: words, callout: words, calloutAt: 'bottom' };
   }
   const spare = height - sideStacked - between;
-  const above = Math.floor((spare * wordsAbove) / (wordsAbove + wordsBelow));
+  // Without callouts nothing stands below the board, and the words above it have all the room.
+  const hasCallouts = film.marks.some(({ shape }) => ['note', 'ask', 'stamp'].includes(shape.kind));
+  const above = hasCallouts
+    ? Math.floor((spare * wordsAbove) / (wordsAbove + wordsBelow))
+    : spare - Math.floor(unit * 10);
   const top = safe.top + above + Math.floor(between / 2);
   const place = squareAt(film, Math.floor((film.width - sideStacked) / 2), top, sideStacked);
   const { left } = place.bounds;

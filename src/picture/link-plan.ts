@@ -6,9 +6,10 @@ import type { Candidate } from '../grid/candidates.ts';
 import type { LinkKind } from '../grid/terms.ts';
 import type { Film, Mark, Shown } from '../timeline/film.ts';
 import { type Obstacle, routeOf } from './link-route.ts';
-import { type NodeShape, nodeShape, ringRadius } from './node-shape.ts';
+import { type NodeShape, nodeShapeOn, ringRadius } from './node-shape.ts';
 import type { Path } from './path.ts';
 import { strokeWidth } from './pen.ts';
+import { usedCandidates } from './ring-room.ts';
 import { distance, middleOf, pointOfCandidate } from './small-digits.ts';
 import type { BoardStage } from './stage.ts';
 
@@ -53,7 +54,7 @@ export function planStepLinks(stage: BoardStage, marks: readonly Mark[]): Planne
   for (const mark of marks) {
     if (mark.shape.kind !== 'link') continue;
     const { from: fromCandidates, to: toCandidates } = mark.shape;
-    const [from, to] = [nodeShape(film, radius, fromCandidates), nodeShape(film, radius, toCandidates)];
+    const [from, to] = [nodeShapeOn(stage, fromCandidates), nodeShapeOn(stage, toCandidates)];
     const own = new Set([...fromCandidates, ...toCandidates]);
     const path = routeOf({
       from,
@@ -67,16 +68,6 @@ export function planStepLinks(stage: BoardStage, marks: readonly Mark[]): Planne
     planned.push({ mark, from, to, path });
   }
   return planned;
-}
-
-/** The candidates that these marks circle, strike or link. */
-export function usedCandidates(marks: readonly Mark[]): Set<Candidate> {
-  const used = new Set<Candidate>();
-  for (const { shape } of marks) {
-    if (shape.kind === 'circle' || shape.kind === 'strike') used.add(shape.candidate);
-    if (shape.kind === 'link') for (const each of [...shape.from, ...shape.to]) used.add(each);
-  }
-  return used;
 }
 
 /** What the link should miss: candidates in use most of all, then digits, then other small digits. */

@@ -8,7 +8,8 @@ import type { Point } from '../scene/scene.ts';
 import type { Film } from '../timeline/film.ts';
 import { contourAt } from './contour.ts';
 import { circle, type Path } from './path.ts';
-import { distance, pointOfCandidate, smallColumns } from './small-digits.ts';
+import { wideRoom } from './ring-room.ts';
+import { distance, pointOfCandidate } from './small-digits.ts';
 import type { BoardStage } from './stage.ts';
 
 /** All points nearer than `radius` to the candidates or to the lines that join them, in cells. */
@@ -19,9 +20,16 @@ export interface NodeShape {
   readonly radius: number;
 }
 
-/** The middle of a ring's stroke, in cells: it goes round a small digit that has come forward. */
+/** The middle of the stroke of a ring with nothing near it, in cells: it goes round a small digit that has come forward. */
 export function ringRadius(stage: BoardStage): number {
-  return ringRadiusOf(stage.film, stage.look.type.candidate * stage.look.type.emphasis);
+  return wideRoom(stage.film, stage.look).radius;
+}
+
+/** The shape of a node as it is drawn: the ring of one candidate has the room that its neighbours leave it. */
+export function nodeShapeOn(stage: BoardStage, candidates: readonly Candidate[]): NodeShape {
+  const [only, ...others] = candidates;
+  const room = only === undefined || others.length > 0 ? undefined : stage.rooms.get(only);
+  return nodeShape(stage.film, room?.radius ?? ringRadius(stage), candidates);
 }
 
 /** The shape of a node of these candidates, one or several. */
@@ -69,11 +77,6 @@ export function nearestOnLine(from: Point, to: Point, point: Point): Point {
   if (square === 0) return from;
   const part = Math.min(1, Math.max(0, ((point[0] - from[0]) * dx + (point[1] - from[1]) * dy) / square));
   return [from[0] + dx * part, from[1] + dy * part];
-}
-
-function ringRadiusOf(film: Film, digitHeight: number): number {
-  const pitch = 1 / smallColumns(film.grid);
-  return Math.min(pitch * 0.67, digitHeight * 0.72);
 }
 
 function distanceToBones(node: NodeShape, point: Point): number {

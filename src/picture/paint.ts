@@ -24,8 +24,9 @@ import { paintLink, paintNodes } from './marks/link.ts';
 import { paintOutline } from './marks/outline.ts';
 import { paintPlacement } from './marks/place.ts';
 import { paintSight } from './marks/sight.ts';
-import { paintStamp } from './marks/stamp.ts';
+import { paintStamp, stageBesidesStamp } from './marks/stamp.ts';
 import { paintStrike } from './marks/strike.ts';
+import { roomsOf } from './ring-room.ts';
 import type { BoardStage, Stage, Standing } from './stage.ts';
 
 /** Paints the drawing over the whole canvas, which must be of the film's size. */
@@ -41,7 +42,7 @@ export function paint(context: Context2D, film: Film, look: Look, drawing: Drawi
   }
   const { place } = stage.layout;
   if (place !== undefined) paintBoard({ ...stage, place });
-  paintWords(stage);
+  paintWords(stageBesidesStamp(stage));
   for (const standing of stage.standing) paintStamp(stage, standing);
   context.restore();
 }
@@ -53,7 +54,8 @@ function stageOf(context: Context2D, film: Film, look: Look, drawing: Drawing): 
     return { mark, ink };
   });
   const layout = layoutOf(film, drawing.board);
-  return { context, film, look, drawing, layout, unit: unitOf(film), standing, involved: involvedIn(standing) };
+  const rooms = roomsOf(film, look, standing);
+  return { context, film, look, drawing, layout, unit: unitOf(film), standing, involved: involvedIn(standing), rooms };
 }
 
 function paintBoard(stage: BoardStage): void {

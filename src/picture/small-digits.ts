@@ -7,8 +7,13 @@ import { type Cell, cellOf, columnOf, type Digit, digitOf, type Grid, rowOf } fr
 import type { Point } from '../scene/scene.ts';
 import type { Film } from '../timeline/film.ts';
 
-/** Small digits stand a little nearer to the cell's middle than equal parts would have them, clear of its lines. */
-const inwards = 0.96;
+/**
+ * Over a recording small digits stand a little nearer to the cell's middle than equal parts would have them, clear of
+ * its lines; three in a row that are drawn here need all the room there is between them.
+ */
+function inwards(film: Film): number {
+  return film.draw === 'overlay' || smallColumns(film.grid) < 3 ? 0.96 : 1;
+}
 
 /** Columns and rows of small digits in a cell: three columns, or two where there are but four digits. */
 export function smallColumns(grid: Grid): number {
@@ -34,7 +39,7 @@ export function pointOfSmallDigit(film: Film, cell: Cell, digit: Digit): Point {
   const rowFromTop = Math.floor((digit - 1) / columns);
   const row = film.small === '789' ? rows - 1 - rowFromTop : rowFromTop;
   const [left, top] = cornerOf(grid, cell);
-  const drawnIn = (part: number) => 0.5 + (part - 0.5) * inwards;
+  const drawnIn = (part: number) => 0.5 + (part - 0.5) * inwards(film);
   return [left + drawnIn((column + 0.5) / columns), top + drawnIn((row + 0.5) / rows)];
 }
 

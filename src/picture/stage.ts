@@ -8,6 +8,7 @@ import type { BoardPlace } from './board-place.ts';
 import type { Context2D } from './context.ts';
 import type { Drawing, Inked } from './drawing.ts';
 import type { Layout } from './layout.ts';
+import type { RingRoom } from './ring-room.ts';
 
 /** A mark that is on screen, with its ink; `M` narrows the kind of mark. */
 export interface Standing {
@@ -28,6 +29,8 @@ export interface Stage {
   readonly standing: readonly Standing[];
   /** The candidates that take part in what is marked, and how far they have come forward, above 0 to 1. */
   readonly involved: ReadonlyMap<Candidate, number>;
+  /** The room that the rings have of all that is marked by the steps on screen. */
+  readonly rooms: ReadonlyMap<Candidate, RingRoom>;
 }
 
 /** A stage with a board on it. */

@@ -97,6 +97,22 @@ export const goldens: readonly Golden[] = [
     link('weak', '1r3c3', '4r3c3'),
     link('strong', '3r1c4', '1r1c4'),
   ]),
+  {
+    name: 'rings-side-by-side',
+    film: film({
+      ...lesson,
+      marks: [
+        circle('5r4c5', 4),
+        circle('5r7c4', 4),
+        link('strong', '5r4c5', '6r4c5'),
+        link('strong', '8r7c4', '5r7c4'),
+        strike('2r7c2'),
+        strike('5r7c2'),
+      ],
+    }),
+    look: defaultLook,
+    frame: 60,
+  },
   golden('link-of-groups', [link('strong', '1r1c12', '1r3c234'), link('weak', '1r3c234', '34r4c1')]),
   golden('link-round-digits', [link('strong', '1r2c1', '1r2c4'), circle('2r2c2'), circle('1r2c3', 0)]),
   golden('strike', [strike('1r1c1'), strike('4r2c3'), circle('2r3c3', 1), strike('2r3c3')]),

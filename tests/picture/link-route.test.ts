@@ -6,6 +6,7 @@ import { defaultLook } from '../../src/picture/default-look.ts';
 import { drawingAt } from '../../src/picture/drawing.ts';
 import { layoutOf, unitOf } from '../../src/picture/layout.ts';
 import { planLinks } from '../../src/picture/link-plan.ts';
+import { roomsOf } from '../../src/picture/ring-room.ts';
 import { pointOfCandidate } from '../../src/picture/small-digits.ts';
 import type { BoardStage } from '../../src/picture/stage.ts';
 import { frameAt } from '../../src/timeline/film.ts';
@@ -50,6 +51,7 @@ function plan(marks: readonly MarkWish[]) {
     unit: unitOf(shown),
     standing,
     involved: new Map(),
+    rooms: roomsOf(shown, defaultLook, standing),
   };
   return { shown, planned: planLinks(stage) };
 }

@@ -5,9 +5,9 @@
  */
 import type { Candidate } from '../../grid/candidates.ts';
 import type { Point } from '../../scene/scene.ts';
-import { ringRadius } from '../node-shape.ts';
 import { arc, begun, circle, dashes, line, onCircle, type Path } from '../path.ts';
 import { fillPaths, strokePaths, strokeWidth } from '../pen.ts';
+import { roomFor, roundRoom, withinWalls } from '../ring-room.ts';
 import { pointOfCandidate } from '../small-digits.ts';
 import { type BoardStage, colourOf, type Standing } from '../stage.ts';
 
@@ -33,16 +33,17 @@ function paintDisc(stage: BoardStage, { mark, ink }: Standing, candidate: Candid
   if (mark.group === undefined) return;
   const centre = pointOfCandidate(stage.film, candidate);
   const alpha = stage.look.inks.disc * ink.progress * ink.alpha * left;
-  fillPaths(stage, [circle(centre, ringRadius(stage))], colourOf(stage, mark), alpha);
+  fillPaths(stage, [roundRoom(centre, roomFor(stage, candidate))], colourOf(stage, mark), alpha);
 }
 
 function paintRing(stage: BoardStage, { mark, ink }: Standing, candidate: Candidate, left: number): void {
   const centre = pointOfCandidate(stage.film, candidate);
   const width = strokeWidth(stage, stage.look.strokes.circle);
-  const ring = ringOf(mark.group?.index, centre, ringRadius(stage), width);
+  const room = roomFor(stage, candidate);
+  const ring = ringOf(mark.group?.index, centre, room.radius, width);
   const colour = colourOf(stage, mark);
   const alpha = ink.alpha * left;
-  const paths = ring.paths.map((path) => begun(path, ink.progress));
+  const paths = ring.paths.map((path) => begun(withinWalls(path, centre, room), ink.progress));
   strokePaths(stage, paths, { colour, width: width * ring.weight, alpha, cased: true, cap: ring.cap });
 }
 

@@ -22,13 +22,26 @@ interface Piece {
   readonly before: number;
 }
 
-/** What is tried in turn where room is short: the credit goes first, then the lesson's title, then all gets smaller. */
-const attempts = [1, 0.85, 0.7, 0.6, 0.5].flatMap((scale) =>
-  (['title and credit', 'title', 'neither'] as const).map((lesson) => ({ scale, lesson })),
+type LessonWords = 'title and credit' | 'title' | 'neither';
+const wholeLesson: readonly LessonWords[] = ['title and credit'];
+
+/**
+ * What is tried in turn: on an upright frame, which is looked at in the hand, larger words where they have much room.
+ * Where room is short the credit goes first, then the lesson's title, then all gets smaller.
+ */
+const attempts = [1.5, 1.3, 1, 0.85, 0.7, 0.6, 0.5].flatMap((scale) =>
+  (scale > 1 ? wholeLesson : [...wholeLesson, 'title' as const, 'neither' as const]).map((lesson) => ({
+    scale,
+    lesson,
+  })),
 );
 
 function paintWhole(stage: Stage, box: Box): void {
-  const tried = attempts.map(({ scale, lesson }) => ({ scale, ...piecesOf(stage, box, scale, lesson) }));
+  const isUpright = stage.film.height > stage.film.width;
+  const fitting = isUpright ? (box.bottom - box.top) / (390 * stage.unit) : 1;
+  const tried = attempts
+    .filter(({ scale }) => scale <= Math.max(1, fitting))
+    .map(({ scale, lesson }) => ({ scale, ...piecesOf(stage, box, scale, lesson) }));
   const fits = tried.find(({ height }) => height <= box.bottom - box.top) ?? tried.at(-1);
   if (fits === undefined) return;
   const below = paintPieces(stage, fits.lesson, box.left, box.top);
@@ -36,7 +49,7 @@ function paintWhole(stage: Stage, box: Box): void {
   for (const pieces of fits.steps) paintPieces(stage, within(pieces, box.bottom - progress), box.left, progress);
 }
 
-function piecesOf(stage: Stage, box: Box, scale: number, wanted: (typeof attempts)[number]['lesson']) {
+function piecesOf(stage: Stage, box: Box, scale: number, wanted: LessonWords) {
   const lesson = lessonPieces(stage, box, scale, wanted);
   const steps = stage.drawing.headings.map(({ index, alpha, progress }) => {
     const heading = stage.film.headings[index];
@@ -46,7 +59,7 @@ function piecesOf(stage: Stage, box: Box, scale: number, wanted: (typeof attempt
   return { lesson, steps, height: heightOf(lesson) + Math.max(0, ...steps.map(heightOf)) + rule * stage.unit };
 }
 
-function lessonPieces(stage: Stage, box: Box, scale: number, wanted: (typeof attempts)[number]['lesson']): Piece[] {
+function lessonPieces(stage: Stage, box: Box, scale: number, wanted: LessonWords): Piece[] {
   const { film } = stage;
   const { type, colours } = stage.look;
   const pieces: Piece[] = [];

@@ -7,10 +7,11 @@ import type { LinkKind } from '../../grid/terms.ts';
 import type { Point } from '../../scene/scene.ts';
 import type { MarkGroup } from '../../timeline/film.ts';
 import { headLength, type PlannedLink } from '../link-plan.ts';
-import { nodeShape, outlineOf, ringRadius } from '../node-shape.ts';
+import { nodeShapeOn, outlineOf } from '../node-shape.ts';
 import { begun, begunDashes, cut, length, line, type Path, pointAlong, polygon } from '../path.ts';
 import { fillPaths, strokePaths, strokeWidth } from '../pen.ts';
-import { distance } from '../small-digits.ts';
+import { roomFor, roundRoom } from '../ring-room.ts';
+import { distance, pointOfCandidate } from '../small-digits.ts';
 import type { BoardStage, Standing } from '../stage.ts';
 
 /** The part of a link's time in which its line is drawn; the head and the far rim take the rest. */
@@ -68,7 +69,11 @@ export function paintNodes(stage: BoardStage): void {
   for (const { candidates, part, colour } of nodes.values()) {
     const [only, ...others] = candidates;
     if (part <= 0 || only === undefined || (others.length === 0 && circled.has(only))) continue;
-    const outline = outlineOf(nodeShape(stage.film, ringRadius(stage), candidates));
+    const room = roomFor(stage, only);
+    const outline =
+      others.length > 0
+        ? outlineOf(nodeShapeOn(stage, candidates))
+        : [roundRoom(pointOfCandidate(stage.film, only), room)];
     const width = strokeWidth(stage, 0.03);
     fillPaths(stage, outline, colour, 0.08 * part);
     strokePaths(stage, outline, { colour, width, alpha: part, cased: true });

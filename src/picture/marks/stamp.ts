@@ -1,60 +1,80 @@
 /**
- * The stamp on every frame of a step that is not proved: a band across the whole frame, slanted, in black and white,
- * for vermilion is kept for removals. What is under it stays to be seen above and below.
+ * The stamp on every frame of a step that is not proved: a barred edge round the whole frame, and a sign that says so
+ * where the argument is not. Black and white, for vermilion is kept for removals.
  */
+import type { Box } from '../board-place.ts';
+import { fillShape } from '../card.ts';
+import { rectangle, roundCorners } from '../path.ts';
 import type { Stage, Standing } from '../stage.ts';
-import { fitText, widthOf } from '../type.ts';
+import { layoutBesides, stampBox } from '../stamp-place.ts';
+import { capitalHeight, fitText, widthOf, writeLines } from '../type.ts';
 
 const words = 'NOT PROVED';
 
-/** The band with its words, over everything. */
-export function paintStamp(stage: Stage, { mark }: Standing): void {
-  if (mark.shape.kind !== 'stamp') return;
-  const { context, film, look, unit } = stage;
-  const dark = look.colours.casing;
-  const light = look.colours.casingLight;
-  const slant = -0.14;
-  const across = Math.hypot(film.width, film.height);
-  const half = 92 * unit;
-  context.save();
-  context.transform(
-    Math.cos(slant),
-    Math.sin(slant),
-    -Math.sin(slant),
-    Math.cos(slant),
-    film.width / 2,
-    film.height * 0.44,
-  );
-  context.globalAlpha = 0.9;
-  context.fillStyle = dark;
-  context.fillRect(-across, -half, 2 * across, 2 * half);
-  context.fillStyle = light;
-  for (const edge of [-half + 8 * unit, half - 22 * unit]) {
-    for (let x = -across; x < across; x += 56 * unit) barrier(stage, x, edge, 28 * unit, 14 * unit);
-  }
-  context.globalAlpha = 1;
-  const setting = { family: look.type.family, weight: 700, px: 86 * unit };
-  const wide = Math.min(film.width * 0.9, widthOf(context, words, setting));
-  context.textAlign = 'center';
-  context.textBaseline = 'alphabetic';
-  const room = { width: film.width * 0.86, height: 60 * unit, lines: 1, least: 0.6 };
-  const small = fitText(context, mark.shape.text, { ...setting, weight: 500, px: 34 * unit }, room);
-  const px = (setting.px * wide) / widthOf(context, words, setting);
-  context.font = `700 ${px.toFixed(2)}px '${look.type.family}'`;
-  context.fillText(words, 0, 14 * unit);
-  context.font = `500 ${small.setting.px.toFixed(2)}px '${look.type.family}'`;
-  const [line] = small.lines;
-  if (line !== undefined) context.fillText(line, 0, 56 * unit);
-  context.restore();
+/** The stage with the room that a stamp on it leaves to other words. */
+export function stageBesidesStamp(stage: Stage): Stage {
+  const stamp = stage.standing.find(({ mark }) => mark.shape.kind === 'stamp');
+  if (stamp === undefined) return stage;
+  return { ...stage, layout: layoutBesides(stage.layout, stampBox(stage, stamp), stage.unit) };
 }
 
-/** One slanted bar of the band's edge. */
-function barrier({ context }: Stage, x: number, y: number, width: number, height: number): void {
-  context.beginPath();
-  context.moveTo(x + height, y);
-  context.lineTo(x + height + width, y);
-  context.lineTo(x + width, y + height);
-  context.lineTo(x, y + height);
-  context.closePath();
-  context.fill('nonzero');
+/** The edge and the sign, over everything. */
+export function paintStamp(stage: Stage, standing: Standing): void {
+  const { mark } = standing;
+  if (mark.shape.kind !== 'stamp') return;
+  const { film, unit } = stage;
+  const edge = 20 * unit;
+  bars(stage, { left: 0, top: 0, right: film.width, bottom: edge });
+  bars(stage, { left: 0, top: film.height - edge, right: film.width, bottom: film.height });
+  bars(stage, { left: 0, top: 0, right: edge, bottom: film.height });
+  bars(stage, { left: film.width - edge, top: 0, right: film.width, bottom: film.height });
+  paintSign(stage, stampBox(stage, standing), mark.shape.text);
+}
+
+function paintSign(stage: Stage, box: Box, reason: string): void {
+  const { context, look, unit } = stage;
+  const { casing, casingLight } = look.colours;
+  const scale = Math.min(1, (box.bottom - box.top) / (236 * unit)) * unit;
+  const pad = 24 * scale;
+  fillShape(stage, roundCorners(rectangle(box.left, box.top, box.right, box.bottom), 14 * unit), casing, 0.94);
+  bars(stage, {
+    ...box,
+    left: box.left + pad,
+    right: box.right - pad,
+    top: box.top + 12 * scale,
+    bottom: box.top + 26 * scale,
+  });
+  const width = box.right - box.left - 2 * pad;
+  const setting = { family: look.type.family, weight: 700, px: 80 * scale };
+  const px = setting.px * Math.min(1, width / widthOf(context, words, setting));
+  const top = box.top + 48 * scale;
+  const large = { lines: [words], setting: { ...setting, px }, leading: px, height: px };
+  writeLines(context, large, box.left + pad, top, casingLight, 1);
+  const below = top + px * capitalHeight + 24 * scale;
+  const room = { width, height: box.bottom - below - 14 * scale, lines: 2, least: 0.55 };
+  const small = fitText(context, reason, { ...setting, weight: 500, px: 36 * scale }, room);
+  writeLines(context, small, box.left + pad, below, casingLight, 1);
+}
+
+/** Slanted bars, white on black, along the longer side of a strip. */
+function bars({ context, look, unit }: Stage, { left, top, right, bottom }: Box): void {
+  const [wide, high] = [right - left, bottom - top];
+  const thick = Math.min(wide, high);
+  const pitch = 56 * unit;
+  context.save();
+  context.fillStyle = look.colours.casing;
+  context.fillRect(left, top, wide, high);
+  context.fillStyle = look.colours.casingLight;
+  for (let at = 0; at + pitch / 2 + thick <= Math.max(wide, high); at += pitch) {
+    const along = (distance: number, across: number) =>
+      wide > high ? ([left + distance, top + across] as const) : ([left + across, top + distance] as const);
+    context.beginPath();
+    context.moveTo(...along(at + thick, 0));
+    context.lineTo(...along(at + thick + pitch / 2, 0));
+    context.lineTo(...along(at + pitch / 2, thick));
+    context.lineTo(...along(at, thick));
+    context.closePath();
+    context.fill('nonzero');
+  }
+  context.restore();
 }

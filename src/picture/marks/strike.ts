@@ -1,16 +1,19 @@
 /**
  * A removal: a slash across the small digit on a tinted disc, in the one colour that nothing else has. It falls from
  * left to right, against the slant that 1, 2, 4 and 7 have in common, so that it lies along no stroke of a digit;
- * where it crosses the digit it is as clear as glass.
+ * where it crosses the digit it is slender, and without a casing.
  */
-import { ringRadius } from '../node-shape.ts';
-import { circle, cut, length, line } from '../path.ts';
+import { cut, length, line } from '../path.ts';
 import { fillPaths, strokePaths, strokeWidth } from '../pen.ts';
+import { roomFor, roundRoom } from '../ring-room.ts';
 import { pointOfCandidate } from '../small-digits.ts';
 import type { BoardStage, Standing } from '../stage.ts';
 
-/** How much of the slash, in cells, lets the digit show through. */
-const glass = 0.24;
+/** How much of the slash, in cells, has no casing, so that the digit shows above and below it. */
+const bare = 0.22;
+
+/** How wide the slash is over the digit, as a part of its width. */
+const slender = 0.72;
 
 /** Flatter than a diagonal, so that the slashes of small digits that stand aslant do not run into one. */
 const slope = 0.56;
@@ -21,22 +24,24 @@ export function paintStrike(stage: BoardStage, { mark, ink }: Standing, part: 'd
   const { look } = stage;
   const [x, y] = pointOfCandidate(stage.film, mark.shape.candidate);
   if (part === 'disc') {
-    const disc = circle([x, y], ringRadius(stage));
+    const disc = roundRoom([x, y], roomFor(stage, mark.shape.candidate));
     fillPaths(stage, [disc], look.colours.removal, look.inks.disc * ink.progress * ink.alpha);
     return;
   }
-  const reach = look.type.candidate * look.type.emphasis * 0.72;
+  const room = roomFor(stage, mark.shape.candidate);
+  const reach = look.type.candidate * room.emphasis * 0.62 + (room.touching.length > 0 ? 0.04 : 0.08);
   const slash = line([x - reach, y - reach * slope], [x + reach, y + reach * slope]);
   const long = length(slash);
   const drawn = long * ink.progress;
   const width = strokeWidth(stage, look.strokes.strike);
+  const thin = strokeWidth(stage, look.strokes.strike * slender);
   const stroke = { colour: look.colours.removal, width, alpha: ink.alpha };
-  const before = (long - glass) / 2;
+  const before = (long - bare) / 2;
   const ends = [cut(slash, 0, Math.min(drawn, before))];
   if (drawn > long - before) ends.push(cut(slash, long - before, drawn));
-  if (drawn > before) {
-    const middle = cut(slash, before, Math.min(drawn, long - before));
-    strokePaths(stage, [middle], { ...stroke, alpha: ink.alpha * 0.5, cased: false, cap: 'butt' });
-  }
   strokePaths(stage, ends, { ...stroke, cased: true });
+  if (drawn > before) {
+    const middle = cut(slash, before - width, Math.min(drawn, long - before + width));
+    strokePaths(stage, [middle], { ...stroke, width: thin, cased: false, cap: 'butt' });
+  }
 }
