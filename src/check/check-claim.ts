@@ -7,7 +7,7 @@ import { printConclusion } from '../grid/notation/print.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import { oneOf, type Position, type Proof } from '../proof/kernel.ts';
 import type { Step } from '../scene/scene.ts';
-import { nameOfSet } from './argument.ts';
+import { type Eithers, nameOfSet } from './argument.ts';
 import { type Claim, type Evaluated, type EvaluatedConclusion, evaluate } from './claim.ts';
 import { explainConclusion, inWords } from './explain.ts';
 import { judgeGivenName } from './name.ts';
@@ -24,7 +24,7 @@ export interface CheckedClaim {
   readonly conclusions: readonly CheckedConclusion[];
   readonly inheritsOneSolution: boolean;
   /** The either/ors known when the claim was made. */
-  readonly eithers: ReadonlyMap<string, Proof>;
+  readonly eithers: Eithers;
 }
 
 /** Judges a claim in the position reached and lets what it proves enter (nothing, if it is meant to fail). */

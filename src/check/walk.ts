@@ -3,6 +3,7 @@
  */
 import { membersOf } from '../grid/candidates.ts';
 import { printConclusion } from '../grid/notation/print.ts';
+import type { Conclusion } from '../grid/terms.ts';
 import { after, type Position, type Proof } from '../proof/kernel.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import type { Advice, Step } from '../scene/scene.ts';
@@ -12,8 +13,8 @@ import type { Truth } from './truth.ts';
 
 export interface Lineage {
   position: Position;
-  /** What each step proved as an either/or. */
-  readonly eithers: Map<string, Proof>;
+  /** What each step proved as an either/or, or said of one that stands already. */
+  readonly eithers: Map<string, Proof | Conclusion>;
 }
 
 export interface Walk extends Lineage {
@@ -46,17 +47,24 @@ export function enter(walk: Walk, step: Step, claim: Claim, evaluated: Evaluated
     enterInto(beside, step, again);
   }
   enterInto(walk, step, proofs);
+  for (const { conclusion, outcome } of evaluated.conclusions) {
+    if (outcome.kind === 'spent' && isEither(conclusion)) rememberEither(walk, step, conclusion);
+  }
   return inherits;
 }
 
 function enterInto(lineage: Lineage, step: Step, proofs: readonly Proof[]): void {
-  for (const proof of proofs) {
-    const { conclusion } = proof;
-    if (conclusion.kind === 'one-of' && membersOf(conclusion.candidates).length > 1 && !lineage.eithers.has(step.id)) {
-      lineage.eithers.set(step.id, proof);
-    }
-  }
+  for (const proof of proofs) if (isEither(proof.conclusion)) rememberEither(lineage, step, proof);
   lineage.position = after(lineage.position, proofs);
+}
+
+/** Of several the first is what the step's id stands for. */
+function rememberEither(lineage: Lineage, step: Step, either: Proof | Conclusion): void {
+  if (!lineage.eithers.has(step.id)) lineage.eithers.set(step.id, either);
+}
+
+function isEither(conclusion: Conclusion): boolean {
+  return conclusion.kind === 'one-of' && membersOf(conclusion.candidates).length > 1;
 }
 
 function proofsOf(evaluated: Evaluated): Proof[] {

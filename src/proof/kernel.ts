@@ -139,13 +139,13 @@ export function guardiansOf(position: Position, deadly: Deadly): OneOf | { reado
   return 'refused' in found ? found : setFrom(position, found.members, { kind: 'guardians', deadly });
 }
 
-/** An either/or that was proved in an earlier position, or taken as read, as a set of this one. */
+/** An either/or as a set of this position: proved in an earlier one, taken as read, or with a member that stands on the board. */
 export function eitherOf(position: Position, either: Proof | Conclusion): OneOf {
   const conclusion = 'conclusion' in either ? either.conclusion : either;
   const holds =
     'conclusion' in either
       ? proofs.has(either) && descends(position, positionOf(either))
-      : position.takenAsRead.includes(either);
+      : position.takenAsRead.includes(either) || (either.kind === 'one-of' && isSpent(position, either));
   if (conclusion.kind !== 'one-of' || !holds) throw new Bug('an either/or that was not proved in an earlier position');
   return setFrom(position, conclusion.candidates, { kind: 'either', candidates: conclusion.candidates });
 }
