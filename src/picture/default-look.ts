@@ -63,6 +63,7 @@ export const defaultLook: Look = {
     labelPx: 32,
   },
   motion: {
+    come: 'drawn',
     fill: 0.2,
     apart: 0.05,
     apartInAll: 0.6,

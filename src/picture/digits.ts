@@ -84,11 +84,12 @@ function filledCells(stage: BoardStage): Map<Cell, number> {
 }
 
 function smallDigitWord(stage: BoardStage, candidate: Candidate, forward: number, alpha: number): Word {
-  const { colours } = stage.look;
+  const { colours, motion } = stage.look;
+  const grown = motion.come === 'faded' && forward > 0 ? 1 : forward;
   return {
     text: String(digitOf(stage.film.grid, candidate)),
     at: pointOfCandidate(stage.film, candidate),
-    height: Math.min(smallHeight(stage) * (1 + (roomFor(stage, candidate).emphasis - 1) * forward), 0.33),
+    height: Math.min(smallHeight(stage) * (1 + (roomFor(stage, candidate).emphasis - 1) * grown), 0.33),
     weight: forward > 0 ? 700 : 500,
     colour: forward > 0 ? colours.given : colours.candidate,
     alpha,

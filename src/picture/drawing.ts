@@ -4,7 +4,7 @@
  */
 import type { Look } from '../scene/look.ts';
 import type { Film, Frame, Shown } from '../timeline/film.ts';
-import { type Ink, inkAt, type Pace, paceOfDigit, paceOfMark, paceOfWords } from './motion.ts';
+import { faded, type Ink, inkAt, type Pace, paceOfDigit, paceOfMark, paceOfWords } from './motion.ts';
 
 /** A thing on screen: its place in its list of the film, and its ink. */
 export interface Inked extends Ink {
@@ -23,11 +23,12 @@ export interface Drawing {
 
 /** Everything to be painted at this frame. */
 export function drawingAt(film: Film, look: Look, frame: Frame): Drawing {
+  const isFaded = look.motion.come === 'faded';
   const inked = <T extends Shown>(things: readonly T[], paceOf: (film: Film, look: Look, thing: T) => Pace) =>
     things.flatMap((thing, index): Inked[] => {
       if (frame < thing.from || frame >= thing.until) return [];
       const ink = inkAt(thing, paceOf(film, look, thing), frame);
-      return ink === undefined ? [] : [{ index, ...ink }];
+      return ink === undefined ? [] : [{ index, ...(isFaded ? faded(ink) : ink) }];
     });
   return {
     board: boardAt(film, frame),

@@ -29,6 +29,11 @@ export function inkAt(shown: Shown, pace: Pace, frame: number): Ink | undefined 
   return { progress: rounded(eased(come)), alpha: rounded(left) };
 }
 
+/** The same without motion: whole at once, and only its opacity changes. */
+export function faded({ progress, alpha }: Ink): Ink {
+  return { progress: 1, alpha: rounded(progress * alpha) };
+}
+
 /** The frames at which the thing's state differs from the frame before. */
 export function changesOf(shown: Shown, pace: Pace): number[] {
   const changes: number[] = [];

@@ -2,7 +2,7 @@
  * The language of looks: every colour, width and time that a look can set, with its range. All keys may be left out.
  */
 import { z } from 'zod';
-import { keys, name } from './language-values.ts';
+import { choice, keys, name } from './language-values.ts';
 import type { LookColours, LookInks, LookMotion, LookStrokes, LookType } from './look.ts';
 import type { GroupColour } from './scene.ts';
 
@@ -72,6 +72,8 @@ export const motion: Numbers<LookMotion> = {
   focus: seconds('How long the rest takes to dim.'),
 };
 
+export const waysToCome = ['drawn', 'faded'] as const;
+
 type ColourName = Exclude<keyof LookColours, 'groups'>;
 
 export const colours: Readonly<Record<ColourName, string>> = {
@@ -121,7 +123,10 @@ export const lookDefinition = keys('a look', 'Colours, widths, type and motion; 
     family: name('The typeface.').optional(),
     ...numbersOf(type),
   }).optional(),
-  motion: keys('"motion"', 'How long things take, in seconds.', numbersOf(motion)).optional(),
+  motion: keys('"motion"', 'How things come, and how long they take, in seconds.', {
+    come: choice(waysToCome, 'Drawn on, or faded in whole, without motion; drawn by default.').optional(),
+    ...numbersOf(motion),
+  }).optional(),
 });
 
 function numbersOf(entries: Readonly<Record<string, Entry>>): Readonly<Record<string, z.ZodOptional>> {

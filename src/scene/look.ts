@@ -89,6 +89,8 @@ export interface LookType {
 }
 
 export interface LookMotion {
+  /** Whether marks are drawn on, or stand whole from their first frame and fade in, without motion. */
+  readonly come: 'drawn' | 'faded';
   readonly fill: number;
   /** Between one place of a digit and the next, and for all of them at most. */
   readonly apart: number;

@@ -3,9 +3,9 @@
  */
 import type { Diagnostic } from './diagnostic.ts';
 import type { Faults } from './faults.ts';
-import { colours, inks, lookDefinition, motion, type Range, strokes, type } from './language-look.ts';
+import { colours, inks, lookDefinition, motion, type Range, strokes, type, waysToCome } from './language-look.ts';
 import type { Look } from './look.ts';
-import { readNumber } from './reading.ts';
+import { readNumber, wordOf } from './reading.ts';
 import { editorSchema } from './schema.ts';
 import { checkShape } from './shape.ts';
 import { readYamlFile } from './yaml-file.ts';
@@ -38,6 +38,7 @@ export function lookSchema(): object {
 
 function lookOf(file: MapNode, base: Look, faults: Faults): Look {
   const [colourMap, typeMap] = [mapOf(file, 'colours'), mapOf(file, 'type')];
+  const motionMap = mapOf(file, 'motion');
   return {
     name: textOf(file, 'name')?.text ?? base.name,
     colours: {
@@ -55,7 +56,10 @@ function lookOf(file: MapNode, base: Look, faults: Faults): Look {
       ...numbersOver(base.type, type, typeMap, faults),
       family: (typeMap && textOf(typeMap, 'family')?.text) ?? base.type.family,
     },
-    motion: numbersOver(base.motion, motion, mapOf(file, 'motion'), faults),
+    motion: {
+      ...numbersOver(base.motion, motion, motionMap, faults),
+      come: wordOf(motionMap, 'come', waysToCome) ?? base.motion.come,
+    },
   };
 }
 

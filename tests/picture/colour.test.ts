@@ -18,9 +18,9 @@ import { type GroupColour, groupColours } from '../../src/scene/scene.ts';
 import { frameAt } from '../../src/timeline/film.ts';
 import { drawn, type Pixel } from './drawn.ts';
 import { circle, fill, film, link, sparseGivens, strike } from './films.ts';
-import { darkLook } from './goldens.ts';
+import { darkLook, lookFile } from './goldens.ts';
 
-const looks: readonly Look[] = [defaultLook, darkLook];
+const looks: readonly Look[] = [defaultLook, darkLook, lookFile('limelight')];
 /** Light, dark and middling footage, the tinted cells of each look among it. */
 const grounds = ['#ffffff', '#fdfcf8', '#000000', '#18222f', '#777777', '#9a6b3f', '#2f5d3a'];
 /**

@@ -156,6 +156,8 @@ export const goldens: readonly Golden[] = [
   ),
   { name: 'lesson', film: film({ ...lesson, marks: kite }), look: defaultLook, frame: 60 },
   { name: 'lesson-dark', film: film({ ...lesson, marks: kite }), look: darkLook, frame: 60 },
+  { name: 'lesson-highest-contrast', film: film({ ...lesson, marks: kite }), look: lookFile('limelight'), frame: 60 },
+  { name: 'lesson-fading-in', film: film({ ...lesson, marks: kite }), look: lookFile('stillwater'), frame: 1 },
   {
     name: 'lesson-upright',
     film: film({ ...lesson, width: 360, height: 640, marks: kite }),
