@@ -5,7 +5,7 @@ import { Bug } from '../grid/bug.ts';
 import { intersection, membersOf } from '../grid/candidates.ts';
 import { printConclusion } from '../grid/notation/print.ts';
 import type { Conclusion } from '../grid/terms.ts';
-import { oneOf, type Position, type Proof } from '../proof/kernel.ts';
+import { oneOf, type Position } from '../proof/kernel.ts';
 import type { Step } from '../scene/scene.ts';
 import { type Eithers, nameOfSet } from './argument.ts';
 import { type Claim, type Evaluated, type EvaluatedConclusion, evaluate } from './claim.ts';
