@@ -1,6 +1,7 @@
 /**
  * `proofreel render`: the film as a file. A scene that is not sound is refused, or stamped.
  */
+import { flashesOf } from '../output/film-flashes.ts';
 import { listenForInterrupt } from '../output/interrupt.ts';
 import { progressLine } from '../output/progress.ts';
 import { type RenderOptions, renderFilm } from '../output/render.ts';
@@ -8,10 +9,11 @@ import { printReport } from '../report/print-report.ts';
 import { reportOf } from '../report/report-of.ts';
 import type { Scene } from '../scene/scene.ts';
 import { footageStart } from '../timeline/length.ts';
+import { printFrame } from '../timeline/seconds.ts';
 import { exitStatus } from '../verbs.ts';
 import { BadCall } from './bad-call.ts';
 import { pathBeside } from './lesson.ts';
-import { openFilm } from './open-film.ts';
+import { type OpenFilm, openFilm } from './open-film.ts';
 import type { Terminal } from './terminal.ts';
 
 export interface RenderCall {
@@ -39,6 +41,7 @@ export async function render(path: string, call: RenderCall, terminal: Terminal)
       );
       return exitStatus.unsound;
     }
+    warnOfFlashes(opened, terminal);
     const result = await renderFilm(painter, call.out, {
       ...mediaOf(lesson.scene, path),
       key: call.key,
@@ -63,6 +66,15 @@ export async function render(path: string, call: RenderCall, terminal: Terminal)
   } finally {
     line.clear();
     interrupt.release();
+  }
+}
+
+function warnOfFlashes({ film, look }: OpenFilm, terminal: Terminal): void {
+  for (const from of flashesOf(film, look)) {
+    const at = printFrame(film.rate, from);
+    terminal.err(
+      `proofreel: warning: the picture flashes more than three times within the second before ${at}, over more than a quarter of what one looks at (WCAG 2.2, 2.3.1); let what comes and goes there take more time\n`,
+    );
   }
 }
 

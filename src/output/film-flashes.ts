@@ -1,0 +1,119 @@
+/**
+ * Whether a film flashes: its frames are drawn small, and only where so many things come and go that they might.
+ */
+import { createCanvas } from 'canvas';
+import { luminance } from '../picture/colour.ts';
+import { drawingAt } from '../picture/drawing.ts';
+import { flashMeter, screen } from '../picture/flashes.ts';
+import { paint } from '../picture/paint.ts';
+import type { Look } from '../scene/look.ts';
+import type { BoardShape, Point } from '../scene/scene.ts';
+import { type Film, type Frame, frameAt, type Shown } from '../timeline/film.ts';
+import { registerFonts } from './canvas.ts';
+
+/** Screen pixels to one that is drawn. */
+const scale = 8;
+
+/** Less than four flashes, each two changes, cannot be too many. */
+const leastChanges = 8;
+
+/**
+ * The first frame of each stretch in which the film flashes more than three times a second. A film that lies over a
+ * recording is measured over black and over white, as what lies under it is not known here.
+ */
+export function flashesOf(film: Film, look: Look): Frame[] {
+  const perSecond = Number(film.rate.numerator) / Number(film.rate.denominator);
+  const grounds = film.draw === 'board' ? [undefined] : ['#000000', '#ffffff'];
+  const small = smallFilm(film);
+  const found: Frame[] = [];
+  for (const [from, until] of busyStretches(film, look, perSecond)) {
+    const starts = grounds.flatMap((ground) => firstFlash(small, look, from, until, ground, perSecond) ?? []);
+    if (starts.length > 0) found.push(frameAt(Math.min(...starts)));
+  }
+  return found;
+}
+
+function firstFlash(
+  film: Film,
+  look: Look,
+  from: number,
+  until: number,
+  ground: string | undefined,
+  perSecond: number,
+): Frame | undefined {
+  registerFonts();
+  const context = createCanvas(film.width, film.height).getContext('2d');
+  const onScreen = Math.max(film.width / screen.width, film.height / screen.height);
+  const meter = flashMeter(film.width, film.height, 1 / onScreen, perSecond);
+  for (let frame = from; frame < until; frame++) {
+    paint(context, film, look, drawingAt(film, look, frameAt(frame)));
+    if (ground !== undefined) {
+      context.globalCompositeOperation = 'destination-over';
+      context.fillStyle = ground;
+      context.fillRect(0, 0, film.width, film.height);
+      context.globalCompositeOperation = 'source-over';
+    }
+    if (meter.see(frame, luminances(context.getImageData(0, 0, film.width, film.height).data))) return frameAt(frame);
+  }
+  return undefined;
+}
+
+/** Stretches, in frames, that hold enough changes within a second; `until` not included. */
+function busyStretches(film: Film, look: Look, perSecond: number): [number, number][] {
+  // What comes or goes takes its time for it.
+  const times = Object.values(look.motion).filter((value) => typeof value === 'number');
+  const slack = Math.ceil(perSecond * (1 + Math.max(...times)));
+  const things: readonly Shown[] = [...film.marks, ...film.written, ...film.candidates, ...film.headings];
+  const changes = [
+    ...new Set([...things.flatMap(({ from, until }) => [from, until]), ...film.board.map(({ from }) => from)]),
+  ].sort((a, b) => a - b);
+  const stretches: [number, number][] = [];
+  changes.forEach((last, index) => {
+    const first = changes[index - leastChanges + 1];
+    if (first === undefined || last - first > slack) return;
+    const [from, until] = [Math.max(0, first - 1), Math.min(film.frameCount, last + slack)];
+    const before = stretches.at(-1);
+    if (before !== undefined && from <= before[1]) before[1] = until;
+    else stretches.push([from, until]);
+  });
+  return stretches;
+}
+
+/** The film on a frame of so few pixels that drawing it costs little. */
+function smallFilm(film: Film): Film {
+  const part = Math.min(screen.width / film.width, screen.height / film.height) / scale;
+  const shrunk = ([x, y]: Point): Point => [x * part, y * part];
+  const shapeOf = (shape: BoardShape): BoardShape => {
+    switch (shape.kind) {
+      case 'hidden':
+        return shape;
+      case 'square':
+        return { kind: 'square', left: shape.left * part, top: shape.top * part, side: shape.side * part };
+      case 'corners': {
+        const [a, b, c, d] = shape.corners;
+        return { kind: 'corners', corners: [shrunk(a), shrunk(b), shrunk(c), shrunk(d)] };
+      }
+    }
+  };
+  return {
+    ...film,
+    width: Math.max(1, Math.round(film.width * part)),
+    height: Math.max(1, Math.round(film.height * part)),
+    board: film.board.map(({ shape, ...rest }) => ({ ...rest, shape: shapeOf(shape) })),
+  };
+}
+
+function luminances(pixels: Uint8ClampedArray): Float32Array {
+  const all = new Float32Array(pixels.length / 4);
+  for (let at = 0; at < all.length; at++) {
+    const [red, green, blue] = [pixels[at * 4]!, pixels[at * 4 + 1]!, pixels[at * 4 + 2]!];
+    all[at] = 0.2126 * linear[red]! + 0.7152 * linear[green]! + 0.0722 * linear[blue]!;
+  }
+  return all;
+}
+
+/** Of each value of a channel of sRGB, as WCAG has it: a grey's luminance is its channel made linear. */
+const linear = Float32Array.from({ length: 256 }, (_, value) => {
+  const hex = value.toString(16).padStart(2, '0');
+  return luminance(`#${hex}${hex}${hex}`);
+});
