@@ -150,6 +150,9 @@ function judgeChain(position: Position, chain: Chain, number: number, others: re
     const ends = {
       chain: number,
       kind: link.kind,
+      role: roles[index]!,
+      fromNode: from,
+      toNode: to,
       from: printNode(grid, from),
       to: printNode(grid, to),
       fromCandidates: standing(position, from),

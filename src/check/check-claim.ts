@@ -128,5 +128,6 @@ export function argumentOf(conclusions: readonly EvaluatedConclusion[]): Argumen
     found: conclusions.some((each) => each.found),
     others: Math.max(0, ...conclusions.map((each) => each.others)),
     sets: [...sets].map(([name, members]) => ({ name, members })),
+    links: [],
   };
 }

@@ -45,8 +45,13 @@ export function checkStep(walk: Walk, step: Step): CheckedStep {
   const sound = step.fails ? trapFaults(step, conclusions).length === 0 : isSound(faults, links, conclusions, names);
   if (!sound && !step.fails && !isMisnamed(names) && restsWholly(before, checked, failuresBefore))
     walk.restingSteps.add(step.id);
+  const argument =
+    main === undefined ? { found: false, others: 0, sets: [], links: [] } : argumentTried(main.evaluated);
   const mends = sound || step.fails ? [] : untilFalse(checked).flatMap((each) => mendsFor(walk, each));
-  walk.diagnostics.push(...warningsOf(step, checked, names), ...judgeMarks(step, before, walk.position));
+  walk.diagnostics.push(
+    ...warningsOf(step, checked, names),
+    ...judgeMarks({ step, before, after: walk.position, argument, conclusions, sound }),
+  );
   return {
     step,
     verdict: worstOf(conclusions.map((conclusion) => conclusion.verdict)),
@@ -54,7 +59,7 @@ export function checkStep(walk: Walk, step: Step): CheckedStep {
     assumesOneSolution: checked.some((each) => each.evaluated.argument.assumesOneSolution),
     inheritsOneSolution: checked.some((each) => each.inheritsOneSolution),
     name,
-    argument: main === undefined ? { found: false, others: 0, sets: [] } : argumentTried(main.evaluated),
+    argument,
     links,
     conclusions,
     ...adviceOn(step, before, main, conclusions),
@@ -172,10 +177,10 @@ function worstOf(all: readonly Verdict[]): Verdict {
 
 /** The argument that was given or found by its name; else the singles that were found. */
 function argumentTried(evaluated: Evaluated): Argument {
-  const { found, sets } = evaluated.argument;
+  const { found, sets, links } = evaluated.argument;
   if (sets.length === 0) return argumentOf(evaluated.conclusions);
   const named = sets.map(({ name, set }) => ({ name, members: set.members }));
-  return { found: found !== undefined, others: found?.others ?? 0, sets: named };
+  return { found: found !== undefined, others: found?.others ?? 0, sets: named, links };
 }
 
 function messageOf(

@@ -2,10 +2,11 @@
  * What `check` finds out about a scene: plain data for the report, the film and the tests.
  */
 import type { Candidate, Candidates } from '../grid/candidates.ts';
-import type { Conclusion, LinkKind } from '../grid/terms.ts';
+import type { ChainNode, Conclusion, LinkKind } from '../grid/terms.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import type { Scene, Step } from '../scene/scene.ts';
 import type { ProposedStep } from '../scene/step-text.ts';
+import type { LinkRole } from './chain-roles.ts';
 
 /** Worst first; a step is as good as the worst of its conclusions. */
 export const verdicts = ['false', 'unproved', 'proved', 'spent', 'none'] as const;
@@ -77,6 +78,8 @@ export interface Argument {
   /** How many others of its name, or how many other singles, would have done, where it was found. */
   readonly others: number;
   readonly sets: readonly ArgumentSet[];
+  /** Of its chains, in order. */
+  readonly links: readonly CheckedLink[];
 }
 
 export interface ArgumentSet {
@@ -91,6 +94,10 @@ export interface CheckedLink {
   readonly from: string;
   readonly to: string;
   readonly kind: LinkKind;
+  /** What the link is there for, by its turn in the chain. */
+  readonly role: LinkRole;
+  readonly fromNode: ChainNode;
+  readonly toNode: ChainNode;
   readonly holds: boolean;
   readonly brokenBy: readonly Candidate[];
   /** The candidates of either end that are possible, for drawing. */

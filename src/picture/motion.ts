@@ -69,6 +69,8 @@ function secondsToCome(film: Film, look: Look, shape: MarkShape): number {
     case 'fill':
       return motion.fill;
     case 'circle':
+    case 'ghost':
+    case 'clash':
       return motion.circle;
     case 'link': {
       const part = Math.min(1, lengthOfLink(film, shape.from, shape.to) / film.grid.size);

@@ -2,7 +2,7 @@
  * Paints a drawing: one picture on the canvas that it is handed. The canvas is cleared first; with `overlay` and
  * `writing` what is not marked stays transparent.
  *
- * Order, from below: tints, grid, outlines, digits, the veil of a focus, marks, links, strikes, words, the stamp.
+ * Order, from below: tints, grid, outlines, digits, the veil of a focus, marks, links, ghosts, strikes, words, the stamp.
  */
 import { Bug } from '../grid/bug.ts';
 import type { Candidate } from '../grid/candidates.ts';
@@ -18,6 +18,7 @@ import { paintCallouts } from './marks/callout.ts';
 import { paintCircles } from './marks/circle.ts';
 import { paintFills } from './marks/fill.ts';
 import { paintVeil } from './marks/focus.ts';
+import { paintClash, paintGhost } from './marks/ghost.ts';
 import { paintTelling } from './marks/heading.ts';
 import { paintLabels } from './marks/label.ts';
 import { paintLink, paintNodes } from './marks/link.ts';
@@ -85,7 +86,9 @@ function paintBoard(stage: BoardStage): void {
   paintNodes(stage);
   const planned = planLinks(stage);
   each((on, one) => paintLink(on, one, planned));
+  each(paintGhost);
   if (film.draw !== 'overlay') paintForwardDigits(stage);
+  each(paintClash);
   each((on, one) => paintStrike(on, one, 'slash'));
   paintLabels(stage);
 }
@@ -114,6 +117,10 @@ function candidatesOf({ shape }: Mark): readonly Candidate[] {
       return [shape.candidate];
     case 'link':
       return [...shape.from, ...shape.to];
+    case 'ghost':
+      return shape.candidates;
+    case 'clash':
+      return shape.between.flat();
     case 'label':
       return shape.candidate === undefined ? [] : [shape.candidate];
     case 'fill':

@@ -20,7 +20,7 @@ export interface RingRoom {
   readonly touching: readonly Point[];
 }
 
-/** The room of every candidate that these marks circle, strike or link. */
+/** The room of every candidate that these marks circle, strike or link, or suppose something of. */
 export function ringRooms(film: Film, look: Look, marks: readonly Mark[]): Map<Candidate, RingRoom> {
   const rooms = new Map<Candidate, RingRoom>();
   const used = [...usedCandidates(marks)].map((candidate) => ({ candidate, at: pointOfCandidate(film, candidate) }));
@@ -66,12 +66,13 @@ export function roomsOf(
   );
 }
 
-/** The candidates that these marks circle, strike or link. */
+/** The candidates that these marks circle, strike or link, or suppose something of. */
 export function usedCandidates(marks: readonly Mark[]): Set<Candidate> {
   const used = new Set<Candidate>();
   for (const { shape } of marks) {
     if (shape.kind === 'circle' || shape.kind === 'strike') used.add(shape.candidate);
     if (shape.kind === 'link') for (const each of [...shape.from, ...shape.to]) used.add(each);
+    if (shape.kind === 'ghost') for (const each of shape.candidates) used.add(each);
   }
   return used;
 }

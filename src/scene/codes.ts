@@ -69,7 +69,6 @@ export const readingCodes = {
   'so-missing': 'a chain concludes after => and the step has no `so`',
   'said-twice': 'a conclusion that stands twice in `so` (a warning)',
   'so-all': '`so: all` beside other conclusions, or where it cannot be meant',
-  'not-yet': 'a mark that this version cannot draw',
 } as const;
 
 export type Code = keyof typeof readingCodes;
@@ -78,6 +77,9 @@ export type Code = keyof typeof readingCodes;
 const laterCodes = {
   'sight-without-digit': 'a sight line from a cell that does not hold the digit by then',
   'circle-on-nothing': 'a circle round a candidate that is no longer possible (a warning)',
+  'sides-of-nothing': '`sides` of a candidate that no set of two members of the argument holds',
+  'suppose-nothing': '`suppose` of a candidate that is no longer possible, or of a set that is none',
+  'suppose-not-forced': '`suppose` where forcing alone comes to no end, or where there is no argument',
   'idle-cell': 'a cell of a chain that no longer has the digit (a warning)',
   spent: 'a conclusion that says nothing new (a warning)',
   stale: '`pencil` or `only` lists what is impossible already (a warning)',

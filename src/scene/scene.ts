@@ -195,10 +195,20 @@ export type BeatMark =
   | { readonly kind: 'note'; readonly text: string }
   | { readonly kind: 'focus'; readonly targets: readonly Target[] }
   | { readonly kind: 'sight'; readonly sights: readonly Sight[] }
-  | { readonly kind: 'sides'; readonly candidate: Candidate; readonly groups: readonly [string, string] | undefined }
-  | { readonly kind: 'suppose'; readonly suppose: 'true' | 'not' | 'each'; readonly text: string }
+  | {
+      readonly kind: 'sides';
+      readonly candidate: Located<Candidate>;
+      /** Undefined: the scene's first two. */
+      readonly groups: readonly [string, string] | undefined;
+    }
+  | { readonly kind: 'suppose'; readonly suppose: Supposed; readonly span: Span }
   | { readonly kind: 'ask'; readonly text: string; readonly hold: Fraction }
   | { readonly kind: 'clear'; readonly what: 'all' | readonly string[] };
+
+/** What a proof is played out from: a candidate as true, as not true, or each member of a set in turn as true. */
+export type Supposed =
+  | { readonly kind: 'true' | 'not'; readonly candidate: Candidate }
+  | { readonly kind: 'each'; readonly set: SetName };
 
 /** The lines along which a written digit shuts out its copies. `digit` is undefined where the cell alone was named. */
 export interface Sight {

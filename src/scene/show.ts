@@ -2,9 +2,9 @@
  * `show`: the beats of a step, each with one mark. The shape of each is checked before; here its text is read, and held
  * against what the step claims.
  */
+import { readSides, readSuppose } from './argument-marks.ts';
 import { readPlace, readStrike } from './claimed-marks.ts';
 import type { Claims } from './claims.ts';
-import { readSides, readSuppose } from './coming-marks.ts';
 import { quoted } from './faults.ts';
 import { fraction, fractionFromDecimal } from './fraction.ts';
 import { groupNamed } from './groups.ts';
@@ -68,9 +68,9 @@ function readMark(
     case 'clear':
       return readClear(node, context);
     case 'suppose':
-      return needsClaim(kind, key, claims, context) ? readSuppose(node, key, context) : undefined;
+      return needsClaim(kind, key, claims, context) ? readSuppose(node, context) : undefined;
     case 'sides':
-      return readSides(node, key, map, context);
+      return readSides(node, map, context);
     default:
       return kind satisfies never;
   }

@@ -3,27 +3,29 @@
  * what it is on has gone.
  */
 
+import { sidesOf } from '../check/sides.ts';
 import type { CheckedConclusion, CheckedStep } from '../check/verdict.ts';
-import { Bug } from '../grid/bug.ts';
 import { type Candidate, membersOf } from '../grid/candidates.ts';
 import { type Cell, cellOf, digitOf } from '../grid/grid.ts';
 import type { Target } from '../grid/terms.ts';
 import { toNumber } from '../scene/fraction.ts';
-import type { LinkRange, Sight } from '../scene/scene.ts';
-import { type Frame, frameAt, type MarkShape } from '../timeline/film.ts';
+import type { BeatMark, Group, LinkRange, Sight, Supposed } from '../scene/scene.ts';
+import { type Frame, frameAt, type MarkGroup, type MarkShape } from '../timeline/film.ts';
 import type { BoardState } from './board-state.ts';
-import { breakingChoice } from './breaking-choice.ts';
+import { breaking, playedOut } from './ghosts.ts';
 import { drawableLinks } from './links.ts';
 import { evenly, oneAfterAnother, type Pacing } from './pacing.ts';
 import { linesOfSight } from './sights.ts';
 import { candidatesOfTargets, cellsOfTargets, type TargetCell } from './targets.ts';
-import type { ToldBeat } from './told-beat.ts';
+import { markGroupOf, sideGroups, type ToldBeat } from './told-beat.ts';
 import type { ToldConclusion } from './told-conclusions.ts';
 
 export interface BeatContext {
   readonly board: BoardState;
   readonly pacing: Pacing;
   readonly draw: 'overlay' | 'writing' | 'board';
+  /** Of the scene. */
+  readonly groups: readonly Group[];
   readonly step: CheckedStep;
   /** The step's end. */
   readonly until: Frame;
@@ -35,6 +37,8 @@ export interface BeatContext {
 export interface Stroke {
   readonly shape: MarkShape;
   readonly from: Frame;
+  /** Where it is not the beat's own. */
+  readonly group?: MarkGroup;
   /** The first frame on which what it is on is there no more; infinite where that stays. */
   readonly until: number;
 }
@@ -60,9 +64,7 @@ export function strokesOf(context: BeatContext, beat: ToldBeat): Stroke[] {
     case 'strike':
     case 'place':
       // In a step that is meant to fail nothing is struck or placed: what breaks it is shown instead.
-      return context.step.step.fails
-        ? circles(context, breakingChoice(context.step), beat)
-        : conclusions(context, beat);
+      return context.step.step.fails ? trap(context, beat) : conclusions(context, beat);
     case 'outline':
       return mark.targets
         .map((target) => cellsOf([target]))
@@ -87,8 +89,9 @@ export function strokesOf(context: BeatContext, beat: ToldBeat): Stroke[] {
     case 'clear':
       return [];
     case 'sides':
+      return sides(context, mark, beat);
     case 'suppose':
-      throw new Bug(`step ${context.step.step.id}: a scene with "${mark.kind}" is refused when it is read`);
+      return ghosts(context, mark.suppose, beat);
     default:
       return mark satisfies never;
   }
@@ -108,6 +111,46 @@ function fills({ board }: BeatContext, targets: readonly TargetCell[], from: Fra
 function circles(context: BeatContext, candidates: readonly Candidate[], { from, room }: ToldBeat): Stroke[] {
   const shapes = candidates.map((candidate): MarkShape => ({ kind: 'circle', candidate }));
   return spread(context, shapes, from, (count) => oneAfterAnother(context.pacing, { from, until: room }, count));
+}
+
+/** The cluster of the candidate, its own side first, each side in its own colour. */
+function sides(context: BeatContext, mark: Extract<BeatMark, { kind: 'sides' }>, beat: ToldBeat): Stroke[] {
+  const { board, groups, step } = context;
+  const found = sidesOf(board.grid, step.argument.sets, mark.candidate.value);
+  if (found === undefined) return [];
+  const [own, other] = mark.groups?.map((name) => markGroupOf(groups, name)) ?? [];
+  const [first, second] = sideGroups(groups);
+  const placed = [
+    ...found.own.map((candidate) => ({ candidate, group: own ?? first })),
+    ...found.other.map((candidate) => ({ candidate, group: other ?? second })),
+  ].filter(({ candidate }) => board.showsUntil(candidate) > beat.from);
+  const frames = oneAfterAnother(context.pacing, { from: beat.from, until: beat.room }, placed.length);
+  return placed.map(({ candidate, group }, index) => ({
+    shape: { kind: 'circle', candidate },
+    from: frames[index] ?? beat.from,
+    until: board.showsUntil(candidate),
+    group,
+  }));
+}
+
+/** The proof played out over the time that the beat has; then the ghosts go, whatever is kept. */
+function ghosts(context: BeatContext, supposed: Supposed, { from, room }: ToldBeat): Stroke[] {
+  const { board, pacing, step } = context;
+  const mostApart = linkApartMost * toNumber(pacing.rate);
+  return playedOut(board.grid, step, supposed, { from, room, mostApart }).map(({ shape, from: first, until }) => ({
+    shape,
+    from: first,
+    until: Math.min(until, ...candidatesOf(shape).map((candidate) => board.showsUntil(candidate))),
+  }));
+}
+
+/** What breaks an argument that is meant to fail, and then the words. */
+function trap(context: BeatContext, { from, room }: ToldBeat): Stroke[] {
+  const { board, step, pacing } = context;
+  const { ghosts, words } = breaking(board.grid, step);
+  const strokes = spread(context, ghosts, from, (count) => oneAfterAnother(pacing, { from, until: room }, count));
+  const last = strokes.at(-1)?.from ?? from;
+  return [...strokes, ...words.map((shape) => ({ shape, from: last, until: stays }))];
 }
 
 /** The links one after another over the time that the beat has; each goes when an end of it goes. */
@@ -146,6 +189,8 @@ function spread(
 
 function candidatesOf(shape: MarkShape): readonly Candidate[] {
   if (shape.kind === 'circle') return [shape.candidate];
+  if (shape.kind === 'ghost') return shape.candidates;
+  if (shape.kind === 'clash') return shape.between.flat();
   return shape.kind === 'link' ? [...shape.from, ...shape.to] : [];
 }
 

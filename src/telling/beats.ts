@@ -2,7 +2,6 @@
  * A beat becomes marks. A mark ends with its step (or lives on with `keep`), and before that with what it is on; a focus
  * ends the focus before it, and `clear` whatever it names.
  */
-import type { Group } from '../scene/scene.ts';
 import { type Frame, frameAt, type MarkShape } from '../timeline/film.ts';
 import { type BeatContext, strokesOf } from './beat-strokes.ts';
 import type { MarkList } from './mark-list.ts';
@@ -10,7 +9,6 @@ import type { ToldBeat } from './told-beat.ts';
 
 export interface StepDrawing extends Omit<BeatContext, 'stands'> {
   readonly frameCount: number;
-  readonly groups: readonly Group[];
   readonly marks: MarkList;
 }
 
@@ -21,9 +19,9 @@ export function drawBeat(drawing: StepDrawing, beat: ToldBeat): void {
   const strokes = strokesOf({ ...drawing, stands: (shape) => marks.stands({ ...drawnBy, shape }) }, beat);
   if (beat.mark.kind === 'focus') marks.end(beat.from, ({ shape }) => shape.kind === 'focus');
   if (beat.mark.kind === 'clear') clear(drawing, beat.from, beat.mark.what);
-  for (const { shape, from, until } of strokes) {
+  for (const { shape, from, until, group } of strokes) {
     const end = frameAt(Math.min(until, endOf(drawing, beat, shape)));
-    marks.add({ ...drawnBy, from, until: end, shape });
+    marks.add({ ...drawnBy, group: group ?? drawnBy.group, from, until: end, shape });
   }
 }
 

@@ -3,7 +3,7 @@
  */
 
 import type { CheckedStep } from '../check/verdict.ts';
-import type { Candidate } from '../grid/candidates.ts';
+import { type Candidate, membersOf } from '../grid/candidates.ts';
 
 /**
  * The candidates, ascending, that can all be true together although the conclusion says otherwise: one from every set,
@@ -14,4 +14,12 @@ export function breakingChoice({ conclusions, links }: CheckedStep): Candidate[]
   const candidates = new Set(escaped?.counterexample ?? links.flatMap((link) => link.brokenBy));
   if (escaped?.conclusion.kind === 'impossible') candidates.add(escaped.conclusion.candidate);
   return [...candidates].sort((a, b) => a - b);
+}
+
+/** Of the first conclusion that fails, the candidates that it speaks of, ascending; none where nothing fails. */
+export function victimsOf({ conclusions }: CheckedStep): Candidate[] {
+  const failing = conclusions.find(({ counterexample }) => counterexample !== undefined);
+  if (failing === undefined) return [];
+  const { conclusion } = failing;
+  return conclusion.kind === 'impossible' ? [conclusion.candidate] : membersOf(conclusion.candidates);
 }

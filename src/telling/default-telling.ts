@@ -12,7 +12,6 @@ import { printSet } from '../grid/notation/print.ts';
 import type { BeatMark, Group, Step } from '../scene/scene.ts';
 import { frameAt } from '../timeline/film.ts';
 import type { ScheduledStep } from '../timeline/schedule.ts';
-import { breakingChoice } from './breaking-choice.ts';
 import { itemBeats, type PlainBeat } from './default-items.ts';
 import { drawableLinks } from './links.ts';
 import { between, evenly, framesIn, type Pacing } from './pacing.ts';
@@ -105,7 +104,8 @@ function linkMarks(checked: CheckedStep): BeatMark[] {
 
 /** What `so` concludes: strikes, placements, and circles on an either/or; or the choice that breaks the argument. */
 function conclusionMarks(grid: Grid, checked: CheckedStep): BeatMark[] {
-  if (checked.step.fails) return circled(breakingChoice(checked));
+  // In a step that is meant to fail this beat shows what breaks it instead.
+  if (checked.step.fails) return [{ kind: 'strike', candidates: 'all', gone: undefined }];
   const concluded = checked.conclusions.filter(({ origin, verdict }) => origin === 'so' && verdict !== 'spent');
   const removed = concluded.flatMap(({ conclusion }) => (conclusion.kind === 'impossible' ? conclusion.candidate : []));
   const placed = concluded.flatMap((each) => placedCandidate(each) ?? []);

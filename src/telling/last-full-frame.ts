@@ -81,6 +81,9 @@ function secondsToCome({ kind }: MarkShape, motion: Look['motion']): number {
     case 'sight':
     case 'focus':
       return motion[kind];
+    case 'ghost':
+    case 'clash':
+      return motion.circle;
     case 'link':
       return motion.linkLongest;
     case 'label':

@@ -29,6 +29,10 @@ function candidatesOf(shape: MarkShape): readonly Candidate[] {
       return [shape.candidate];
     case 'link':
       return [...shape.from, ...shape.to];
+    case 'ghost':
+      return shape.candidates;
+    case 'clash':
+      return shape.between.flat();
     case 'label':
       return shape.candidate === undefined ? [] : [shape.candidate];
     case 'fill':

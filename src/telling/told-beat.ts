@@ -44,3 +44,13 @@ export function markGroupOf(groups: readonly Group[], name: string): MarkGroup |
   const group = groups[index];
   return group === undefined ? undefined : { colour: group.colour, index };
 }
+
+/** The groups of two sides that name none: the scene's first two, or as many plain ones as it lacks. */
+export function sideGroups(groups: readonly Group[]): readonly [MarkGroup, MarkGroup] {
+  const [first, second] = groups;
+  const one = first?.colour ?? 'blue';
+  return [
+    { colour: one, index: 0 },
+    { colour: second?.colour ?? (one === 'orange' ? 'blue' : 'orange'), index: 1 },
+  ];
+}

@@ -93,6 +93,10 @@ export type MarkShape =
   | { readonly kind: 'ask'; readonly text: string }
   /** Everything else dims. */
   | { readonly kind: 'focus'; readonly cells: readonly Cell[] }
+  /** What a supposition makes of a node, of one candidate or several: true, or not true. */
+  | { readonly kind: 'ghost'; readonly candidates: readonly Candidate[]; readonly isTrue: boolean }
+  /** Nodes that cannot stand as they are supposed to, in order; a single one is both true and not true. */
+  | { readonly kind: 'clash'; readonly between: readonly (readonly Candidate[])[] }
   /** A line of sight from a written digit over `cells`, in order from the digit outwards. */
   | {
       readonly kind: 'sight';

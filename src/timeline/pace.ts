@@ -82,8 +82,11 @@ function markStrokes(step: Step, mark: BeatMark): Fraction {
     case 'sides':
     case 'ask':
       return linkSeconds;
-    case 'suppose':
-      return multiply(linkSeconds, fraction(Math.max(2, linkCount(step))));
+    case 'suppose': {
+      // A ghost for each end of a link or member of a set, about, and a while to look at the clash; thrice for a set.
+      const ghosts = Math.max(4, linkCount(step) + 3, 2 * step.from.length + 3);
+      return multiply(linkSeconds, fraction(mark.suppose.kind === 'each' ? 3 * ghosts : ghosts));
+    }
     case 'clear':
       return zero;
     default:

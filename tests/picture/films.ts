@@ -105,6 +105,10 @@ export const label = (candidate: string, text: string, group?: number) =>
     const named = candidateOf(grid, candidate);
     return { kind: 'label', cell: cellOf(grid, named), candidate: named, text };
   }, group);
+export const ghost = (candidates: string, isTrue: boolean, group?: number) =>
+  wish((grid) => ({ kind: 'ghost', candidates: candidatesOf(grid, candidates), isTrue }), group);
+export const clash = (...between: readonly string[]) =>
+  wish((grid) => ({ kind: 'clash', between: between.map((node) => candidatesOf(grid, node)) }));
 export const note = (text: string, group?: number) => wish(() => ({ kind: 'note', text }), group);
 export const ask = (text: string) => wish(() => ({ kind: 'ask', text }));
 export const stamp = (text: string) => wish(() => ({ kind: 'stamp', text }));

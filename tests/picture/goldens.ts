@@ -12,11 +12,13 @@ import { type Film, frameAt } from '../../src/timeline/film.ts';
 import {
   ask,
   circle,
+  clash,
   during,
   type FilmWish,
   fill,
   film,
   focus,
+  ghost,
   label,
   link,
   type MarkWish,
@@ -116,6 +118,30 @@ export const goldens: readonly Golden[] = [
   golden('link-of-groups', [link('strong', '1r1c12', '1r3c234'), link('weak', '1r3c234', '34r4c1')]),
   golden('link-round-digits', [link('strong', '1r2c1', '1r2c4'), circle('2r2c2'), circle('1r2c3', 0)]),
   golden('strike', [strike('1r1c1'), strike('4r2c3'), circle('2r3c3', 1), strike('2r3c3')]),
+  golden('ghost', [ghost('1r1c1', true), ghost('2r1c3', false), ghost('4r2c2', true, 0), ghost('3r3c1', false, 1)], {
+    small: 'whole',
+  }),
+  golden('ghost-of-group', [ghost('1r1c12', true), ghost('3r3c23 3r4c3', false), ghost('24r4c1', true)], {
+    small: 'whole',
+  }),
+  golden('ghost-begun', [ghost('1r1c1', true), ghost('3r3c23', false), clash('1r1c1', '4r4c4')], {
+    small: 'whole',
+    frame: 1,
+  }),
+  golden(
+    'clash',
+    [
+      ghost('1r1c1', true),
+      ghost('1r1c4', true),
+      clash('1r1c1', '1r1c4'),
+      ghost('2r3c1', true),
+      ghost('3r3c1', true),
+      clash('2r3c1', '3r3c1'),
+      ghost('4r4c4', true),
+      clash('4r4c4'),
+    ],
+    { small: 'whole' },
+  ),
   golden('place', [place('r2c2=3'), place('r4c1=1')]),
   golden('outline', [outline('r1c1234 r2c14 r3c14 r4c1234'), outline('r2c2 r3c3', 1)]),
   golden('outline-styles', [outline('r1c12', 0), outline('r1c34', 1), outline('r34c12', 2), outline('r34c34', 3)]),
@@ -167,6 +193,46 @@ export const goldens: readonly Golden[] = [
   {
     name: 'lesson-square',
     film: film({ ...lesson, width: 480, height: 480, marks: kite }),
+    look: defaultLook,
+    frame: 60,
+  },
+  {
+    name: 'lesson-supposed',
+    film: film({
+      ...lesson,
+      marks: [
+        ghost('5r4c4', true),
+        ghost('5r7c4', false),
+        ghost('5r7c1', true),
+        ghost('5r9c3', false),
+        ghost('5r4c3', true),
+        clash('5r4c4', '5r4c3'),
+      ],
+    }),
+    look: defaultLook,
+    frame: 60,
+  },
+  {
+    name: 'lesson-supposed-dark',
+    film: film({
+      ...lesson,
+      marks: [ghost('5r4c4', true), ghost('5r7c14', false), clash('5r7c1', '5r7c4')],
+    }),
+    look: darkLook,
+    frame: 60,
+  },
+  {
+    name: 'lesson-trap',
+    film: film({
+      ...lesson,
+      marks: [
+        fill('r7c14', 0),
+        ghost('5r4c4', true),
+        ghost('5r7c1', true),
+        ghost('5r9c4', true),
+        label('5r4c4', 'does not follow'),
+      ],
+    }),
     look: defaultLook,
     frame: 60,
   },

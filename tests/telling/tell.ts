@@ -82,6 +82,10 @@ function printShape({ grid }: Film, shape: MarkShape): string {
       return `${printCell(grid, shape.cell)}=${shape.digit}`;
     case 'label':
       return `${shape.candidate === undefined ? printCell(grid, shape.cell) : printCandidate(grid, shape.candidate)} "${shape.text}"`;
+    case 'ghost':
+      return `${printCandidates(grid, shape.candidates)} ${shape.isTrue ? 'true' : 'not true'}`;
+    case 'clash':
+      return shape.between.map((node) => printCandidates(grid, node)).join(' ~ ');
     case 'note':
     case 'ask':
     case 'stamp':

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { candidateAt, cellAt, digit, gridOf } from '../../src/grid/grid.ts';
 import { defaultLook } from '../../src/picture/default-look.ts';
 import { tellFilm } from '../../src/telling/tell-film.ts';
+import type { Mark } from '../../src/timeline/film.ts';
 import { marksOf, skyscraper, stretchesOf, tell, towers, writtenIn } from './tell.ts';
 
 /** Column 4 has 3s in r1, r2, r5 and r6: this strong link is none. */
@@ -89,7 +90,10 @@ describe('a step that is meant to fail', () => {
       '25-250 link 3r6c3=3r1c3',
       '100-250 link 3r1c3-3r1c4',
     ]);
-    expect(marks.filter((mark) => mark.includes(' circle '))).toHaveLength(new Set([...choice, victim]).size);
+    expect(marks.filter((mark) => mark.includes(' ghost '))).toHaveLength(new Set([...choice, victim]).size);
+    expect(marks.at(-1)).toBe(
+      `${marks.findLast((mark) => mark.includes(' ghost '))!.split(' ')[0]} label 3r6c4 "does not follow"`,
+    );
     expect(marks.some((mark) => / (strike|place|stamp) /.test(mark))).toBe(false);
     expect(stretchesOf(told, '3r6c4')).toEqual(['0-300']);
   });
@@ -97,8 +101,9 @@ describe('a step that is meant to fail', () => {
   test('shows the choice where its own telling asks for the strike', () => {
     const told = tell(towers(`  - {id: s, at: 0, until: 10, ${fails}, show: [{strike: all, at: 5}]}`));
     const kinds = new Set(told.film.marks.map(({ shape }) => shape.kind));
-    expect([...kinds]).toEqual(['circle']);
-    expect(told.film.marks.some(({ shape }) => shape.kind === 'circle' && shape.candidate === victim)).toBe(true);
+    expect([...kinds]).toEqual(['ghost', 'label']);
+    const isVictim = ({ shape }: Mark) => shape.kind === 'ghost' && shape.isTrue && shape.candidates.includes(victim);
+    expect(told.film.marks.some(isVictim)).toBe(true);
   });
 
   test('is stamped where it holds after all', () => {

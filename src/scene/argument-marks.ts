@@ -1,6 +1,6 @@
 /**
- * Marks that the language has and this version does not draw: `suppose` and `sides`. They are read and checked like the
- * others, and then refused.
+ * Marks that draw a part of the step's argument: `suppose` plays it out, `sides` colours a cluster of its strong links.
+ * Whether the argument has that part is for the check to say.
  */
 import { parseCandidates } from '../grid/notation/candidates.ts';
 import { parseSets } from '../grid/notation/sets.ts';
@@ -10,27 +10,33 @@ import type { BeatMark } from './scene.ts';
 import { itemsOf, type MapNode, spanIn, type TextNode, valueOf } from './yaml-tree.ts';
 
 /** `7r1c7`, `no 7r1c5` or `each 7c5`; undefined after a report. */
-export function readSuppose(node: TextNode, key: TextNode, context: Context): BeatMark | undefined {
-  const { faults } = context;
-  faults.error('not-yet', key.span, 'this version does not draw "suppose"; leave the beat out, or draw the links');
+export function readSuppose(node: TextNode, context: Context): BeatMark | undefined {
   const match = /^\s*(no|each)\s/i.exec(node.text);
   const word = match?.[1]?.toLowerCase();
   const from = match?.[0].length ?? 0;
   const what: TextNode = { ...node, text: node.text.slice(from), offsets: node.offsets.slice(from) };
-  const named = word === 'each' ? readNotation(what, parseSets, context) : readNotation(what, parseCandidates, context);
-  if (named === undefined) return undefined;
-  if (named.length !== 1) {
-    const due = word === 'each' ? 'one set, as in each 4c2' : 'one candidate, as in 4r3c2 or no 4r3c2';
-    faults.error('notation', spanIn(what, 0, what.text.length), `${named.length} stand here; "suppose" takes ${due}`);
+  const { span } = node;
+  if (word === 'each') {
+    const set = onlyOne(what, readNotation(what, parseSets, context), 'one set, as in each 4c2', context);
+    return set === undefined ? undefined : { kind: 'suppose', suppose: { kind: 'each', set: set.name }, span };
   }
-  return { kind: 'suppose', suppose: word === 'no' ? 'not' : word === 'each' ? 'each' : 'true', text: node.text };
+  const due = 'one candidate, as in 4r3c2 or no 4r3c2';
+  const candidate = onlyOne(what, readNotation(what, parseCandidates, context), due, context);
+  if (candidate === undefined) return undefined;
+  return { kind: 'suppose', suppose: { kind: word === 'no' ? 'not' : 'true', candidate }, span };
+}
+
+function onlyOne<T>(node: TextNode, named: readonly T[] | undefined, due: string, { faults }: Context): T | undefined {
+  if (named === undefined) return undefined;
+  if (named.length === 1) return named[0];
+  const span = spanIn(node, 0, node.text.length);
+  faults.error('notation', span, `${named.length} stand here; "suppose" takes ${due}`);
+  return undefined;
 }
 
 /** A candidate, and the groups of the two sides; undefined after a report. */
-export function readSides(node: TextNode, key: TextNode, map: MapNode, context: Context): BeatMark | undefined {
+export function readSides(node: TextNode, map: MapNode, context: Context): BeatMark | undefined {
   const { faults } = context;
-  const instead = 'circle the candidates of each side in a group of its own';
-  faults.error('not-yet', key.span, `this version does not draw "sides"; leave the beat out, or ${instead}`);
   const candidates = readNotation(node, parseCandidates, context);
   const value = valueOf(map, 'groups');
   const names = itemsOf(value).map((item) => (item.kind === 'text' ? groupNamed(item, context) : undefined));
@@ -49,7 +55,7 @@ export function readSides(node: TextNode, key: TextNode, map: MapNode, context: 
   if (candidate === undefined) return undefined;
   return {
     kind: 'sides',
-    candidate,
+    candidate: { value: candidate, span: node.span },
     groups: first === undefined || second === undefined ? undefined : [first, second],
   };
 }

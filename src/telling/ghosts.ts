@@ -1,0 +1,66 @@
+/**
+ * Ghosts: what a supposition makes of the candidates, one thing after another, until the clash; and the choice that
+ * breaks an argument that is meant to fail.
+ */
+import { playStep, suppositionsOf } from '../check/suppositions.ts';
+import type { CheckedStep } from '../check/verdict.ts';
+import { cellOf, type Grid } from '../grid/grid.ts';
+import type { Supposed } from '../scene/scene.ts';
+import { type Frame, frameAt, type MarkShape } from '../timeline/film.ts';
+import { breakingChoice, victimsOf } from './breaking-choice.ts';
+
+/** A ghost or a clash, with its first frame and the frame on which its play-out is over. */
+export interface GhostStroke {
+  readonly shape: MarkShape;
+  readonly from: Frame;
+  readonly until: Frame;
+}
+
+export interface GhostTime {
+  readonly from: Frame;
+  /** When the last play-out is over. */
+  readonly room: Frame;
+  /** At most so many frames from one ghost to the next. */
+  readonly mostApart: number;
+}
+
+/** The play-outs of a step's argument, each over its share of the time; the ghosts of one go before the next begins. */
+export function playedOut(grid: Grid, step: CheckedStep, supposed: Supposed, time: GhostTime): GhostStroke[] {
+  const plays = suppositionsOf(grid, step, supposed).map((each) => shapesOf(grid, step, each));
+  const count = plays.reduce((sum, shapes) => sum + shapes.length + restAfter, 0);
+  let before = 0;
+  return plays.flatMap((shapes) => {
+    const at = (place: number) => time.from + ((time.room - time.from) * (before + place)) / count;
+    const [from, until] = [frameAt(at(0)), frameAt(at(shapes.length + restAfter))];
+    const apart = Math.min(time.mostApart, (time.room - time.from) / count);
+    before += shapes.length + restAfter;
+    return shapes.map((shape, index) => ({ shape, from: frameAt(from + index * apart), until }));
+  });
+}
+
+/** How long a finished play-out is left to be looked at, counted in ghosts. */
+const restAfter = 2;
+
+function shapesOf(grid: Grid, step: CheckedStep, supposition: Parameters<typeof playStep>[2]): MarkShape[] {
+  const { ghosts, end } = playStep(grid, step, supposition);
+  const shapes = ghosts
+    .filter(({ candidates }) => candidates.length > 0)
+    .map(({ candidates, isTrue }): MarkShape => ({ kind: 'ghost', candidates, isTrue }));
+  return end.kind === 'clash' ? [...shapes, { kind: 'clash', between: end.between }] : shapes;
+}
+
+/** The words beside what an argument that is meant to fail does not show. */
+const doesNotFollow = 'does not follow';
+
+/** The choice that breaks the argument, each candidate as a ghost that is true, and a word at what does not follow. */
+export function breaking(grid: Grid, step: CheckedStep): { readonly ghosts: MarkShape[]; readonly words: MarkShape[] } {
+  return {
+    ghosts: breakingChoice(step).map((candidate) => ({ kind: 'ghost', candidates: [candidate], isTrue: true })),
+    words: victimsOf(step).map((candidate) => ({
+      kind: 'label',
+      cell: cellOf(grid, candidate),
+      candidate,
+      text: doesNotFollow,
+    })),
+  };
+}
