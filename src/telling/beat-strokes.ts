@@ -133,9 +133,13 @@ function sides(context: BeatContext, mark: Extract<BeatMark, { kind: 'sides' }>,
   }));
 }
 
-/** The proof played out over the time that the beat has; then the ghosts go, whatever is kept. */
-function ghosts(context: BeatContext, supposed: Supposed, { from, room }: ToldBeat): Stroke[] {
-  const { board, pacing, step } = context;
+/**
+ * The proof played out over the time that the beat has; then the ghosts go, whatever is kept. It is over when the first
+ * of the step's conclusions takes effect, for then what was supposed may be gone.
+ */
+function ghosts(context: BeatContext, supposed: Supposed, { from, room: atMost }: ToldBeat): Stroke[] {
+  const { board, pacing, step, told } = context;
+  const room = frameAt(Math.min(atMost, ...told.filter((each) => each.from > from).map((each) => each.from)));
   const mostApart = linkApartMost * toNumber(pacing.rate);
   return playedOut(board.grid, step, supposed, { from, room, mostApart }).map(({ shape, from: first, until }) => ({
     shape,

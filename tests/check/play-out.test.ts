@@ -59,6 +59,13 @@ describe('played out on the board of two towers', () => {
       ['no 3r5c5, 3r1c5, no 3r1c3, 3r6c3, no 3r5c1, no 3r6c4, no 3r6c6, conclusions'],
     ],
     ['a chain that concludes nothing, to its far end', 'chain: (3)r6c3=r1c3', 'no 3r6c3', ['no 3r6c3, 3r1c3, chain']],
+    [
+      'a = where a weak link is due, from its true end',
+      'chain: (6)r3c4=r6c4=r6c6',
+      'no 6r3c4',
+      ['no 6r3c4, 6r6c4, no 6r6c6, chain'],
+    ],
+    ['and not from the other, for it names no set', 'chain: (6)r3c4=r6c4=r6c6', 'no 6r6c6', ['no 6r6c6, none']],
     ['a victim, by sets', bySets, '3r6c4', ['3r6c4, no 3r6c3, 3r1c3, no 3r1c5, no 3r5c5, clash 3r1c5 ~ 3r5c5']],
     [
       'each place of a set',

@@ -5,7 +5,7 @@
  */
 import type { Candidate } from '../../grid/candidates.ts';
 import type { Point } from '../../scene/scene.ts';
-import { nearestOnNode, nodeShapeOn, outlineOf } from '../node-shape.ts';
+import { type NodeShape, nearestOnNode, nodeShape, outlineOf, ringRadius } from '../node-shape.ts';
 import { begun, begunDashes, dashes, line, onCircle, type Path, towards } from '../path.ts';
 import { fillPaths, strokePaths, strokeWidth } from '../pen.ts';
 import { roomFor, roundRoom } from '../ring-room.ts';
@@ -33,8 +33,8 @@ export function paintGhost(stage: BoardStage, { mark, ink }: Standing): void {
   } as const;
   const outline =
     candidates.length > 1
-      ? outlineOf(nodeShapeOn(stage, candidates))
-      : [roundRoom(pointOfCandidate(stage.film, first), roomFor(stage, first))];
+      ? outlineOf(ghostShape(stage, candidates))
+      : [roundRoom(pointOfCandidate(stage.film, first), { ...roomFor(stage, first), radius: ghostRadius(stage) })];
   if (isTrue) {
     fillPaths(stage, outline, colour, ghostTint * ink.progress * ink.alpha);
     strokePaths(
@@ -64,7 +64,7 @@ export function paintClash(stage: BoardStage, { mark, ink }: Standing): void {
 }
 
 function clashPaths(stage: BoardStage, between: readonly (readonly Candidate[])[]): Path[] {
-  const nodes = between.filter((node) => node.length > 0).map((node) => nodeShapeOn(stage, node));
+  const nodes = between.filter((node) => node.length > 0).map((node) => ghostShape(stage, node));
   const [only, ...others] = nodes;
   if (only === undefined) return [];
   if (others.length === 0) return only.centres.map((centre) => jaggedRing(centre, only.radius));
@@ -120,7 +120,16 @@ function jaggedRing(centre: Point, radius: number): Path {
 /** Inside the cell even at its lower edge. */
 function barBeneath(stage: BoardStage, candidate: Candidate): Path {
   const [x, y] = pointOfCandidate(stage.film, candidate);
-  const { radius } = roomFor(stage, candidate);
-  const [half, under] = [radius * 0.8, y + radius * 0.9];
+  const half = ghostRadius(stage) * 0.66;
+  const under = y + ringRadius(stage) * 0.88;
   return line([x - half, under], [x + half, under]);
+}
+
+function ghostShape(stage: BoardStage, candidates: readonly Candidate[]): NodeShape {
+  return nodeShape(stage.film, ghostRadius(stage), candidates);
+}
+
+/** Wide enough to go round a circle, also where small digits stand close by: its dashes must be seen as such. */
+function ghostRadius(stage: BoardStage): number {
+  return ringRadius(stage) * 1.12;
 }
