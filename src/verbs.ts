@@ -21,6 +21,8 @@ export interface Verb {
 const out = (does: string): VerbOption => ({ flags: '-o, --out <file>', does });
 const look: VerbOption = { flags: '--look <file>', does: "use this look instead of the scene's own" };
 
+const version: VerbOption = { flags: '--as <version>', does: "draw on the frame of one of the scene's `versions`" };
+
 export const verbs: readonly Verb[] = [
   {
     name: 'check',
@@ -50,9 +52,14 @@ export const verbs: readonly Verb[] = [
       },
       { flags: '--lossless', does: 'for .mov: Animation (qtrle) instead of ProRes 4444' },
       look,
+      version,
       { flags: '--quiet', does: 'no progress' },
     ],
-    examples: ['proofreel render scenes/lamp-room.yaml -o lamp-room.mp4', 'proofreel render marks.yaml -o marks.mov'],
+    examples: [
+      'proofreel render scenes/lamp-room.yaml -o lamp-room.mp4',
+      'proofreel render marks.yaml -o marks.mov',
+      'proofreel render lesson.yaml --as upright -o upright.mp4',
+    ],
   },
   {
     name: 'still',
@@ -64,6 +71,7 @@ export const verbs: readonly Verb[] = [
       { flags: '--at <time>', does: 'the time to show: 12.5, 1:02.5, 01:00:02:12' },
       { flags: '--stamp', does: 'draw a step that is not proved all the same, stamped' },
       look,
+      version,
     ],
     examples: [
       'proofreel still scenes/lamp-room.yaml --step kite -o kite.png',

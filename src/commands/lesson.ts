@@ -9,8 +9,10 @@ import { MachineFailure } from '../output/machine-failure.ts';
 import type { SceneFile } from '../report/report-of.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import type { Fraction } from '../scene/fraction.ts';
+import { nearestWords } from '../scene/nearest-word.ts';
 import { readScene } from '../scene/read.ts';
-import type { Located, Scene } from '../scene/scene.ts';
+import type { Located, Scene, Version } from '../scene/scene.ts';
+import { sceneAs } from '../scene/versions.ts';
 import { type Narration, readNarration } from '../timeline/narration.ts';
 import { type Schedule, schedule } from '../timeline/schedule.ts';
 import { BadCall } from './bad-call.ts';
@@ -34,10 +36,13 @@ export type Lesson =
 
 /**
  * Reads, proves and times the scene. `media`: whether footage and audio must be there, as for a render, or are asked for
- * their length if they are there, as for a check on another machine.
- * @throws BadCall where the scene file itself cannot be read
+ * their length if they are there, as for a check on another machine. `as`: the version whose frame is meant.
+ * @throws BadCall where the scene file itself cannot be read, or has no such version
  */
-export async function openLesson(path: string, options: { readonly media: 'needed' | 'if there' }): Promise<Lesson> {
+export async function openLesson(
+  path: string,
+  options: { readonly media: 'needed' | 'if there'; readonly as?: string | undefined },
+): Promise<Lesson> {
   const file = { path, text: readSceneFile(path) };
   const read = readScene(file.text);
   const unusable = (diagnostics: readonly Diagnostic[], solutions: 0 | 1 | 2 = 0): Lesson => ({
@@ -47,11 +52,12 @@ export async function openLesson(path: string, options: { readonly media: 'neede
     solutions,
   });
   if (read.scene === undefined) return unusable(read.diagnostics);
-  const { scene } = read;
+  const scene = options.as === undefined ? read.scene : sceneAs(read.scene, versionOf(read.scene, options.as));
   const beside = await readBeside(scene, dirname(resolve(path)), options.media);
   const timed = schedule(scene, beside.narration, beside.lengths);
   const checked = checkScene(scene);
-  const diagnostics = [...read.diagnostics, ...beside.diagnostics, ...timed.diagnostics];
+  const ofVersions = faultsOfVersions(scene, beside);
+  const diagnostics = [...read.diagnostics, ...beside.diagnostics, ...timed.diagnostics, ...ofVersions];
   const all = [...diagnostics, ...checked.errors];
   if (all.some((diagnostic) => diagnostic.severity === 'error')) return unusable(all, checked.solutions);
   return { kind: 'lesson', file, scene, checked, schedule: timed.schedule, diagnostics: inOrder(diagnostics) };
@@ -60,6 +66,29 @@ export async function openLesson(path: string, options: { readonly media: 'neede
 /** The path of a file that the scene names, from where this process stands. */
 export function pathBeside(scenePath: string, name: string): string {
   return resolve(dirname(resolve(scenePath)), name);
+}
+
+function versionOf(scene: Scene, name: string): Version {
+  const found = scene.versions.find((version) => version.name === name);
+  if (found !== undefined) return found;
+  const names = scene.versions.map((version) => version.name);
+  if (names.length === 0)
+    throw new BadCall(
+      `--as ${name}: the scene has no versions; name one, as in versions: {${name}: {size: 1080x1920}}`,
+    );
+  const [nearest] = nearestWords(name, names);
+  throw new BadCall(
+    `the scene has no version ${name}${nearest === undefined ? `; its versions are ${names.join(', ')}` : `; did you mean ${nearest}?`}`,
+  );
+}
+
+/** What is wrong with the times of the boards of versions, each at its own place. */
+function faultsOfVersions(scene: Scene, { narration, lengths }: Beside): Diagnostic[] {
+  return scene.versions.flatMap((version) =>
+    schedule(sceneAs(scene, version), narration, lengths).diagnostics.filter(
+      ({ span }) => span.start >= version.span.start && span.end <= version.span.end,
+    ),
+  );
 }
 
 function readSceneFile(path: string): string {

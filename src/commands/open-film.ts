@@ -24,10 +24,10 @@ export interface OpenFilm {
 /** The film of the scene; undefined where the scene is unusable, which has then been said on the terminal. */
 export async function openFilm(
   path: string,
-  lookPath: string | undefined,
+  { look: lookPath, as }: { readonly look?: string; readonly as?: string },
   terminal: Terminal,
 ): Promise<OpenFilm | undefined> {
-  const lesson = await openLesson(path, { media: 'needed' });
+  const lesson = await openLesson(path, { media: 'needed', as });
   for (const each of lesson.diagnostics) terminal.err(`${printDiagnostic(path, lesson.file.text, each)}\n`);
   if (lesson.kind === 'unusable') return undefined;
   const look = lookOf(path, lesson.scene.look?.value, lookPath, terminal);

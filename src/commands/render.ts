@@ -22,6 +22,7 @@ export interface RenderCall {
   readonly key?: string;
   readonly lossless?: boolean;
   readonly look?: string;
+  readonly as?: string;
   readonly quiet?: boolean;
 }
 
@@ -31,7 +32,7 @@ export async function render(path: string, call: RenderCall, terminal: Terminal)
   const interrupt = listenForInterrupt();
   const line = progressLine(process.stderr);
   try {
-    const opened = await openFilm(path, call.look, terminal);
+    const opened = await openFilm(path, call, terminal);
     if (opened === undefined) return exitStatus.unusable;
     const { lesson, painter } = opened;
     if (!lesson.checked.sound && call.stamp !== true) {

@@ -21,6 +21,7 @@ export interface StillCall {
   readonly at?: string;
   readonly stamp?: boolean;
   readonly look?: string;
+  readonly as?: string;
 }
 
 export async function still(path: string, call: StillCall, terminal: Terminal): Promise<number> {
@@ -28,7 +29,7 @@ export async function still(path: string, call: StillCall, terminal: Terminal): 
   if (call.step !== undefined && call.at !== undefined)
     throw new BadCall('both --step and --at are given; leave one of them out');
   if (call.step === undefined && call.at === undefined) throw new BadCall('still needs one of --step ID and --at TIME');
-  const opened = await openFilm(path, call.look, terminal);
+  const opened = await openFilm(path, call, terminal);
   if (opened === undefined) return exitStatus.unusable;
   const frame = call.step === undefined ? frameOfTime(opened, call.at ?? '') : frameOfStep(opened, call.step);
   const step = stepAt(opened, frame);

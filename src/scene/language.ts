@@ -93,6 +93,14 @@ const video = keys('the video', 'Size, rate, and what lies under the marks.', {
     .optional(),
 });
 
+const version = keys('a version', 'Another frame for the same telling.', {
+  size: measure('Width x height in pixels.', ['1080x1920']),
+  board: z
+    .union([placements, listOf(placements)])
+    .meta({ description: 'Where the board lies on this frame; without it the tool lays the frame out itself.' })
+    .optional(),
+});
+
 /** A whole scene. */
 export const sceneDefinition = keys(
   'a scene',
@@ -102,6 +110,10 @@ export const sceneDefinition = keys(
     title: sentence('The title of the lesson.').optional(),
     puzzle,
     video: video.optional(),
+    versions: z
+      .record(z.string(), version)
+      .meta({ description: 'Other frames for the same telling, each under its name: render --as NAME.' })
+      .optional(),
     look: name('A file with colours, stroke widths, fonts and motion.').optional(),
     groups: z
       .record(

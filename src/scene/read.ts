@@ -11,6 +11,7 @@ import { checkReferences, readIds } from './references.ts';
 import type { Advice, Scene } from './scene.ts';
 import { checkShape } from './shape.ts';
 import { readStep } from './step.ts';
+import { readVersions } from './versions.ts';
 import { readRate, readVideo } from './video.ts';
 import { readYamlFile } from './yaml-file.ts';
 import { type MapNode, textOf, valueOf } from './yaml-tree.ts';
@@ -37,6 +38,7 @@ function sceneOf(file: MapNode, faults: Faults): Scene | undefined {
   const puzzle = puzzleMap === undefined ? undefined : readPuzzle(puzzleMap, grid, faults);
   const rate = readRate(videoMap, faults);
   const video = readVideo(videoMap, rate, faults);
+  const versions = readVersions(valueOf(file, 'versions'), rate, faults);
   const groups = readGroups(valueOf(file, 'groups'), faults);
   const list = valueOf(file, 'steps');
   const maps = list?.kind === 'list' ? list.items.flatMap((item) => (item.kind === 'map' ? [item] : [])) : [];
@@ -48,6 +50,7 @@ function sceneOf(file: MapNode, faults: Faults): Scene | undefined {
     title: textOf(file, 'title')?.text,
     puzzle,
     video,
+    versions,
     look: locatedText(file, 'look'),
     advice: readAdvice(mapOf(file, 'advice'), faults),
     groups: [...groups].map(([name, colour]) => ({ name, colour })),

@@ -18,6 +18,8 @@ export interface Scene {
   readonly title: string | undefined;
   readonly puzzle: Puzzle;
   readonly video: Video;
+  /** Other frames for the same telling. */
+  readonly versions: readonly Version[];
   /** The file of the look, as written; relative to the scene. */
   readonly look: Located<string> | undefined;
   readonly groups: readonly Group[];
@@ -73,6 +75,16 @@ export interface Video {
   readonly narration: Located<string> | undefined;
   readonly audio: Located<string> | undefined;
   readonly footage: { readonly file: Located<string>; readonly start: Located<AbsoluteTime> | undefined } | undefined;
+}
+
+/** Another frame for the same telling: its size, and where the board lies on it. */
+export interface Version {
+  readonly name: string;
+  readonly span: Span;
+  readonly width: number;
+  readonly height: number;
+  /** As in `Video`; empty: the tool lays the frame out itself. */
+  readonly board: readonly BoardPlacement[];
 }
 
 /** Where the grid's outer square lies, in frame pixels, the origin at the top left. */

@@ -74,7 +74,11 @@ function whyNoRate(text: string): string {
   return `"${text}" is no rate; it is 24, 25, 30, 50, 60, or an exact fraction such as 30000/1001`;
 }
 
-function readSize(map: MapNode, faults: Faults): { readonly width: number; readonly height: number } | undefined {
+/** The frame's size after `size`; undefined where it is missing, or after a report. */
+export function readSize(
+  map: MapNode,
+  faults: Faults,
+): { readonly width: number; readonly height: number } | undefined {
   const node = textOf(map, 'size');
   if (node === undefined) return undefined;
   const match = /^(\d{1,6})\s*[x\u00d7]\s*(\d{1,6})$/i.exec(node.text.trim());

@@ -41,6 +41,10 @@ function written(name: string, text: string): string {
 
 const good = written('good.yaml', sound);
 const bad = written('bad.yaml', sound.replace('r3c1=2', 'r3c1=3'));
+const framed = written(
+  'framed.yaml',
+  `${sound.replace('steps:', 'versions:\n  upright: {size: 180x320}\n  placed: {size: 160x90, board: {left: 3, top: 1, side: 80}}\nsteps:')}`,
+);
 const passing = written('passing.yaml', `${sound}  - {id: second, at: 0}\n`);
 const unreadable = written('unreadable.yaml', sound.replace('puzzle:', 'puzle:'));
 
@@ -78,6 +82,20 @@ describe('exit status and streams', () => {
       2,
       /^$/,
       /step first is on no frame: it begins and ends at 0:00\.00; give it time, or use --at/,
+    ],
+    [
+      'a still as a version of none',
+      ['still', good, '--at', '0', '--as', 'tall', '-o', 'x.png'],
+      2,
+      /^$/,
+      /no versions/,
+    ],
+    [
+      'a still as a misspelt version',
+      ['still', framed, '--at', '0', '--as', 'uprihgt', '-o', 'x.png'],
+      2,
+      /^$/,
+      /^proofreel: the scene has no version uprihgt; did you mean upright\?\n$/,
     ],
     ['a still past the end', ['still', good, '--at', '9', '-o', 'x.png'], 2, /^$/, /--at 9 is past the end/],
   ] as const)('%s', (_, args, status, out, err) => {
@@ -131,6 +149,26 @@ describe('render and still', () => {
     const [a, b] = [plain, stamped].map((file) => PNG.sync.read(readFileSync(file)));
     expect([b?.width, b?.height]).toEqual([320, 240]);
     expect(a?.data.equals(b?.data ?? Buffer.alloc(0))).toBe(false);
+  });
+
+  it.each([
+    ['upright', 180, 320],
+    ['placed', 160, 90],
+  ] as const)('draws on the frame of the version %s', (name, width, height) => {
+    const [one, frames] = [join(folder, `${name}.png`), join(folder, `${name}-frames`)];
+    expect(proofreel('still', framed, '--step', 'first', '--as', name, '-o', one).status).toBe(0);
+    expect(proofreel('render', framed, '--as', name, '-o', frames).status).toBe(0);
+    for (const file of [one, join(frames, readdirSync(frames)[0]!)]) {
+      const png = PNG.sync.read(readFileSync(file));
+      expect([png.width, png.height]).toEqual([width, height]);
+    }
+  });
+
+  it('a version says where its own times are wrong', () => {
+    const late = written('late.yaml', readFileSync(framed, 'utf8').replace('side: 80}', 'side: 80, at: cue none}'));
+    const ran = proofreel('check', late);
+    expect(ran.status).toBe(2);
+    expect(ran.stderr).toMatch(/late\.yaml:13:\d+: error [\s\S]*cue none needs a narration/);
   });
 
   it('says what an .mp4 of an overlay needs', () => {
