@@ -7,7 +7,8 @@
 import { Bug } from '../grid/bug.ts';
 import type { Candidate } from '../grid/candidates.ts';
 import type { Look } from '../scene/look.ts';
-import type { Film, Mark } from '../timeline/film.ts';
+import type { Film } from '../timeline/film.ts';
+import { candidatesOfMark } from '../timeline/mark-candidates.ts';
 import type { Context2D } from './context.ts';
 import { paintForwardDigits, paintInvolvedDigits, paintSmallDigits, paintStanding, paintWritten } from './digits.ts';
 import type { Drawing } from './drawing.ts';
@@ -103,38 +104,9 @@ function paintWords(stage: Stage): void {
 function involvedIn(standing: readonly Standing[]): Map<Candidate, number> {
   const involved = new Map<Candidate, number>();
   for (const { mark, ink } of standing) {
-    for (const candidate of candidatesOf(mark)) {
+    for (const candidate of candidatesOfMark(mark.shape)) {
       involved.set(candidate, Math.max(involved.get(candidate) ?? 0, ink.progress * ink.alpha));
     }
   }
   return involved;
-}
-
-function candidatesOf({ shape }: Mark): readonly Candidate[] {
-  switch (shape.kind) {
-    case 'circle':
-    case 'strike':
-      return [shape.candidate];
-    case 'link':
-      return [...shape.from, ...shape.to];
-    case 'ghost':
-      return shape.candidates;
-    case 'clash':
-      return shape.between.flat();
-    case 'label':
-      return shape.candidate === undefined ? [] : [shape.candidate];
-    case 'fill':
-    case 'place':
-    case 'outline':
-    case 'note':
-    case 'ask':
-    case 'focus':
-    case 'sight':
-    case 'stamp':
-      return [];
-    default: {
-      const none: never = shape;
-      throw new Bug(`no candidates of ${JSON.stringify(none)}`);
-    }
-  }
 }

@@ -3,15 +3,15 @@
  * or the end of a link may lie on a candidate that is not there: its digit stands for as long as the mark does, so that
  * no mark lies on nothing.
  */
-import type { Candidate } from '../grid/candidates.ts';
-import type { Film, Mark, MarkShape } from '../timeline/film.ts';
+import type { Film, Mark } from '../timeline/film.ts';
+import { candidatesOfMark } from '../timeline/mark-candidates.ts';
 
 type Small = Film['candidates'][number];
 
 /** The small digits of the film with those that its marks speak of: by candidate, in order and apart from one another. */
 export function withMarkedDigits(shown: Film['candidates'], marks: readonly Mark[]): Film['candidates'] {
   const marked = marks.flatMap(({ shape, from, until }) =>
-    candidatesOf(shape).map((candidate): Small => ({ candidate, from, until })),
+    candidatesOfMark(shape).map((candidate): Small => ({ candidate, from, until })),
   );
   const joint: Small[] = [];
   for (const small of [...shown, ...marked].sort((a, b) => a.candidate - b.candidate || a.from - b.from)) {
@@ -20,31 +20,4 @@ export function withMarkedDigits(shown: Film['candidates'], marks: readonly Mark
     else if (last.until < small.until) joint[joint.length - 1] = { ...last, until: small.until };
   }
   return joint;
-}
-
-function candidatesOf(shape: MarkShape): readonly Candidate[] {
-  switch (shape.kind) {
-    case 'circle':
-    case 'strike':
-      return [shape.candidate];
-    case 'link':
-      return [...shape.from, ...shape.to];
-    case 'ghost':
-      return shape.candidates;
-    case 'clash':
-      return shape.between.flat();
-    case 'label':
-      return shape.candidate === undefined ? [] : [shape.candidate];
-    case 'fill':
-    case 'place':
-    case 'outline':
-    case 'note':
-    case 'ask':
-    case 'focus':
-    case 'sight':
-    case 'stamp':
-      return [];
-    default:
-      return shape satisfies never;
-  }
 }
