@@ -47,7 +47,7 @@ export const defaultLook: Look = {
     strike: 0.066,
     outline: 0.06,
     casing: 0.016,
-    cornerRadius: 0.12,
+    cornerRadius: 0.08,
     leastPx: 5,
     leastHeadPx: 16,
   },

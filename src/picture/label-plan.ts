@@ -11,7 +11,7 @@ import { ringRadius } from './node-shape.ts';
 import { edgesOf } from './patch.ts';
 import { length, type Path, pointAlong } from './path.ts';
 import { usedCandidates } from './ring-room.ts';
-import { middleOf, pointOfCandidate } from './small-digits.ts';
+import { middleOf, pointOfCandidate, smallDigitsAround } from './small-digits.ts';
 import type { BoardStage } from './stage.ts';
 import { capitalHeight, widthOf } from './type.ts';
 
@@ -103,7 +103,7 @@ function coverCost(stage: BoardStage, mark: Mark, marks: readonly Mark[], links:
   const isUp = (shown: { readonly from: number; readonly until: number }) =>
     shown.from <= mark.from && mark.from < shown.until;
   const used = [...usedCandidates(marks)].map((candidate) => pointOfCandidate(film, candidate));
-  const small = film.candidates.filter(isUp).map(({ candidate }) => pointOfCandidate(film, candidate));
+  const small = smallDigitsAround(film).filter(isUp).map(({ candidate }) => pointOfCandidate(film, candidate));
   const digits: readonly Cell[] = [...film.standing, ...film.written.filter(isUp)].map(({ cell }) => cell);
   const outlined = marks.flatMap(({ shape }) =>
     shape.kind === 'outline' ? edgesOf(film.grid, shape.cells, 0.03, 0).map(densely) : [],

@@ -10,7 +10,7 @@ import { type NodeShape, nodeShapeOn, ringRadius } from './node-shape.ts';
 import type { Path } from './path.ts';
 import { strokeWidth } from './pen.ts';
 import { usedCandidates } from './ring-room.ts';
-import { distance, middleOf, pointOfCandidate } from './small-digits.ts';
+import { distance, middleOf, pointOfCandidate, smallDigitsAround } from './small-digits.ts';
 import type { BoardStage } from './stage.ts';
 
 /** A link with its way found: from the rim of `from` to the rim of `to`, in cells. */
@@ -84,7 +84,7 @@ function obstaclesAt(
     if (!own.has(candidate))
       obstacles.push({ at: pointOfCandidate(film, candidate), radius: radius + 0.08, weight: 8 });
   }
-  for (const small of film.candidates) {
+  for (const small of smallDigitsAround(film)) {
     const { candidate } = small;
     if (used.has(candidate) || !isUp(small)) continue;
     obstacles.push({ at: pointOfCandidate(film, candidate), radius: 0.17, weight: 0.7 });

@@ -8,7 +8,7 @@ import type { Look } from '../scene/look.ts';
 import type { Point } from '../scene/scene.ts';
 import type { Film, Mark } from '../timeline/film.ts';
 import { circle, type Path } from './path.ts';
-import { distance, pointOfCandidate, smallColumns } from './small-digits.ts';
+import { distance, pointOfCandidate, smallColumns, smallDigitsAround } from './small-digits.ts';
 
 /** Lengths in cells. */
 export interface RingRoom {
@@ -28,7 +28,7 @@ export function ringRooms(film: Film, look: Look, marks: readonly Mark[]): Map<C
   const from = Math.min(...marks.map((mark) => mark.from));
   const until = Math.max(...marks.map((mark) => mark.until));
   const inUse = new Set(used.map(({ candidate }) => candidate));
-  const others = film.candidates
+  const others = smallDigitsAround(film)
     .filter((small) => small.from < until && small.until > from && !inUse.has(small.candidate))
     .map(({ candidate }) => pointOfCandidate(film, candidate));
   const { radius } = wideRoom(film, look);

@@ -43,6 +43,11 @@ export function pointOfSmallDigit(film: Film, cell: Cell, digit: Digit): Point {
   return [left + drawnIn((column + 0.5) / columns), top + drawnIn((row + 0.5) / rows)];
 }
 
+/** The small digits that stand on the board at some time, drawn here or shown by the recording. */
+export function smallDigitsAround(film: Film): Film['candidates'] {
+  return film.draw === 'overlay' ? film.recorded : film.candidates;
+}
+
 /** The top left corner of a cell. */
 export function cornerOf(grid: Grid, cell: Cell): Point {
   return [columnOf(grid, cell) - 1, rowOf(grid, cell) - 1];

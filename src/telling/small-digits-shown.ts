@@ -26,6 +26,9 @@ export interface SmallDigits {
   readonly written: ReadonlyMap<Candidate, readonly Written[]>;
 }
 
+/** Every candidate that is open, from the first frame on. */
+export const everySmallDigit: SmallDigits = { candidates: 'all', written: new Map() };
+
 /** What the lists of these steps write down. */
 export function smallDigitsOf(
   candidates: SmallDigits['candidates'],

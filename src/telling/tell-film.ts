@@ -17,7 +17,7 @@ import { headingsOf } from './headings.ts';
 import { markList } from './mark-list.ts';
 import { withMarkedDigits } from './marked-digits.ts';
 import type { Pacing } from './pacing.ts';
-import { shownCandidates, smallDigitFrom, smallDigitsOf } from './small-digits-shown.ts';
+import { everySmallDigit, shownCandidates, smallDigitFrom, smallDigitsOf } from './small-digits-shown.ts';
 import { stampText } from './stamp.ts';
 import { beatsOfShow, type ToldBeat } from './told-beat.ts';
 import { type ToldConclusion, toldConclusions } from './told-conclusions.ts';
@@ -72,6 +72,7 @@ export function tellFilm(checked: CheckedScene, schedule: Schedule, look: Look):
     standing: board.standing,
     written: isRecorded ? [] : writtenDigits(board.written, frameCount),
     candidates: isRecorded || video.candidates === 'all' ? digits : withMarkedDigits(digits, drawn),
+    recorded: isRecorded && video.small !== 'whole' ? shownCandidates(everySmallDigit, board, frameCount) : [],
     headings: steps.flatMap(({ checked: step, times, told }, index) =>
       headingsOf({ grid, pacing, count: steps.length }, step, times, told, index + 1),
     ),

@@ -44,6 +44,8 @@ export interface Film {
   readonly written: readonly (Shown & { readonly cell: Cell; readonly digit: Digit })[];
   /** Small digits on the board (drawn with `writing` and `board`); empty with `candidates: none`. */
   readonly candidates: readonly (Shown & { readonly candidate: Candidate })[];
+  /** With `overlay`: the small digits that a recording shows at most; nothing draws them, and marks keep off them. */
+  readonly recorded: readonly (Shown & { readonly candidate: Candidate })[];
   readonly headings: readonly (Shown & Heading)[];
   /** In order of `from`; of two on one place the later lies over the earlier. */
   readonly marks: readonly Mark[];

@@ -69,6 +69,7 @@ export function film(wish: FilmWish = {}): Film {
     standing,
     written: (written ?? []).map((text) => ({ ...shown, ...placed(grid, text) })),
     candidates: candidates === true ? openCandidates(grid, standing).map((candidate) => ({ ...shown, candidate })) : [],
+    recorded: [],
     headings:
       heading === undefined
         ? []
