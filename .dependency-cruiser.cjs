@@ -8,6 +8,7 @@ const folders = {
   proof: { values: ['grid'], types: [], packages: [], node: false },
   techniques: { values: ['grid', 'proof'], types: [], packages: [], node: false },
   scene: { values: ['grid'], types: [], packages: ['yaml', 'zod', 'fastest-levenshtein'], node: false },
+  puzzles: { values: ['grid', 'proof', 'techniques'], types: [], packages: [], node: false },
   check: { values: ['grid', 'proof', 'techniques', 'scene'], types: [], packages: [], node: false },
   timeline: { values: ['grid', 'scene'], types: [], packages: ['fastest-levenshtein'], node: false },
   telling: { values: ['grid', 'proof', 'scene', 'check', 'timeline'], types: [], packages: [], node: false },

@@ -1,0 +1,44 @@
+/**
+ * Boards filled by chance, free of conflicts.
+ */
+import { Bug } from '../grid/bug.ts';
+import { bitsIn } from '../grid/candidates.ts';
+import { type Digit, digit, type Grid } from '../grid/grid.ts';
+import type { Chance } from './chance.ts';
+
+/** By cell its digit. Every filled board can come out; not all equally often. */
+export function filledBoard(grid: Grid, chance: Chance): readonly Digit[] {
+  const all = 2 ** grid.size - 1;
+  const filled = fill(grid, new Array<number>(grid.cellCount).fill(all), chance);
+  if (filled === undefined) throw new Bug('a board that cannot be filled');
+  return filled.map((mask) => digit(grid, 32 - Math.clz32(mask)));
+}
+
+/** Digits as bits, by cell; a copy for each digit tried. Undefined where the cells allow nothing. */
+function fill(grid: Grid, open: readonly number[], chance: Chance, settled = new Set<number>()): number[] | undefined {
+  const cell = cellToFill(grid, open, chance, settled);
+  if (cell === undefined) return [...open];
+  for (const tried of chance.shuffled(grid.digits.filter((each) => (open[cell]! >> (each - 1)) & 1))) {
+    const bit = 1 << (tried - 1);
+    const next = [...open];
+    next[cell] = bit;
+    for (const peer of grid.peers[cell]!) next[peer]! &= ~bit;
+    if (next.includes(0)) continue;
+    const whole = fill(grid, next, chance, new Set([...settled, cell]));
+    if (whole !== undefined) return whole;
+  }
+  return undefined;
+}
+
+/** One of the cells with the fewest digits left, so that dead ends are seen soon. */
+function cellToFill(
+  grid: Grid,
+  open: readonly number[],
+  chance: Chance,
+  settled: ReadonlySet<number>,
+): number | undefined {
+  const left = grid.cells.filter((cell) => !settled.has(cell));
+  const fewest = Math.min(...left.map((cell) => bitsIn(open[cell]!)));
+  const those = left.filter((cell) => bitsIn(open[cell]!) === fewest);
+  return those.length === 0 ? undefined : chance.pick(those);
+}
