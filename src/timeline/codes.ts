@@ -12,6 +12,7 @@ export const timelineCodes = {
   'phrase-not-found': 'the words are not spoken where they are looked for',
   'phrase-twice': 'the words are spoken again within the same step; the first place is taken (a warning)',
   'say-not-found': 'what the step says is not spoken in the narration, so it begins after the step before (a warning)',
+  'said-otherwise': 'what the step says is spoken with a few words changed, and the step begins there (a warning)',
   'hold-too-long': 'a question holds the beats after it beyond the end of its step',
   'held-back': 'a beat has a time while a question still holds it, and comes later (a warning)',
   'never-seen': 'a step, a beat or an item begins on the very frame on which its step ends (a warning)',

@@ -59,6 +59,7 @@ export function footageStart(scene: Scene): Fraction {
     firstLabel: undefined,
     narration: 'none',
     find: () => [],
+    alike: () => undefined,
     nearest: () => undefined,
   };
   const found = fixedMoment(ownClock, start.value);

@@ -7,7 +7,7 @@ import type { AbsoluteTime, Scene, Time, Timecode } from '../scene/scene.ts';
 import { printLabel } from '../scene/timecode-label.ts';
 import type { Frame } from './film.ts';
 import type { Cue, Narration } from './narration.ts';
-import { findPhrase, nearestSpoken, type Spoken, spokenText } from './phrases.ts';
+import { findAlike, findPhrase, nearestSpoken, type Spoken, spokenText } from './phrases.ts';
 import { frameAtTime, printFrame, timeOfFrame } from './seconds.ts';
 import { framesOfLabel, framesPerDay } from './timecode.ts';
 
@@ -20,6 +20,8 @@ export interface Clock {
   readonly narration: Narration | 'none' | 'unread';
   /** Every place where the words are spoken, in order. */
   find(words: string): readonly Spoken[];
+  /** The place where the sentence is spoken with a few words changed, from `from` on and before `until`. */
+  alike(sentence: string, within: { readonly from?: Fraction; readonly until?: Fraction }): Spoken | undefined;
   /** The words most like these, from `from` on and before `until`. */
   nearest(words: string, within: { readonly from?: Fraction; readonly until?: Fraction }): Spoken | undefined;
 }
@@ -67,6 +69,7 @@ export function clockOf(scene: Scene, narration: Narration | undefined): Clock {
       found.set(words, places);
       return places;
     },
+    alike: (sentence, within) => findAlike(spoken, sentence, within),
     nearest: (words, within) => nearestSpoken(spoken, words, within),
   };
 }

@@ -3,12 +3,12 @@
  * looked up and held against what it follows. What was given no time is filled in afterwards.
  */
 import type { Diagnostic } from '../scene/diagnostic.ts';
-import { add, type Fraction, zero } from '../scene/fraction.ts';
+import { add, type Fraction, fraction, subtract, zero } from '../scene/fraction.ts';
 import type { Scene, Step, Time } from '../scene/scene.ts';
 import { type Frame, frameAt } from './film.ts';
 import { endOf, momentsOf } from './given-times.ts';
 import { type Anchor, type Clock, type Moment, momentOf } from './moments.ts';
-import { frameAtTime, laterOf, printFrame } from './seconds.ts';
+import { frameAtTime, laterOf, printFrame, timeOfFrame } from './seconds.ts';
 import { stepLength } from './step-length.ts';
 import { itemsOf, lastGiven, latestFrame, latestOf, type OutlineOptions, type StepOutline } from './step-outline.ts';
 import { goesBack, orReport, pastEnd, timeWarning } from './time-faults.ts';
@@ -112,6 +112,12 @@ function spokenBegin(
   const found = momentOf(clock, time, anchor);
   if (found.ok) return found.moment.seconds;
   const print = (seconds: Fraction) => printFrame(clock.rate, frameAtTime(clock.rate, seconds));
+  const alike = clock.alike(step.say.value, withinAnchor(anchor, clock));
+  if (alike !== undefined) {
+    const message = `step "${step.id}" says "${oneLine(step.say.value)}", and ${clock.narration.name} has "${alike.text}" at ${print(alike.seconds)}, where the step begins; let it say the words spoken, if they were meant to be the same`;
+    diagnostics.push(timeWarning('said-otherwise', step.say.span, message));
+    return alike.seconds;
+  }
   const near = clock.nearest(step.say.value, {});
   const nearest = near === undefined ? '' : `; the nearest words are "${near.text}" at ${print(near.seconds)}`;
   const instead = `so it begins at ${print(after)}`;
@@ -119,6 +125,17 @@ function spokenBegin(
   const message = `what step "${step.id}" says is not spoken in ${clock.narration.name} after what comes before it, ${instead}${nearest}; ${mend}`;
   diagnostics.push(timeWarning('say-not-found', step.say.span, message));
   return undefined;
+}
+
+/** The times between which words of the anchor are looked for. A frame may begin just after the word that is on it. */
+function withinAnchor({ notBefore, until }: Anchor, { rate }: Clock): { from: Fraction; until?: Fraction } {
+  const half = fraction(rate.denominator, 2n * rate.numerator);
+  const from = subtract(timeOfFrame(rate, notBefore), half);
+  return until === undefined ? { from } : { from, until: subtract(timeOfFrame(rate, until), half) };
+}
+
+function oneLine(text: string): string {
+  return text.replace(/\s+/g, ' ').trim();
 }
 
 /** Where a step begins, where its `at` alone says so. */

@@ -11,6 +11,8 @@ import { add, compare, type Fraction, fraction, multiply, subtract } from '../sc
 import type { Cue, Narration } from './narration.ts';
 import { figuresAt } from './number-words.ts';
 import { earlierOf, laterOf } from './seconds.ts';
+import { spokenAlike } from './spoken-alike.ts';
+import { formsOf, type WordForm } from './word-forms.ts';
 
 /** A place where something is said. */
 export interface Spoken {
@@ -25,6 +27,8 @@ export interface SpokenText {
   readonly run: Run;
   /** Every word of the narration, in order of time. */
   readonly words: readonly { readonly text: string; readonly seconds: Fraction }[];
+  /** The same words as they are compared where speech differs from what was written. */
+  readonly forms: readonly WordForm[];
 }
 
 /** Letters and figures with the gaps before them. */
@@ -50,7 +54,8 @@ export function spokenText(narration: Narration): SpokenText {
   const words = narration.cues.flatMap((cue) =>
     cue.words.map((word, index) => ({ text: word.text, seconds: startOfWord(cue, index) })),
   );
-  return { run: runOf(words.map((word) => word.text)), words };
+  const texts = words.map((word) => word.text);
+  return { run: runOf(texts), words, forms: formsOf(texts) };
 }
 
 /**
@@ -72,6 +77,24 @@ export function findPhrase(spoken: SpokenText, phrase: string): readonly Spoken[
     at = end;
   }
   return places;
+}
+
+/**
+ * The place where a sentence is spoken with a few words changed, among the words that begin from `from` on and before
+ * `until` where these are given.
+ */
+export function findAlike(
+  spoken: SpokenText,
+  sentence: string,
+  within: { readonly from?: Fraction; readonly until?: Fraction } = {},
+): Spoken | undefined {
+  const { from, until } = within;
+  const forms = spoken.forms.filter(({ first }) => {
+    const { seconds } = spoken.words[first]!;
+    return (from === undefined || compare(seconds, from) >= 0) && (until === undefined || compare(seconds, until) < 0);
+  });
+  const alike = spokenAlike(forms, sentence);
+  return alike === undefined ? undefined : placeOf(spoken, alike.first, alike.last);
 }
 
 /**

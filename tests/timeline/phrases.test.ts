@@ -36,6 +36,10 @@ describe('what is the same phrase', () => {
     ['r3c5', 'R3C5'],
     ['four five', '4, 5'],
     ['caf\u00E9', 'cafe\u0301'],
+    [
+      '\u05E9\u05DC\u05D5\u05E9\u05D4 \u05EA\u05D0\u05D9\u05DD',
+      '\u200F\u05E9\u05DC\u05D5\u05E9\u05D4 \u05EA\u05D0\u05D9\u05DD.\u200E',
+    ],
   ];
   it.each(same)('%j is %j', (phrase, said) => {
     expect(findPhrase(spokenAs(said), phrase)).toHaveLength(1);

@@ -283,6 +283,18 @@ const rows: readonly (readonly [name: string, fixture: Fixture])[] = [
     },
   ],
   [
+    'a sentence that is spoken with a word changed, and the one after it as it is',
+    {
+      steps: `  - id: a
+    say: Um, look at this corner here.
+#        ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ warning said-otherwise: step "a" says "Um, look at this corner here.", and talk.vtt has "Look at the corner here." at 0:01.00, where the step begins
+  - id: b
+    say: This ends it.
+`,
+      narration: talk,
+    },
+  ],
+  [
     'a question that holds too long, and one that holds a timed beat back',
     {
       steps: `  - id: a

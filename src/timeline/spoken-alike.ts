@@ -1,0 +1,123 @@
+/**
+ * Where a sentence is spoken, though not quite as it was written: by the alignment of words with the least difference.
+ *
+ * Half a point for a word that is spelt much like the one spoken, one for any other word that is spoken in another's
+ * place, left out or added, two for another number or cell; fillers are free. The sentence may begin and end anywhere in what is spoken. Method:
+ * Sellers, *The theory and computation of evolutionary distances: pattern recognition*, J. Algorithms 1(4), 1980 (from
+ * memory), over words instead of letters.
+ */
+import { distance } from 'fastest-levenshtein';
+import { formsOf, type WordForm } from './word-forms.ts';
+
+/** A stretch of what is spoken, as indices of its words, and how far it differs. */
+export interface Alike {
+  readonly first: number;
+  readonly last: number;
+  /** Words that differ; a word that is spelt much alike counts half. */
+  readonly differing: number;
+}
+
+/** In half points. */
+const [free, nearly, other, otherNumber] = [0, 1, 2, 4];
+
+/**
+ * The stretch most like the sentence, the first of several: undefined where more than a quarter of the sentence's
+ * words differ (of three words half a one may; of fewer none). `spoken` are the forms of what is spoken, in order.
+ */
+export function spokenAlike(spoken: readonly WordForm[], sentence: string): Alike | undefined {
+  const wanted = formsOf(sentence.split(/\s+/));
+  const count = wanted.filter((each) => !each.filler).length;
+  const most = count < 3 ? 0 : Math.floor(count / 2);
+  if (count === 0 || spoken.length === 0) return undefined;
+  const end = bestEnd(spoken, wanted);
+  if (end === undefined || end.cost > most) return undefined;
+  return { first: spoken[end.begin]!.first, last: spoken[end.at]!.last, differing: end.cost / 2 };
+}
+
+/**
+ * The spoken word at which the cheapest alignment ends, that at which it begins, and its cost. Row by row over the
+ * spoken words; each cell carries where its alignment's first pair of words lies, so that no way back is kept.
+ */
+function bestEnd(
+  spoken: readonly WordForm[],
+  wanted: readonly WordForm[],
+): { readonly at: number; readonly begin: number; readonly cost: number } | undefined {
+  const likeness = likenessOf(wanted);
+  const width = wanted.length + 1;
+  let costs = new Int32Array(width);
+  /** -1: no word has been paired yet. */
+  let begins = new Int32Array(width).fill(-1);
+  for (let index = 0; index < wanted.length; index++) costs[index + 1] = costs[index]! + leftOut(wanted[index]!);
+  let best: { at: number; begin: number; cost: number } | undefined;
+  for (const [at, word] of spoken.entries()) {
+    const [nextCosts, nextBegins] = [new Int32Array(width), new Int32Array(width).fill(-1)];
+    const added = leftOut(word);
+    const pairing = likeness(word.form);
+    for (let index = 1; index < width; index++) {
+      const paired = pairing[index - 1]!;
+      const together = costs[index - 1]! + paired;
+      const unspoken = nextCosts[index - 1]! + leftOut(wanted[index - 1]!);
+      // A word before the first pair lies outside the stretch.
+      const extra = costs[index]! + (begins[index] === -1 ? free : added);
+      const least = Math.min(together, unspoken, extra);
+      nextCosts[index] = least;
+      const before = begins[index - 1]!;
+      if (least === together) nextBegins[index] = before === -1 && paired < other ? at : before;
+      else nextBegins[index] = least === unspoken ? nextBegins[index - 1]! : begins[index]!;
+    }
+    const ending = cheapestEnding(nextCosts, nextBegins, wanted, pairing);
+    if (ending !== undefined && isBetter(ending, best)) best = { at, ...ending };
+    [costs, begins] = [nextCosts, nextBegins];
+  }
+  return best;
+}
+
+/** Of two that begin alike and cost the same, the longer one: it has the sentence's last words. */
+function isBetter(
+  ending: { readonly begin: number; readonly cost: number },
+  best: { readonly begin: number; readonly cost: number } | undefined,
+): boolean {
+  if (best === undefined || ending.cost < best.cost) return true;
+  return ending.cost === best.cost && ending.begin === best.begin;
+}
+
+/** The cheapest alignment that ends with this spoken word as a pair; the wanted words after it are left out. */
+function cheapestEnding(
+  costs: Int32Array,
+  begins: Int32Array,
+  wanted: readonly WordForm[],
+  pairing: Int32Array,
+): { readonly begin: number; readonly cost: number } | undefined {
+  let rest = 0;
+  let best: { begin: number; cost: number } | undefined;
+  for (let index = wanted.length; index >= 1; index--) {
+    if (pairing[index - 1]! < other && begins[index]! >= 0) {
+      const cost = costs[index]! + rest;
+      if (best === undefined || cost < best.cost) best = { begin: begins[index]!, cost };
+    }
+    rest += leftOut(wanted[index - 1]!);
+  }
+  return best;
+}
+
+function leftOut({ filler }: WordForm): number {
+  return filler ? free : other;
+}
+
+/** By spoken form: what it costs in the place of each wanted word. Kept, for few different words are spoken. */
+function likenessOf(wanted: readonly WordForm[]): (form: string) => Int32Array {
+  const known = new Map<string, Int32Array>();
+  return (form) => {
+    const found = known.get(form) ?? Int32Array.from(wanted, (each) => unlikeness(each.form, form));
+    known.set(form, found);
+    return found;
+  };
+}
+
+/** Nothing for the same form; words of four letters and more are spelt alike if at most a third of them differ. */
+function unlikeness(a: string, b: string): number {
+  if (a === b) return free;
+  if (/\p{N}/u.test(a) || /\p{N}/u.test(b)) return otherNumber;
+  const longest = Math.max(a.length, b.length);
+  return longest >= 4 && 3 * distance(a, b) <= longest ? nearly : other;
+}
