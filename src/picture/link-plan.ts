@@ -24,7 +24,7 @@ export interface PlannedLink {
 /** The planned links of every step that has one on screen. */
 export function planLinks(stage: BoardStage): PlannedLink[] {
   const { film } = stage;
-  const steps = new Set(stage.standing.filter(({ mark }) => mark.shape.kind === 'link').map(({ mark }) => mark.step));
+  const steps = new Set(stage.standing.filter(({ mark }) => endsOf(mark) !== undefined).map(({ mark }) => mark.step));
   return [...steps].flatMap((step) =>
     planStepLinks(
       stage,
@@ -52,8 +52,9 @@ export function planStepLinks(stage: BoardStage, marks: readonly Mark[]): Planne
   const used = usedCandidates(marks);
   const planned: PlannedLink[] = [];
   for (const mark of marks) {
-    if (mark.shape.kind !== 'link') continue;
-    const { from: fromCandidates, to: toCandidates } = mark.shape;
+    const ends = endsOf(mark);
+    if (ends === undefined) continue;
+    const [fromCandidates, toCandidates] = ends;
     const [from, to] = [nodeShapeOn(stage, fromCandidates), nodeShapeOn(stage, toCandidates)];
     const own = new Set([...fromCandidates, ...toCandidates]);
     const path = routeOf({
@@ -68,6 +69,12 @@ export function planStepLinks(stage: BoardStage, marks: readonly Mark[]): Planne
     planned.push({ mark, from, to, path });
   }
   return planned;
+}
+
+/** The candidates at either end of what needs a way: a link, or a reach. */
+function endsOf({ shape }: Mark): readonly [readonly Candidate[], readonly Candidate[]] | undefined {
+  if (shape.kind === 'link') return [shape.from, shape.to];
+  return shape.kind === 'reach' ? [[shape.from], [shape.to]] : undefined;
 }
 
 /** What the link should miss: candidates in use most of all, then digits, then other small digits. */

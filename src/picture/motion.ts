@@ -13,9 +13,14 @@ import { lengthOfLink } from './small-digits.ts';
 export interface Pace {
   readonly coming: number;
   readonly going: number;
+  /** How often it swells and shrinks again once it has come, and in how many frames each time. */
+  readonly beats?: { readonly count: number; readonly frames: number } | undefined;
 }
 
-/** How far a thing is drawn, and how opaque it is, both 0 to 1. */
+/** A clash beats twice, a second for each beat: far slower than what WCAG 2.2 (2.3.1) calls a flash, and then it stands. */
+const pulses = { count: 2, seconds: 1 } as const;
+
+/** How far a thing is drawn, and how opaque it is, both 0 to 1; `progress` goes on to 2 where it swells. */
 export interface Ink {
   readonly progress: number;
   readonly alpha: number;
@@ -26,18 +31,19 @@ export function inkAt(shown: Shown, pace: Pace, frame: number): Ink | undefined 
   if (frame < shown.from || frame >= shown.until) return undefined;
   const come = Math.min(1, (frame - shown.from + 1) / pace.coming);
   const left = pace.going === 0 ? 1 : Math.min(1, (shown.until - frame) / (pace.going + 1));
-  return { progress: rounded(eased(come)), alpha: rounded(left) };
+  const swollen = swelling(frame - shown.from + 1 - pace.coming, pace);
+  return { progress: rounded(eased(come) + swollen), alpha: rounded(left) };
 }
 
 /** The same without motion: whole at once, and only its opacity changes. */
 export function faded({ progress, alpha }: Ink): Ink {
-  return { progress: 1, alpha: rounded(progress * alpha) };
+  return { progress: 1, alpha: rounded(Math.min(1, progress) * alpha) };
 }
 
 /** The frames at which the thing's state differs from the frame before. */
 export function changesOf(shown: Shown, pace: Pace): number[] {
   const changes: number[] = [];
-  const standing = shown.from + pace.coming;
+  const standing = shown.from + pace.coming + (pace.beats === undefined ? 0 : pace.beats.count * pace.beats.frames);
   for (let frame: number = shown.from; frame < Math.min(standing, shown.until); frame++) changes.push(frame);
   for (let frame: number = shown.until - pace.going; frame <= shown.until; frame++) changes.push(frame);
   return changes;
@@ -45,7 +51,21 @@ export function changesOf(shown: Shown, pace: Pace): number[] {
 
 /** A mark's pace. What stays to the film's end does not go. */
 export function paceOfMark(film: Film, look: Look, mark: Mark): Pace {
-  return pace(film, mark, secondsToCome(film, look, mark.shape), look.motion.fade);
+  const plain = pace(film, mark, secondsToCome(film, look, mark.shape), look.motion.fade);
+  return mark.shape.kind === 'clash' && look.motion.come !== 'faded' ? pulsing(film, mark, plain) : plain;
+}
+
+/** As many whole beats as there is time for before it goes. */
+function pulsing(film: Film, { from, until }: Shown, plain: Pace): Pace {
+  const frames = framesOf(pulses.seconds, film.rate);
+  const room = until - from - plain.coming - plain.going;
+  return { ...plain, beats: { count: Math.min(pulses.count, Math.max(0, Math.floor(room / frames))), frames } };
+}
+
+/** 0 to 1 and back in each beat; `since` counts frames from the one on which all of it had come. */
+function swelling(since: number, { beats }: Pace): number {
+  if (beats === undefined || since <= 0 || since >= beats.count * beats.frames) return 0;
+  return (1 - Math.cos((2 * Math.PI * since) / beats.frames)) / 2;
 }
 
 /** The pace of what fades in and out: headings, words. */
@@ -80,6 +100,9 @@ function secondsToCome(film: Film, look: Look, shape: MarkShape): number {
       return motion.strike;
     case 'place':
       return motion.place;
+    case 'reach':
+      return motion.sight;
+    case 'opens':
     case 'outline':
       return motion.outline;
     case 'sight':

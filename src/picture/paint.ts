@@ -23,8 +23,10 @@ import { paintClash, paintGhost } from './marks/ghost.ts';
 import { paintTelling } from './marks/heading.ts';
 import { paintLabels } from './marks/label.ts';
 import { paintLink, paintNodes } from './marks/link.ts';
+import { paintOpens } from './marks/opens.ts';
 import { paintOutline } from './marks/outline.ts';
 import { paintPlacement } from './marks/place.ts';
+import { paintReach } from './marks/reach.ts';
 import { paintSight } from './marks/sight.ts';
 import { paintStamp, stageBesidesStamp } from './marks/stamp.ts';
 import { paintStrike } from './marks/strike.ts';
@@ -83,9 +85,11 @@ function paintBoard(stage: BoardStage): void {
   if (film.small === 'whole') paintInvolvedDigits(stage);
   each((on, one) => paintSight(on, one, 'arrows'));
   each((on, one) => paintPlacement(on, one, 'frame'));
+  each(paintOpens);
   paintCircles(stage, 'rings');
   paintNodes(stage);
   const planned = planLinks(stage);
+  each((on, one) => paintReach(on, one, planned));
   each((on, one) => paintLink(on, one, planned));
   each(paintGhost);
   if (film.draw !== 'overlay') paintForwardDigits(stage);
@@ -105,7 +109,7 @@ function involvedIn(standing: readonly Standing[]): Map<Candidate, number> {
   const involved = new Map<Candidate, number>();
   for (const { mark, ink } of standing) {
     for (const candidate of candidatesOfMark(mark.shape)) {
-      involved.set(candidate, Math.max(involved.get(candidate) ?? 0, ink.progress * ink.alpha));
+      involved.set(candidate, Math.max(involved.get(candidate) ?? 0, Math.min(1, ink.progress) * ink.alpha));
     }
   }
   return involved;

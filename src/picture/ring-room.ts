@@ -71,6 +71,7 @@ export function usedCandidates(marks: readonly Mark[]): Set<Candidate> {
   const used = new Set<Candidate>();
   for (const { shape } of marks) {
     if (shape.kind === 'circle' || shape.kind === 'strike') used.add(shape.candidate);
+    if (shape.kind === 'reach') used.add(shape.from).add(shape.to);
     if (shape.kind === 'link') for (const each of [...shape.from, ...shape.to]) used.add(each);
     if (shape.kind === 'ghost') for (const each of shape.candidates) used.add(each);
   }

@@ -86,6 +86,10 @@ function secondsToCome({ kind }: MarkShape, motion: Look['motion']): number {
       return motion.circle;
     case 'link':
       return motion.linkLongest;
+    case 'reach':
+      return motion.sight;
+    case 'opens':
+      return motion.outline;
     case 'label':
     case 'note':
     case 'ask':

@@ -2,8 +2,9 @@
  * Lines of sight: from a written digit over the cells in which it shuts out its copies, as far as they do work.
  *
  * A line runs from the digit to the last open cell that it reaches (`everywhere`, `along`), or across the house that it
- * is to reach (`into`) where that has an open cell in its way. In a box the cells in neither the digit's row nor its
- * column stand by themselves.
+ * is to reach (`into`) where that has an open cell in its way. On a diagonal that holds every digit once it runs along
+ * that. In a box the cells that no such line passes stand by themselves, and so do those that no house holds with the
+ * digit (a knight's or a king's move away).
  */
 import { type Cell, columnOf, type Grid, type HouseShape, rowOf } from '../grid/grid.ts';
 import type { Sight } from '../scene/scene.ts';
@@ -16,15 +17,18 @@ export function linesOfSight(grid: Grid, sight: Sight, isOpen: (cell: Cell) => b
   const { cell: of, way } = sight;
   switch (way.kind) {
     case 'everywhere':
-      return grid.housesOf[of]!.flatMap((house) =>
-        house.kind === 'box'
-          ? shapeOf(of, house, apartIn(grid, of, house).filter(isOpen))
-          : shapeOf(
-              of,
-              house,
-              raysAlong(grid, of, house).flatMap((ray) => upToLast(ray, isOpen)),
-            ),
-      );
+      return [
+        ...grid.housesOf[of]!.flatMap((house) =>
+          house.kind === 'box'
+            ? shapeOf(of, house, apartIn(grid, of, house).filter(isOpen))
+            : shapeOf(
+                of,
+                house,
+                raysAlong(grid, of, house).flatMap((ray) => upToLast(ray, isOpen)),
+              ),
+        ),
+        ...shapeOf(of, undefined, byRule(grid, of).filter(isOpen)),
+      ];
     case 'along':
       return shapeOf(
         of,
@@ -42,23 +46,27 @@ export function linesOfSight(grid: Grid, sight: Sight, isOpen: (cell: Cell) => b
         );
       });
       const box = grid.housesOf[of]!.find((house) => house.kind === 'box');
-      const apart = box === undefined ? [] : apartIn(grid, of, box).filter((cell) => inside(cell) && isOpen(cell));
-      return [...lines, ...(box === undefined ? [] : shapeOf(of, box, apart))];
+      const within = (cells: readonly Cell[]) => cells.filter((cell) => inside(cell) && isOpen(cell));
+      const apart = box === undefined ? [] : within(apartIn(grid, of, box));
+      return [...lines, ...shapeOf(of, box, apart), ...shapeOf(of, undefined, within(byRule(grid, of)))];
     }
     default:
       return way satisfies never;
   }
 }
 
-function shapeOf(of: Cell, house: HouseShape, cells: readonly Cell[]): SightShape[] {
+function shapeOf(of: Cell, house: HouseShape | undefined, cells: readonly Cell[]): SightShape[] {
   return cells.length === 0 ? [] : [{ kind: 'sight', of, cells, house }];
 }
 
-/** The cells of a row or column on either side of the digit, each side from the digit outwards. */
+/** The cells of a row, a column or a diagonal on either side of the digit, each side from the digit outwards. */
 function raysAlong(grid: Grid, of: Cell, house: HouseShape): Cell[][] {
-  const line = house.cells.filter(
-    (cell) => rowOf(grid, cell) === rowOf(grid, of) || columnOf(grid, cell) === columnOf(grid, of),
-  );
+  const line =
+    house.kind === 'diagonal'
+      ? house.cells
+      : house.cells.filter(
+          (cell) => rowOf(grid, cell) === rowOf(grid, of) || columnOf(grid, cell) === columnOf(grid, of),
+        );
   return [line.filter((cell) => cell < of).reverse(), line.filter((cell) => cell > of)];
 }
 
@@ -66,9 +74,13 @@ function upToLast(ray: readonly Cell[], reaches: (cell: Cell) => boolean): Cell[
   return ray.slice(0, ray.findLastIndex(reaches) + 1);
 }
 
-/** The cells of the digit's box that its row and column do not pass. */
+/** The cells of the digit's box that its lines do not pass. */
 function apartIn(grid: Grid, of: Cell, box: HouseShape): Cell[] {
-  return box.cells.filter(
-    (cell) => rowOf(grid, cell) !== rowOf(grid, of) && columnOf(grid, cell) !== columnOf(grid, of),
-  );
+  const lines = grid.housesOf[of]!.filter((house) => house.kind !== 'box');
+  return box.cells.filter((cell) => cell !== of && !lines.some((house) => house.cells.includes(cell)));
+}
+
+/** The cells that the digit shuts out by a rule alone: it shares no house with them. */
+function byRule(grid: Grid, of: Cell): Cell[] {
+  return grid.peers[of]!.filter((cell) => !grid.housesOf[of]!.some((house) => house.cells.includes(cell)));
 }

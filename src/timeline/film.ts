@@ -87,9 +87,14 @@ export type MarkShape =
       readonly to: readonly Candidate[];
     }
   | { readonly kind: 'strike'; readonly candidate: Candidate }
+  /** A thin line from a candidate of the argument to one that it shuts out: the two conflict. */
+  | { readonly kind: 'reach'; readonly from: Candidate; readonly to: Candidate }
+  /** A single that has come about: the only digit left in its cell, or its only place left in a house. */
+  | { readonly kind: 'opens'; readonly candidate: Candidate }
   /** A placement: with `overlay` it marks the cell, else it draws attention to the digit being written. */
   | { readonly kind: 'place'; readonly cell: Cell; readonly digit: Digit }
-  | { readonly kind: 'outline'; readonly cells: readonly Cell[] }
+  /** `line`: the houses that an argument starts from solid, those that cover them dashed; else by the group. */
+  | { readonly kind: 'outline'; readonly cells: readonly Cell[]; readonly line?: 'solid' | 'dashed' }
   | { readonly kind: 'label'; readonly cell: Cell; readonly candidate: Candidate | undefined; readonly text: string }
   | { readonly kind: 'note'; readonly text: string }
   | { readonly kind: 'ask'; readonly text: string }

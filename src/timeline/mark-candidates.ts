@@ -9,7 +9,10 @@ export function candidatesOfMark(shape: MarkShape): readonly Candidate[] {
   switch (shape.kind) {
     case 'circle':
     case 'strike':
+    case 'opens':
       return [shape.candidate];
+    case 'reach':
+      return [shape.from, shape.to];
     case 'link':
       return [...shape.from, ...shape.to];
     case 'ghost':

@@ -8,16 +8,21 @@ import { drawn, inkBox } from './drawn.ts';
 import {
   ask,
   circle,
+  clash,
   during,
   fill,
   film,
   focus,
+  ghost,
+  houseLine,
   label,
   link,
   type MarkWish,
   note,
+  opens,
   outline,
   place,
+  reach,
   sight,
   stamp,
   strike,
@@ -40,6 +45,12 @@ const everyKind: readonly (readonly [string, MarkWish])[] = [
   ['ask', ask('Where can it go?')],
   ['focus', focus('r5c5')],
   ['sight', sight('r5c5', 'r5c6789')],
+  ['sight along a diagonal', sight('r5c5', 'r6c6 r7c7', 'diagonal')],
+  ['reach', reach('5r5c5', '5r5c9')],
+  ['what opens', opens('5r5c5')],
+  ['house of a cover', houseLine('r123456789c5', 'dashed', 0)],
+  ['ghost', ghost('5r5c5', true)],
+  ['clash', clash('5r5c5', '5r5c9')],
   ['stamp', stamp('one: the link is broken')],
 ];
 
@@ -90,7 +101,7 @@ describe('a mark is whole after its motion and until its going', () => {
     });
   }
 
-  it('and never goes back on its way', () => {
+  it('and never goes back on its way, but for the beats of a clash', () => {
     for (const [, mark] of everyKind) {
       const shown = film({ marks: [during(mark, 0, 60)] });
       const progress = Array.from(
@@ -98,7 +109,8 @@ describe('a mark is whole after its motion and until its going', () => {
         (_, frame) => drawingAt(shown, defaultLook, frameAt(frame)).marks[0]!,
       );
       for (let frame = 1; frame < 60; frame++) {
-        expect(progress[frame]!.progress).toBeGreaterThanOrEqual(progress[frame - 1]!.progress);
+        const whole = (at: number) => Math.min(1, progress[at]!.progress);
+        expect(whole(frame)).toBeGreaterThanOrEqual(whole(frame - 1));
         expect(progress[frame]!.alpha).toBeLessThanOrEqual(progress[frame - 1]!.alpha);
       }
     }
@@ -166,3 +178,33 @@ function digestsBetween(shown: Film, from: number, until: number): string[] {
     digestOf(drawingAt(shown, defaultLook, frameAt(from + index))),
   );
 }
+
+describe('a clash beats twice, slowly, and then stands', () => {
+  const at = { width: 384, height: 216, board, frameCount: 200 } as const;
+  const swelling = (shown: Film, look = defaultLook) =>
+    Array.from({ length: 200 }, (_, frame) => drawingAt(shown, look, frameAt(frame)).marks[0]?.progress ?? 0);
+  const peaksOf = (values: readonly number[]) =>
+    values.flatMap((value, frame) =>
+      value > 1 && value > values[frame - 1]! && value >= values[frame + 1]! ? [frame] : [],
+    );
+
+  it('a second apart, in frames that stand still afterwards', () => {
+    const shown = film({ ...at, marks: [during(clash('5r5c5', '5r5c9'), 10, 200)] });
+    const [first, second, ...more] = peaksOf(swelling(shown));
+    expect(more).toEqual([]);
+    expect(second! - first!).toBe(25);
+    const last = runsOf(shown, defaultLook).at(-1)!;
+    expect(last.kind).toBe('still');
+    expect(last.until - last.from).toBeGreaterThan(100);
+  });
+
+  it('as often as there is time for', () => {
+    const standing = (until: number) => peaksOf(swelling(film({ ...at, marks: [during(clash('5r5c5'), 10, until)] })));
+    expect([30, 55, 100].map((until) => standing(until).length)).toEqual([0, 1, 2]);
+  });
+
+  it('not at all where nothing moves', () => {
+    const still = { ...defaultLook, motion: { ...defaultLook.motion, come: 'faded' as const } };
+    expect(peaksOf(swelling(film({ ...at, marks: [clash('5r5c5')] }), still))).toEqual([]);
+  });
+});

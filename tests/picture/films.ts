@@ -11,6 +11,7 @@ import {
   digit,
   type Grid,
   gridOf,
+  type HouseKind,
 } from '../../src/grid/grid.ts';
 import type { LinkKind } from '../../src/grid/terms.ts';
 import { fraction } from '../../src/scene/fraction.ts';
@@ -98,6 +99,12 @@ export const circle = (candidate: string, group?: number) =>
   wish((grid) => ({ kind: 'circle', candidate: candidateOf(grid, candidate) }), group);
 export const strike = (candidate: string) =>
   wish((grid) => ({ kind: 'strike', candidate: candidateOf(grid, candidate) }));
+export const houseLine = (cells: string, line: 'solid' | 'dashed', group?: number) =>
+  wish((grid) => ({ kind: 'outline', cells: cellsOf(grid, cells), line }), group);
+export const reach = (from: string, to: string, group?: number) =>
+  wish((grid) => ({ kind: 'reach', from: candidateOf(grid, from), to: candidateOf(grid, to) }), group);
+export const opens = (candidate: string, group?: number) =>
+  wish((grid) => ({ kind: 'opens', candidate: candidateOf(grid, candidate) }), group);
 export const place = (text: string) => wish((grid) => ({ kind: 'place', ...placed(grid, text) }));
 export const link = (link: LinkKind, from: string, to: string, group?: number) =>
   wish((grid) => ({ kind: 'link', link, from: candidatesOf(grid, from), to: candidatesOf(grid, to) }), group);
@@ -113,8 +120,13 @@ export const clash = (...between: readonly string[]) =>
 export const note = (text: string, group?: number) => wish(() => ({ kind: 'note', text }), group);
 export const ask = (text: string) => wish(() => ({ kind: 'ask', text }));
 export const stamp = (text: string) => wish(() => ({ kind: 'stamp', text }));
-export const sight = (of: string, cells: string) =>
-  wish((grid) => ({ kind: 'sight', of: cellsOf(grid, of)[0]!, cells: cellsOf(grid, cells), house: undefined }));
+export const sight = (of: string, cells: string, kind: HouseKind = 'row') =>
+  wish((grid) => ({
+    kind: 'sight',
+    of: cellsOf(grid, of)[0]!,
+    cells: cellsOf(grid, cells),
+    house: { house: grid.houses[0]!.house, kind, number: 1, name: 'd1', cells: cellsOf(grid, cells) },
+  }));
 
 /** The mark from one frame to another. */
 export function during(mark: MarkWish, from: number, until: number): MarkWish {

@@ -69,12 +69,16 @@ export function printMark(film: Film, { from, until, group, shape }: Mark): stri
 
 function printShape({ grid }: Film, shape: MarkShape): string {
   switch (shape.kind) {
-    case 'fill':
+    case 'reach':
+      return `${printCandidate(grid, shape.from)} to ${printCandidate(grid, shape.to)}`;
     case 'outline':
+      return `${printCells(grid, shape.cells)}${shape.line === undefined ? '' : ` ${shape.line}`}`;
+    case 'fill':
     case 'focus':
       return printCells(grid, shape.cells);
     case 'circle':
     case 'strike':
+    case 'opens':
       return printCandidate(grid, shape.candidate);
     case 'link':
       return `${printCandidates(grid, shape.from)}${shape.link === 'strong' ? '=' : '-'}${printCandidates(grid, shape.to)}`;

@@ -1,7 +1,7 @@
 /**
  * Ghosts: what would be so if something were. True: a dashed ring round the small digit, or round all of a node. Not
  * true: a thin bar beneath each digit of the node. A clash: a jagged line from ghost to ghost, or a jagged ring round one
- * that is both.
+ * that is both; its line swells twice and then stands.
  */
 import type { Candidate } from '../../grid/candidates.ts';
 import type { Point } from '../../scene/scene.ts';
@@ -16,6 +16,9 @@ import { type BoardStage, colourOf, type Standing } from '../stage.ts';
 const ghostStroke = 0.034;
 const ghostInk = 0.85;
 const ghostTint = 0.1;
+
+/** By how much of its width the line of a clash swells in a beat. */
+const pulse = 0.9;
 
 /** One ghost. */
 export function paintGhost(stage: BoardStage, { mark, ink }: Standing): void {
@@ -58,8 +61,9 @@ export function paintGhost(stage: BoardStage, { mark, ink }: Standing): void {
 /** What cannot stand together, joined. */
 export function paintClash(stage: BoardStage, { mark, ink }: Standing): void {
   if (mark.shape.kind !== 'clash') return;
-  const paths = clashPaths(stage, mark.shape.between).map((path) => begun(path, ink.progress));
-  const width = strokeWidth(stage, 0.05);
+  const paths = clashPaths(stage, mark.shape.between).map((path) => begun(path, Math.min(1, ink.progress)));
+  const swollen = 1 + pulse * Math.max(0, ink.progress - 1);
+  const width = strokeWidth(stage, 0.05) * swollen;
   strokePaths(stage, paths, { colour: stage.look.colours.text, width, alpha: ink.alpha, cased: true });
 }
 

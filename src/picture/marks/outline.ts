@@ -11,15 +11,22 @@ import { type BoardStage, colourOf, type Standing } from '../stage.ts';
 export function paintOutline(stage: BoardStage, { mark, ink }: Standing): void {
   if (mark.shape.kind !== 'outline') return;
   const { look } = stage;
+  const { shape } = mark;
   const width = strokeWidth(stage, look.strokes.outline);
-  const edges = edgesOf(stage.film.grid, mark.shape.cells, width / 2, look.strokes.cornerRadius);
-  const lines = edges.flatMap((edge) => patterned(edge, mark.group?.index, ink.progress));
+  const edges = edgesOf(stage.film.grid, shape.cells, width / 2, look.strokes.cornerRadius);
+  const lines = edges.flatMap((edge) => patterned(edge, shape.line, mark.group?.index, ink.progress));
   strokePaths(stage, lines, { colour: colourOf(stage, mark), width, alpha: ink.alpha, cased: true, cap: 'butt' });
 }
 
-/** As much of a line as is drawn. Each group has its own dashes beside its colour. */
-function patterned(edge: Path, group: number | undefined, progress: number): Path[] {
-  switch (group === undefined ? 0 : group % 4) {
+/** As much of a line as is drawn. Each group has its own dashes beside its colour, where the mark does not say which. */
+function patterned(
+  edge: Path,
+  kind: 'solid' | 'dashed' | undefined,
+  group: number | undefined,
+  progress: number,
+): Path[] {
+  if (kind === 'dashed') return begunDashes(edge, 0.3, 0.2, progress);
+  switch (kind === 'solid' || group === undefined ? 0 : group % 4) {
     case 1:
       return begunDashes(edge, 0.5, 0.14, progress);
     case 2:

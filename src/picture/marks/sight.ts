@@ -4,6 +4,7 @@
  */
 import { type Cell, columnOf, type Grid, rowOf } from '../../grid/grid.ts';
 import type { Point } from '../../scene/scene.ts';
+import type { MarkShape } from '../../timeline/film.ts';
 import { line, type Path, rectangle, roundCorners } from '../path.ts';
 import { fillPaths, strokePaths, strokeWidth } from '../pen.ts';
 import { cornerOf } from '../small-digits.ts';
@@ -17,7 +18,7 @@ export function paintSight(stage: BoardStage, { mark, ink }: Standing, part: 'ba
   if (mark.shape.kind !== 'sight') return;
   const { look, film } = stage;
   const colour = colourOf(stage, mark);
-  const { beams, apart } = beamsOf(film.grid, mark.shape.of, mark.shape.cells);
+  const { beams, apart } = beamsOf(film.grid, mark.shape);
   if (part === 'band') {
     const alpha = look.inks.fill * 0.9 * ink.alpha;
     const [x, y] = cornerOf(film.grid, mark.shape.of);
@@ -38,23 +39,28 @@ export function paintSight(stage: BoardStage, { mark, ink }: Standing, part: 'ba
 /** A straight stretch from the edge of the digit's cell to the far edge of the last cell. */
 interface Beam {
   readonly from: Point;
+  /** From the middle of one cell to that of the next. */
   readonly way: Point;
-  /** In cells. */
+  /** In cells passed. */
   readonly long: number;
 }
 
-/** One beam for each way along row and column; cells that lie in neither stand apart. */
-function beamsOf(grid: Grid, of: Cell, cells: readonly Cell[]): { beams: Beam[]; apart: Cell[] } {
+/** One beam for each way along row, column or diagonal; cells that lie in none stand apart. */
+function beamsOf(
+  grid: Grid,
+  { of, cells, house }: Extract<MarkShape, { kind: 'sight' }>,
+): { beams: Beam[]; apart: Cell[] } {
   const [column, row] = [columnOf(grid, of), rowOf(grid, of)];
+  const slants = house?.kind === 'diagonal';
   const farthest = new Map<string, { way: Point; long: number }>();
   const apart: Cell[] = [];
   for (const cell of cells) {
     const [dx, dy] = [columnOf(grid, cell) - column, rowOf(grid, cell) - row];
-    if (dx !== 0 && dy !== 0) apart.push(cell);
+    if (dx !== 0 && dy !== 0 && !slants) apart.push(cell);
     else if (dx !== 0 || dy !== 0) {
       const way: Point = [Math.sign(dx), Math.sign(dy)];
       const key = way.join(' ');
-      farthest.set(key, { way, long: Math.max(Math.abs(dx + dy), farthest.get(key)?.long ?? 0) });
+      farthest.set(key, { way, long: Math.max(Math.abs(dx), Math.abs(dy), farthest.get(key)?.long ?? 0) });
     }
   }
   const beams = [...farthest.values()].map(({ way, long }) => {
@@ -66,11 +72,18 @@ function beamsOf(grid: Grid, of: Cell, cells: readonly Cell[]): { beams: Beam[];
 
 function along(beam: Beam, distance: number, across: number): Point {
   const [wx, wy] = beam.way;
-  return [beam.from[0] + wx * distance - wy * across, beam.from[1] + wy * distance + wx * across];
+  // A step along a diagonal is longer than one along a row; a band is as wide on either.
+  const sideways = across / Math.hypot(wx, wy);
+  return [beam.from[0] + wx * distance - wy * sideways, beam.from[1] + wy * distance + wx * sideways];
+}
+
+/** How far a band stays from the far edge of its last cell; on a diagonal its corners would stick out of the board. */
+function shortBy({ way }: Beam): number {
+  return way[0] !== 0 && way[1] !== 0 ? 0.32 : 0.08;
 }
 
 function bandOf(beam: Beam, progress: number): Path {
-  const end = (beam.long - 0.08) * progress;
+  const end = (beam.long - shortBy(beam)) * progress;
   return {
     points: [along(beam, 0, -half), along(beam, end, -half), along(beam, end, half), along(beam, 0, half)],
     closed: true,
@@ -78,7 +91,7 @@ function bandOf(beam: Beam, progress: number): Path {
 }
 
 function arrowsOf(beam: Beam, progress: number): Path[] {
-  const end = (beam.long - 0.08) * progress;
+  const end = (beam.long - shortBy(beam)) * progress;
   const arrows: Path[] = [];
   for (let border = 0; border < beam.long; border++) {
     const tip = border + 0.08;

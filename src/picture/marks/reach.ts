@@ -1,0 +1,42 @@
+/**
+ * A reach: a row of dots from a candidate of the argument to one that it shuts out, with a bar across its end. Links are
+ * lines; dots say that nothing is concluded along them but what any two candidates that see each other do to one another.
+ */
+import type { Point } from '../../scene/scene.ts';
+import type { PlannedLink } from '../link-plan.ts';
+import { begun, length, line, type Path, pointAlong } from '../path.ts';
+import { strokePaths, strokeWidth } from '../pen.ts';
+import { distance } from '../small-digits.ts';
+import { type BoardStage, colourOf, type Standing } from '../stage.ts';
+
+/** Parts of a cell. */
+const dot = 0.045;
+const apart = 0.125;
+const barHalf = 0.1;
+
+/** The dots and the bar of one reach, along the way that was planned for it. */
+export function paintReach(stage: BoardStage, { mark, ink }: Standing, planned: readonly PlannedLink[]): void {
+  if (mark.shape.kind !== 'reach') return;
+  const plan = planned.find((each) => each.mark === mark);
+  if (plan === undefined) return;
+  const long = length(plan.path);
+  // Rings that touch leave no room for a line; the eye needs none there.
+  if (long < apart) return;
+  const width = strokeWidth(stage, dot);
+  const stroke = { colour: colourOf(stage, mark), width, alpha: ink.alpha, cased: true } as const;
+  strokePaths(stage, dotsAlong(begun(plan.path, ink.progress)), stroke);
+  if (ink.progress === 1) strokePaths(stage, [barAt(plan.path, long)], { ...stroke, cap: 'round' });
+}
+
+function dotsAlong(path: Path): Path[] {
+  const count = Math.floor(length(path) / apart);
+  return Array.from({ length: count + 1 }, (_, index) => line(pointAlong(path, index * apart)));
+}
+
+function barAt(path: Path, long: number): Path {
+  const end = pointAlong(path, long);
+  const before = pointAlong(path, Math.max(0, long - 0.12));
+  const far = distance(before, end);
+  const across: Point = [(-(end[1] - before[1]) / far) * barHalf, ((end[0] - before[0]) / far) * barHalf];
+  return line([end[0] - across[0], end[1] - across[1]], [end[0] + across[0], end[1] + across[1]]);
+}
