@@ -9,6 +9,7 @@ const folders = {
   techniques: { values: ['grid', 'proof'], types: [], packages: [], node: false },
   scene: { values: ['grid'], types: [], packages: ['yaml', 'zod', 'fastest-levenshtein'], node: false },
   puzzles: { values: ['grid', 'proof', 'techniques'], types: [], packages: [], node: false },
+  plan: { values: ['grid', 'proof', 'techniques'], types: ['scene'], packages: [], node: false },
   check: { values: ['grid', 'proof', 'techniques', 'scene'], types: [], packages: [], node: false },
   timeline: { values: ['grid', 'scene'], types: [], packages: ['fastest-levenshtein'], node: false },
   telling: { values: ['grid', 'proof', 'scene', 'check', 'timeline'], types: [], packages: [], node: false },

@@ -9,6 +9,7 @@ import { codes } from '../scene/codes.ts';
 import { readScene } from '../scene/read.ts';
 import { lookSchema } from '../scene/read-look.ts';
 import { sceneSchema } from '../scene/schema.ts';
+import { teachingCostsSchema } from '../scene/teaching-costs.ts';
 import { verbs } from '../verbs.ts';
 
 export interface GeneratedFile {
@@ -30,6 +31,7 @@ export function generatedFiles(read: (file: string) => string): readonly Generat
     page(read, 'scenes/LANGUAGE.md', { codes: codesTable() }),
     { file: 'assets/schemas/scene.json', text: asJson(sceneSchema()) },
     { file: 'assets/schemas/look.json', text: asJson(lookSchema()) },
+    { file: 'assets/schemas/teaching-costs.json', text: asJson(teachingCostsSchema()) },
     { file: 'assets/schemas/report.json', text: asJson(reportSchema()) },
   ];
 }

@@ -1,0 +1,40 @@
+/**
+ * The table of teaching costs that a call works with: the tool's own, or a file of the user's.
+ */
+import { existsSync, readFileSync, statSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { Bug } from '../grid/bug.ts';
+import { printDiagnostic } from '../scene/locate.ts';
+import { readTeachingCosts, type TeachingCosts } from '../scene/teaching-costs.ts';
+import { BadCall } from './bad-call.ts';
+import type { Terminal } from './terminal.ts';
+
+/** The tool's own table, `assets/teaching-costs.yaml`. */
+export function defaultCosts(): TeachingCosts {
+  const { costs } = readTeachingCosts(readFileSync(ownTable(), 'utf8'));
+  if (costs === undefined) throw new Bug('assets/teaching-costs.yaml can be read');
+  return costs;
+}
+
+/** The table of this file, or the tool's own; undefined where the file has faults, which then have been said. */
+export function costsFrom(path: string | undefined, terminal: Terminal): TeachingCosts | undefined {
+  if (path === undefined) return defaultCosts();
+  if (!existsSync(path)) throw new BadCall(`there is no table of costs ${path}`);
+  if (statSync(path).isDirectory()) throw new BadCall(`${path} is a folder; name a table of costs`);
+  const text = readFileSync(path, 'utf8');
+  const { costs, diagnostics } = readTeachingCosts(text);
+  for (const each of diagnostics) terminal.err(`${printDiagnostic(path, text, each)}\n`);
+  return costs;
+}
+
+/** Beside `src` or beside `dist`, whichever this module was loaded from. */
+function ownTable(): string {
+  for (let folder = dirname(fileURLToPath(import.meta.url)); ; ) {
+    const file = join(folder, 'assets', 'teaching-costs.yaml');
+    if (existsSync(file)) return file;
+    const parent = dirname(folder);
+    if (parent === folder) throw new Bug('assets/teaching-costs.yaml lies beside the program');
+    folder = parent;
+  }
+}

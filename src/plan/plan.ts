@@ -1,0 +1,94 @@
+/**
+ * A plan: a path from a position to its goal whose steps are named arguments, at the least cost of teaching.
+ */
+
+import type { Candidate } from '../grid/candidates.ts';
+import { has } from '../grid/candidates.ts';
+import type { Position } from '../proof/kernel.ts';
+import type { TeachingCosts } from '../scene/teaching-costs.ts';
+import type { Instance } from '../techniques/technique.ts';
+import { firstPath } from './first-path.ts';
+import { isSolved, type Move } from './move.ts';
+import { replay } from './replay.ts';
+import { restingOf } from './rests-on.ts';
+
+export interface PlanRequest {
+  readonly costs: TeachingCosts;
+  /** Asked again and again: the search ends, with what it has, when this says no. */
+  readonly keepGoing: () => boolean;
+  /** These candidates are to be placed; without it the whole board is. */
+  readonly until?: readonly Candidate[];
+  /** Told of each better path. */
+  readonly onBetter?: (plan: Plan) => void;
+}
+
+export interface PlanStep {
+  readonly name: string;
+  /** What it costs to teach; 0 for a free one. */
+  readonly cost: number;
+  /** The position in which it is made. */
+  readonly position: Position;
+  /** Its sets in that position, its chain or pattern, and no conclusion that the path does not need. */
+  readonly instance: Instance;
+  /** The earlier steps whose conclusions made its sets what they are: numbers from 0, ascending. */
+  readonly restsOn: readonly number[];
+  /** The later steps that rest on it, likewise. */
+  readonly opens: readonly number[];
+}
+
+/**
+ * `least`: proved that no path of these arguments costs less. `found`: the best that was found before time ran out.
+ * `stuck`: no named argument leads on from `end`, every one that there was having been made. `unfinished`: time ran out first.
+ */
+export type PlanOutcome = 'least' | 'found' | 'stuck' | 'unfinished';
+
+export interface Plan {
+  readonly outcome: PlanOutcome;
+  /** In order, the free ones included. Where the goal is not reached, the way to `end`. */
+  readonly steps: readonly PlanStep[];
+  /** What its steps cost together. */
+  readonly cost: number;
+  /** No path costs less than this, so far as was proved. */
+  readonly atLeast: number;
+  readonly start: Position;
+  readonly end: Position;
+}
+
+/** Plans from a position. Pure: the same request gives the same plan, but for where `keepGoing` cuts it short. */
+export function planFor(start: Position, request: PlanRequest): Plan {
+  const { costs, keepGoing, until } = request;
+  const isReached = goalOf(until);
+  const first = firstPath(start, { costs, keepGoing, isReached });
+  return planOf(start, first.moves, { costs, outcome: first.kind === 'reached' ? 'found' : first.kind, atLeast: 0 });
+}
+
+export function goalOf(until: readonly Candidate[] | undefined): (position: Position) => boolean {
+  if (until === undefined) return isSolved;
+  return ({ placed }) => until.every((candidate) => has(placed, candidate));
+}
+
+/** The path of these moves, with what is free between them, told in full. */
+export function planOf(
+  start: Position,
+  moves: readonly Move[],
+  {
+    costs,
+    outcome,
+    atLeast,
+  }: { readonly costs: TeachingCosts; readonly outcome: PlanOutcome; readonly atLeast: number },
+): Plan {
+  const { end, made } = replay(start, moves, { free: costs.free, tellFree: true });
+  const { restsOn } = restingOf(start, made);
+  const steps = made.map(
+    ({ move, instance, position }, index): PlanStep => ({
+      name: move.name,
+      cost: move.cost,
+      position,
+      instance,
+      restsOn: restsOn[index]!,
+      opens: [...restsOn.keys()].filter((later) => restsOn[later]!.includes(index)),
+    }),
+  );
+  const cost = steps.reduce((sum, step) => sum + step.cost, 0);
+  return { outcome, steps, cost, atLeast, start, end };
+}

@@ -1,0 +1,30 @@
+/**
+ * Moves made one after the other from a start, everything that is free done between them.
+ */
+import type { Position } from '../proof/kernel.ts';
+import { close } from './free-moves.ts';
+import { type MadeMove, type Move, make, positionAfter } from './move.ts';
+
+export interface Replay {
+  readonly end: Position;
+  /** The moves that could be made, in order, the free ones among them where they were asked for. */
+  readonly made: readonly MadeMove[];
+}
+
+/** A move that says nothing new where its turn comes, or does not hold there, is passed over. */
+export function replay(
+  start: Position,
+  moves: readonly Move[],
+  { free, tellFree }: { readonly free: readonly string[]; readonly tellFree: boolean },
+): Replay {
+  const made: MadeMove[] = [];
+  const report = tellFree ? (each: MadeMove) => void made.push(each) : undefined;
+  let position = close(start, free, report);
+  for (const move of moves) {
+    const step = make(position, move);
+    if (step === undefined) continue;
+    made.push(step);
+    position = close(positionAfter(step), free, report);
+  }
+  return { end: position, made };
+}

@@ -1,0 +1,37 @@
+/**
+ * What an argument costs an audience, by the table of teaching costs.
+ */
+import type { NameCost, TeachingCosts } from '../scene/teaching-costs.ts';
+
+/** Costs are sums of decimal fractions: they are compared with so much play. */
+const play = 1e-9;
+
+/** What one argument of this name and so many sets costs. */
+export function costOf(costs: TeachingCosts, name: NameCost, setCount: number): number {
+  return costs.step + name.cost + name.each * Math.max(0, setCount - name.sets);
+}
+
+/** The least that an argument of this name can cost. */
+export function leastCostOf(costs: TeachingCosts, name: NameCost): number {
+  return costs.step + name.cost;
+}
+
+export function isLess(a: number, b: number): boolean {
+  return a < b - play;
+}
+
+/** The names of the table from the cheapest to the dearest, in the table's order where they cost the same. */
+export function namesByCost(costs: TeachingCosts): readonly NameCost[] {
+  return costs.names
+    .filter(({ name }) => !costs.free.includes(name))
+    .toSorted((a, b) => leastCostOf(costs, a) - leastCostOf(costs, b));
+}
+
+/** The table without the names that an audience is not to meet; free ones that are barred are gone too. */
+export function restricted(costs: TeachingCosts, isAllowed: (name: string) => boolean): TeachingCosts {
+  return {
+    ...costs,
+    free: costs.free.filter(isAllowed),
+    names: costs.names.filter(({ name }) => isAllowed(name)),
+  };
+}
