@@ -103,7 +103,9 @@ function coverCost(stage: BoardStage, mark: Mark, marks: readonly Mark[], links:
   const isUp = (shown: { readonly from: number; readonly until: number }) =>
     shown.from <= mark.from && mark.from < shown.until;
   const used = [...usedCandidates(marks)].map((candidate) => pointOfCandidate(film, candidate));
-  const small = smallDigitsAround(film).filter(isUp).map(({ candidate }) => pointOfCandidate(film, candidate));
+  const small = smallDigitsAround(film)
+    .filter(isUp)
+    .map(({ candidate }) => pointOfCandidate(film, candidate));
   const digits: readonly Cell[] = [...film.standing, ...film.written.filter(isUp)].map(({ cell }) => cell);
   const outlined = marks.flatMap(({ shape }) =>
     shape.kind === 'outline' ? edgesOf(film.grid, shape.cells, 0.03, 0).map(densely) : [],
