@@ -9,15 +9,20 @@ import { Readable } from 'node:stream';
 import ffmpeg from 'fluent-ffmpeg';
 import { diskIsFull, MachineFailure, systemCode } from './machine-failure.ts';
 
-/** One run of the encoder. All options are words as ffmpeg takes them, one each. */
-export interface Encoding {
-  /** The first input is the stream of frames. */
-  readonly frameOptions: readonly string[];
+/** One run of ffmpeg. All options are words as ffmpeg takes them, one each. */
+export interface Run {
   readonly files: readonly { readonly file: string; readonly options: readonly string[] }[];
-  readonly filter: string;
+  /** Undefined where nothing is filtered. */
+  readonly filter: string | undefined;
   readonly outputOptions: readonly string[];
   /** An absolute path. */
   readonly output: string;
+}
+
+/** One run of the encoder on frames that we hand it. */
+export interface Encoding extends Run {
+  /** The first input is the stream of frames. */
+  readonly frameOptions: readonly string[];
 }
 
 /**
@@ -30,6 +35,19 @@ export async function encode(
   frames: Iterator<Uint8Array>,
   signal: AbortSignal | undefined,
 ): Promise<void> {
+  await start(encoding, { options: encoding.frameOptions, frames }, signal);
+}
+
+/** The same on files alone. */
+export async function run(work: Run, signal: AbortSignal | undefined): Promise<void> {
+  await start(work, undefined, signal);
+}
+
+async function start(
+  work: Run,
+  piped: { readonly options: readonly string[]; readonly frames: Iterator<Uint8Array> } | undefined,
+  signal: AbortSignal | undefined,
+): Promise<void> {
   signal?.throwIfAborted();
   const words: string[] = [];
   let stopped: { readonly reason: unknown } | undefined;
@@ -37,8 +55,8 @@ export async function encode(
     highWaterMark: 0, // One frame is large enough; do not draw ahead of the encoder.
     read() {
       try {
-        const next = frames.next();
-        this.push(next.done === true ? null : next.value);
+        const next = piped?.frames.next();
+        this.push(next === undefined || next.done === true ? null : next.value);
       } catch (error) {
         stop(error);
       }
@@ -46,15 +64,13 @@ export async function encode(
   });
   const command = ffmpeg({ stdoutLines: 50 }).setFfmpegPath(program('ffmpeg'));
   // Words one by one: an array of them would be split again at spaces.
-  command.input(source).inputOptions('-loglevel', 'error', ...encoding.frameOptions);
-  for (const { file, options } of encoding.files) {
+  if (piped !== undefined) command.input(source).inputOptions(...piped.options);
+  for (const { file, options } of work.files) {
     command.input(file);
     if (options.length > 0) command.inputOptions(...options);
   }
-  command
-    .complexFilter(encoding.filter)
-    .output(encoding.output)
-    .outputOptions(...encoding.outputOptions, '-nostats');
+  if (work.filter !== undefined) command.complexFilter(work.filter);
+  command.output(work.output).outputOptions('-loglevel', 'error', ...work.outputOptions, '-nostats');
 
   // The file is thrown away, so the encoder need not be asked to finish it: SIGKILL is at once and certain.
   const stop = (reason: unknown): void => {

@@ -3,6 +3,7 @@
  */
 import { type Drawing, digestOf, drawingAt } from '../picture/drawing.ts';
 import { paint } from '../picture/paint.ts';
+import { type Run, runsOf } from '../picture/runs.ts';
 import type { Look } from '../scene/look.ts';
 import { type Film, frameAt } from '../timeline/film.ts';
 import type { Painter } from './painter.ts';
@@ -22,8 +23,13 @@ export function filmPainter(film: Film, look: Look): Painter {
     height: film.height,
     rate: film.rate,
     frameCount: film.frameCount,
+    changes: runsOf(film, look).flatMap(framesThatBegin),
     transparent: film.draw !== 'board',
     digestAt: (frame) => lastAt(frame).digest,
     paint: (context, frame) => paint(context, film, look, lastAt(frame).drawing),
   };
+}
+
+function framesThatBegin({ from, until, kind }: Run): readonly number[] {
+  return kind === 'still' ? [from] : Array.from({ length: until - from }, (_, index) => from + index);
 }

@@ -15,6 +15,8 @@ export interface Painter {
   readonly frameCount: number;
   /** Whether a frame may let through what lies under it. Where it is false every pixel is opaque. */
   readonly transparent: boolean;
+  /** Frame 0 and, in order, every frame that may look unlike the one before it; undefined where each may. */
+  readonly changes?: readonly number[] | undefined;
   /** Two frames with the same digest have the same pixels. Cheap beside drawing. */
   digestAt(frame: number): string;
   /** Draws the whole frame on a context that is clear (transparent) and has no transform. */

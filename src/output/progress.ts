@@ -18,6 +18,8 @@ export interface Progress {
 export interface ProgressMeter {
   /** One more frame is done; `drawn` of all so far were drawn. */
   count(drawn: number): void;
+  /** So many more frames are done, and so many more were drawn. */
+  advance(frames: number, drawn: number): void;
   readonly done: number;
   readonly drawn: number;
 }
@@ -31,15 +33,17 @@ export function progressMeter(
   const start = now();
   let done = 0;
   let drawn = 0;
+  const advance = (frames: number, more: number): void => {
+    done += frames;
+    drawn += more;
+    const seconds = (now() - start) / 1000;
+    const framesPerSecond = seconds > 0 ? done / seconds : 0;
+    const secondsLeft = framesPerSecond > 0 ? (total - done) / framesPerSecond : undefined;
+    tell?.({ done, total, framesPerSecond, secondsLeft, drawn, reused: done - drawn });
+  };
   return {
-    count(drawnSoFar) {
-      done += 1;
-      drawn = drawnSoFar;
-      const seconds = (now() - start) / 1000;
-      const framesPerSecond = seconds > 0 ? done / seconds : 0;
-      const secondsLeft = framesPerSecond > 0 ? (total - done) / framesPerSecond : undefined;
-      tell?.({ done, total, framesPerSecond, secondsLeft, drawn, reused: done - drawn });
-    },
+    count: (drawnSoFar) => advance(1, drawnSoFar - drawn),
+    advance,
     get done() {
       return done;
     },

@@ -3,18 +3,21 @@
  *
  * Colour is BT.709 in limited range, converted and tagged (tags alone would be wrong); alpha is straight.
  */
-import { divide, type Fraction, fraction, toNumber, zero } from '../scene/fraction.ts';
+import { divide, type Fraction, fraction, zero } from '../scene/fraction.ts';
 import { canvasPixelFormat, frameCanvas } from './canvas.ts';
+import { codecOf } from './codecs/codecs.ts';
 import { type Encoding, encode, requireEncoders } from './ffmpeg.ts';
 import { footageFilters, seekBefore, soundFilters } from './footage.ts';
 import { type FrameSource, frameSource, type PixelFormat } from './frame-source.ts';
+import { keyFrameEvery } from './key-frames.ts';
 import type { Layers } from './layers.ts';
-import { diskIsFull, MachineFailure } from './machine-failure.ts';
-import { countFrames } from './media.ts';
 import type { Painter } from './painter.ts';
 import type { ProgressMeter } from './progress.ts';
+import { writeSegmented } from './segment-video.ts';
+import { sounds } from './sound.ts';
 import type { Codec, Container } from './target.ts';
-import { isDiskFull, writeWholeFile } from './whole-file.ts';
+import { writeWholeFile } from './whole-file.ts';
+import { requireFrames } from './whole-video.ts';
 
 export interface VideoPlan extends Pick<Layers, 'under' | 'sound'> {
   /** An absolute path. */
@@ -31,6 +34,8 @@ export async function writeVideo(
   options: { readonly meter: ProgressMeter; readonly signal: AbortSignal | undefined },
 ): Promise<void> {
   const { meter, signal } = options;
+  const codec = plan.under === undefined ? codecOf(plan.codec, painter, isOpaque(painter, plan)) : undefined;
+  if (codec !== undefined) return writeSegmented(painter, plan, codec, options);
   const recipe = recipes[plan.codec];
   await requireEncoders([recipe.encoder, ...(plan.sound === undefined ? [] : [sounds[plan.container].encoder])]);
   const format = pixelFormat(painter, plan);
@@ -43,17 +48,9 @@ export async function writeVideo(
   });
 }
 
-/** An encoder on a full disk may end as if all were well, so what it wrote is counted. */
-async function requireFrames(part: string, painter: Painter, signal: AbortSignal | undefined): Promise<void> {
-  const found = await countFrames(part, signal);
-  if (found === painter.frameCount) return;
-  if (await isDiskFull(part)) throw new MachineFailure(`cannot write the video: ${diskIsFull}`);
-  throw new MachineFailure(`the encoder wrote ${found} frames of ${painter.frameCount}`);
-}
-
 /** The pixels that the encoder is handed: without alpha where nothing shows through and nothing lies under. */
 function pixelFormat(painter: Painter, plan: VideoPlan): PixelFormat {
-  const opaque = !painter.transparent || plan.key !== undefined;
+  const opaque = isOpaque(painter, plan);
   switch (plan.codec) {
     case 'h264':
       return plan.under === undefined ? 'yuv420p' : 'yuva420p';
@@ -65,6 +62,10 @@ function pixelFormat(painter: Painter, plan: VideoPlan): PixelFormat {
     default:
       return plan.codec satisfies never;
   }
+}
+
+function isOpaque(painter: Painter, plan: VideoPlan): boolean {
+  return !painter.transparent || plan.key !== undefined;
 }
 
 function* framesOf(painter: Painter, frames: FrameSource, meter: ProgressMeter): Generator<Uint8Array> {
@@ -139,7 +140,7 @@ interface Recipe {
 const recipes: Readonly<Record<Codec, Recipe>> = {
   h264: {
     encoder: 'libx264',
-    options: (rate) => ['-preset', 'veryfast', '-crf', '16', '-pix_fmt', 'yuv420p', '-g', keyFrameEvery(rate)],
+    options: (rate) => ['-preset', 'veryfast', '-crf', '16', '-pix_fmt', 'yuv420p', '-g', String(keyFrameEvery(rate))],
   },
   prores: {
     encoder: 'prores_ks',
@@ -152,21 +153,10 @@ const recipes: Readonly<Record<Codec, Recipe>> = {
     // Alpha needs the encoder to look neither ahead nor back: -auto-alt-ref 0, -lag-in-frames 0.
     options: (rate) => [
       ...['-crf', '10', '-b:v', '0', '-deadline', 'realtime', '-cpu-used', '8', '-row-mt', '1'],
-      ...['-auto-alt-ref', '0', '-lag-in-frames', '0', '-g', keyFrameEvery(rate)],
+      ...['-auto-alt-ref', '0', '-lag-in-frames', '0', '-g', String(keyFrameEvery(rate))],
     ],
   },
 };
-
-const sounds: Readonly<Record<Container, { readonly encoder: string; readonly options: readonly string[] }>> = {
-  mp4: { encoder: 'aac', options: ['-b:a', '192k'] },
-  mov: { encoder: 'pcm_s16le', options: [] },
-  webm: { encoder: 'libopus', options: ['-b:a', '128k'] },
-};
-
-/** Two seconds of frames: an editor or a player that jumps never waits long. */
-function keyFrameEvery(rate: Fraction): string {
-  return String(Math.max(1, Math.round(2 * toNumber(rate))));
-}
 
 function secondsOf(painter: Painter): Fraction {
   return painter.frameCount === 0 ? zero : divide(fraction(painter.frameCount), painter.rate);

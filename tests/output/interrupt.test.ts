@@ -20,8 +20,9 @@ it.each(['SIGINT', 'SIGTERM'] as const)('%s', async (name) => {
   const ended = once(render, 'exit');
   await once(render.stdout, 'data');
   const encoders = encodersOf(render.pid!);
-  expect(encoders).toHaveLength(1);
-  expect(scratch.list()).toHaveLength(1);
+  expect(encoders.length).toBeGreaterThan(0);
+  expect(scratch.list().length).toBeGreaterThan(0);
+  expect(scratch.list().filter((file) => !file.startsWith('.'))).toEqual([]);
   render.kill(name);
   expect(await ended).toEqual([130, null]);
   expect(scratch.list()).toEqual([]);

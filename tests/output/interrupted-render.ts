@@ -4,12 +4,19 @@
  */
 import { listenForInterrupt } from '../../src/output/interrupt.ts';
 import { renderFilm } from '../../src/output/render.ts';
-import { squarePainter } from './square-painter.ts';
+import { squarePainter, walkingSquare } from './square-painter.ts';
 
 const { signal, release } = listenForInterrupt();
-const painter = squarePainter({ frameCount: 1_000_000, ground: [20, 40, 60] });
+const painter = squarePainter({
+  frameCount: 200_000,
+  ground: [20, 40, 60],
+  squares: walkingSquare(1, [220, 40, 40, 255]),
+});
+let saidSo = false;
 const onProgress = ({ done }: { readonly done: number }): void => {
-  if (done === 50) process.stdout.write('started\n');
+  if (done < 50 || saidSo) return;
+  saidSo = true;
+  process.stdout.write('started\n');
 };
 const result = await renderFilm(painter, process.argv[2] ?? '', { signal, onProgress });
 release();

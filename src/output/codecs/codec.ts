@@ -1,0 +1,53 @@
+/**
+ * What the engine needs to know of a way to compress pictures.
+ */
+import type { PixelFormat } from '../frame-source.ts';
+
+/** One compressed picture. */
+export interface Packet {
+  readonly bytes: Uint8Array;
+  /** Whether it can be decoded without any other. */
+  readonly key: boolean;
+  /** Its transparency, where that is compressed apart (VP9). */
+  readonly alpha?: Uint8Array | undefined;
+}
+
+/** Pictures of one segment as they come out of the encoder. */
+export interface Encoded {
+  /** What a decoder must know before the first packet; the same for all segments of a film. */
+  readonly config: Uint8Array;
+  readonly packets: readonly Packet[];
+}
+
+/** Pictures to be compressed, in order. */
+export interface Work {
+  readonly pictures: Iterator<Uint8Array>;
+  readonly count: number;
+  /** Of these the ones that must not lean on any other, in order; the first is always among them. */
+  readonly keys: readonly number[];
+  /** A file that may be written and is thrown away. */
+  readonly scratch: string;
+  readonly signal: AbortSignal | undefined;
+}
+
+export interface Codec {
+  /** ffmpeg's encoder; undefined where we compress the pictures ourselves. */
+  readonly encoder: string | undefined;
+  /** How pictures are handed to `encode`. */
+  readonly format: PixelFormat;
+  /** Everything that decides the bytes of the packets besides the pictures. */
+  readonly recipe: string;
+  /** A key picture at least every so many frames. */
+  readonly keyEvery: number;
+  /** What one picture takes in motion at most, in bytes for each pixel: for reckoning with memory. */
+  readonly bytesPerPixel: number;
+  encode(work: Work): Promise<Encoded>;
+  /**
+   * The packet that says "as the frame before", `number` frames after the last key picture (1 for the first);
+   * undefined where the key picture itself is repeated. Throws `CannotHold` where this encoder's pictures cannot be held.
+   */
+  hold(config: Uint8Array, number: number): Packet | undefined;
+}
+
+/** What an encoder made cannot be continued without it: the film is then encoded frame by frame. */
+export class CannotHold extends Error {}

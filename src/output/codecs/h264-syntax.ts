@@ -1,0 +1,131 @@
+/**
+ * As much of the syntax of ITU-T H.264 (sections in brackets) as it takes to cut a stream into pictures and to continue
+ * it by pictures without a change.
+ */
+import { BitReader } from './bits.ts';
+
+/** nal_unit_type (table 7-1). */
+export const nalType = { slice: 1, key: 5, sps: 7, pps: 8 } as const;
+
+/** The NAL units of a stream with start codes (annex B), each without its start code. */
+export function nalUnits(stream: Uint8Array): Uint8Array[] {
+  const units: Uint8Array[] = [];
+  const buffer = Buffer.from(stream.buffer, stream.byteOffset, stream.length);
+  const startCode = Buffer.from([0, 0, 1]);
+  let at = buffer.indexOf(startCode);
+  while (at >= 0) {
+    const next = buffer.indexOf(startCode, at + 3);
+    let end = next < 0 ? buffer.length : next;
+    while (end > at + 3 && buffer[end - 1] === 0) end -= 1;
+    units.push(stream.subarray(at + 3, end));
+    at = next;
+  }
+  return units;
+}
+
+export function typeOf(unit: Uint8Array): number {
+  return (unit[0] ?? 0) & 31;
+}
+
+/** Whether a slice is the first of its picture: first_mb_in_slice, the header's first number, is 0 (7.3.3). */
+export function beginsPicture(slice: Uint8Array): boolean {
+  return ((slice[1] ?? 0) & 0x80) !== 0;
+}
+
+/** What a sequence parameter set says (7.3.2.1.1), as far as slices depend on it. */
+export interface Sequence {
+  readonly id: number;
+  readonly frameNumBits: number;
+  /** Of pic_order_cnt_lsb; undefined where the order of output is the order of decoding (type 2). */
+  readonly orderBits: number | undefined;
+  readonly macroblocks: number;
+}
+
+/** Undefined where it holds what we do not write: fields, or an order of output of type 1. */
+export function sequenceOf(unit: Uint8Array): Sequence | undefined {
+  const reader = new BitReader(unescaped(unit.subarray(1)));
+  const profile = reader.bits(8);
+  reader.bits(16);
+  const id = reader.unsigned();
+  if (highProfiles.has(profile)) {
+    if (reader.unsigned() === 3) reader.bits(1);
+    reader.unsigned();
+    reader.unsigned();
+    reader.bits(1);
+    if (reader.flag()) return undefined; // Scaling matrices.
+  }
+  const frameNumBits = reader.unsigned() + 4;
+  const orderType = reader.unsigned();
+  const orderBits = orderType === 0 ? reader.unsigned() + 4 : undefined;
+  if (orderType === 1) return undefined;
+  reader.unsigned();
+  reader.bits(1);
+  const columns = reader.unsigned() + 1;
+  const rows = reader.unsigned() + 1;
+  const framesOnly = reader.flag();
+  return framesOnly ? { id, frameNumBits, orderBits, macroblocks: columns * rows } : undefined;
+}
+
+/** What a picture parameter set says (7.3.2.2), as far as a slice without a change depends on it. */
+export interface PictureSet {
+  readonly id: number;
+  readonly arithmetic: boolean;
+  /** Whether a slice names fewer references than the set does. */
+  readonly manyReferences: boolean;
+  readonly startQuantizer: number;
+  readonly deblockingIsSaid: boolean;
+}
+
+/** Undefined where it holds what we do not write: slice groups, weighted prediction, redundant pictures. */
+export function pictureSetOf(unit: Uint8Array): PictureSet | undefined {
+  const reader = new BitReader(unescaped(unit.subarray(1)));
+  const id = reader.unsigned();
+  reader.unsigned();
+  const arithmetic = reader.flag();
+  const orderIsSaid = reader.flag();
+  if (orderIsSaid || reader.unsigned() !== 0) return undefined;
+  const manyReferences = reader.unsigned() > 0;
+  reader.unsigned();
+  const weighted = reader.flag();
+  reader.bits(2);
+  const startQuantizer = 26 + reader.signed();
+  reader.signed();
+  reader.signed();
+  const deblockingIsSaid = reader.flag();
+  reader.bits(1);
+  const redundant = reader.flag();
+  if (weighted || redundant) return undefined;
+  return { id, arithmetic, manyReferences, startQuantizer, deblockingIsSaid };
+}
+
+/** Without the bytes 3 that keep a start code from appearing within a unit (7.4.1). */
+export function unescaped(bytes: Uint8Array): Uint8Array {
+  const plain: number[] = [];
+  let zeros = 0;
+  for (const byte of bytes) {
+    if (zeros >= 2 && byte === 3) {
+      zeros = 0;
+      continue;
+    }
+    zeros = byte === 0 ? zeros + 1 : 0;
+    plain.push(byte);
+  }
+  return Uint8Array.from(plain);
+}
+
+export function escaped(bytes: Uint8Array): Uint8Array {
+  const safe: number[] = [];
+  let zeros = 0;
+  for (const byte of bytes) {
+    if (zeros >= 2 && byte <= 3) {
+      safe.push(3);
+      zeros = 0;
+    }
+    zeros = byte === 0 ? zeros + 1 : 0;
+    safe.push(byte);
+  }
+  return Uint8Array.from(safe);
+}
+
+/** profile_idc of those whose sequence parameter set says how chroma is sampled (7.3.2.1.1). */
+const highProfiles: ReadonlySet<number> = new Set([100, 110, 122, 244, 44, 83, 86, 118, 128, 138, 139, 134, 135]);

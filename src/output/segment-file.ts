@@ -1,0 +1,102 @@
+/**
+ * An encoded segment as a file of ours: a line of JSON that says what follows, then the bytes of the packets one after
+ * the other. Equal segments give equal files.
+ */
+
+import { closeSync, openSync, readSync } from 'node:fs';
+import { open, writeFile } from 'node:fs/promises';
+import type { Encoded, Packet } from './codecs/codec.ts';
+
+/** Where a packet lies in its file, and what it is. Lengths in bytes. */
+export interface PacketPlace {
+  readonly at: number;
+  readonly length: number;
+  readonly alphaLength: number;
+  readonly key: boolean;
+}
+
+export interface SegmentIndex {
+  readonly file: string;
+  readonly config: Uint8Array;
+  readonly packets: readonly PacketPlace[];
+}
+
+export async function writeSegment(file: string, { config, packets }: Encoded): Promise<void> {
+  const sizes = packets.map(({ bytes, alpha, key }) => [bytes.length, alpha?.length ?? 0, key ? 1 : 0]);
+  const line = JSON.stringify({ segment: 1, config: Buffer.from(config).toString('base64'), packets: sizes });
+  const parts = packets.flatMap(({ bytes, alpha }) => (alpha === undefined ? [bytes] : [bytes, alpha]));
+  await writeFile(file, Buffer.concat([Buffer.from(`${line}\n`), ...parts]));
+}
+
+/** Undefined where the file is not a whole segment of `pictures` packets. */
+export async function readSegment(file: string, pictures: number): Promise<SegmentIndex | undefined> {
+  const handle = await open(file, 'r').catch(() => undefined);
+  if (handle === undefined) return undefined;
+  try {
+    const { size } = await handle.stat();
+    const head = Buffer.alloc(Math.min(size, 4096 + 32 * pictures));
+    await handle.read(head, 0, head.length, 0);
+    const end = head.indexOf(10);
+    return end < 0 ? undefined : indexOf(file, head.toString('utf8', 0, end), end + 1, size, pictures);
+  } finally {
+    await handle.close();
+  }
+}
+
+function indexOf(file: string, line: string, start: number, size: number, pictures: number): SegmentIndex | undefined {
+  const said = parsed(line);
+  if (said === undefined || said.packets.length !== pictures) return undefined;
+  let at = start;
+  const packets = said.packets.map(([length = 0, alphaLength = 0, key]): PacketPlace => {
+    const place = { at, length, alphaLength, key: key === 1 };
+    at += length + alphaLength;
+    return place;
+  });
+  return at === size ? { file, config: Buffer.from(said.config, 'base64'), packets } : undefined;
+}
+
+function parsed(
+  line: string,
+): { readonly config: string; readonly packets: readonly (readonly number[])[] } | undefined {
+  try {
+    const said: unknown = JSON.parse(line);
+    if (typeof said !== 'object' || said === null || !('segment' in said) || said.segment !== 1) return undefined;
+    if (!('config' in said) || typeof said.config !== 'string') return undefined;
+    if (!('packets' in said) || !Array.isArray(said.packets)) return undefined;
+    return { config: said.config, packets: said.packets };
+  } catch {
+    return undefined;
+  }
+}
+
+/** Packets read from their files when they are asked for; one file is open at a time. */
+export class PacketReader {
+  #file: string | undefined;
+  #handle = -1;
+  #last: { readonly place: PacketPlace; readonly packet: Packet } | undefined;
+
+  read(file: string, place: PacketPlace): Packet {
+    if (this.#file !== file) {
+      this.close();
+      this.#handle = openSync(file, 'r');
+      this.#file = file;
+    }
+    if (this.#last?.place === place) return this.#last.packet;
+    const { at, length, alphaLength, key } = place;
+    const bytes = Buffer.allocUnsafe(length + alphaLength);
+    readSync(this.#handle, bytes, 0, bytes.length, at);
+    const packet = {
+      bytes: bytes.subarray(0, length),
+      key,
+      alpha: alphaLength === 0 ? undefined : bytes.subarray(length),
+    };
+    this.#last = { place, packet };
+    return packet;
+  }
+
+  close(): void {
+    if (this.#file !== undefined) closeSync(this.#handle);
+    this.#file = undefined;
+    this.#last = undefined;
+  }
+}
