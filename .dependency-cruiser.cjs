@@ -22,6 +22,12 @@ const folders = {
     packages: ['canvas', 'fluent-ffmpeg', 'zod'],
     node: true,
   },
+  draft: {
+    values: ['grid', 'proof', 'techniques', 'plan', 'scene', 'check', 'timeline'],
+    types: [],
+    packages: ['zod'],
+    node: false,
+  },
   report: { values: ['grid', 'scene'], types: ['check'], packages: ['picocolors', 'zod'], node: false },
 };
 

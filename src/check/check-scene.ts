@@ -1,10 +1,9 @@
 /**
  * Walks a scene step by step: what is proved enters the position, and of the rest is said why it did not.
  */
-import { candidateAt } from '../grid/grid.ts';
-import { begin, takeAsRead } from '../proof/kernel.ts';
 import type { Scene } from '../scene/scene.ts';
 import { checkStep } from './check-step.ts';
+import { startPosition } from './start-position.ts';
 import { truthOf } from './truth.ts';
 import type { CheckedScene } from './verdict.ts';
 import type { Walk } from './walk.ts';
@@ -12,15 +11,10 @@ import type { Walk } from './walk.ts';
 /** Proves or rejects every claim of the scene. The puzzle has at least one solution, or the scene would not have been read. */
 export function checkScene(scene: Scene): CheckedScene {
   const { puzzle } = scene;
-  const { grid } = puzzle;
   const truth = truthOf(puzzle);
-  const givens = grid.cells.flatMap((cell) => {
-    const digit = puzzle.givens[cell];
-    return digit === undefined ? [] : [candidateAt(grid, cell, digit)];
-  });
   const oneSolution = truth.solutions.length === 1 && puzzle.uniqueness === 'allowed';
   const takenAsRead = puzzle.start.map((located) => located.value);
-  const start = takenAsRead.reduce(takeAsRead, begin(grid, givens, { oneSolution }));
+  const start = startPosition(puzzle, oneSolution);
 
   const walk: Walk = {
     truth,

@@ -36,7 +36,7 @@ export interface Words {
   readonly comma: string;
   readonly and: string;
   readonly or: string;
-  readonly then: string;
+  readonly link: string;
 }
 
 const slotted = ({ means, slots }: Saying) =>
@@ -59,14 +59,18 @@ export const phrasesDefinition = keys('a file of phrases', 'What a draft says, i
     comma: sentence('Between the items of a list.'),
     and: sentence('Before the last item of a list.'),
     or: sentence('Before the last item of a choice.'),
-    then: sentence('Between the links of a chain.'),
+    link: sentence('Between the links of a chain.'),
   }),
   names: z.record(z.string(), name('What the argument is called.')).meta({
     description: 'What arguments are called in this language, by the names of the scene language.',
   }),
   parts: keys('the parts', 'Parts of sentences.', record(parts, phraseOf)),
   titles: keys('the titles', 'What stands on screen.', record(titles, phraseOf)),
-  sentences: keys('the sentences', 'What is said: one sentence, or several that take turns.', record(sentences, turnsOf)),
+  sentences: keys(
+    'the sentences',
+    'What is said: one sentence, or several that take turns.',
+    record(sentences, turnsOf),
+  ),
 });
 
 export interface ReadPhrases {
@@ -98,7 +102,11 @@ function phrasesOf(file: MapNode, faults: Faults): Phrases {
     const list = textsOf(wordMap, key);
     if (list.length !== 9) {
       const span = valueOf(wordMap, key)?.span ?? wordMap.span;
-      faults.error('out-of-range', span, `${list.length} words stand here; ${quoted(key)} takes nine, for the digits from 1 on`);
+      faults.error(
+        'out-of-range',
+        span,
+        `${list.length} words stand here; ${quoted(key)} takes nine, for the digits from 1 on`,
+      );
     }
     return list.map((node) => node.text);
   };
@@ -113,7 +121,7 @@ function phrasesOf(file: MapNode, faults: Faults): Phrases {
       comma: joint('comma'),
       and: joint('and'),
       or: joint('or'),
-      then: joint('then'),
+      link: joint('link'),
     },
     names: namesOf(mapOf(file, 'names'), faults),
     parts: oneEach(mapOf(file, 'parts'), parts, faults),
@@ -150,8 +158,18 @@ function checkSlots(node: TextNode, { slots }: Saying, faults: Faults): void {
     if (slot !== undefined && match[0].endsWith('}') && slots.includes(slot)) continue;
     const span = spanIn(node, match.index, match.index + match[0].length);
     const [near] = slot === undefined ? [] : nearestWords(slot, slots);
-    const known = slots.length === 0 ? 'this phrase has no slots' : `its slots are ${listed(slots.map((each) => `{${each}}`), 'and')}`;
-    faults.error('unknown-word', span, `${quoted(match[0])} is no slot here; ${near === undefined ? known : `did you mean {${near}}?`}`);
+    const known =
+      slots.length === 0
+        ? 'this phrase has no slots'
+        : `its slots are ${listed(
+            slots.map((each) => `{${each}}`),
+            'and',
+          )}`;
+    faults.error(
+      'unknown-word',
+      span,
+      `${quoted(match[0])} is no slot here; ${near === undefined ? known : `did you mean {${near}}?`}`,
+    );
   }
 }
 

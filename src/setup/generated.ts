@@ -2,6 +2,7 @@
  * What the generated parts of the repository should hold, worked out from the code.
  */
 import { checkScene } from '../check/check-scene.ts';
+import { phrasesSchema } from '../draft/phrases.ts';
 import { printReport } from '../report/print-report.ts';
 import { reportSchema } from '../report/report.ts';
 import { reportOf } from '../report/report-of.ts';
@@ -32,6 +33,7 @@ export function generatedFiles(read: (file: string) => string): readonly Generat
     { file: 'assets/schemas/scene.json', text: asJson(sceneSchema()) },
     { file: 'assets/schemas/look.json', text: asJson(lookSchema()) },
     { file: 'assets/schemas/teaching-costs.json', text: asJson(teachingCostsSchema()) },
+    { file: 'assets/schemas/phrases.json', text: asJson(phrasesSchema()) },
     { file: 'assets/schemas/report.json', text: asJson(reportSchema()) },
   ];
 }
