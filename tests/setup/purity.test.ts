@@ -9,7 +9,19 @@ import ts from 'typescript';
 import { describe, expect, it } from 'vitest';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '../..');
-const pure = ['grid', 'proof', 'techniques', 'plan', 'puzzles', 'scene', 'check', 'draft', 'timeline', 'telling', 'picture'];
+const pure = [
+  'grid',
+  'proof',
+  'techniques',
+  'plan',
+  'puzzles',
+  'scene',
+  'check',
+  'draft',
+  'timeline',
+  'telling',
+  'picture',
+];
 
 /** Uses of what differs from one run, machine or country to the next: `name (line)`. */
 function impurities(text: string): string[] {
