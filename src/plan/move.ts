@@ -92,6 +92,14 @@ export function tellsSomething(position: Position, move: Move): boolean {
   return fresh.some((conclusion) => prove(position, sets, conclusion, proofBound).kind === 'proved');
 }
 
+/** The position after all that the argument proves, whatever it would be called there; undefined where it is nothing new. */
+export function forced(position: Position, move: Move): Position | undefined {
+  if (!move.conclusions.some((conclusion) => !isSpent(position, conclusion))) return undefined;
+  const sets = setsOf(position, move);
+  const proofs = sets === undefined ? [] : provedBy(position, sets, move.conclusions);
+  return proofs.length === 0 ? undefined : after(position, proofs);
+}
+
 /** The position that the move leads to. */
 export function positionAfter({ position, proofs }: MadeMove): Position {
   return after(position, proofs);

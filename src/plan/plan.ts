@@ -8,6 +8,7 @@ import type { Position } from '../proof/kernel.ts';
 import type { TeachingCosts } from '../scene/teaching-costs.ts';
 import type { Instance } from '../techniques/technique.ts';
 import { firstPath } from './first-path.ts';
+import { leastPath } from './least-path.ts';
 import { isSolved, type Move } from './move.ts';
 import { replay } from './replay.ts';
 import { restingOf } from './rests-on.ts';
@@ -56,10 +57,15 @@ export interface Plan {
 
 /** Plans from a position. Pure: the same request gives the same plan, but for where `keepGoing` cuts it short. */
 export function planFor(start: Position, request: PlanRequest): Plan {
-  const { costs, keepGoing, until } = request;
+  const { costs, keepGoing, until, onBetter } = request;
   const isReached = goalOf(until);
-  const first = firstPath(start, { costs, keepGoing, isReached });
-  return planOf(start, first.moves, { costs, outcome: first.kind === 'reached' ? 'found' : first.kind, atLeast: 0 });
+  const search = { costs, keepGoing, isReached };
+  const first = firstPath(start, search);
+  if (first.kind !== 'reached') return planOf(start, first.moves, { costs, outcome: first.kind, atLeast: 0 });
+  const tell = (moves: readonly Move[]) => onBetter?.(planOf(start, moves, { costs, outcome: 'found', atLeast: 0 }));
+  tell(first.moves);
+  const least = leastPath(start, first.moves, { ...search, onBetter: tell });
+  return planOf(start, least.moves, { costs, outcome: least.kind, atLeast: least.atLeast });
 }
 
 export function goalOf(until: readonly Candidate[] | undefined): (position: Position) => boolean {

@@ -1,0 +1,112 @@
+/**
+ * The cheapest choice of things that meets every one of some demands: a minimum-cost hitting set, by branch and bound.
+ *
+ * A demand is met by any of the things in its list. The bound adds up, over demands that share no thing still to be had,
+ * the cheapest thing of each (a common lower bound for set covering; from memory).
+ */
+import { isLess } from './teaching.ts';
+
+export interface Hitting {
+  readonly chosen: readonly number[];
+  readonly cost: number;
+}
+
+/** How many choices are looked at before the search gives up. */
+const nodeBound = 60_000;
+
+/**
+ * `demands`: by demand, the numbers of the things that meet it. `costs`: by thing, above 0. Undefined where it would take
+ * too long; a demand that nothing meets makes the cost infinite. What costs `below` or more is not looked for: then the
+ * cost is given as infinite too.
+ */
+export function cheapestHitting(
+  demands: readonly (readonly number[])[],
+  costs: readonly number[],
+  below = Number.POSITIVE_INFINITY,
+): Hitting | undefined {
+  const search: Search = { ...reduced(demands, costs), costs, best: { chosen: [], cost: below }, left: nodeBound };
+  choose(search, [], 0, new Set(search.demands.keys()));
+  if (search.left < 0) return undefined;
+  return isLess(search.best.cost, below) ? search.best : { chosen: [], cost: Number.POSITIVE_INFINITY };
+}
+
+interface Search {
+  readonly demands: readonly (readonly number[])[];
+  /** By thing: the demands that it meets. */
+  readonly meets: ReadonlyMap<number, readonly number[]>;
+  readonly costs: readonly number[];
+  best: Hitting;
+  left: number;
+}
+
+/** Of things that meet the same demands the cheapest alone is kept, and none that meets fewer for as much. */
+function reduced(demands: readonly (readonly number[])[], costs: readonly number[]): Pick<Search, 'demands' | 'meets'> {
+  const meets = new Map<number, number[]>();
+  for (const [demand, things] of demands.entries()) {
+    for (const thing of things) {
+      const met = meets.get(thing);
+      if (met === undefined) meets.set(thing, [demand]);
+      else met.push(demand);
+    }
+  }
+  const bySet = new Map<string, number>();
+  for (const [thing, met] of meets) {
+    const key = met.join();
+    const other = bySet.get(key);
+    if (other === undefined || isLess(costs[thing]!, costs[other]!)) bySet.set(key, thing);
+  }
+  const kept = [...bySet.values()];
+  const isWithin = (inner: readonly number[], outer: ReadonlySet<number>) => inner.every((each) => outer.has(each));
+  const sets = new Map(kept.map((thing) => [thing, new Set(meets.get(thing)!)]));
+  const useful = kept.filter(
+    (thing) =>
+      !kept.some(
+        (other) =>
+          other !== thing &&
+          sets.get(other)!.size > sets.get(thing)!.size &&
+          !isLess(costs[thing]!, costs[other]!) &&
+          isWithin(meets.get(thing)!, sets.get(other)!),
+      ),
+  );
+  const isUseful = new Set(useful);
+  return {
+    demands: demands.map((things) =>
+      things.filter((thing) => isUseful.has(thing)).sort((a, b) => costs[a]! - costs[b]!),
+    ),
+    meets: new Map(useful.map((thing) => [thing, meets.get(thing)!])),
+  };
+}
+
+function choose(search: Search, chosen: readonly number[], cost: number, open: ReadonlySet<number>): void {
+  if (--search.left < 0) return;
+  if (open.size === 0) {
+    if (isLess(cost, search.best.cost)) search.best = { chosen, cost };
+    return;
+  }
+  if (!isLess(cost + boundOf(search, open), search.best.cost)) return;
+  let narrowest: number | undefined;
+  for (const demand of open) {
+    if (narrowest === undefined || search.demands[demand]!.length < search.demands[narrowest]!.length)
+      narrowest = demand;
+  }
+  for (const thing of search.demands[narrowest!]!) {
+    const next = cost + search.costs[thing]!;
+    if (!isLess(next, search.best.cost)) return; // cheapest first: the others cost no less
+    const left = new Set(open);
+    for (const demand of search.meets.get(thing)!) left.delete(demand);
+    choose(search, [...chosen, thing], next, left);
+    if (search.left < 0) return;
+  }
+}
+
+function boundOf({ demands, costs }: Search, open: ReadonlySet<number>): number {
+  const taken = new Set<number>();
+  let bound = 0;
+  for (const demand of [...open].sort((a, b) => demands[a]!.length - demands[b]!.length)) {
+    const things = demands[demand]!;
+    if (things.some((thing) => taken.has(thing))) continue;
+    for (const thing of things) taken.add(thing);
+    bound += things.length === 0 ? Number.POSITIVE_INFINITY : costs[things[0]!]!;
+  }
+  return bound;
+}
