@@ -7,6 +7,8 @@ import { canvasPixelFormat } from './canvas.ts';
 import type { Work } from './codecs/codec.ts';
 import { encode } from './ffmpeg.ts';
 import type { PixelFormat } from './frame-source.ts';
+import { diskIsFull, MachineFailure } from './machine-failure.ts';
+import { isDiskFull } from './whole-file.ts';
 
 /** Colours are converted by us, or by a filter that is told BT.709; here they get their tags (ITU-T H.273). */
 export const colourTags = 'setparams=range=tv:color_primaries=bt709:color_trc=bt709:colorspace=bt709';
@@ -41,6 +43,8 @@ export async function encodePictures(
   };
   try {
     await encode(encoding, work.pictures, work.signal);
+    // An encoder on a full disk may end as if all were well.
+    if (await isDiskFull(work.scratch)) throw new MachineFailure(`cannot write the video: ${diskIsFull}`);
     return await readFile(work.scratch);
   } finally {
     await rm(work.scratch, { force: true });

@@ -6,9 +6,9 @@ import { mkdir, rm } from 'node:fs/promises';
 import { CannotHold, type Codec } from './codecs/codec.ts';
 import { writeMov } from './containers/mov.ts';
 import type { Track } from './containers/track.ts';
+import { writeWebm } from './containers/webm.ts';
 import { requireEncoders } from './ffmpeg.ts';
 import { addSound } from './finish-video.ts';
-import { MachineFailure } from './machine-failure.ts';
 import type { Painter } from './painter.ts';
 import type { ProgressMeter } from './progress.ts';
 import { type Sample, samplesOf } from './samples.ts';
@@ -112,8 +112,8 @@ async function join(
     },
   };
   try {
-    if (plan.container === 'webm') throw new MachineFailure('no webm yet');
-    await writeMov(file, track, plan.container, signal);
+    if (plan.container === 'webm') await writeWebm(file, track, signal);
+    else await writeMov(file, track, plan.container, signal);
   } finally {
     reader.close();
   }

@@ -34,8 +34,9 @@ export async function writeVideo(
   options: { readonly meter: ProgressMeter; readonly signal: AbortSignal | undefined },
 ): Promise<void> {
   const { meter, signal } = options;
-  const codec = plan.under === undefined ? codecOf(plan.codec, painter, isOpaque(painter, plan)) : undefined;
-  if (codec !== undefined) return writeSegmented(painter, plan, codec, options);
+  if (plan.under === undefined) {
+    return writeSegmented(painter, plan, codecOf(plan.codec, painter, isOpaque(painter, plan)), options);
+  }
   const recipe = recipes[plan.codec];
   await requireEncoders([recipe.encoder, ...(plan.sound === undefined ? [] : [sounds[plan.container].encoder])]);
   const format = pixelFormat(painter, plan);

@@ -34,7 +34,7 @@ export interface Codec {
   /** ffmpeg's encoder; undefined where we compress the pictures ourselves. */
   readonly encoder: string | undefined;
   /** How pictures are handed to `encode`. */
-  readonly format: PixelFormat;
+  readonly format: PixelFormat | 'png';
   /** Everything that decides the bytes of the packets besides the pictures. */
   readonly recipe: string;
   /** A key picture at least every so many frames. */

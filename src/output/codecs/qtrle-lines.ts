@@ -1,0 +1,135 @@
+/**
+ * One picture in QuickTime Animation compression: a head that says which lines follow, then each line as codes of one
+ * byte. 1 to 127: so many pixels follow; -2 to -128: the next pixel so many times; 0: the next byte less one is a
+ * number of pixels to pass over; -1: the end of the line.
+ */
+
+export interface PictureShape {
+  readonly width: number;
+  readonly height: number;
+  /** Which of a pixel's four bytes are written, in order. */
+  readonly order: readonly number[];
+}
+
+const mostCopied = 127;
+const mostRepeated = 128;
+const mostPassed = 254;
+
+/** `pixels` and `before`: four bytes each, rows from the top; without `before` all of the picture is written. */
+export function animationPicture(
+  pixels: Uint32Array,
+  before: Uint32Array | undefined,
+  shape: PictureShape,
+): Uint8Array {
+  const { width, height } = shape;
+  const lines = before === undefined ? { first: 0, until: height } : changedLines(pixels, before, width, height);
+  if (lines.first >= lines.until) return Uint8Array.of(0, 0, 0, 7, 0, 0, 0);
+  const out = new Output(15 + (lines.until - lines.first) * (width * (shape.order.length + 1) + 8));
+  const isWhole = lines.first === 0 && lines.until === height;
+  out.short(0); // The length, which is known in the end.
+  out.short(0);
+  out.short(isWhole ? 0 : 8);
+  if (!isWhole) for (const value of [lines.first, 0, lines.until - lines.first, 0]) out.short(value);
+  const bytes = new Uint8Array(pixels.buffer, pixels.byteOffset, pixels.byteLength);
+  for (let line = lines.first; line < lines.until; line++) {
+    writeLine(out, pixels, bytes, before, line * width, width, shape.order);
+  }
+  out.byte(0); // No more lines.
+  return out.done();
+}
+
+function changedLines(pixels: Uint32Array, before: Uint32Array, width: number, height: number) {
+  const [now, then] = [bufferOf(pixels), bufferOf(before)];
+  const isSame = (line: number): boolean => {
+    const [from, until] = [line * width * 4, (line + 1) * width * 4];
+    return now.compare(then, from, until, from, until) === 0;
+  };
+  let first = 0;
+  while (first < height && isSame(first)) first += 1;
+  let until = height;
+  while (until > first && isSame(until - 1)) until -= 1;
+  return { first, until };
+}
+
+function writeLine(
+  out: Output,
+  pixels: Uint32Array,
+  bytes: Uint8Array,
+  before: Uint32Array | undefined,
+  start: number,
+  width: number,
+  order: readonly number[],
+): void {
+  const end = start + width;
+  const passOver = (from: number): number => {
+    let at = from;
+    if (before !== undefined) while (at < end && pixels[at] === before[at]) at += 1;
+    return at - from;
+  };
+  const repeats = (from: number): number => {
+    const most = Math.min(end, from + mostRepeated);
+    let at = from + 1;
+    while (at < most && pixels[at] === pixels[from]) at += 1;
+    return at - from;
+  };
+  const pixel = (at: number): void => {
+    for (const part of order) out.byte(bytes[4 * at + part]!);
+  };
+  const first = passOver(start);
+  if (first === width) return out.pair(1, 255);
+  let at = start + first;
+  out.byte(Math.min(first, mostPassed) + 1);
+  for (let rest = first - mostPassed; rest > 0; rest -= mostPassed) out.pair(0, Math.min(rest, mostPassed) + 1);
+  while (at < end) {
+    const passed = passOver(at);
+    if (at + passed === end) break;
+    if (passed >= 2) {
+      for (let rest = passed; rest > 0; rest -= mostPassed) out.pair(0, Math.min(rest, mostPassed) + 1);
+      at += passed;
+      continue;
+    }
+    const repeated = repeats(at);
+    if (repeated >= 2) {
+      out.byte(256 - repeated);
+      pixel(at);
+      at += repeated;
+      continue;
+    }
+    let until = at + 1;
+    while (until < end && until - at < mostCopied && repeats(until) < 2 && passOver(until) < 2) until += 1;
+    out.byte(until - at);
+    for (; at < until; at++) pixel(at);
+  }
+  out.byte(255);
+}
+
+function bufferOf(words: Uint32Array): Buffer {
+  return Buffer.from(words.buffer, words.byteOffset, words.byteLength);
+}
+
+class Output {
+  readonly #bytes: Buffer;
+  #at = 0;
+
+  constructor(most: number) {
+    this.#bytes = Buffer.allocUnsafe(most);
+  }
+
+  byte(value: number): void {
+    this.#bytes[this.#at++] = value;
+  }
+
+  pair(first: number, second: number): void {
+    this.#bytes[this.#at++] = first;
+    this.#bytes[this.#at++] = second;
+  }
+
+  short(value: number): void {
+    this.pair(value >> 8, value & 255);
+  }
+
+  done(): Uint8Array {
+    this.#bytes.writeUInt32BE(this.#at, 0);
+    return Uint8Array.from(this.#bytes.subarray(0, this.#at));
+  }
+}
