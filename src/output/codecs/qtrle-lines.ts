@@ -76,7 +76,10 @@ function writeLine(
     for (const part of order) out.byte(bytes[4 * at + part]!);
   };
   const first = passOver(start);
-  if (first === width) return out.pair(1, 255);
+  if (first === width) {
+    out.pair(1, 255);
+    return;
+  }
   let at = start + first;
   out.byte(Math.min(first, mostPassed) + 1);
   for (let rest = first - mostPassed; rest > 0; rest -= mostPassed) out.pair(0, Math.min(rest, mostPassed) + 1);
