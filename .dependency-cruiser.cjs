@@ -28,6 +28,7 @@ const folders = {
     packages: ['zod'],
     node: false,
   },
+  beside: { values: ['grid', 'scene', 'timeline'], types: ['check'], packages: [], node: false },
   report: { values: ['grid', 'scene'], types: ['check'], packages: ['picocolors', 'zod'], node: false },
 };
 

@@ -9,7 +9,7 @@ export interface VerbOption {
 }
 
 export interface Verb {
-  readonly name: 'check' | 'render' | 'still' | 'schema';
+  readonly name: 'check' | 'render' | 'still' | 'captions' | 'schema';
   /** How it is called, without the program's name. */
   readonly call: string;
   /** One sentence, without a full stop. */
@@ -76,6 +76,22 @@ export const verbs: readonly Verb[] = [
     examples: [
       'proofreel still scenes/lamp-room.yaml --step kite -o kite.png',
       'proofreel still scenes/lamp-room.yaml --at 1:02 -o frame.png',
+    ],
+  },
+  {
+    name: 'captions',
+    call: 'captions SCENE [-o OUT.vtt|.srt]',
+    does: 'writes what is said as captions, from the narration or from what the steps say',
+    options: [
+      out('the captions, a .vtt (WebVTT) or .srt; without it WebVTT on standard output'),
+      {
+        flags: '--describe',
+        does: 'write what is shown too, for viewers who cannot see: OUT.descriptions.vtt beside the captions',
+      },
+    ],
+    examples: [
+      'proofreel captions scenes/lamp-room.yaml -o lamp-room.captions.vtt',
+      'proofreel captions lesson.yaml --describe -o lesson.srt',
     ],
   },
   {

@@ -24,6 +24,8 @@ export type Lesson =
       readonly scene: Scene;
       readonly checked: CheckedScene;
       readonly schedule: Schedule;
+      /** Undefined where the scene names none. */
+      readonly narration: Narration | undefined;
       /** Warnings; an error would have made it unusable. In order of place. */
       readonly diagnostics: readonly Diagnostic[];
     }
@@ -60,7 +62,15 @@ export async function openLesson(
   const diagnostics = [...read.diagnostics, ...beside.diagnostics, ...timed.diagnostics, ...ofVersions];
   const all = [...diagnostics, ...checked.errors];
   if (all.some((diagnostic) => diagnostic.severity === 'error')) return unusable(all, checked.solutions);
-  return { kind: 'lesson', file, scene, checked, schedule: timed.schedule, diagnostics: inOrder(diagnostics) };
+  return {
+    kind: 'lesson',
+    file,
+    scene,
+    checked,
+    schedule: timed.schedule,
+    narration: beside.narration,
+    diagnostics: inOrder(diagnostics),
+  };
 }
 
 /** The path of a file that the scene names, from where this process stands. */

@@ -1,0 +1,108 @@
+/**
+ * `proofreel captions`: what is said as captions, and with `--describe` what is shown as a second file beside them.
+ */
+import { extname } from 'node:path';
+import { captionCues, lengthOf, limits, speedOf, type TextCue } from '../beside/cues.ts';
+import { describeFilm } from '../beside/describe.ts';
+import { type CueFormat, printCues } from '../beside/print-cues.ts';
+import { milliseconds, type SaidWord, saidInNarration, saidInSteps } from '../beside/spoken.ts';
+import { defaultLook } from '../picture/default-look.ts';
+import { fraction } from '../scene/fraction.ts';
+import { printDiagnostic } from '../scene/locate.ts';
+import { tellFilm } from '../telling/tell-film.ts';
+import { printSeconds, timeOfFrame } from '../timeline/seconds.ts';
+import { exitStatus } from '../verbs.ts';
+import { BadCall } from './bad-call.ts';
+import { type Lesson, openLesson, pathBeside } from './lesson.ts';
+import { putText, refuseTarget } from './put-text.ts';
+import type { Terminal } from './terminal.ts';
+import { unsoundNote } from './unsound-note.ts';
+
+export interface CaptionsCall {
+  readonly out?: string;
+  readonly describe?: boolean;
+}
+
+type Read = Extract<Lesson, { kind: 'lesson' }>;
+
+export async function captions(path: string, call: CaptionsCall, terminal: Terminal): Promise<number> {
+  const format = formatOf(call);
+  const lesson = await openLesson(path, { media: 'if there' });
+  for (const each of lesson.diagnostics) terminal.err(`${printDiagnostic(path, lesson.file.text, each)}\n`);
+  if (lesson.kind === 'unusable') return exitStatus.unusable;
+  const narration = lesson.scene.video.narration?.value;
+  const sources = { scene: path, narration: narration === undefined ? undefined : pathBeside(path, narration) };
+  for (const file of filesOf(call)) refuseTarget(file, sources);
+  const said = saidIn(lesson);
+  const cues = captionCues(said, endOf(lesson));
+  if (cues.length === 0 && call.describe !== true)
+    throw new BadCall(`there is nothing to caption: no step of ${path} has a say, and the scene names no narration`);
+  if (cues.length > 0) await putText(call.out, printCues(cues, format), summaryOf(cues), terminal);
+  for (const remark of remarksOn(cues)) terminal.err(`proofreel: ${remark}\n`);
+  if (call.describe === true && call.out !== undefined) {
+    const film = tellFilm(lesson.checked, lesson.schedule, defaultLook);
+    const described = describeFilm(film, lesson.checked, lesson.schedule);
+    const file = besides(call.out);
+    await putText(file, printCues(described, format), `${counted(described.length)} of what is shown`, terminal);
+  }
+  return unsoundNote(lesson.checked, terminal);
+}
+
+function formatOf({ out, describe }: CaptionsCall): CueFormat {
+  if (out === undefined) {
+    if (describe === true)
+      throw new BadCall('--describe writes a second file beside the captions, so it needs -o OUT.vtt or OUT.srt');
+    return 'vtt';
+  }
+  const ending = extname(out).toLowerCase();
+  if (ending === '.vtt') return 'vtt';
+  if (ending === '.srt') return 'srt';
+  throw new BadCall(`captions are written as .vtt or .srt; ${out} ends otherwise`);
+}
+
+/** From the narration where the scene has one with words in it, else from what the steps say. */
+function saidIn({ scene, schedule, narration }: Read): SaidWord[] {
+  const spoken = narration === undefined ? [] : saidInNarration(narration);
+  return spoken.length > 0 ? spoken : saidInSteps(scene, schedule);
+}
+
+function endOf({ schedule }: Read): number {
+  return milliseconds(timeOfFrame(schedule.rate, schedule.frameCount));
+}
+
+function filesOf({ out, describe }: CaptionsCall): string[] {
+  if (out === undefined) return [];
+  return describe === true ? [out, besides(out)] : [out];
+}
+
+/** `lesson.vtt`: `lesson.descriptions.vtt`. */
+function besides(out: string): string {
+  const ending = extname(out);
+  return `${out.slice(0, out.length - ending.length)}.descriptions${ending}`;
+}
+
+function summaryOf(cues: readonly TextCue[]): string {
+  const fastest = Math.max(...cues.map(speedOf));
+  return `${counted(cues.length)}, at most ${fastest.toFixed(1)} characters a second`;
+}
+
+/** What the limits do not allow and the words leave no room for. */
+function remarksOn(cues: readonly TextCue[]): string[] {
+  const at = ({ from }: TextCue) => printSeconds(fraction(from, 1000));
+  const fast = cues.filter((cue) => speedOf(cue) > limits.charactersASecond + 0.05);
+  const long = cues.filter(({ lines }) => lines.some((line) => lengthOf(line) > limits.lineLength));
+  return [
+    ...(fast.length === 0
+      ? []
+      : [
+          `warning: ${counted(fast.length)} come faster than ${limits.charactersASecond} characters a second, since the words do, first at ${at(fast[0]!)}; few can read them in time`,
+        ]),
+    ...(long.length === 0
+      ? []
+      : [`warning: a line is longer than ${limits.lineLength} characters, first at ${at(long[0]!)}`]),
+  ];
+}
+
+function counted(count: number): string {
+  return count === 1 ? '1 cue' : `${count} cues`;
+}

@@ -1,0 +1,38 @@
+/**
+ * A text that a verb makes: into the file asked for, whole or not at all, else to standard output.
+ */
+import { statSync } from 'node:fs';
+import { writeFile } from 'node:fs/promises';
+import { basename, resolve } from 'node:path';
+import { pathFault } from '../output/target.ts';
+import { writeWholeFile } from '../output/whole-file.ts';
+import { BadCall } from './bad-call.ts';
+import type { Terminal } from './terminal.ts';
+
+/** `what` is said of the file once it is there. */
+export async function putText(file: string | undefined, text: string, what: string, terminal: Terminal): Promise<void> {
+  if (file === undefined) {
+    terminal.out(text);
+    return;
+  }
+  await writeWholeFile(resolve(file), (part) => writeFile(part, text));
+  terminal.err(`${file}: ${what}\n`);
+}
+
+/**
+ * Refuses a file that cannot be written, or that is one of those that this one is made from: `sources` are their paths
+ * by what they are (`scene`, `narration`).
+ * @throws BadCall
+ */
+export function refuseTarget(file: string, sources: Readonly<Record<string, string | undefined>>): void {
+  const fault = pathFault(resolve(file));
+  if (fault !== undefined) throw new BadCall(fault);
+  const there = statSync(file, { throwIfNoEntry: false });
+  if (there === undefined) return;
+  if (there.isDirectory()) throw new BadCall(`${file} is a folder; name a file`);
+  for (const [what, path] of Object.entries(sources)) {
+    const source = path === undefined ? undefined : statSync(path, { throwIfNoEntry: false });
+    if (source === undefined || source.ino !== there.ino || source.dev !== there.dev) continue;
+    throw new BadCall(`'${basename(file)}' is the ${what} itself, which would be written over; give another name`);
+  }
+}
