@@ -78,8 +78,14 @@ function clauseOf(grid: Grid, same: readonly Told[], overlay: boolean): string {
       if (nodes.length === 1) return `a clash: ${nodes[0]} cannot be both true and not true`;
       return `a clash between ${inSeries(nodes)}`;
     }
+    case 'reach': {
+      const [from, to] = [spokenCandidates(grid, [what.from]), spokenCandidates(grid, [what.to])];
+      return `a thin line runs from ${from} to ${to}: not both true`;
+    }
+    case 'opens':
+      return `${spokenCandidates(grid, [what.candidate])} lights up${sound ? ' as a single' : ''}`;
     case 'outline':
-      return `a line is drawn round ${spokenCells(grid, what.cells)}`;
+      return `a ${what.line === 'dashed' ? 'dashed ' : ''}line is drawn round ${spokenCells(grid, what.cells)}`;
     case 'focus':
       return `all is dimmed but ${spokenCells(grid, what.cells)}`;
     case 'sight':
