@@ -24,7 +24,7 @@ const parts = [
   {
     name: 'import directions',
     program: programOf('dependency-cruiser', 'depcruise'),
-    args: ['src', 'tests', '--config', '.dependency-cruiser.cjs'],
+    args: ['src', 'tests', '--config', '.dependency-cruiser.cjs', '--cache', '--cache-strategy', 'content'],
     // It calls a tree of which it could read nothing a tree without faults.
     wrong: (output) => (/\b[1-9]\d* modules\b/.test(output) ? undefined : 'It looked at no module at all.'),
   },
