@@ -63,7 +63,7 @@ function busyStretches(film: Film, look: Look, perSecond: number): [number, numb
   // What comes or goes takes its time for it.
   const times = Object.values(look.motion).filter((value) => typeof value === 'number');
   const slack = Math.ceil(perSecond * (1 + Math.max(...times)));
-  const things: readonly Shown[] = [...film.marks, ...film.written, ...film.candidates, ...film.headings];
+  const things: readonly Shown[] = [...film.marks, ...film.written, ...film.candidates, ...film.headings, ...film.said];
   const changes = [
     ...new Set([...things.flatMap(({ from, until }) => [from, until]), ...film.board.map(({ from }) => from)]),
   ].sort((a, b) => a - b);

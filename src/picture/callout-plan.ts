@@ -88,7 +88,12 @@ function setCallout(stage: Stage, mark: Mark, roomWidth: number, roomHeight: num
   const { shape } = mark;
   const kind: 'note' | 'ask' = shape.kind === 'ask' ? 'ask' : 'note';
   const text = shape.kind === 'ask' || shape.kind === 'note' ? shape.text : '';
-  const setting = { family: stage.look.type.family, weight: 500, px: stage.look.type.notePx * stage.unit };
+  const setting = {
+    family: stage.look.type.family,
+    weight: 500,
+    px: stage.look.type.notePx * stage.unit,
+    notation: true,
+  };
   const width = Math.min(roomWidth, 900 * stage.unit);
   const room = { width: width - 2 * pad - sideWidth(stage, kind), height: roomHeight - 2 * pad, lines: 2, least: 0.45 };
   const set = fitText(stage.context, text, setting, room);

@@ -16,6 +16,7 @@ export interface Drawing {
   /** The placement in force, as an index of `film.board`; undefined where the picture lays the frame out itself. */
   readonly board: number | undefined;
   readonly headings: readonly Inked[];
+  readonly said: readonly Inked[];
   readonly written: readonly Inked[];
   readonly candidates: readonly Inked[];
   readonly marks: readonly Inked[];
@@ -33,6 +34,7 @@ export function drawingAt(film: Film, look: Look, frame: Frame): Drawing {
   return {
     board: boardAt(film, frame),
     headings: inked(film.headings, paceOfWords),
+    said: inked(film.said, paceOfWords),
     written: inked(film.written, paceOfDigit),
     candidates: inked(film.candidates, paceOfWords),
     marks: inked(film.marks, paceOfMark),
@@ -45,7 +47,7 @@ export function digestOf(drawing: Drawing): string {
     things.map(({ index, progress, alpha }) =>
       progress === 1 && alpha === 1 ? index : `${index}:${progress}:${alpha}`,
     );
-  const lists = [drawing.headings, drawing.written, drawing.candidates, drawing.marks];
+  const lists = [drawing.headings, drawing.said, drawing.written, drawing.candidates, drawing.marks];
   return `${drawing.board ?? 'own'}/${lists.map((things) => list(things).join(' ')).join('/')}`;
 }
 

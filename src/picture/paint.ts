@@ -10,10 +10,11 @@ import type { Look } from '../scene/look.ts';
 import type { Film } from '../timeline/film.ts';
 import { candidatesOfMark } from '../timeline/mark-candidates.ts';
 import type { Context2D } from './context.ts';
+import { paintCoordinates } from './coordinates.ts';
 import { paintForwardDigits, paintInvolvedDigits, paintSmallDigits, paintStanding, paintWritten } from './digits.ts';
 import type { Drawing } from './drawing.ts';
 import { paintGround, paintLines } from './grid-lines.ts';
-import { layoutOf, unitOf } from './layout.ts';
+import { layoutOf } from './layout.ts';
 import { planLinks } from './link-plan.ts';
 import { paintCallouts } from './marks/callout.ts';
 import { paintCircles } from './marks/circle.ts';
@@ -27,10 +28,12 @@ import { paintOpens } from './marks/opens.ts';
 import { paintOutline } from './marks/outline.ts';
 import { paintPlacement } from './marks/place.ts';
 import { paintReach } from './marks/reach.ts';
+import { paintSaid } from './marks/said.ts';
 import { paintSight } from './marks/sight.ts';
 import { paintStamp, stageBesidesStamp } from './marks/stamp.ts';
 import { paintStrike } from './marks/strike.ts';
 import { roomsOf } from './ring-room.ts';
+import { unitOf } from './safe-area.ts';
 import type { BoardStage, Stage, Standing } from './stage.ts';
 
 /** Paints the drawing over the whole canvas, which must be of the film's size. */
@@ -68,6 +71,7 @@ function paintBoard(stage: BoardStage): void {
     for (const one of standing) paintMark(stage, one);
   };
   const whole = film.draw === 'board';
+  if (film.coordinates) paintCoordinates(stage);
   if (whole) paintGround(stage);
   paintFills(stage);
   each((on, one) => paintSight(on, one, 'band'));
@@ -100,6 +104,7 @@ function paintBoard(stage: BoardStage): void {
 
 function paintWords(stage: Stage): void {
   const { telling, callout } = stage.layout;
+  paintSaid(stage);
   const free = paintCallouts(stage);
   if (telling !== undefined) paintTelling(stage, telling === callout ? free : telling);
 }

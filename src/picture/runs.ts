@@ -33,7 +33,7 @@ function startsOf(film: Film, look: Look): Set<number> {
   const add = (frames: readonly number[]) => {
     for (const frame of frames) if (frame >= 0 && frame < film.frameCount) starts.add(frame);
   };
-  for (const heading of film.headings) add(changesOf(heading, paceOfWords(film, look, heading)));
+  for (const words of [...film.headings, ...film.said]) add(changesOf(words, paceOfWords(film, look, words)));
   for (const digit of film.written) add(changesOf(digit, paceOfDigit(film, look, digit)));
   for (const small of film.candidates) add(changesOf(small, paceOfWords(film, look, small)));
   for (const mark of film.marks) add(changesOf(mark, paceOfMark(film, look, mark)));

@@ -7,8 +7,8 @@ import type { Film, Mark } from '../timeline/film.ts';
 import type { BoardPlace } from './board-place.ts';
 import type { Context2D } from './context.ts';
 import type { Drawing, Inked } from './drawing.ts';
-import type { Layout } from './layout.ts';
 import type { RingRoom } from './ring-room.ts';
+import type { Layout } from './room-for-words.ts';
 
 /** A mark that is on screen, with its ink; `M` narrows the kind of mark. */
 export interface Standing {

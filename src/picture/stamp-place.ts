@@ -5,8 +5,9 @@
 import { type Cell, cellOf } from '../grid/grid.ts';
 import type { Mark } from '../timeline/film.ts';
 import type { Box } from './board-place.ts';
-import { type Layout, safeArea } from './layout.ts';
 import { usedCandidates } from './ring-room.ts';
+import type { Layout } from './room-for-words.ts';
+import { safeArea } from './safe-area.ts';
 import { middleOf } from './small-digits.ts';
 import type { Stage, Standing } from './stage.ts';
 

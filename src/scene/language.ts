@@ -59,6 +59,16 @@ const placements = z.union([
   keys('a place of the board', 'A cutaway.', { ...hidden, at: beatTime().optional() }),
 ]);
 
+const camera = keys('the camera', 'A place on the frame that is left free, in pixels.', {
+  left: pixels('Its left edge, in pixels.'),
+  top: pixels('Its top edge, in pixels.'),
+  width: pixels('Its width, in pixels.'),
+  height: pixels('Its height, in pixels.'),
+})
+  .meta({ description: 'Where the face camera goes: a place on the frame that is left free.' })
+  .optional();
+const onOff = ['on', 'off'] as const;
+
 const video = keys('the video', 'Size, rate, and what lies under the marks.', {
   size: measure('Width x height in pixels, both even; 1920x1080 by default.', ['1920x1080']).optional(),
   rate: measure('Frames a second: 24, 25, 30, 50, 60, or an exact fraction; 30 by default.', [
@@ -79,6 +89,9 @@ const video = keys('the video', 'Size, rate, and what lies under the marks.', {
     'overlay: annotations alone, over a recording; writing: digits and candidates too; board: everything. By default overlay where there is footage or a place for the board, else board.',
   ).optional(),
   candidates: choice(['all', 'pencilled', 'none'], 'Which candidates are drawn; all by default.').optional(),
+  coordinates: choice(onOff, "The numbers of rows and columns at the board's edges; off by default.").optional(),
+  said: choice(onOff, 'The sentence being said, in words on the frame; off by default.').optional(),
+  camera,
   narration: name('WebVTT or SRT, or JSON [{word, start, end}]: the times of cues and words.').optional(),
   audio: name('Sound laid under the video.').optional(),
   footage: z
@@ -99,6 +112,9 @@ const version = keys('a version', 'Another frame for the same telling.', {
     .union([placements, listOf(placements)])
     .meta({ description: 'Where the board lies on this frame; without it the tool lays the frame out itself.' })
     .optional(),
+  coordinates: choice(onOff, "As under video; the video's own where it is not said.").optional(),
+  said: choice(onOff, "As under video; the video's own where it is not said.").optional(),
+  camera,
 });
 
 /** A whole scene. */

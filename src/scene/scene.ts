@@ -71,6 +71,12 @@ export interface Video {
   readonly small: '123' | '789' | 'whole';
   readonly draw: 'overlay' | 'writing' | 'board';
   readonly candidates: 'all' | 'pencilled' | 'none';
+  /** Whether rows and columns are numbered at the board's edges. */
+  readonly coordinates: boolean;
+  /** Whether the sentence being said stands on the frame. */
+  readonly said: boolean;
+  /** Kept free for a face camera. */
+  readonly camera: FramePart | undefined;
   /** File names as written; relative to the scene. */
   readonly narration: Located<string> | undefined;
   readonly audio: Located<string> | undefined;
@@ -85,6 +91,18 @@ export interface Version {
   readonly height: number;
   /** As in `Video`; empty: the tool lays the frame out itself. */
   readonly board: readonly BoardPlacement[];
+  /** As in `Video`; undefined: as the video has it. */
+  readonly coordinates: boolean | undefined;
+  readonly said: boolean | undefined;
+  readonly camera: FramePart | undefined;
+}
+
+/** An upright rectangle of the frame, in pixels, the origin at the top left. */
+export interface FramePart {
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
 }
 
 /** Where the grid's outer square lies, in frame pixels, the origin at the top left. */

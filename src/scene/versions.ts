@@ -2,10 +2,12 @@
  * `versions`: other frames for the same telling, such as an upright one.
  */
 import { readBoard } from './board.ts';
+import { readCamera } from './camera.ts';
 import type { Faults } from './faults.ts';
 import type { Fraction } from './fraction.ts';
+import { wordOf } from './reading.ts';
 import type { Scene, Version } from './scene.ts';
-import { readSize } from './video.ts';
+import { isOn, readSize } from './video.ts';
 import { type Tree, valueOf } from './yaml-tree.ts';
 
 /** The versions in their order. Faulty ones are reported and left out. */
@@ -16,11 +18,24 @@ export function readVersions(value: Tree | undefined, rate: Fraction | undefined
     const size = readSize(map, faults);
     if (size === undefined) return [];
     const board = readBoard(valueOf(map, 'board'), size, { faults, rate });
-    return [{ name: key.text, span: map.span, ...size, board }];
+    return [
+      {
+        name: key.text,
+        span: map.span,
+        ...size,
+        board,
+        coordinates: isOn(wordOf(map, 'coordinates', ['on', 'off'])),
+        said: isOn(wordOf(map, 'said', ['on', 'off'])),
+        camera: readCamera(map, size, faults),
+      },
+    ];
   });
 }
 
 /** The scene on the frame of one of its versions; all else is as it was. */
-export function sceneAs(scene: Scene, { width, height, board }: Version): Scene {
-  return { ...scene, video: { ...scene.video, width, height, board } };
+export function sceneAs(scene: Scene, { width, height, board, camera, ...version }: Version): Scene {
+  const { video } = scene;
+  const coordinates = version.coordinates ?? video.coordinates;
+  const said = version.said ?? video.said;
+  return { ...scene, video: { ...video, width, height, board, camera, coordinates, said } };
 }

@@ -3,6 +3,7 @@
  */
 
 import { readBoard } from './board.ts';
+import { readCamera } from './camera.ts';
 import type { Faults } from './faults.ts';
 import { type Fraction, fraction, toNumber } from './fraction.ts';
 import { type Context, fixedTimeOf, locatedText, wordOf } from './reading.ts';
@@ -31,10 +32,18 @@ export function readVideo(map: MapNode | undefined, rate: Fraction | undefined, 
       wordOf(map, 'draw', ['overlay', 'writing', 'board']) ??
       (board.length > 0 || footage !== undefined ? 'overlay' : 'board'),
     candidates: wordOf(map, 'candidates', ['all', 'pencilled', 'none']) ?? 'all',
+    coordinates: isOn(wordOf(map, 'coordinates', ['on', 'off'])) ?? false,
+    said: isOn(wordOf(map, 'said', ['on', 'off'])) ?? false,
+    camera: map === undefined ? undefined : readCamera(map, size, faults),
     narration: map === undefined ? undefined : locatedText(map, 'narration'),
     audio: map === undefined ? undefined : locatedText(map, 'audio'),
     footage,
   };
+}
+
+/** Undefined where nothing is said. */
+export function isOn(word: 'on' | 'off' | undefined): boolean | undefined {
+  return word === undefined ? undefined : word === 'on';
 }
 
 /** Frames a second, 30 where the scene does not say; undefined after a report. */

@@ -31,6 +31,7 @@ export function headingsOf(
     step: step.id,
     number,
     count,
+    isTrap: step.fails,
     title: step.title,
     argument: step.called ?? step.because?.written,
     conclusions: undefined,

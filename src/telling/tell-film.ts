@@ -67,6 +67,8 @@ export function tellFilm(checked: CheckedScene, schedule: Schedule, look: Look):
     draw: video.draw,
     small: video.small,
     board: schedule.board,
+    coordinates: video.coordinates,
+    camera: video.camera,
     title: scene.title,
     credit: puzzle.setter,
     standing: board.standing,
@@ -76,6 +78,7 @@ export function tellFilm(checked: CheckedScene, schedule: Schedule, look: Look):
     headings: steps.flatMap(({ checked: step, times, told }, index) =>
       headingsOf({ grid, pacing, count: steps.length }, step, times, told, index + 1),
     ),
+    said: video.said ? schedule.said : [],
     marks: drawn,
   };
 }

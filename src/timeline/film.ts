@@ -6,7 +6,7 @@ import type { Candidate } from '../grid/candidates.ts';
 import type { Cell, Digit, Grid, HouseShape } from '../grid/grid.ts';
 import type { LinkKind } from '../grid/terms.ts';
 import type { Fraction } from '../scene/fraction.ts';
-import type { BoardShape, GroupColour } from '../scene/scene.ts';
+import type { BoardShape, FramePart, GroupColour } from '../scene/scene.ts';
 
 declare const frameBrand: unique symbol;
 
@@ -35,6 +35,10 @@ export interface Film {
   readonly small: '123' | '789' | 'whole';
   /** Where the board lies, in order of `from`; empty: the picture lays the frame out itself. */
   readonly board: readonly { readonly from: Frame; readonly shape: BoardShape }[];
+  /** Whether rows and columns are numbered at the board's edges. */
+  readonly coordinates: boolean;
+  /** A part of the frame, in pixels, on which nothing is drawn. */
+  readonly camera: FramePart | undefined;
   readonly title: string | undefined;
   /** The setter's name. */
   readonly credit: string | undefined;
@@ -47,15 +51,22 @@ export interface Film {
   /** With `overlay`: the small digits that a recording shows at most; nothing draws them, and marks keep off them. */
   readonly recorded: readonly (Shown & { readonly candidate: Candidate })[];
   readonly headings: readonly (Shown & Heading)[];
+  /** What is said, sentence by sentence, to be read on the frame; empty where that is not wanted. */
+  readonly said: readonly Said[];
   /** In order of `from`; of two on one place the later lies over the earlier. */
   readonly marks: readonly Mark[];
 }
+
+/** A sentence while it is said. */
+export type Said = Shown & { readonly text: string };
 
 export interface Heading {
   readonly step: string;
   /** Counted from 1. */
   readonly number: number;
   readonly count: number;
+  /** Whether the step is one that is meant to fail. */
+  readonly isTrap: boolean;
   readonly title: string | undefined;
   /** The argument's name (or the teller's own name for it), as written. */
   readonly argument: string | undefined;

@@ -6,12 +6,13 @@ import { type Fraction, zero } from '../scene/fraction.ts';
 import type { BoardShape, Located, Scene, Time } from '../scene/scene.ts';
 import { printLabel, whyNoLabel } from '../scene/timecode-label.ts';
 import { scheduleBoard } from './board.ts';
-import type { Frame } from './film.ts';
+import type { Frame, Said } from './film.ts';
 import { type MediaLengths, videoLength } from './length.ts';
 import { clockOf } from './moments.ts';
 import type { Narration } from './narration.ts';
 import { outlineSteps, ownEnd } from './outline.ts';
 import { type StrokesOf, usualStrokes } from './pace.ts';
+import { saidOf } from './said.ts';
 import { frameAtTime, wholeFrames } from './seconds.ts';
 import { type ScheduledStep, scheduleStep } from './step-frames.ts';
 import { itemsOf, type OutlineOptions, type StepOutline } from './step-outline.ts';
@@ -25,6 +26,8 @@ export interface Schedule {
   readonly rate: Fraction;
   readonly frameCount: number;
   readonly steps: readonly ScheduledStep[];
+  /** What is said, sentence by sentence: the narration's cues, or what the steps say. */
+  readonly said: readonly Said[];
   /** In order of `from`, the first at frame 0; empty where the scene gives no board. */
   readonly board: readonly { readonly from: Frame; readonly shape: BoardShape }[];
 }
@@ -73,7 +76,13 @@ export function schedule(
     }
   }
   return {
-    schedule: { rate: clock.rate, frameCount, steps, board: board.places },
+    schedule: {
+      rate: clock.rate,
+      frameCount,
+      steps,
+      said: saidOf(scene, steps, narration, frameCount),
+      board: board.places,
+    },
     diagnostics: diagnostics.sort((a, b) => a.span.start - b.span.start || a.span.end - b.span.end),
   };
 }

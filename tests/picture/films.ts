@@ -27,7 +27,12 @@ export interface FilmWish
   readonly candidates?: boolean;
   readonly written?: readonly string[];
   readonly marks?: readonly MarkWish[];
-  readonly heading?: { readonly title?: string; readonly argument?: string; readonly conclusions?: string };
+  readonly heading?: {
+    readonly isTrap?: boolean;
+    readonly title?: string;
+    readonly argument?: string;
+    readonly conclusions?: string;
+  };
 }
 
 /** A mark on screen for the whole film unless said otherwise. */
@@ -65,6 +70,9 @@ export function film(wish: FilmWish = {}): Film {
     draw: 'board',
     small: '123',
     board: [],
+    coordinates: false,
+    camera: undefined,
+    said: [],
     title: undefined,
     credit: undefined,
     standing,
@@ -80,6 +88,7 @@ export function film(wish: FilmWish = {}): Film {
               step: 'one',
               number: 3,
               count: 12,
+              isTrap: heading.isTrap ?? false,
               title: heading.title,
               argument: heading.argument,
               conclusions: heading.conclusions,

@@ -243,6 +243,7 @@ export const goldens: readonly Golden[] = [
     name: 'lesson-trap',
     film: film({
       ...lesson,
+      heading: { isTrap: true, title: 'Two strings, one box', argument: 'two-string kite' },
       marks: [
         fill('r7c14', 0),
         ghost('5r4c4', true),
@@ -250,6 +251,28 @@ export const goldens: readonly Golden[] = [
         ghost('5r9c4', true),
         label('5r4c4', 'does not follow'),
       ],
+    }),
+    look: defaultLook,
+    frame: 60,
+  },
+  {
+    name: 'lesson-with-all-around',
+    film: film({
+      ...lesson,
+      coordinates: true,
+      said: [{ from: frameAt(0), until: frameAt(100), text: 'One end or the other is five, so r4c4 is not.' }],
+      marks: [...kite.slice(0, -1), note('5r7c1 and 5r9c3 share b7.', 0)],
+    }),
+    look: defaultLook,
+    frame: 60,
+  },
+  {
+    name: 'lesson-beside-a-camera',
+    film: film({
+      ...lesson,
+      coordinates: true,
+      camera: { left: 470, top: 220, width: 160, height: 90 },
+      marks: [...kite.slice(0, -1), note('5r7c1 and 5r9c3 share b7.', 0)],
     }),
     look: defaultLook,
     frame: 60,

@@ -4,9 +4,10 @@
 import { describe, expect, it } from 'vitest';
 import { defaultLook } from '../../src/picture/default-look.ts';
 import { drawingAt } from '../../src/picture/drawing.ts';
-import { layoutOf, unitOf } from '../../src/picture/layout.ts';
+import { layoutOf } from '../../src/picture/layout.ts';
 import { planLinks } from '../../src/picture/link-plan.ts';
 import { roomsOf } from '../../src/picture/ring-room.ts';
+import { unitOf } from '../../src/picture/safe-area.ts';
 import { pointOfCandidate } from '../../src/picture/small-digits.ts';
 import type { BoardStage } from '../../src/picture/stage.ts';
 import { frameAt } from '../../src/timeline/film.ts';

@@ -32,6 +32,7 @@ function paintCallout(stage: Stage, { mark, kind, set, box, pad }: PlannedCallou
   const { context, look, unit } = stage;
   paintCard(stage, box, alpha);
   const side = sideWidth(stage, kind);
+  const isMirrored = set.rightAt !== undefined;
   context.globalAlpha = alpha;
   context.fillStyle = colourOf(stage, mark);
   if (kind === 'ask') {
@@ -39,10 +40,13 @@ function paintCallout(stage: Stage, { mark, kind, set, box, pad }: PlannedCallou
     context.font = `700 ${px.toFixed(2)}px '${look.type.family}'`;
     context.textAlign = 'center';
     context.textBaseline = 'alphabetic';
-    context.fillText('?', box.left + pad + (side - pad) / 2, (box.top + box.bottom + px * capitalHeight) / 2);
+    const middle = pad + (side - pad) / 2;
+    const x = isMirrored ? box.right - middle : box.left + middle;
+    context.fillText('?', x, (box.top + box.bottom + px * capitalHeight) / 2);
   } else {
-    context.fillRect(box.left + pad * 0.7, box.top + pad, 8 * unit, box.bottom - box.top - 2 * pad);
+    const left = isMirrored ? box.right - pad * 0.7 - 8 * unit : box.left + pad * 0.7;
+    context.fillRect(left, box.top + pad, 8 * unit, box.bottom - box.top - 2 * pad);
   }
   context.globalAlpha = 1;
-  writeLines(context, set, box.left + pad + side, box.top + pad, look.colours.text, alpha);
+  writeLines(context, set, box.left + pad + (isMirrored ? 0 : side), box.top + pad, look.colours.text, alpha);
 }

@@ -4,9 +4,11 @@
  */
 import type { Heading } from '../../timeline/film.ts';
 import type { Box } from '../board-place.ts';
-import { paintCard } from '../card.ts';
+import { isRightToLeft } from '../line-breaks.ts';
 import type { Stage } from '../stage.ts';
-import { fitText, type SetText, widest, writeLines } from '../type.ts';
+import { fitText, type SetText, writeLines } from '../type.ts';
+import { paintTitleCard } from './title-card.ts';
+import { paintTrapTag, trapTag } from './trap-tag.ts';
 
 /** Paints within the box, from its top down. */
 export function paintTelling(stage: Stage, box: Box): void {
@@ -20,6 +22,8 @@ interface Piece {
   readonly alpha: number;
   /** Free space before it. */
   readonly before: number;
+  /** Of a tag: the ground on each side of its words. */
+  readonly tagPad?: number;
 }
 
 type LessonWords = 'title and credit' | 'title' | 'neither';
@@ -75,7 +79,7 @@ function lessonPieces(stage: Stage, box: Box, scale: number, wanted: LessonWords
     pieces.push({
       ...piece(stage, film.credit, type.labelPx * 0.95 * scale, 400, box, 1),
       colour: colours.quietText,
-      before: 4 * stage.unit,
+      before: 14 * stage.unit * scale,
       alpha: 1,
     });
   }
@@ -86,11 +90,15 @@ function stepPieces(stage: Stage, heading: Heading, box: Box, scale: number, alp
   const { type, colours } = stage.look;
   const gap = (part: number) => part * stage.unit * scale;
   const pieces: Piece[] = [];
+  if (heading.isTrap) {
+    const { set, pad } = trapTag(stage, box.right - box.left, scale);
+    pieces.push({ set, colour: colours.text, before: gap(40), alpha, tagPad: pad });
+  }
   if (heading.title !== undefined) {
     pieces.push({
       ...piece(stage, heading.title, type.headingPx * scale, 600, box, 2),
       colour: colours.text,
-      before: gap(49),
+      before: gap(heading.isTrap ? 24 : 49),
       alpha,
     });
   }
@@ -98,7 +106,7 @@ function stepPieces(stage: Stage, heading: Heading, box: Box, scale: number, alp
     pieces.push({
       ...piece(stage, heading.argument, type.bodyPx * scale, 500, box, 2),
       colour: colours.quietText,
-      before: gap(heading.title === undefined ? 49 : 22),
+      before: gap(heading.title === undefined && !heading.isTrap ? 49 : 22),
       alpha,
     });
   }
@@ -122,38 +130,44 @@ function piece(
   lines: number,
 ): { readonly set: SetText } {
   const setting = { family: stage.look.type.family, weight, px: px * stage.unit };
-  return {
-    set: fitText(stage.context, text, setting, {
-      width: box.right - box.left,
-      height: box.bottom - box.top,
-      lines,
-      least: 0.6,
-    }),
-  };
+  const room = { width: box.right - box.left, height: box.bottom - box.top, lines, least: 0.6 };
+  const set = fitText(stage.context, text, setting, room);
+  // In a lesson that is written from right to left names and notation stand at the right too.
+  return { set: isRightToLeft(lessonText(stage)) ? { ...set, rightAt: room.width } : set };
+}
+
+function lessonText({ film, drawing }: Stage): string {
+  return film.title ?? film.headings[drawing.headings[0]?.index ?? 0]?.title ?? '';
 }
 
 /** As many of the pieces, from the first, as have room. */
 function within(pieces: readonly Piece[], height: number): Piece[] {
   let used = 0;
-  const count = pieces.findIndex(({ set, before }) => {
-    used += set.height + before;
+  const count = pieces.findIndex((piece) => {
+    used += ownHeight(piece) + piece.before;
     return used > height;
   });
   return pieces.slice(0, count < 0 ? pieces.length : count);
 }
 
 function heightOf(pieces: readonly Piece[]): number {
-  return pieces.reduce((sum, { set, before }) => sum + set.height + before, 0);
+  return pieces.reduce((sum, piece) => sum + ownHeight(piece) + piece.before, 0);
 }
 
 function paintPieces(stage: Stage, pieces: readonly Piece[], left: number, top: number): number {
   let y = top;
-  for (const { set, colour, alpha, before } of pieces) {
+  for (const piece of pieces) {
+    const { set, colour, alpha, before, tagPad } = piece;
     y += before;
-    writeLines(stage.context, set, left, y, colour, alpha);
-    y += set.height;
+    if (tagPad === undefined) writeLines(stage.context, set, left, y, colour, alpha);
+    else paintTrapTag(stage, { set, pad: tagPad }, left, y, alpha);
+    y += ownHeight(piece);
   }
   return y;
+}
+
+function ownHeight({ set, tagPad }: Piece): number {
+  return set.height + 2 * (tagPad ?? 0);
 }
 
 /** In pixels of a frame whose shorter side is 1080. */
@@ -174,21 +188,4 @@ function paintProgress(stage: Stage, box: Box, top: number): number {
   }
   context.globalAlpha = 1;
   return top + ruleHeight * unit;
-}
-
-function paintTitleCard(stage: Stage, box: Box): void {
-  const { look, unit, film, context } = stage;
-  const pad = 24 * unit;
-  for (const { index, alpha, progress } of stage.drawing.headings) {
-    const title = film.headings[index]?.title;
-    if (title === undefined) continue;
-    const width = Math.min(box.right - box.left, 900 * unit);
-    const height = box.bottom - box.top - 2 * pad;
-    const setting = { family: look.type.family, weight: 600, px: look.type.titlePx * unit };
-    if (height < setting.px) continue;
-    const set = fitText(context, title, setting, { width: width - 2 * pad, height, lines: 2, least: 0.6 });
-    const right = box.left + widest(context, set) + 2 * pad;
-    paintCard(stage, { left: box.left, top: box.top, right, bottom: box.top + set.height + 2 * pad }, alpha * progress);
-    writeLines(context, set, box.left + pad, box.top + pad, look.colours.text, alpha * progress);
-  }
 }
