@@ -4,7 +4,7 @@
  */
 
 import { sidesOf } from '../check/sides.ts';
-import type { CheckedConclusion, CheckedStep } from '../check/verdict.ts';
+import type { CheckedConclusion, CheckedLink, CheckedStep } from '../check/verdict.ts';
 import { type Candidate, membersOf } from '../grid/candidates.ts';
 import { type Cell, cellOf, digitOf } from '../grid/grid.ts';
 import type { Target } from '../grid/terms.ts';
@@ -70,6 +70,18 @@ export function strokesOf(context: BeatContext, beat: ToldBeat): Stroke[] {
         .map((target) => cellsOf([target]))
         .filter((cells) => cells.length > 0)
         .map((cells) => standing({ kind: 'outline', cells }));
+    case 'house':
+      return [standing({ kind: 'outline', cells: mark.house.cells, line: mark.line })];
+    case 'reach':
+      return reaches(context, mark.reaches, beat);
+    case 'opens':
+      return mark.candidates.map((candidate) => ({
+        shape: { kind: 'opens', candidate },
+        from,
+        until: board.openUntil(candidate),
+      }));
+    case 'arrows':
+      return arrows(context, mark.links, from, (count) => evenly(from, count, 0));
     case 'label':
       return cellsOfTargets(board, [mark.target], from).map(({ cell, candidate }) => ({
         shape: { kind: 'label', cell, candidate, text: mark.text },
@@ -159,10 +171,23 @@ function trap(context: BeatContext, { from, room }: ToldBeat): Stroke[] {
 
 /** The links one after another over the time that the beat has; each goes when an end of it goes. */
 function links(context: BeatContext, named: 'all' | readonly LinkRange[], { from, room }: ToldBeat): Stroke[] {
-  const { board, pacing, step } = context;
+  const { pacing, step } = context;
+  const most = linkApartMost * toNumber(pacing.rate);
+  const apart = (count: number) => Math.min(most, ((room - from) * 0.85) / Math.max(1, count));
+  return arrows(context, drawableLinks(step, named), from, (count) => evenly(from, count, apart(count)));
+}
+
+/** What of the links has both ends on the board, on the frames that there are for so many. */
+function arrows(
+  context: BeatContext,
+  named: readonly CheckedLink[],
+  from: Frame,
+  framesFor: (count: number) => readonly Frame[],
+): Stroke[] {
+  const { board } = context;
   const standing = (candidates: readonly Candidate[]) =>
     candidates.filter((candidate) => board.showsUntil(candidate) > from);
-  const shapes = drawableLinks(step, named)
+  const shapes = named
     .map((link) => ({
       kind: 'link' as const,
       link: link.kind,
@@ -170,9 +195,17 @@ function links(context: BeatContext, named: 'all' | readonly LinkRange[], { from
       to: standing(link.toCandidates),
     }))
     .filter((link) => link.from.length > 0 && link.to.length > 0);
-  const most = linkApartMost * toNumber(pacing.rate);
-  const apart = (count: number) => Math.min(most, ((room - from) * 0.85) / Math.max(1, count));
-  return spread(context, shapes, from, (count) => evenly(from, count, apart(count)));
+  return spread(context, shapes, from, framesFor);
+}
+
+/** Lines to what is removed, one after another; each goes when an end of it goes. */
+function reaches(
+  context: BeatContext,
+  lines: readonly { readonly from: Candidate; readonly to: Candidate }[],
+  { from, room }: ToldBeat,
+): Stroke[] {
+  const shapes = lines.map((line) => ({ kind: 'reach' as const, ...line }));
+  return spread(context, shapes, from, (count) => oneAfterAnother(context.pacing, { from, until: room }, count));
 }
 
 /** What stands already from the beat's frame on, all else in order on the frames that there are for so many. */
@@ -195,6 +228,7 @@ function candidatesOf(shape: MarkShape): readonly Candidate[] {
   if (shape.kind === 'circle') return [shape.candidate];
   if (shape.kind === 'ghost') return shape.candidates;
   if (shape.kind === 'clash') return shape.between.flat();
+  if (shape.kind === 'reach') return [shape.from, shape.to];
   return shape.kind === 'link' ? [...shape.from, ...shape.to] : [];
 }
 

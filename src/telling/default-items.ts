@@ -4,17 +4,18 @@
 
 import type { CheckedStep } from '../check/verdict.ts';
 import { candidateAt, cellOf, type Grid } from '../grid/grid.ts';
-import type { BeatMark } from '../scene/scene.ts';
 import { type Frame, frameAt } from '../timeline/film.ts';
 import type { ScheduledStep } from '../timeline/schedule.ts';
-import { framesIn, type Pacing } from './pacing.ts';
+import { itemArgumentMarks } from './default-argument.ts';
+import { between, framesIn, type Pacing } from './pacing.ts';
+import type { ToldMark } from './told-beat.ts';
 import { listFrames, placedCandidate } from './told-conclusions.ts';
 
 /** A mark with its first frame; `until` where it stands for less than the whole step. */
 export interface PlainBeat {
   readonly from: Frame;
   readonly until?: Frame | undefined;
-  readonly mark: BeatMark;
+  readonly mark: ToldMark;
 }
 
 export interface ItemTelling {
@@ -61,7 +62,8 @@ function pencilBeats({ pacing }: ItemTelling, checked: CheckedStep, times: Sched
  * Each digit with a mark about its cell for about a second; each removal struck, until the cascade goes on at the latest,
  * for what comes next may rest on it.
  */
-function cascadeBeats({ grid, pacing, draw }: ItemTelling, checked: CheckedStep, times: ScheduledStep): PlainBeat[] {
+function cascadeBeats(telling: ItemTelling, checked: CheckedStep, times: ScheduledStep): PlainBeat[] {
+  const { grid, pacing, draw } = telling;
   const frames = times.cascade.flat();
   const told = checked.conclusions.filter(({ origin }) => origin === 'cascade');
   const { strike, strikeHold } = pacing.motion;
@@ -69,13 +71,15 @@ function cascadeBeats({ grid, pacing, draw }: ItemTelling, checked: CheckedStep,
     const from = frames[index];
     if (from === undefined || each.verdict === 'spent') return [];
     const until = Math.min(from + framesIn(pacing, strike) + framesIn(pacing, strikeHold), times.until);
+    const reasons = reasonBeats(telling, checked, times, each, from, frameAt(until));
     const placed = placedCandidate(each);
     if (placed !== undefined) {
-      return [{ from, until: frameAt(until), mark: { kind: 'place', cells: [cellOf(grid, placed)] } }];
+      return [...reasons, { from, until: frameAt(until), mark: { kind: 'place', cells: [cellOf(grid, placed)] } }];
     }
     if (each.conclusion.kind !== 'impossible') return [];
     const next = frames.slice(index + 1).find((frame) => frame > from) ?? times.until;
     return [
+      ...reasons,
       {
         from,
         until: draw === 'overlay' ? undefined : frameAt(Math.min(until, next)),
@@ -83,4 +87,26 @@ function cascadeBeats({ grid, pacing, draw }: ItemTelling, checked: CheckedStep,
       },
     ];
   });
+}
+
+/**
+ * The argument of an item that brings its own (`from`, `chain`, `because`): all of it at once, in the second half of the
+ * time since the digit or removal before it, so that it can be looked at before what follows from it comes.
+ */
+function reasonBeats(
+  { grid, pacing }: ItemTelling,
+  { step, conclusions }: CheckedStep,
+  times: ScheduledStep,
+  each: CheckedStep['conclusions'][number],
+  drawnAt: Frame,
+  until: Frame,
+): PlainBeat[] {
+  const item = step.cascade[each.item];
+  if (item === undefined || each.argument === undefined || each.verdict !== 'proved') return [];
+  if (item.from.length === 0 && item.chains.length === 0 && item.because === undefined) return [];
+  const isFirst = conclusions.find(({ origin, item: other }) => origin === 'cascade' && other === each.item) === each;
+  if (!isFirst) return [];
+  const before = [times.claimUntil, ...times.cascade.flat()].filter((frame) => frame < drawnAt);
+  const from = Math.max(between(frameAt(Math.max(times.from, ...before)), drawnAt, 0.5), drawnAt - framesIn(pacing, 3));
+  return itemArgumentMarks(grid, each.argument).map((mark) => ({ from: frameAt(from), until, mark }));
 }

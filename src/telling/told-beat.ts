@@ -1,10 +1,24 @@
 /**
  * A beat with its frames and its colour: what a step's `show` says, or what the step would say for itself.
  */
+
+import type { CheckedLink } from '../check/verdict.ts';
 import { Bug } from '../grid/bug.ts';
+import type { Candidate } from '../grid/candidates.ts';
+import type { HouseShape } from '../grid/grid.ts';
 import type { BeatMark, Group, Step } from '../scene/scene.ts';
 import { type Frame, frameAt, type MarkGroup } from '../timeline/film.ts';
 import type { ScheduledStep } from '../timeline/schedule.ts';
+
+/** What a beat draws: what `show` can say, and what a step that tells itself draws besides. */
+export type ToldMark =
+  | BeatMark
+  /** A house of the argument: solid where it starts from it, dashed where it covers. */
+  | { readonly kind: 'house'; readonly house: HouseShape; readonly line: 'solid' | 'dashed' }
+  | { readonly kind: 'reach'; readonly reaches: readonly { readonly from: Candidate; readonly to: Candidate }[] }
+  | { readonly kind: 'opens'; readonly candidates: readonly Candidate[] }
+  /** Links of an item of a cascade, at once. */
+  | { readonly kind: 'arrows'; readonly links: readonly CheckedLink[] };
 
 export interface ToldBeat {
   readonly from: Frame;
@@ -16,7 +30,7 @@ export interface ToldBeat {
   readonly gone: Frame | undefined;
   readonly group: MarkGroup | undefined;
   readonly keep: boolean;
-  readonly mark: BeatMark;
+  readonly mark: ToldMark;
 }
 
 /** The beats of a step's `show`. */

@@ -2,7 +2,8 @@
  * When each conclusion of a step is told: drawn by a beat, or, where no beat draws it, taking effect on the board all
  * the same, for what is proved has entered the position whether or not the picture says so.
  *
- * - What a beat draws takes effect with its mark: a candidate once it was struck and held, a digit as it is placed.
+ * - What a beat draws takes effect with its mark: a candidate once it was struck, and held while the sentence goes on, a
+ *   digit as it is placed.
  * - Items of `only`, `pencil` and `cascade` have frames of their own; no mark draws them sooner.
  * - What `so` concludes and `show` leaves undrawn takes effect at the end of the argument: when the last beat stands,
  *   though not within the first three quarters of the step (a step may draw all it has at once and then talk), and
@@ -16,7 +17,7 @@ import { cellOf, type Grid } from '../grid/grid.ts';
 import { type Frame, frameAt } from '../timeline/film.ts';
 import type { ScheduledStep } from '../timeline/schedule.ts';
 import { between, framesIn, oneAfterAnother, type Pacing } from './pacing.ts';
-import type { ToldBeat } from './told-beat.ts';
+import type { ToldBeat, ToldMark } from './told-beat.ts';
 
 export interface ToldConclusion {
   readonly checked: CheckedConclusion;
@@ -61,7 +62,8 @@ export function toldConclusions(
     const told = isOfCascade ? (due ?? settled) : (drawing?.from ?? due ?? settled);
     // A beat on the step's very end is never seen, but what it draws has been proved all the same.
     const from = frameAt(Math.min(told, times.until));
-    return [{ checked, step, from, gone: goneAt(telling, times, checked, from, drawing?.beat), drawn: drawing }];
+    const next = nextAfter(times, beats, from);
+    return [{ checked, step, from, gone: goneAt(telling, times, checked, from, drawing?.beat, next), drawn: drawing }];
   });
 }
 
@@ -163,17 +165,38 @@ function settledAt(pacing: Pacing, times: ScheduledStep, beats: readonly ToldBea
   return frameAt(Math.max(times.from, Math.min(end, firstItem)));
 }
 
+/**
+ * When the step goes on after this frame, for what comes next may rest on it: its next item, or its next beat that is not
+ * about the removals themselves or in words; its end where there is none.
+ */
+function nextAfter(times: ScheduledStep, beats: readonly ToldBeat[], from: Frame): number {
+  const moves = beats.filter(({ mark }) => !staysWith.includes(mark.kind)).map((beat) => beat.from);
+  const items = [...times.only, ...times.pencil, ...times.cascade.flat()];
+  return Math.min(times.until, ...[...moves, ...items].filter((frame) => frame > from));
+}
+
+const staysWith: readonly ToldMark['kind'][] = ['strike', 'reach', 'opens', 'note', 'label', 'ask'];
+
+/**
+ * What is struck out stays to be looked at while the sentence goes on, until the step does; what a digit removes fades a
+ * moment after it is written, so that the argument that led to it can be seen together with it.
+ */
 function goneAt(
   telling: Telling,
   times: ScheduledStep,
   checked: CheckedConclusion,
   from: Frame,
   beat: ToldBeat | undefined,
+  next: number,
 ): Frame {
   const { pacing } = telling;
   const { strike, strikeHold, place } = pacing.motion;
   const withinStep = (frame: number) => frameAt(Math.max(from, Math.min(frame, times.until)));
-  if (checked.conclusion.kind === 'one-of') return withinStep(from + framesIn(pacing, place));
+  if (checked.conclusion.kind === 'one-of') {
+    const written = from + framesIn(pacing, place);
+    if (checked.origin !== 'so') return withinStep(written);
+    return withinStep(Math.max(written, Math.min(written + framesIn(pacing, strikeHold), next)));
+  }
   if (beat === undefined) return from;
   const struck = from + framesIn(pacing, strike);
   if (beat.gone !== undefined) return withinStep(Math.max(beat.gone, struck));
@@ -181,5 +204,5 @@ function goneAt(
   // Where the board shows no small digit that could go, the strike itself is all there is to see.
   const small = telling.smallDigitFrom(checked.conclusion.candidate);
   if (telling.draw === 'overlay' || small === undefined || small > from) return times.until;
-  return withinStep(struck + framesIn(pacing, strikeHold));
+  return withinStep(Math.max(struck + framesIn(pacing, strikeHold), next));
 }

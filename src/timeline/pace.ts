@@ -48,13 +48,19 @@ export function weightOf(item: OnlyItem | PencilItem | CascadeItem): number {
 export const usualStrokes: StrokesOf = (step, beat) =>
   beat === undefined ? claimStrokes(step) : markStrokes(step, beat.mark);
 
+const mostAround = fraction(4);
 const quarter = fraction(1, 4);
 const linkSeconds = fraction(1, 2);
 
+/**
+ * A second for each set or link, and as much again for the ground before them and what follows after them, four seconds
+ * for that at most: so many that none of them has to come faster (see `claimPhases`).
+ */
 function claimStrokes(step: Step): Fraction {
-  const sets = multiply(quarter, fraction(step.from.length + (step.deadly === undefined ? 0 : 1)));
+  const strokes = fraction(step.from.length + (step.deadly === undefined ? 0 : 1) + linkCount(step));
+  const around = multiply(strokes, fraction(3, 4));
   return add(
-    add(sets, multiply(linkSeconds, fraction(linkCount(step)))),
+    add(strokes, compare(around, mostAround) < 0 ? around : mostAround),
     multiply(quarter, fraction(conclusionCount(step))),
   );
 }

@@ -130,27 +130,35 @@ describe('links', () => {
 });
 
 describe('strikes and placements', () => {
-  test('a strike is drawn and held, and goes with its candidate', () => {
-    expect(shown('{strike: all, at: +1}')).toEqual(['50-73 strike 3r5c1', '51-74 strike 3r6c4', '53-76 strike 3r6c6']);
+  test('a strike is drawn and held to the end of its step, and goes with its candidate', () => {
+    expect(shown('{strike: all, at: +1}')).toEqual([
+      '50-125 strike 3r5c1',
+      '51-125 strike 3r6c4',
+      '53-125 strike 3r6c6',
+    ]);
   });
 
   test('only those that are named', () => {
-    expect(shown('{strike: 3r6c4, at: +1}')).toEqual(['50-73 strike 3r6c4']);
+    expect(shown('{strike: 3r6c4, at: +1}')).toEqual(['50-125 strike 3r6c4']);
   });
 
   test('a circle goes with its candidate, and so does a link', () => {
     const keys = 'chain: (3)r6c4-r6c3=r1c3-r1c5=r5c5-r6c4, so: r6c4<>3';
     expect(
-      shown('{circle: 3r6c4}, {link: all, at: +0}, {label: 3r6c4 "no", at: +1}, {strike: all, at: +2}', keys),
+      shown(
+        '{circle: 3r6c4}, {link: all, at: +0}, {label: 3r6c4 "no", at: +1}, {strike: all, at: +2}, {fill: r1c1, at: +3}',
+        keys,
+      ),
     ).toEqual([
-      '25-98 circle 3r6c4',
-      '25-98 link 3r6c4-3r6c3',
+      '25-100 circle 3r6c4',
+      '25-100 link 3r6c4-3r6c3',
       '29-125 link 3r6c3=3r1c3',
       '34-125 link 3r1c3-3r1c5',
       '38-125 link 3r1c5=3r5c5',
-      '42-98 link 3r5c5-3r6c4',
-      '50-98 label 3r6c4 "no"',
-      '75-98 strike 3r6c4',
+      '42-100 link 3r5c5-3r6c4',
+      '50-100 label 3r6c4 "no"',
+      '75-100 strike 3r6c4',
+      '100-125 fill r1c1',
     ]);
   });
 
@@ -170,7 +178,7 @@ describe('strikes and placements', () => {
     const keys = 'so: r3c5=5';
     expect(shown('{circle: 5r3c5}, {circle: 5r3c4, group: low, at: +0}, {place: all, at: +2}', keys)).toEqual([
       '25-75 circle 5r3c5',
-      '25-83 circle 5r3c4 @orange1',
+      '25-101 circle 5r3c4 @orange1',
       '75-125 place r3c5=5',
     ]);
   });
@@ -196,7 +204,7 @@ describe('marks that live on', () => {
     expect(marksOf(tell(towers(steps.join('\n'))), 's').slice(0, 3)).toEqual([
       '25-150 circle 3r6c3',
       '25-150 link 3r6c3=3r1c3',
-      '26-99 circle 3r6c4',
+      '26-125 circle 3r6c4',
     ]);
   });
 
@@ -220,9 +228,9 @@ describe('marks that live on', () => {
     const told = tell(towers(steps.join('\n')));
     const ends = marksOf(told, 's').filter((mark) => !mark.includes('-250 '));
     expect(ends).toEqual([
-      expect.stringMatching(/^\d+-173 circle 3r5c1 /),
-      expect.stringMatching(/^\d+-174 circle 3r6c4 /),
-      expect.stringMatching(/^\d+-176 circle 3r6c6 /),
+      expect.stringMatching(/^\d+-225 circle 3r5c1 /),
+      expect.stringMatching(/^\d+-225 circle 3r6c4 /),
+      expect.stringMatching(/^\d+-225 circle 3r6c6 /),
     ]);
     expect(marksOf(told, 'u').map((mark) => mark.split(' ').at(-1))).toEqual([
       '3r1c1',

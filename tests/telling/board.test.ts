@@ -28,8 +28,18 @@ describe('small digits', () => {
   const show = (beats: string) =>
     tell(towers(`  - {id: s, at: 1, until: 5, ${skyscraper}, show: [${beats}]}\n  - {id: t, at: 5, until: 6}`));
 
-  test('what is struck goes once it was held', () => {
-    expect(stretchesOf(show('{strike: all, at: +1}'), '3r5c1')).toEqual(['0-73']);
+  test('what is struck is held until the step goes on', () => {
+    expect(stretchesOf(show('{strike: all, at: +1}'), '3r5c1')).toEqual(['0-125']);
+    expect(stretchesOf(show('{strike: all, at: +1}, {circle: 3r6c3, at: +3}'), '3r5c1')).toEqual(['0-100']);
+  });
+
+  test('0.7 s at least, however soon it goes on', () => {
+    expect(stretchesOf(show('{strike: all, at: +1}, {circle: 3r6c3, at: +1.2}'), '3r5c1')).toEqual(['0-73']);
+  });
+
+  test('words and further strikes let it stand', () => {
+    const beats = '{strike: 3r5c1, at: +1}, {note: One., at: +2}, {strike: 3r6c4, at: +3}';
+    expect(stretchesOf(show(beats), '3r5c1')).toEqual(['0-125']);
   });
 
   test('or by the end of the step, where that comes first', () => {
@@ -46,7 +56,7 @@ describe('small digits', () => {
 
   test('and so where one beat strikes only some of it', () => {
     const told = show('{strike: 3r5c1, at: +1}');
-    expect(stretchesOf(told, '3r5c1')).toEqual(['0-73']);
+    expect(stretchesOf(told, '3r5c1')).toEqual(['0-125']);
     expect(stretchesOf(told, '3r6c4')).toEqual(['0-100']);
   });
 
@@ -59,8 +69,8 @@ describe('small digits', () => {
   test('a placement takes those of its own cell at once and those it sees a moment later', () => {
     const told = tell(towers('  - {id: s, at: 1, until: 5, so: r3c5=5, show: [{place: all, at: +2}]}'));
     expect(stretchesOf(told, '5r3c5')).toEqual(['0-75']);
-    expect(stretchesOf(told, '5r3c4')).toEqual(['0-83']);
-    expect(stretchesOf(told, '5r1c5')).toEqual(['0-83']);
+    expect(stretchesOf(told, '5r3c4')).toEqual(['0-101']);
+    expect(stretchesOf(told, '5r1c5')).toEqual(['0-101']);
     expect(stretchesOf(told, '5r1c4')).toEqual(['0-125']);
     expect(writtenIn(told)).toEqual(['r3c5=5 from 75']);
   });
@@ -186,7 +196,7 @@ describe('over a recording', () => {
       '  - {id: s, at: 1, until: 5, so: r3c5=5}\n  - {id: t, at: 5, until: 9, pencil: 135r2c4, only: 3c3 in r16c3}',
     );
     expect([told.film.written, told.film.candidates, marksOf(told, 't')]).toEqual([[], [], []]);
-    expect(marksOf(told, 's').at(-1)).toBe('100-125 place r3c5=5');
+    expect(marksOf(told, 's').at(-1)).toBe('101-125 place r3c5=5');
   });
 
   const rows: readonly { readonly name: string; readonly beats: string; readonly marks: readonly string[] }[] = [

@@ -6,39 +6,95 @@ function itself(keys: string, video = ''): string[] {
   return marksOf(tell(towers(`  - {id: s, at: 0, until: 10, ${keys}}`, video)), 's');
 }
 
+/** The same on a board of four rows. */
+function four(keys: string, givens = '.... ..1. .1.. ....'): string[] {
+  const scene = ['proofreel: 1', `puzzle: {boxes: 2x2, givens: ${givens}}`, 'video: {rate: 25, draw: board}', 'steps:'];
+  return marksOf(tell([...scene, `  - {id: s, at: 0, until: 10, ${keys}}`].join('\n')), 's');
+}
+
 describe('a claim draws itself', () => {
-  test('the ground, the links in order, the strikes', () => {
+  test('the ground, the links in order, this end or that end, the lines to what goes, the strikes, what they open', () => {
     expect(itself(skyscraper)).toEqual([
       '0-250 fill r16c3|r15c5',
       '25-250 link 3r6c3=3r1c3',
-      '75-250 link 3r1c3-3r1c5',
-      '125-250 link 3r1c5=3r5c5',
-      '188-211 strike 3r5c1',
-      '189-212 strike 3r6c4',
-      '191-214 strike 3r6c6',
+      '67-250 link 3r1c3-3r1c5',
+      '108-250 link 3r1c5=3r5c5',
+      '150-250 circle 3r6c3',
+      '151-250 circle 3r5c5',
+      '163-250 reach 3r6c3 to 3r5c1',
+      '164-250 reach 3r5c5 to 3r5c1',
+      '171-250 reach 3r6c3 to 3r6c4',
+      '172-250 reach 3r5c5 to 3r6c4',
+      '180-250 reach 3r6c3 to 3r6c6',
+      '181-250 reach 3r5c5 to 3r6c6',
+      '188-250 strike 3r5c1',
+      '189-250 strike 3r6c4',
+      '191-250 strike 3r6c6',
+      '219-250 opens 6r6c4',
+      '219-250 opens 3r6c3',
     ]);
   });
 
-  test('the sets one after another, where they are named', () => {
+  test('the sets one after another with their houses, where they are named', () => {
     expect(itself('from: 3c35, so: r5c1<>3')).toEqual([
       '0-250 fill r16c3|r15c5',
+      '25-250 outline r123456c3 solid',
       '25-250 circle 3r1c3',
       '26-250 circle 3r6c3',
-      '100-250 circle 3r1c5',
-      '101-250 circle 3r5c5',
-      '188-211 strike 3r5c1',
+      '88-250 outline r123456c5 solid',
+      '88-250 circle 3r1c5',
+      '89-250 circle 3r5c5',
+      '163-250 reach 3r6c3 to 3r5c1',
+      '164-250 reach 3r5c5 to 3r5c1',
+      '188-250 strike 3r5c1',
+      '219-250 opens 3r6c3',
     ]);
   });
 
-  test('a hidden single: its house, its one place, the digit', () => {
-    const told = tell(
-      towers(
-        '  - {id: s, at: 0, until: 10, because: hidden single, from: 5b4, so: r3c5=5}\n  - {id: t, at: 10, until: 11}',
-      ),
-    );
-    expect(told.checked.sound).toBe(false);
+  test('as little as there is, in a second too', () => {
+    const told = tell(towers(`  - {id: s, at: 0, until: 1, ${skyscraper}}\n  - {id: t, at: 1, until: 2}`));
+    const kinds = marksOf(told, 's').map((mark) => mark.split(' ')[1]!);
+    expect([...new Set(kinds)]).toEqual(['fill', 'link', 'circle', 'reach', 'strike', 'opens']);
+  });
+
+  test('a hidden single: its house, the digits that shut out the rest, its one place, the digit', () => {
+    expect(four('from: 1b1, so: r1c1=1')).toEqual([
+      '0-250 outline r12c12 solid',
+      '0-250 fill r1c1',
+      '25-250 sight r2c3 r2: r2c2 r2c1',
+      '75-250 sight r3c2 c2: r2c2 r1c2',
+      '125-188 circle 1r1c1',
+      '188-250 place r1c1=1',
+    ]);
+  });
+
+  test('the fewest digits that do', () => {
+    // The 1 of r4c4 shuts out r1c4 too, which that of r2c3 sees already.
+    const sights = four('from: 1r1, so: r1c1=1', '.... ..1. .1.. ...1').filter((mark) => mark.includes(' sight '));
+    expect(sights).toEqual([
+      '25-250 sight r2c3 c3: r1c3',
+      '25-250 sight r2c3 b2: r1c4',
+      '75-250 sight r3c2 c2: r2c2 r1c2',
+    ]);
+  });
+
+  test('the last cell of a house: that house', () => {
+    const marks = four('so: r1c1=1', '.234 .... ...2 ....');
+    expect(marks.filter((mark) => mark.includes(' outline '))).toEqual(['0-250 outline r1c1234 solid']);
+    expect(marks.some((mark) => mark.includes(' sight '))).toBe(false);
+  });
+
+  test('a naked single: the houses with the digits that it sees, one of each', () => {
     const sound = tell(towers('  - {id: s, at: 0, until: 10, so: r3c5=5}'));
-    expect(marksOf(sound, 's')).toEqual(['0-250 fill r3c5', '25-188 circle 5r3c5', '188-250 place r3c5=5']);
+    expect(marksOf(sound, 's')).toEqual([
+      '0-250 outline r3c123456 solid',
+      '0-250 outline r123456c5 solid',
+      '0-250 outline r34c456 solid',
+      '0-250 fill r3c5',
+      '25-250 fill r26c5|r3c2|r4c45',
+      '100-188 circle 5r3c5',
+      '188-250 place r3c5=5',
+    ]);
     expect(writtenIn(sound)).toEqual(['r3c5=5 from 188']);
   });
 
@@ -49,13 +105,18 @@ describe('a claim draws itself', () => {
 
   test('an either/or: its candidates circled at the end', () => {
     expect(itself('chain: (3)r6c3=r1c3-r1c5=r5c5, so: either 3r6c3 3r5c5').slice(-2)).toEqual([
-      '188-250 circle 3r5c5',
-      '189-250 circle 3r6c3',
+      '150-250 circle 3r6c3',
+      '151-250 circle 3r5c5',
     ]);
   });
 
   test('a chain without a conclusion: its links', () => {
-    expect(itself('chain: (3)r6c3=r1c3').map((mark) => mark.split(' ')[1])).toEqual(['fill', 'link']);
+    expect(itself('chain: (3)r6c3=r1c3').map((mark) => mark.split(' ')[1])).toEqual([
+      'fill',
+      'link',
+      'circle',
+      'circle',
+    ]);
   });
 
   test('a cascade: each digit at its frame, with a mark about it for a moment', () => {

@@ -10,11 +10,12 @@ describe('the last frame on which all marks of a step stand', () => {
   const rows: readonly { readonly name: string; readonly keys: string; readonly frame: number }[] = [
     { name: 'without marks: the last before the heading fades', keys: 'say: nothing', frame: 120 },
     { name: 'marks that end with the step', keys: 'show: [{fill: r1c1}]', frame: 120 },
-    // Struck from 50 and 53 on; the first goes on frame 73, its fade begins on 69.
+    { name: 'struck candidates stand to the end', keys: `${skyscraper}, show: [{strike: all, at: +1}]`, frame: 120 },
+    // The step goes on at frame 100, where the struck ones go; their fade begins on 96.
     {
       name: 'before the first struck candidate fades',
-      keys: `${skyscraper}, show: [{fill: r1c1}, {strike: all, at: +1}]`,
-      frame: 68,
+      keys: `${skyscraper}, show: [{fill: r1c1}, {strike: all, at: +1}, {clear: all, at: +3}]`,
+      frame: 95,
     },
     // Neither stands with the other; the later frame of the two kinds.
     { name: 'a focus and the next: the later', keys: 'show: [{focus: r1}, {focus: c2, at: +2}]', frame: 120 },
@@ -23,11 +24,11 @@ describe('the last frame on which all marks of a step stand', () => {
       keys: 'show: [{fill: r1c1}, {note: words, at: +1}, {clear: all, at: +3}]',
       frame: 95,
     },
-    // The many circles go on frame 75; the first strike begins there, goes on 98, and begins to fade on 94.
+    // The many circles go on frame 75; the strikes begin there.
     {
       name: 'what is concluded, though more stood before',
       keys: `${skyscraper}, show: [{circle: 3}, {clear: all, at: +2}, {strike: all, at: +2}, {note: words, at: +3.5}]`,
-      frame: 93,
+      frame: 120,
     },
   ];
   test.each(rows)('$name', ({ keys, frame }) => {

@@ -67,4 +67,26 @@ describe('lines of sight', () => {
     );
     expect(marksOf(told, 's')).toEqual(['50-100 sight r3c5 r3: r3c4 r3c3 r3c2 r3c1 r3c6', '50-100 place r3c5=5']);
   });
+
+  const under = (rules: string, sight: string) => {
+    const scene = [
+      'proofreel: 1',
+      `puzzle: {boxes: 2x2, rules: [${rules}], givens: .... .1.. .... ....}`,
+      'video: {rate: 25, draw: board}',
+      'steps:',
+      `  - {id: s, at: 0, until: 4, show: [{sight: ${sight}}]}`,
+    ];
+    return marksOf(tell(scene.join('\n')), 's');
+  };
+
+  test('along a diagonal that holds every digit', () => {
+    expect(under('diagonals', '{of: 1r2c2, along: d1}')).toEqual(['0-100 sight r2c2 d1: r1c1 r3c3 r4c4']);
+    expect(under('diagonals', '{of: 1r2c2, into: b4}')).toEqual(['0-100 sight r2c2 d1: r3c3 r4c4']);
+    // What the diagonal passes does not stand apart in the box.
+    expect(under('diagonals', '1r2c2')).toHaveLength(3);
+  });
+
+  test('to the cells that a rule alone shuts', () => {
+    expect(under('anti-knight', '{of: 1r2c2, into: b4}')).toEqual(['0-100 sight r2c2 undefined: r3c4 r4c3']);
+  });
 });

@@ -166,8 +166,8 @@ describe('items', () => {
 
   it('after what the step argues', () => {
     const claim = '  - id: a\n    until: 10\n    from: r1c2\n    so: r1c2=2\n    cascade: r4c4=1\n';
-    // A set and a conclusion at a quarter of a second each, and half a second for the item: halves.
-    expect(timed({ steps: claim }).schedule.steps[0]).toMatchObject({ cascade: [[125]], claimUntil: 125 });
+    // A second and three quarters for a set and what is about it, a quarter for a conclusion; half a second for the item.
+    expect(timed({ steps: claim }).schedule.steps[0]).toMatchObject({ cascade: [[200]], claimUntil: 200 });
     const shown = `${claim}    show:\n      - {place: all, at: 4}\n`;
     expect(timed({ steps: shown }).schedule.steps[0]).toMatchObject({ beats: [{ from: 100 }], cascade: [[125]] });
   });
