@@ -14,12 +14,19 @@ const folders = {
   timeline: { values: ['grid', 'scene'], types: [], packages: ['fastest-levenshtein'], node: false },
   telling: { values: ['grid', 'proof', 'scene', 'check', 'timeline'], types: [], packages: [], node: false },
   picture: { values: ['grid', 'timeline'], types: ['scene'], packages: [], node: false },
+  slides: {
+    values: ['grid', 'scene', 'check', 'timeline', 'telling', 'picture'],
+    types: [],
+    packages: [],
+    node: false,
+  },
+  player: { values: ['picture', 'slides', 'timeline'], types: ['scene'], packages: [], node: false },
   output: {
-    values: ['picture', 'timeline', 'grid'],
+    values: ['picture', 'slides', 'timeline', 'grid'],
     types: ['scene'],
     // Exact times have to be reckoned with where a recording is cut.
     besides: ['scene/fraction.ts'],
-    packages: ['canvas', 'fluent-ffmpeg', 'zod'],
+    packages: ['canvas', 'esbuild', 'fluent-ffmpeg', 'pptxgenjs', 'zod'],
     node: true,
   },
   draft: {

@@ -22,6 +22,8 @@ const actions: Readonly<Record<Verb['name'], Action>> = {
     (await import('./commands/still.ts')).still(scene ?? '', options, terminal),
   captions: async (scene, options, terminal) =>
     (await import('./commands/captions.ts')).captions(scene ?? '', options, terminal),
+  slides: async (scene, options, terminal) =>
+    (await import('./commands/slides.ts')).slides(scene ?? '', options, terminal),
   schema: async (_, options, terminal) => (await import('./commands/schema.ts')).schema(options, terminal),
 };
 

@@ -9,7 +9,7 @@ export interface VerbOption {
 }
 
 export interface Verb {
-  readonly name: 'check' | 'render' | 'still' | 'captions' | 'schema';
+  readonly name: 'check' | 'render' | 'still' | 'captions' | 'slides' | 'schema';
   /** How it is called, without the program's name. */
   readonly call: string;
   /** One sentence, without a full stop. */
@@ -92,6 +92,26 @@ export const verbs: readonly Verb[] = [
     examples: [
       'proofreel captions scenes/lamp-room.yaml -o lamp-room.captions.vtt',
       'proofreel captions lesson.yaml --describe -o lesson.srt',
+    ],
+  },
+  {
+    name: 'slides',
+    call: 'slides SCENE -o OUT',
+    does: 'writes the steps as slides or handouts: OUT.pdf, OUT.pptx, OUT.html, or a folder of PNG pictures',
+    options: [
+      out('the slides (.pdf, .pptx, .html) or a folder for PNG pictures'),
+      { flags: '--builds', does: 'one slide a beat instead of one a step' },
+      { flags: '--size <name>', does: '16:9 (the usual one), 4:3, A4 or Letter' },
+      { flags: '--handout <number>', does: 'sheets of paper with 2, 4 or 6 steps each, and ruled room to write' },
+      { flags: '--exercise', does: 'hide what follows, ask for it, and put it on answer pages at the end' },
+      { flags: '--stamp', does: 'draw an unsound scene all the same, each step that is not proved stamped' },
+      look,
+      { flags: '--lang <tag>', does: "the language of the scene's words, for screen readers: en (the usual one), de" },
+      { flags: '--quiet', does: 'no progress' },
+    ],
+    examples: [
+      'proofreel slides scenes/lamp-room.yaml -o lamp-room.html',
+      'proofreel slides lesson.yaml -o sheets.pdf --handout 4 --exercise --size Letter',
     ],
   },
   {

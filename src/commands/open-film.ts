@@ -37,7 +37,7 @@ export async function openFilm(
 }
 
 /** The look asked for on the command line, else the scene's own, else the default; undefined where it has faults, then said. */
-function lookOf(
+export function lookOf(
   scenePath: string,
   inScene: string | undefined,
   onLine: string | undefined,

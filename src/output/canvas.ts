@@ -61,18 +61,29 @@ export function frameCanvas(width: number, height: number, key: string | undefin
  */
 export function registerFonts(): void {
   if (fontsAreRegistered) return;
-  const folder = fontFolder();
-  for (const file of readdirSync(folder)) {
-    // The files keep the names they are published under: IBMPlexSans_600SemiBold.ttf, ..._400Regular_Italic.ttf.
-    const [, weight, italic] = /^IBMPlexSans_(\d{3})[A-Za-z]+(_Italic)?\.ttf$/.exec(file) ?? [];
-    if (weight === undefined) continue;
-    registerFont(join(folder, file), {
-      family: fontFamily,
-      weight,
-      style: italic === undefined ? 'normal' : 'italic',
-    });
-  }
+  for (const { path, weight, style } of fontFiles()) registerFont(path, { family: fontFamily, weight, style });
   fontsAreRegistered = true;
+}
+
+/** A font of the typeface. */
+export interface FontFile {
+  readonly path: string;
+  /** `400` to `700`. */
+  readonly weight: string;
+  readonly style: 'normal' | 'italic';
+}
+
+/** The files of `assets/fonts`, by weight. */
+export function fontFiles(): FontFile[] {
+  const folder = fontFolder();
+  return readdirSync(folder)
+    .sort()
+    .flatMap((file): FontFile[] => {
+      // The files keep the names they are published under: IBMPlexSans_600SemiBold.ttf, ..._400Regular_Italic.ttf.
+      const [, weight, italic] = /^IBMPlexSans_(\d{3})[A-Za-z]+(_Italic)?\.ttf$/.exec(file) ?? [];
+      if (weight === undefined) return [];
+      return [{ path: join(folder, file), weight, style: italic === undefined ? 'normal' : 'italic' }];
+    });
 }
 
 /** The canvas library keeps its fonts for the whole process, so this is a fact about the process too. */

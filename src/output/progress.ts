@@ -67,7 +67,11 @@ export interface ProgressLine {
 }
 
 /** One line that is drawn over and over, ten times a second at most; on anything but a terminal nothing at all. */
-export function progressLine(stream: MaybeTerminal, now: () => number = () => performance.now()): ProgressLine {
+export function progressLine(
+  stream: MaybeTerminal,
+  now: () => number = () => performance.now(),
+  noun = 'frames',
+): ProgressLine {
   let shownAt: number | undefined;
   return {
     show(progress) {
@@ -76,7 +80,7 @@ export function progressLine(stream: MaybeTerminal, now: () => number = () => pe
       const isLast = progress.done === progress.total;
       if (!isLast && shownAt !== undefined && moment - shownAt < 100) return;
       shownAt = moment;
-      stream.write(`\r${progressText(progress, (stream.columns ?? 80) - 1)}${eraseToEnd}`);
+      stream.write(`\r${progressText(progress, (stream.columns ?? 80) - 1, noun)}${eraseToEnd}`);
     },
     clear() {
       if (shownAt === undefined) return;
@@ -87,12 +91,12 @@ export function progressLine(stream: MaybeTerminal, now: () => number = () => pe
 }
 
 /** `[=====>    ] 1234/2850 frames, 61/s, 0:27 left`, no longer than `columnCount`. */
-export function progressText(progress: Progress, columnCount: number): string {
+export function progressText(progress: Progress, columnCount: number, noun = 'frames'): string {
   const { done, total, framesPerSecond, secondsLeft } = progress;
   const rate = framesPerSecond < 10 ? framesPerSecond.toFixed(1) : framesPerSecond.toFixed(0);
   // A line that is done still waits for the encoder's last frames.
   const rest = done === total ? 'finishing' : secondsLeft === undefined ? '' : `${minutes(secondsLeft)} left`;
-  const words = ` ${done}/${total} frames, ${rate}/s${rest === '' ? '' : `, ${rest}`}`;
+  const words = ` ${done}/${total} ${noun}, ${rate}/s${rest === '' ? '' : `, ${rest}`}`;
   const room = Math.min(30, columnCount - words.length - 2);
   const filled = total === 0 ? room : Math.floor((room * done) / total);
   const bar = room < 5 ? '' : `[${'='.repeat(filled)}${' '.repeat(room - filled)}]`;

@@ -17,6 +17,11 @@ const require = createRequire(join(root, 'package.json'));
 const parts = [
   { name: 'types', program: programOf('typescript', 'tsc'), args: ['-p', '.', '--pretty', 'false'] },
   {
+    name: 'types of the player',
+    program: programOf('typescript', 'tsc'),
+    args: ['-p', 'src/player', '--pretty', 'false'],
+  },
+  {
     name: 'lint and format',
     program: programOf('@biomejs/biome', 'biome'),
     args: ['check', '--error-on-warnings', '--max-diagnostics=40'],

@@ -21,6 +21,7 @@ const pure = [
   'timeline',
   'telling',
   'picture',
+  'slides',
 ];
 
 /** Uses of what differs from one run, machine or country to the next: `name (line)`. */

@@ -1,0 +1,89 @@
+/**
+ * What a step concludes, in notation and as a question.
+ */
+import type { CheckedStep } from '../check/verdict.ts';
+import { type Candidate, membersOf } from '../grid/candidates.ts';
+import type { Grid } from '../grid/grid.ts';
+import { printCandidates, printCells, printConclusion, printOnly, printPencil } from '../grid/notation/print.ts';
+import type { Conclusion } from '../grid/terms.ts';
+
+/** Removals put together where that is shorter (`r1c79<>7`), then placements and either/ors in their order. */
+export function printAll(grid: Grid, conclusions: readonly Conclusion[]): string[] {
+  const removed = conclusions.flatMap((conclusion): readonly Candidate[] =>
+    conclusion.kind === 'impossible' ? [conclusion.candidate] : [],
+  );
+  const removals = removed.length === 0 ? [] : printCandidates(grid, removed).split(' ');
+  return [
+    ...removals.map((text) => text.replace(/^(\d+)(r.*)$/, '$2<>$1')),
+    ...conclusions
+      .filter((conclusion) => conclusion.kind === 'one-of')
+      .map((conclusion) => printConclusion(grid, conclusion)),
+  ];
+}
+
+/**
+ * All that the step has proved, in notation: its removals, placements and either/ors, then its places and lists as they
+ * were written down. Nothing that is not proved; nothing of a step that is meant to fail.
+ */
+export function provedTexts(grid: Grid, { step, conclusions }: CheckedStep): string[] {
+  if (step.fails) return [];
+  const proved = conclusions.filter(({ verdict }) => verdict === 'proved');
+  const told = proved.filter(({ origin }) => origin === 'so' || origin === 'cascade');
+  const isWhole = (origin: string, item: number) =>
+    conclusions.every(
+      (each) => each.origin !== origin || each.item !== item || ['proved', 'spent'].includes(each.verdict),
+    );
+  return [
+    ...printAll(
+      grid,
+      told.map(({ conclusion }) => conclusion),
+    ),
+    ...step.only.flatMap(({ places }, item) =>
+      isWhole('only', item) ? places.map((only) => printOnly(grid, only)) : [],
+    ),
+    ...step.pencil.flatMap(({ lists }, item) =>
+      isWhole('pencil', item) ? lists.map((list) => printPencil(grid, list)) : [],
+    ),
+  ];
+}
+
+/** What a trap claims: conclusions that do not follow. */
+export function trapTexts(grid: Grid, { step, conclusions }: CheckedStep): string[] {
+  if (!step.fails) return [];
+  return printAll(
+    grid,
+    conclusions.map(({ conclusion }) => conclusion),
+  );
+}
+
+/** The step's proof as a question; undefined for a step that concludes nothing. */
+export function questionOf(grid: Grid, checked: CheckedStep): string | undefined {
+  const { step, conclusions } = checked;
+  if (step.fails) return `Does ${trapTexts(grid, checked).join(' ')} follow from this?`;
+  const told = conclusions.filter(
+    ({ origin, verdict }) => verdict !== 'spent' && (origin === 'so' || origin === 'cascade'),
+  );
+  if (told.length > 0) return askedOf(told.map(({ conclusion }) => conclusion));
+  const only = step.only.flatMap(({ places }) => places);
+  if (only.length > 0)
+    return `Where can the ${listed(only.map(({ digit, house }) => `${digit} of ${house.name}`))} be?`;
+  const lists = step.pencil.flatMap((item) => item.lists.map(({ cell }) => cell));
+  return lists.length > 0 ? `Which digits are still possible in ${printCells(grid, lists)}?` : undefined;
+}
+
+function askedOf(conclusions: readonly Conclusion[]): string {
+  const kinds = new Set(conclusions.map(kindOf));
+  if (kinds.size > 1) return 'What follows?';
+  if (kinds.has('removal')) return conclusions.length === 1 ? 'Which candidate goes?' : 'Which candidates go?';
+  if (kinds.has('either')) return 'What must be true here?';
+  return conclusions.length === 1 ? 'Which digit goes in, and where?' : 'Which digits go in, and where?';
+}
+
+function kindOf(conclusion: Conclusion): 'removal' | 'placement' | 'either' {
+  if (conclusion.kind === 'impossible') return 'removal';
+  return membersOf(conclusion.candidates).length === 1 ? 'placement' : 'either';
+}
+
+function listed(texts: readonly string[]): string {
+  return texts.length < 2 ? texts.join('') : `${texts.slice(0, -1).join(', ')} and ${texts.at(-1)}`;
+}

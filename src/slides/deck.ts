@@ -1,0 +1,246 @@
+/**
+ * A deck: what each slide says and which picture it shows. Plain data, the same for every kind of file.
+ */
+import type { CheckedScene, CheckedStep } from '../check/verdict.ts';
+import { Bug } from '../grid/bug.ts';
+import { type Drawing, digestOf } from '../picture/drawing.ts';
+import type { Look } from '../scene/look.ts';
+import { stampText } from '../telling/stamp.ts';
+import type { Film, Frame, Mark, MarkGroup } from '../timeline/film.ts';
+import type { Schedule } from '../timeline/schedule.ts';
+import { provedTexts, questionOf, trapTexts } from './conclusions.ts';
+import { buildFrames, openFrame, questionsOf, type TimedStep, tellsConclusion, wholeFrame } from './moments.ts';
+import { type SlideFilms, slideFilms, standingAt } from './picture.ts';
+
+export interface DeckOptions {
+  /** One slide a beat instead of one a step. */
+  readonly builds: boolean;
+  /** Questions on the slides, what follows on answer pages. */
+  readonly exercise: boolean;
+}
+
+export interface Deck {
+  readonly title: string | undefined;
+  /** The setter's name. */
+  readonly credit: string | undefined;
+  readonly look: Look;
+  /** The film of the pictures; frames are those of the video. */
+  readonly film: Film;
+  /** Names of the scene's colour groups, by index. */
+  readonly groups: readonly string[];
+  readonly slides: readonly Slide[];
+  /** Of an exercise: for the last page. */
+  readonly answers: readonly Answer[];
+}
+
+/** A side of the card: a question with what is to be seen when it is asked, or what is told. */
+export interface Slide {
+  /** Unique in the deck: letters, digits, hyphens. */
+  readonly id: string;
+  readonly step: string;
+  /** Of the step, from 1, and how many there are. */
+  readonly number: number;
+  readonly count: number;
+  /** Never empty: the step's title, else its argument, else its number. */
+  readonly heading: string;
+  /** The argument's name; undefined where it is the heading. */
+  readonly argument: string | undefined;
+  /** In notation, each for itself; empty on a question. */
+  readonly conclusions: readonly string[];
+  readonly question: string | undefined;
+  readonly notes: readonly Note[];
+  /** The sentence that is said. */
+  readonly says: string | undefined;
+  /** Further remarks: `Assumes that the puzzle has one solution.` */
+  readonly remark: string | undefined;
+  /** Why the step is not proved, on a stamped slide. */
+  readonly stamp: string | undefined;
+  readonly frame: Frame;
+  /** The frame from which motion leads to this picture. */
+  readonly from: Frame;
+  /** Whether strikes, placements and ghosts are left out of the picture. */
+  readonly isOpen: boolean;
+  /** The step as it was checked. */
+  readonly checked: CheckedStep;
+}
+
+export interface Note {
+  readonly text: string;
+  readonly group: MarkGroup | undefined;
+}
+
+export interface Answer {
+  readonly number: number;
+  readonly heading: string;
+  readonly argument: string | undefined;
+  /** In notation, or the sentence that says why nothing follows. */
+  readonly texts: readonly string[];
+  readonly says: string | undefined;
+}
+
+/** The deck of a checked scene. It draws an unsound scene too, stamped: whether that may be is for the caller to decide. */
+export function deckOf(checked: CheckedScene, schedule: Schedule, look: Look, options: DeckOptions): Deck {
+  const { scene } = checked;
+  const films = slideFilms(checked, schedule, look);
+  const steps = checked.steps.map((step, index): TimedStep => {
+    const times = schedule.steps[index];
+    if (times?.id !== step.step.id) throw new Bug(`the schedule has no times for step ${step.step.id}`);
+    return { checked: step, times };
+  });
+  const making: Making = { films, look, options, checked };
+  return {
+    title: scene.title,
+    credit: scene.puzzle.setter,
+    look,
+    film: films.picture,
+    groups: scene.groups.map(({ name }) => name),
+    slides: steps.flatMap((timed, index) => slidesOf(making, timed, { number: index + 1, count: steps.length })),
+    answers: options.exercise ? steps.flatMap((timed, index) => answerOf(making, timed, index + 1)) : [],
+  };
+}
+
+/** What stands on the slide's picture. */
+export function drawingOf({ film, look }: Deck, { frame, isOpen, step, checked }: Slide): Drawing {
+  const isHidden = (mark: Mark) => isOpen && mark.step === step && tellsConclusion(film.grid, checked, mark);
+  return standingAt(film, look, frame, isHidden);
+}
+
+interface Making {
+  readonly films: SlideFilms;
+  readonly look: Look;
+  readonly options: DeckOptions;
+  readonly checked: CheckedScene;
+}
+
+interface Place {
+  readonly number: number;
+  readonly count: number;
+}
+
+function slidesOf(making: Making, timed: TimedStep, place: Place): Slide[] {
+  const { films, look, options, checked } = making;
+  const { told, picture } = films;
+  const { id } = timed.checked.step;
+  const asked = questionsOf(told, id);
+  const own = options.exercise ? questionOf(told.grid, timed.checked) : undefined;
+  if (own !== undefined) {
+    const open = openFrame(told, look, timed);
+    const questions = asked.length > 0 ? asked.map(({ text }) => text) : [own];
+    return questions.map((question, index) => ({
+      ...frontOf(making, timed, place, { text: question, frame: open }, index),
+      isOpen: true,
+    }));
+  }
+  const { groups } = checked.scene;
+  const frames = options.builds ? buildFrames(told, look, groups, timed) : [wholeFrame(told, look, timed)];
+  const backs = distinct(picture, look, frames).map((frame, index, all) => {
+    const isLast = index === all.length - 1;
+    return slideAt(making, timed, place, { frame, id: all.length === 1 ? id : `${id}-${index + 1}`, isLast });
+  });
+  const fronts = asked.map((question, index) => frontOf(making, timed, place, question, index));
+  const both = [...fronts, ...backs].sort((a, b) => a.frame - b.frame || (a.question === undefined ? 1 : -1));
+  return both.map((slide, index) => ({ ...slide, from: both[index - 1]?.frame ?? timed.times.from }));
+}
+
+/** Frames whose pictures or words differ from those of the frame before. */
+function distinct(film: Film, look: Look, frames: readonly Frame[]): Frame[] {
+  let before: string | undefined;
+  return frames.filter((frame, index) => {
+    const digest = digestOf(standingAt(film, look, frame));
+    const isNew = digest !== before || index === frames.length - 1;
+    before = digest;
+    return isNew;
+  });
+}
+
+function frontOf(
+  making: Making,
+  timed: TimedStep,
+  place: Place,
+  { text, frame }: { readonly text: string; readonly frame: Frame },
+  index: number,
+): Slide {
+  const id = `${timed.checked.step.id}-question${index === 0 ? '' : `-${index + 1}`}`;
+  const slide = slideAt(making, timed, place, { frame, id, isLast: false });
+  return { ...slide, conclusions: [], question: text, says: undefined };
+}
+
+function slideAt(
+  { films, checked }: Making,
+  { checked: step, times }: TimedStep,
+  place: Place,
+  { frame, id, isLast }: { readonly frame: Frame; readonly id: string; readonly isLast: boolean },
+): Slide {
+  const { told } = films;
+  const heading = told.headings.findLast(
+    (each) => each.step === step.step.id && each.from <= frame && frame < each.until,
+  );
+  const concludes = isLast || heading?.conclusions !== undefined;
+  const notes = told.marks.flatMap(({ shape, group, from, until }): Note[] =>
+    shape.kind === 'note' && from <= frame && frame < until ? [{ text: shape.text, group }] : [],
+  );
+  return {
+    id,
+    step: step.step.id,
+    ...place,
+    ...namesOf(step, place.number),
+    conclusions: concludes ? shownConclusions(told, step) : [],
+    question: undefined,
+    notes,
+    says: step.step.say?.value,
+    remark: remarkOf(step, checked),
+    stamp: stampText(step),
+    frame,
+    from: times.from,
+    isOpen: false,
+    checked: step,
+  };
+}
+
+function namesOf({ step }: CheckedStep, number: number): Pick<Slide, 'heading' | 'argument'> {
+  const argument = step.called ?? step.because?.written;
+  if (step.title !== undefined) return { heading: step.title, argument };
+  return { heading: argument === undefined ? `Step ${number}` : capitalised(argument), argument: undefined };
+}
+
+function capitalised(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** More characters than this are counted rather than listed. */
+const listLength = 90;
+
+function shownConclusions({ grid }: Film, step: CheckedStep): readonly string[] {
+  if (step.step.fails) return trapTexts(grid, step).map((text) => `${text} does not follow`);
+  const texts = provedTexts(grid, step);
+  if (texts.join(' ').length <= listLength) return texts;
+  const placed = texts.filter((text) => /^r\d+c\d+=\d+$/.test(text)).length;
+  const rest = texts.filter((text) => !/^r\d+c\d+=\d+$/.test(text));
+  const counted = placed === 0 ? [] : [placed === 1 ? '1 digit' : `${placed} digits`];
+  return placed > 3 ? [...counted, ...rest] : texts;
+}
+
+function remarkOf(
+  { assumesOneSolution, inheritsOneSolution }: CheckedStep,
+  { solutions }: CheckedScene,
+): string | undefined {
+  if (assumesOneSolution) return 'Assumes that the puzzle has one solution.';
+  if (inheritsOneSolution && solutions === 1) return 'Rests on a step that assumes one solution.';
+  return undefined;
+}
+
+function answerOf({ films }: Making, { checked: step }: TimedStep, number: number): Answer[] {
+  const { grid } = films.told;
+  if (questionOf(grid, step) === undefined) return [];
+  const texts = step.step.fails ? ['No.', ...step.conclusions.map(({ message }) => message)] : provedTexts(grid, step);
+  const kept = texts.filter((text) => text !== '');
+  const stamp = stampText(step);
+  return [
+    {
+      number,
+      ...namesOf(step, number),
+      texts: stamp === undefined ? kept : [...kept, `Not proved: ${stamp}`],
+      says: step.step.say?.value,
+    },
+  ];
+}

@@ -1,0 +1,88 @@
+/**
+ * The picture on a slide: the board alone, square, upright and whole, whatever the video shows. Words are the slide's
+ * own, so the film of the pictures has none.
+ */
+import type { CheckedScene } from '../check/verdict.ts';
+import type { Drawing, Inked } from '../picture/drawing.ts';
+import { drawingAt } from '../picture/drawing.ts';
+import { framesOf } from '../picture/motion.ts';
+import type { Look } from '../scene/look.ts';
+import type { Scene, Video } from '../scene/scene.ts';
+import { tellFilm } from '../telling/tell-film.ts';
+import { type Film, type Frame, frameAt, type Mark, type Shown } from '../timeline/film.ts';
+import type { Schedule } from '../timeline/schedule.ts';
+import { pictureSide } from './picture-side.ts';
+
+/** Free on every side of the board, for lines that lie on its edge. */
+const leastMargin = 22;
+
+export interface SlideFilms {
+  /** What is drawn: the board and the marks on it. */
+  readonly picture: Film;
+  /** What is said: headings, and the marks that are words. */
+  readonly told: Film;
+}
+
+/** The films from which slides are made; frames are those of the video. */
+export function slideFilms(checked: CheckedScene, schedule: Schedule, look: Look): SlideFilms {
+  const { scene } = checked;
+  const told = tellFilm({ ...checked, scene: onBoard(scene) }, { ...schedule, board: [square(scene)] }, look);
+  const picture: Film = {
+    ...told,
+    title: undefined,
+    credit: undefined,
+    headings: [],
+    marks: told.marks.filter((mark) => !isWords(mark)),
+  };
+  return { picture, told };
+}
+
+/** Notes and questions stand beside the picture. */
+export function isWords({ shape }: Mark): boolean {
+  return shape.kind === 'note' || shape.kind === 'ask';
+}
+
+function onBoard(scene: Scene): Scene {
+  const { video } = scene;
+  const drawn: Video = { ...video, width: pictureSide, height: pictureSide, draw: 'board', board: [] };
+  // Such a recording shows no small digits: here, too, only those that the telling brings.
+  const bare: Video = video.small === 'whole' ? { ...drawn, small: '123', candidates: 'pencilled' } : drawn;
+  return { ...scene, video: bare };
+}
+
+function square({ puzzle }: Scene): Schedule['board'][number] {
+  const { size } = puzzle.grid;
+  const side = Math.floor((pictureSide - 2 * leastMargin) / size) * size;
+  const margin = (pictureSide - side) / 2;
+  return { from: frameAt(0), shape: { kind: 'square', left: margin, top: margin, side } };
+}
+
+/**
+ * The drawing of a frame as it would stand if nothing moved: what has begun to come is there, what has begun to go is
+ * gone. `hidden` are left out.
+ */
+export function standingAt(
+  film: Film,
+  look: Look,
+  frame: Frame,
+  hidden: (mark: Mark) => boolean = () => false,
+): Drawing {
+  const drawing = drawingAt(film, look, frame);
+  const fade = framesOf(look.motion.fade, film.rate);
+  const whole = <T extends Shown>(inked: readonly Inked[], things: readonly T[], isKept: (thing: T) => boolean) =>
+    inked.flatMap(({ index }): Inked[] => {
+      const thing = things[index];
+      if (thing === undefined || !isKept(thing)) return [];
+      const isGoing = thing.until < film.frameCount && thing.until - frame <= fade && thing.from < frame - fade;
+      return isGoing ? [] : [{ index, progress: 1, alpha: 1 }];
+    });
+  const always = () => true;
+  return {
+    ...drawing,
+    headings: whole(drawing.headings, film.headings, always),
+    // A digit comes to stay.
+    written: drawing.written.map(({ index }) => ({ index, progress: 1, alpha: 1 })),
+    candidates: whole(drawing.candidates, film.candidates, always),
+    marks: whole(drawing.marks, film.marks, (mark) => !hidden(mark)),
+  };
+}
