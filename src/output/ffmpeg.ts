@@ -17,6 +17,8 @@ export interface Run {
   readonly outputOptions: readonly string[];
   /** An absolute path. */
   readonly output: string;
+  /** Told now and then how many frames are in the file, where the frames handed over do not say it. */
+  readonly onEncoded?: ((frameCount: number) => void) | undefined;
 }
 
 /** One run of the encoder on frames that we hand it. */
@@ -71,6 +73,7 @@ async function start(
   }
   if (work.filter !== undefined) command.complexFilter(work.filter);
   command.output(work.output).outputOptions('-loglevel', 'error', ...work.outputOptions, '-nostats');
+  if (work.onEncoded !== undefined) command.outputOptions('-progress', 'pipe:2');
 
   // The file is thrown away, so the encoder need not be asked to finish it: SIGKILL is at once and certain.
   const stop = (reason: unknown): void => {
@@ -85,7 +88,11 @@ async function start(
         // Stopped while the library was still looking for its program: there was no child to kill until now.
         if (stopped !== undefined) command.kill('SIGKILL');
       });
-      command.on('stderr', (line) => words.push(line));
+      command.on('stderr', (line) => {
+        const [, key, value] = /^([a-z_0-9]+)=(.*)$/.exec(line) ?? [];
+        if (key === undefined || work.onEncoded === undefined) words.push(line);
+        else if (key === 'frame') work.onEncoded(Number(value));
+      });
       command.on('end', () => resolve());
       command.on('error', (error) => reject(encoderFailure(error.message, words)));
       command.run();
@@ -101,9 +108,14 @@ async function start(
 
 /**
  * What ffprobe says of a file in its JSON form, or undefined where it cannot read it as media. `options` as ffprobe
- * takes them. Throws a `MachineFailure` where there is no ffprobe.
+ * takes them. What it complains of is added to `complaints`. Throws a `MachineFailure` where there is no ffprobe.
  */
-export async function probe(file: string, options: readonly string[], signal?: AbortSignal): Promise<unknown> {
+export async function probe(
+  file: string,
+  options: readonly string[],
+  signal?: AbortSignal,
+  complaints: string[] = [],
+): Promise<unknown> {
   const words = ['-v', 'error', '-of', 'json', ...options, file];
   const limits = {
     maxBuffer: 64 * 1024 * 1024,
@@ -112,7 +124,8 @@ export async function probe(file: string, options: readonly string[], signal?: A
   } as const;
   const ffprobe = program('ffprobe');
   return new Promise((resolve, reject) => {
-    execFile(ffprobe, words, limits, (error, stdout) => {
+    execFile(ffprobe, words, limits, (error, stdout, stderr) => {
+      complaints.push(...stderr.split('\n'));
       if (error === null) resolve(JSON.parse(stdout));
       else if (signal?.aborted === true) reject(signal.reason);
       else if (systemCode(error) !== undefined) reject(new MachineFailure(`ffprobe cannot be started; ${howToGet}`));

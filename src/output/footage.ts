@@ -18,7 +18,7 @@ export interface Seek {
 }
 
 /**
- * Reading begins at a whole second before the wanted moment: ffmpeg takes times as microseconds, and a frame at
+ * Reading a sound begins at a whole second before the wanted moment: ffmpeg takes times as microseconds, and a frame at
  * 1001/30000 s would fall on the wrong side of a rounded one. The rest is cut off by exact arithmetic in the graph.
  */
 export function seekBefore(start: Fraction): Seek {
@@ -27,7 +27,19 @@ export function seekBefore(start: Fraction): Seek {
   return { options: ['-ss', String(seconds)], lead: subtract(start, fraction(seconds)) };
 }
 
-/** The filters between the footage's picture and a frame of `width` x `height` (even) at `rate`, 4:2:0, without end. */
+/**
+ * The same for a picture, from the key picture before that on. A screen recording may have had its last picture long
+ * before the wanted moment, and that is the one to be seen; cutting at the seek's own moment would lose it.
+ */
+export function seekPictureBefore(start: Fraction): Seek {
+  const { options, lead } = seekBefore(start);
+  return { options: options.length === 0 ? [] : ['-noaccurate_seek', ...options], lead };
+}
+
+/**
+ * The filters between the footage's picture and a frame of `width` x `height` (even) at `rate`, 4:2:0, without end.
+ * A recording that fits already comes out bit by bit as it went in.
+ */
 export function footageFilters(
   picture: MediaPicture,
   lead: Fraction,
@@ -35,19 +47,33 @@ export function footageFilters(
   height: number,
   rate: Fraction,
 ): string {
-  const fit = fitted(picture, width, height);
   return [
+    // A last picture that does not say how long it lasts would be gone at once.
+    ...(picture.rate === undefined ? [] : ['tpad=stop=1:stop_mode=clone']),
     `setpts='round(PTS-(${expression(lead)})/TB)'`,
-    `fps=${rate.numerator}/${rate.denominator}:start_time=0`,
+    // By the times of the pictures, not by their count: recordings of screens have no fixed rate.
+    `fps=${rate.numerator}/${rate.denominator}:start_time=0:eof_action=pass`,
     // Footage that ends early holds its last picture.
     'tpad=stop=-1:stop_mode=clone',
+    ...toFrame(picture, width, height),
+    'setsar=1',
+  ].join(',');
+}
+
+function toFrame(picture: MediaPicture, width: number, height: number): readonly string[] {
+  const fit = fitted(picture, width, height);
+  const { kept } = picture;
+  const isTurned = picture.height !== kept.height;
+  const isFrame = !isTurned && kept.width === width && kept.height === height && picture.width === width;
+  // Even a scaler that has nothing to do copies every picture.
+  if (isFrame && kept.format === 'yuv420p' && !kept.fullRange) return changeOfMatrix(picture);
+  return [
     // One matrix for both ends: of a change ffmpeg's scaler makes a detour over RGB, which costs a level of grey.
     `scale=${fit.width}:${fit.height}:in_color_matrix=bt709:out_color_matrix=bt709:out_range=tv`,
     'format=yuv420p',
     ...changeOfMatrix(picture),
-    `pad=${width}:${height}:${fit.left}:${fit.top}`,
-    'setsar=1',
-  ].join(',');
+    ...(fit.width === width && fit.height === height ? [] : [`pad=${width}:${height}:${fit.left}:${fit.top}`]),
+  ];
 }
 
 /**

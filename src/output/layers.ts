@@ -4,8 +4,9 @@
  */
 import { basename, resolve } from 'node:path';
 import { add, compare, divide, fraction, subtract, zero } from '../scene/fraction.ts';
+import { printSeconds } from '../timeline/seconds.ts';
 import type { Footage } from './footage.ts';
-import { type Media, type MediaPicture, probeMedia } from './media.ts';
+import { cutOffAt, type Media, type MediaPicture, probeMedia } from './media.ts';
 import type { Painter } from './painter.ts';
 import type { Container, Refusal } from './target.ts';
 
@@ -61,6 +62,13 @@ async function footageLayers(
   if (media.durationSeconds !== undefined && compare(footage.start, media.durationSeconds) >= 0) {
     return refused(`the footage ${name} is over before the moment at which the video is to begin`);
   }
+  if (painter.transparent && picture.hdr !== undefined) {
+    return refused(
+      `the footage ${name} has a high dynamic range (${picture.hdr}), and the video is BT.709, which has not: convert the footage to BT.709 first`,
+    );
+  }
+  const cut = await cutOff(painter, footage, media, signal);
+  if (cut !== undefined) return refused(`the footage ${name} ${cut}`);
   const from = { file: resolve(footage.file), start: footage.start };
   return {
     kind: 'layers',
@@ -68,6 +76,20 @@ async function footageLayers(
     sound: hasAudio ? from : undefined,
     notices: painter.transparent ? misfits(painter, footage, name, media, picture) : [],
   };
+}
+
+/** What is wrong with footage that ends before the moment to which it is needed and which it promises to reach. */
+async function cutOff(
+  painter: Painter,
+  { file, start }: Footage,
+  { durationSeconds: promised }: Media,
+  signal: AbortSignal | undefined,
+): Promise<string | undefined> {
+  if (promised === undefined) return undefined;
+  const needed = add(start, divide(fraction(painter.frameCount), painter.rate));
+  const end = await cutOffAt(file, compare(promised, needed) < 0 ? promised : needed, signal);
+  if (end === undefined) return undefined;
+  return `is cut off: it should last ${printSeconds(promised)}, and ends at ${printSeconds(end)}; copy or record it again, or give the video a \`length\` that ends before`;
 }
 
 async function narrationLayer(

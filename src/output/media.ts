@@ -5,6 +5,7 @@ import { existsSync } from 'node:fs';
 import { basename, resolve } from 'node:path';
 import { z } from 'zod';
 import {
+  add,
   compare,
   divide,
   type Fraction,
@@ -33,6 +34,20 @@ export interface MediaPicture {
   readonly rate: Fraction | undefined;
   /** The matrix of its colours by ffmpeg's name (`bt709`, `smpte170m`); undefined where the file does not say. */
   readonly matrix: string | undefined;
+  /** How its pixels are kept in the file. */
+  readonly kept: KeptAs;
+  /** The name of the kind of high dynamic range that it has; undefined for an ordinary picture. */
+  readonly hdr: string | undefined;
+}
+
+/** Pixels as a file keeps them: before they are turned, and before they are made square. */
+export interface KeptAs {
+  readonly width: number;
+  readonly height: number;
+  /** By ffmpeg's name: `yuv420p`. */
+  readonly format: string | undefined;
+  /** Whether black is 0 and white 255, in place of 16 and 235. */
+  readonly fullRange: boolean;
 }
 
 export interface UnreadableMedia {
@@ -45,8 +60,9 @@ export interface UnreadableMedia {
 export async function probeMedia(file: string, signal?: AbortSignal): Promise<Media | UnreadableMedia> {
   const path = resolve(file); // So that no part of a name is taken for an option or a protocol.
   if (!existsSync(path)) return { kind: 'unreadable', message: `there is no file ${file}` };
-  const parsed = answerShape.safeParse(await probe(path, ['-show_streams', '-show_format'], signal));
-  if (!parsed.success) return { kind: 'unreadable', message: `${basename(file)} cannot be read as a video or a sound` };
+  const complaints: string[] = [];
+  const parsed = answerShape.safeParse(await probe(path, ['-show_streams', '-show_format'], signal, complaints));
+  if (!parsed.success) return { kind: 'unreadable', message: `${basename(file)} ${whyUnreadable(complaints)}` };
   const { streams, format } = parsed.data;
   const video = streams.find((stream) => stream.codec_type === 'video' && stream.disposition?.attached_pic !== 1);
   const audio = streams.find((stream) => stream.codec_type === 'audio');
@@ -61,6 +77,28 @@ export async function probeMedia(file: string, signal?: AbortSignal): Promise<Me
     picture,
     hasAudio: audio !== undefined,
   };
+}
+
+/** A recorder writes the list of the pictures (the `moov` box of ISO/IEC 14496-12) last, and a cut takes it away. */
+function whyUnreadable(complaints: readonly string[]): string {
+  if (!complaints.some((line) => line.includes('moov atom not found'))) return 'cannot be read as a video or a sound';
+  return 'is cut off: its end is missing, and with it the list of its pictures; copy or record it again';
+}
+
+/**
+ * Where the file really ends, in seconds, if that is more than a second before `promised`, as far as its own head says
+ * that it goes; undefined where it holds what it promises. Reads packets near the end, and decodes none.
+ */
+export async function cutOffAt(file: string, promised: Fraction, signal?: AbortSignal): Promise<Fraction | undefined> {
+  const from = Math.max(0, Math.floor(toNumber(promised)) - 2);
+  const wanted = ['-read_intervals', `${from}%${from + 4}`, '-show_entries', 'packet=pts_time,duration_time'];
+  const parsed = packetsShape.safeParse(await probe(resolve(file), wanted, signal));
+  const ends = (parsed.success ? parsed.data.packets : []).flatMap(({ pts_time, duration_time }) => {
+    const start = decimal(pts_time);
+    return start === undefined ? [] : [add(start, decimal(duration_time) ?? zero)];
+  });
+  const end = ends.reduce((latest, one) => (compare(one, latest) > 0 ? one : latest), zero);
+  return compare(add(end, fraction(1n)), promised) < 0 ? end : undefined;
 }
 
 /** The number of frames in the file's first picture stream, by reading every packet of it (and decoding none). */
@@ -81,13 +119,22 @@ const streamShape = z.object({
   duration_ts: z.number().optional(),
   duration: z.string().optional(),
   color_space: z.string().optional(),
+  color_range: z.string().optional(),
+  color_transfer: z.string().optional(),
+  pix_fmt: z.string().optional(),
   disposition: z.object({ attached_pic: z.number().optional() }).optional(),
-  side_data_list: z.array(z.object({ rotation: z.number().optional() })).optional(),
+  side_data_list: z
+    .array(z.object({ side_data_type: z.string().optional(), rotation: z.number().optional() }))
+    .optional(),
 });
 
 const answerShape = z.object({
   streams: z.array(streamShape),
   format: z.object({ duration: z.string().optional() }),
+});
+
+const packetsShape = z.object({
+  packets: z.array(z.object({ pts_time: z.string().optional(), duration_time: z.string().optional() })),
 });
 
 const countShape = z.object({ streams: z.array(z.object({ nb_read_packets: z.string().optional() })) });
@@ -103,7 +150,24 @@ function pictureOf(stream: z.infer<typeof streamShape>): MediaPicture | undefine
     height: onItsSide ? wide : height,
     rate: ratio(stream.avg_frame_rate, '/'),
     matrix: stream.color_space === 'unknown' ? undefined : stream.color_space,
+    kept: {
+      width,
+      height,
+      format: stream.pix_fmt,
+      fullRange: stream.color_range === 'pc' || stream.pix_fmt?.startsWith('yuvj') === true,
+    },
+    hdr: hdrOf(stream),
   };
+}
+
+/** Of the transfer functions of ITU-T H.273, table 3, those of ITU-R BT.2100; and the mark of a Dolby Vision stream. */
+function hdrOf(stream: z.infer<typeof streamShape>): string | undefined {
+  if (stream.color_transfer === 'smpte2084') return 'PQ';
+  if (stream.color_transfer === 'arib-std-b67') return 'HLG';
+  const isDolbyVision = stream.side_data_list?.some(
+    ({ side_data_type }) => side_data_type?.startsWith('DOVI') === true,
+  );
+  return isDolbyVision === true ? 'Dolby Vision' : undefined;
 }
 
 function durationOf(stream: z.infer<typeof streamShape> | undefined): Fraction | undefined {

@@ -4,6 +4,7 @@
 import type { Footage } from './footage.ts';
 import { folderFault, writeFrameFolder } from './frame-folder.ts';
 import { layersOf } from './layers.ts';
+import { writeOverFootage } from './over-footage.ts';
 import type { Painter } from './painter.ts';
 import { type Progress, type ProgressMeter, progressMeter } from './progress.ts';
 import { type Refusal, sourceFault, targetOf } from './target.ts';
@@ -69,7 +70,9 @@ async function render(painter: Painter, name: string, options: RenderOptions): P
   }
   const layers = await layersOf(painter, target.container, { key, footage, audio: options.audio }, signal);
   if (layers.kind === 'refused') return layers;
-  await writeVideo(painter, { ...target, key, under: layers.under, sound: layers.sound }, { meter, signal });
+  const { under, sound } = layers;
+  if (under === undefined) await writeVideo(painter, { ...target, key, sound }, { meter, signal });
+  else await writeOverFootage(painter, { ...target, under, sound }, { meter, signal });
   return written(target.file, meter, layers.notices);
 }
 

@@ -1,13 +1,14 @@
 /**
- * A video file: which encoder with which options, what is mixed under the frames, and the check that it is whole.
+ * A video file: which encoder with which options, its sound, and the check that it is whole.
  *
  * Colour is BT.709 in limited range, converted and tagged (tags alone would be wrong); alpha is straight.
  */
 import { divide, type Fraction, fraction, zero } from '../scene/fraction.ts';
 import { canvasPixelFormat, frameCanvas } from './canvas.ts';
+import { CannotHold } from './codecs/codec.ts';
 import { codecOf } from './codecs/codecs.ts';
 import { type Encoding, encode, requireEncoders } from './ffmpeg.ts';
-import { footageFilters, seekBefore, soundFilters } from './footage.ts';
+import { seekBefore, soundFilters } from './footage.ts';
 import { type FrameSource, frameSource, type PixelFormat } from './frame-source.ts';
 import { keyFrameEvery } from './key-frames.ts';
 import type { Layers } from './layers.ts';
@@ -19,7 +20,7 @@ import type { Codec, Container } from './target.ts';
 import { writeWholeFile } from './whole-file.ts';
 import { requireFrames } from './whole-video.ts';
 
-export interface VideoPlan extends Pick<Layers, 'under' | 'sound'> {
+export interface VideoPlan extends Pick<Layers, 'sound'> {
   /** An absolute path. */
   readonly file: string;
   readonly container: Container;
@@ -34,8 +35,10 @@ export async function writeVideo(
   options: { readonly meter: ProgressMeter; readonly signal: AbortSignal | undefined },
 ): Promise<void> {
   const { meter, signal } = options;
-  if (plan.under === undefined) {
-    return writeSegmented(painter, plan, codecOf(plan.codec, painter, isOpaque(painter, plan)), options);
+  try {
+    return await writeSegmented(painter, plan, codecOf(plan.codec, painter, isOpaque(painter, plan)), options);
+  } catch (error) {
+    if (!(error instanceof CannotHold)) throw error;
   }
   const recipe = recipes[plan.codec];
   await requireEncoders([recipe.encoder, ...(plan.sound === undefined ? [] : [sounds[plan.container].encoder])]);
@@ -49,12 +52,12 @@ export async function writeVideo(
   });
 }
 
-/** The pixels that the encoder is handed: without alpha where nothing shows through and nothing lies under. */
+/** The pixels that the encoder is handed: without alpha where nothing shows through. */
 function pixelFormat(painter: Painter, plan: VideoPlan): PixelFormat {
   const opaque = isOpaque(painter, plan);
   switch (plan.codec) {
     case 'h264':
-      return plan.under === undefined ? 'yuv420p' : 'yuva420p';
+      return 'yuv420p';
     case 'vp9':
       return opaque ? 'yuv420p' : 'yuva420p';
     case 'prores':
@@ -83,16 +86,8 @@ function encodingOf(painter: Painter, plan: VideoPlan, format: PixelFormat, part
   const inputs: { file: string; options: readonly string[] }[] = [];
   const graph: string[] = [];
 
-  let video = '[0:v]';
-  if (plan.under !== undefined) {
-    const seek = seekBefore(plan.under.start);
-    inputs.push({ file: plan.under.file, options: seek.options });
-    const filters = footageFilters(plan.under.picture, seek.lead, painter.width, painter.height, painter.rate);
-    graph.push(`[${inputs.length}:v:0]${filters}[under]`, `[under][0:v]overlay=format=yuv420:shortest=1[over]`);
-    video = '[over]';
-  }
   const alpha = format === 'rgba' || format === 'yuva420p';
-  graph.push(`${video}${finish(plan.codec, alpha && plan.under === undefined)}[video]`);
+  graph.push(`[0:v]${finish(plan.codec, alpha)}[video]`);
 
   const soundOptions: string[] = [];
   if (plan.sound !== undefined) {
@@ -131,14 +126,14 @@ function finish(codec: Codec, alpha: boolean): string {
   }
 }
 
-const tags = 'setparams=range=tv:color_primaries=bt709:color_trc=bt709:colorspace=bt709';
+export const tags = 'setparams=range=tv:color_primaries=bt709:color_trc=bt709:colorspace=bt709';
 
-interface Recipe {
+export interface Recipe {
   readonly encoder: string;
   options(rate: Fraction): readonly string[];
 }
 
-const recipes: Readonly<Record<Codec, Recipe>> = {
+export const recipes: Readonly<Record<Codec, Recipe>> = {
   h264: {
     encoder: 'libx264',
     options: (rate) => ['-preset', 'veryfast', '-crf', '16', '-pix_fmt', 'yuv420p', '-g', String(keyFrameEvery(rate))],
@@ -159,6 +154,6 @@ const recipes: Readonly<Record<Codec, Recipe>> = {
   },
 };
 
-function secondsOf(painter: Painter): Fraction {
+export function secondsOf(painter: Painter): Fraction {
   return painter.frameCount === 0 ? zero : divide(fraction(painter.frameCount), painter.rate);
 }

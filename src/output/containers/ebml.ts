@@ -32,6 +32,7 @@ export const ids = {
   pixelHeight: 0xba,
   alphaMode: 0x53c0,
   flagInterlaced: 0x9a,
+  colourSpace: 0x2eb524,
   colour: 0x55b0,
   matrix: 0x55b1,
   range: 0x55b9,
