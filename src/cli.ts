@@ -20,6 +20,8 @@ const actions: Readonly<Record<Verb['name'], Action>> = {
     (await import('./commands/render.ts')).render(scene ?? '', options, terminal),
   still: async (scene, options, terminal) =>
     (await import('./commands/still.ts')).still(scene ?? '', options, terminal),
+  chapters: async (scene, options, terminal) =>
+    (await import('./commands/chapters.ts')).chapters(scene ?? '', options, terminal),
   captions: async (scene, options, terminal) =>
     (await import('./commands/captions.ts')).captions(scene ?? '', options, terminal),
   slides: async (scene, options, terminal) =>

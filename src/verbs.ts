@@ -9,7 +9,7 @@ export interface VerbOption {
 }
 
 export interface Verb {
-  readonly name: 'check' | 'render' | 'still' | 'captions' | 'slides' | 'schema';
+  readonly name: 'check' | 'render' | 'still' | 'captions' | 'chapters' | 'slides' | 'schema';
   /** How it is called, without the program's name. */
   readonly call: string;
   /** One sentence, without a full stop. */
@@ -112,6 +112,19 @@ export const verbs: readonly Verb[] = [
     examples: [
       'proofreel slides scenes/lamp-room.yaml -o lamp-room.html',
       'proofreel slides lesson.yaml -o sheets.pdf --handout 4 --exercise --size Letter',
+    ],
+  },
+  {
+    name: 'chapters',
+    call: 'chapters SCENE [-o OUT.otio]',
+    does: 'prints the list of chapters that video sites read, or writes the lesson as a timeline with a marker a step',
+    options: [
+      out('the list (.txt), or an OpenTimelineIO timeline (.otio); without it the list on standard output'),
+      { flags: '--video <file>', does: 'for .otio: the rendered video that is its clip, without it OUT.mov' },
+    ],
+    examples: [
+      'proofreel chapters scenes/lamp-room.yaml',
+      'proofreel chapters lesson.yaml -o lesson.otio --video marks.mov',
     ],
   },
   {

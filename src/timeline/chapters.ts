@@ -19,7 +19,7 @@ export type ChapterNames = 'chapters' | 'titles';
 
 /**
  * The chapters of a scene, from frame 0 to the last: each begins with the step that names it. What comes before the
- * first of them is a chapter of its own, named as the lesson is. Two that begin on one frame, or one of no frame, are
+ * first of them is a chapter of its own, named as the lesson is, or part of it where it is shorter than ten seconds. Two that begin on one frame, or one of no frame, are
  * one chapter, by the later name. Empty where nothing is named.
  */
 export function chaptersOf(scene: Scene, schedule: Schedule, names: ChapterNames = 'chapters'): readonly Chapter[] {
@@ -30,8 +30,9 @@ export function chaptersOf(scene: Scene, schedule: Schedule, names: ChapterNames
   });
   const [first] = named;
   if (first === undefined) return [];
-  const opening = { name: plainName(scene.title) ?? 'Opening', from: frameAt(0) };
-  const all = first.from > 0 ? [opening, ...named] : named;
+  const start = frameAt(0);
+  const opening = { name: plainName(scene.title) ?? 'Opening', from: start, until: first.from };
+  const all = isShort(opening, schedule.rate) ? [{ ...first, from: start }, ...named.slice(1)] : [opening, ...named];
   return all.flatMap(({ name, from }, index) => {
     const until = all[index + 1]?.from ?? frameAt(schedule.frameCount);
     return until > from ? [{ name, from, until }] : [];

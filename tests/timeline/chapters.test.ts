@@ -20,6 +20,12 @@ describe('chapters of a scene', () => {
       'Two 500-1500',
     ]);
   });
+  it('unless it is shorter than ten seconds', () => {
+    expect(chapters('  - {id: a, at: 1, chapter: One}\n  - {id: c, at: 20, chapter: Two}\n')).toEqual([
+      'One 0-500',
+      'Two 500-1500',
+    ]);
+  });
   it('two on one frame are one, by the later name', () => {
     const steps =
       '  - {id: a, at: 0, chapter: One}\n  - {id: b, at: 20, chapter: Two}\n  - {id: c, at: 20, chapter: Three}\n';

@@ -1,0 +1,116 @@
+/**
+ * `proofreel chapters`: the list that video sites read, or the lesson as a timeline for an editing program.
+ */
+import { basename, dirname, extname, relative, resolve } from 'node:path';
+import { printTimeline } from '../beside/otio.ts';
+import { printDiagnostic } from '../scene/locate.ts';
+import { type Chapter, chapterList, chaptersOf, printChapterList } from '../timeline/chapters.ts';
+import { footageStart } from '../timeline/length.ts';
+import { wholeFrames } from '../timeline/seconds.ts';
+import { framesOfLabel } from '../timeline/timecode.ts';
+import { exitStatus } from '../verbs.ts';
+import { BadCall } from './bad-call.ts';
+import { type Lesson, openLesson, pathBeside } from './lesson.ts';
+import { putText, refuseTarget } from './put-text.ts';
+import type { Terminal } from './terminal.ts';
+import { unsoundNote } from './unsound-note.ts';
+
+export interface ChaptersCall {
+  readonly out?: string;
+  readonly video?: string;
+}
+
+type Read = Extract<Lesson, { kind: 'lesson' }>;
+
+export async function chapters(path: string, call: ChaptersCall, terminal: Terminal): Promise<number> {
+  const kind = kindOf(call);
+  const lesson = await openLesson(path, { media: 'if there' });
+  for (const each of lesson.diagnostics) terminal.err(`${printDiagnostic(path, lesson.file.text, each)}\n`);
+  if (lesson.kind === 'unusable') return exitStatus.unusable;
+  const { scene, schedule } = lesson;
+  if (call.out !== undefined) {
+    const { narration, footage, audio } = scene.video;
+    const beside = (name: string | undefined) => (name === undefined ? undefined : pathBeside(path, name));
+    refuseTarget(call.out, {
+      scene: path,
+      narration: beside(narration?.value),
+      footage: beside(footage?.file.value),
+      audio: beside(audio?.value),
+    });
+  }
+  if (kind === 'otio') {
+    const out = call.out ?? '';
+    const named = chaptersOf(scene, schedule);
+    const text = timelineText(path, out, call.video, named, lesson);
+    await putText(out, text, `${counted(scene.steps.length, 'step')}, ${counted(named.length, 'chapter')}`, terminal);
+  } else {
+    const list = chapterList(namedChapters(path, lesson, terminal), schedule.rate);
+    await putText(
+      call.out,
+      printChapterList(list.chapters, schedule.rate),
+      counted(list.chapters.length, 'chapter'),
+      terminal,
+    );
+    for (const { name, into } of list.merged)
+      terminal.err(`proofreel: "${name}" is shorter than ten seconds, and is part of "${into}" here\n`);
+    if (!list.taken)
+      terminal.err(
+        `proofreel: warning: video sites take three chapters at least, of ten seconds or more; there ${list.chapters.length === 1 ? 'is' : 'are'} ${list.chapters.length}\n`,
+      );
+  }
+  return unsoundNote(lesson.checked, terminal);
+}
+
+function kindOf({ out, video }: ChaptersCall): 'list' | 'otio' {
+  const ending = out === undefined ? '.txt' : extname(out).toLowerCase();
+  if (ending === '.otio') return 'otio';
+  if (ending !== '.txt') throw new BadCall(`chapters are written as .txt or .otio; ${out} ends otherwise`);
+  if (video !== undefined) throw new BadCall('--video is the clip of a timeline: it goes with -o OUT.otio');
+  return 'list';
+}
+
+/** By `chapter`; where the scene has none, by the titles of its steps, which is then said. */
+function namedChapters(path: string, { scene, schedule }: Read, terminal: Terminal): readonly Chapter[] {
+  const named = chaptersOf(scene, schedule);
+  if (named.length > 0) return named;
+  const titled = chaptersOf(scene, schedule, 'titles');
+  if (titled.length === 0)
+    throw new BadCall(`no step of ${path} has a chapter or a title; write chapter: NAME at the steps where one begins`);
+  terminal.err(`proofreel: no step of ${path} has a chapter, so the steps' titles are taken\n`);
+  return titled;
+}
+
+function timelineText(
+  path: string,
+  out: string,
+  video: string | undefined,
+  named: readonly Chapter[],
+  { scene, schedule, checked }: Read,
+): string {
+  const { footage, audio, timecode, rate } = scene.video;
+  const folder = dirname(resolve(out));
+  const url = (file: string) => urlFrom(folder, file);
+  const label = timecode === undefined ? undefined : framesOfLabel(timecode.value, rate);
+  return printTimeline(checked, schedule, {
+    name: scene.title?.replace(/\s+/g, ' ').trim() ?? basename(path, extname(path)),
+    firstFrame: label?.ok === true ? label.frames : 0,
+    chapters: named,
+    media: {
+      video: url(resolve(video ?? `${out.slice(0, -extname(out).length)}.mov`)),
+      footage:
+        footage === undefined
+          ? undefined
+          : { url: url(pathBeside(path, footage.file.value)), from: wholeFrames(rate, footageStart(scene)) },
+      audio: audio === undefined ? undefined : url(pathBeside(path, audio.value)),
+    },
+  });
+}
+
+/** From the timeline's folder on, as a relative reference of RFC 3986. */
+function urlFrom(folder: string, file: string): string {
+  return relative(folder, file).split(/[\\/]/).map(encodeURIComponent).join('/');
+}
+
+function counted(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? '' : 's'}`;
+}

@@ -1,0 +1,143 @@
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import pc from 'picocolors';
+import { afterAll, describe, expect, it } from 'vitest';
+import { BadCall } from '../../src/commands/bad-call.ts';
+import { captions } from '../../src/commands/captions.ts';
+import { chapters } from '../../src/commands/chapters.ts';
+import type { Terminal } from '../../src/commands/terminal.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'proofreel-beside-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+const path = (name: string) => join(folder, name);
+function written(name: string, text: string): string {
+  writeFileSync(path(name), text);
+  return path(name);
+}
+
+const puzzle = 'proofreel: 1\npuzzle:\n  boxes: 2x2\n  givens: 1.34 3412 .143 432.\n';
+const steps = `steps:
+  - {id: first, at: 0, say: 'Row three has one place for its two.', from: 2r3, so: r3c1=2, chapter: One}
+  - {id: second, at: 12, say: And so on., chapter: Two}
+  - {id: third, at: 24, say: And on., chapter: Three}
+`;
+const good = written('good.yaml', `${puzzle}video: {size: 320x240, rate: 24, length: 40}\n${steps}`);
+const bad = written('bad.yaml', readFileSync(good, 'utf8').replace('so: r3c1=2', 'so: r3c1=3'));
+const silent = written('silent.yaml', `${puzzle}steps:\n  - {id: first, from: 2r3, so: r3c1=2}\n`);
+const talk = written('talk.vtt', 'WEBVTT\n\n00:01.000 --> 00:03.000\nSpoken words.\n\n00:04.000 -->\nbroken\n');
+const spoken = written(
+  'spoken.yaml',
+  `${puzzle}video: {size: 320x240, rate: 24, length: 40, narration: talk.vtt}\n${steps}`,
+);
+
+interface Said {
+  readonly status: number | string;
+  readonly out: string;
+  readonly err: string;
+}
+
+async function said(verb: (terminal: Terminal) => Promise<number>): Promise<Said> {
+  let [out, err] = ['', ''];
+  const paint = pc.createColors(false);
+  const terminal: Terminal = {
+    out: (text) => {
+      out += text;
+    },
+    err: (text) => {
+      err += text;
+    },
+    outPaint: paint,
+    errPaint: paint,
+    isWatched: false,
+  };
+  try {
+    return { status: await verb(terminal), out, err };
+  } catch (failure) {
+    if (failure instanceof BadCall) return { status: failure.message, out, err };
+    throw failure;
+  }
+}
+
+describe('captions', () => {
+  it('to standard output, without a word beside them', async () => {
+    const { status, out, err } = await said((terminal) => captions(good, {}, terminal));
+    expect([status, err]).toEqual([0, '']);
+    expect(out).toMatch(
+      /^WEBVTT\n\nfirst\n00:00:00\.000 --> 00:00:03\.200\nRow three has one place for its two\.\n\nsecond\n/,
+    );
+  });
+  it('into a file, with what is shown beside it', async () => {
+    const { status, out, err } = await said((terminal) =>
+      captions(good, { out: path('a.srt'), describe: true }, terminal),
+    );
+    expect([status, out]).toEqual([0, '']);
+    expect(err).toMatch(
+      /a\.srt: 3 cues, at most [\d.]+ characters a second\n.*a\.descriptions\.srt: \d+ cues of what is shown\n$/,
+    );
+    expect(readFileSync(path('a.srt'), 'utf8')).toMatch(/^1\n00:00:00,000 --> 00:00:03,200\n/);
+    expect(readFileSync(path('a.descriptions.srt'), 'utf8')).toContain('A 2 in row 3 column 1 is');
+  });
+  it('from the narration where there is one, the broken cue told and left out', async () => {
+    const { out, err } = await said((terminal) => captions(spoken, {}, terminal));
+    expect(out).toBe('WEBVTT\n\n00:00:01.000 --> 00:00:03.000\nSpoken words.\n');
+    expect(err).toMatch(/broken-cue: talk\.vtt:6: no times can be read/);
+  });
+  it('of an unsound scene: written, said, and exit 1', async () => {
+    const { status, out, err } = await said((terminal) => captions(bad, {}, terminal));
+    expect([status, out.slice(0, 6)]).toEqual([1, 'WEBVTT']);
+    expect(err).toMatch(/not sound.*first/);
+  });
+  const refused: readonly (readonly [why: string, scene: string, call: object, message: RegExp])[] = [
+    ['another ending', good, { out: path('a.txt') }, /\.vtt or \.srt; .*a\.txt ends otherwise/],
+    ['descriptions without a file', good, { describe: true }, /second file .*-o OUT\.vtt/],
+    ['over the narration', spoken, { out: talk }, /'talk\.vtt' is the narration itself/],
+    ['nothing is said', silent, { out: path('b.vtt') }, /nothing to caption/],
+    ['no such scene', path('nowhere.yaml'), {}, /there is no file/],
+  ];
+  it.each(refused)('refused: %s', async (_, scene, call, message) => {
+    const { status } = await said((terminal) => captions(scene, call, terminal));
+    expect(status).toMatch(message);
+    expect(existsSync(path('b.vtt'))).toBe(false);
+  });
+});
+
+describe('chapters', () => {
+  it('the list', async () => {
+    expect(await said((terminal) => chapters(good, {}, terminal))).toEqual({
+      status: 0,
+      out: '0:00 One\n0:12 Two\n0:24 Three\n',
+      err: '',
+    });
+  });
+  it('too few and too short are said', async () => {
+    const short = written('short.yaml', readFileSync(good, 'utf8').replace('at: 24', 'at: 20'));
+    const { out, err } = await said((terminal) => chapters(short, {}, terminal));
+    expect(out).toBe('0:00 One\n0:20 Three\n');
+    expect(err).toMatch(
+      /"Two" is shorter than ten seconds, and is part of "One" here\n.*three chapters at least.*there are 2\n$/,
+    );
+  });
+  it('the titles where there is no chapter', async () => {
+    const titled = written('titled.yaml', readFileSync(good, 'utf8').replaceAll('chapter:', 'title:'));
+    const { out, err } = await said((terminal) => chapters(titled, {}, terminal));
+    expect(out).toBe('0:00 One\n0:12 Two\n0:24 Three\n');
+    expect(err).toMatch(/no step of .* has a chapter, so the steps' titles are taken/);
+  });
+  it('a timeline, its files named from where it lies', async () => {
+    const { status, err } = await said((terminal) =>
+      chapters(spoken, { out: path('my lesson.otio'), video: path('my marks.mov') }, terminal),
+    );
+    expect([status, err.split('\n').at(-2)]).toEqual([0, `${path('my lesson.otio')}: 3 steps, 3 chapters`]);
+    expect(readFileSync(path('my lesson.otio'), 'utf8')).toContain('"target_url": "my%20marks.mov"');
+  });
+  const refused: readonly (readonly [why: string, scene: string, call: object, message: RegExp])[] = [
+    ['another ending', good, { out: path('a.edl') }, /\.txt or \.otio/],
+    ['a clip of a list', good, { video: 'x.mov' }, /-o OUT\.otio/],
+    ['nothing has a name', silent, {}, /no step of .* has a chapter or a title/],
+    ['a folder', good, { out: `${folder}/x.yaml/a.txt`.replace('x.yaml', 'good.yaml') }, /'good\.yaml' is a file/],
+  ];
+  it.each(refused)('refused: %s', async (_, scene, call, message) => {
+    expect((await said((terminal) => chapters(scene, call, terminal))).status).toMatch(message);
+  });
+});
