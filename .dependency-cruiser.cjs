@@ -36,7 +36,12 @@ const folders = {
     node: false,
   },
   beside: { values: ['grid', 'scene', 'timeline'], types: ['check'], packages: [], node: false },
-  report: { values: ['grid', 'scene'], types: ['check'], packages: ['picocolors', 'zod'], node: false },
+  report: {
+    values: ['grid', 'scene'],
+    types: ['proof', 'check', 'plan'],
+    packages: ['picocolors', 'zod'],
+    node: false,
+  },
 };
 
 const all = Object.keys(folders);

@@ -26,8 +26,16 @@ const actions: Readonly<Record<Verb['name'], Action>> = {
     (await import('./commands/captions.ts')).captions(scene ?? '', options, terminal),
   slides: async (scene, options, terminal) =>
     (await import('./commands/slides.ts')).slides(scene ?? '', options, terminal),
+  plan: async (puzzle, options, terminal) => (await import('./commands/plan.ts')).plan(puzzle ?? '', options, terminal),
+  ways: async (scene, options, terminal) => (await import('./commands/ways.ts')).ways(scene ?? '', options, terminal),
   schema: async (_, options, terminal) => (await import('./commands/schema.ts')).schema(options, terminal),
 };
+
+/** What a verb may take, as its call names it. */
+const argumentsTaken = {
+  SCENE: 'the scene file (YAML)',
+  PUZZLE: 'the puzzle: its symbols, row by row (. 0 _ are blank), a file that holds them, or a scene',
+} as const;
 
 /** Runs one call and says with which status to exit. */
 async function main(args: readonly string[], terminal: Terminal): Promise<number> {
@@ -61,18 +69,19 @@ function commandLine(
     .exitOverride();
   for (const verb of verbs) {
     const command = program.command(verb.name).description(`${verb.does}.`).copyInheritedSettings(program);
-    const takesScene = verb.call.includes('SCENE');
-    if (takesScene) command.argument('<SCENE>', 'the scene file (YAML)');
+    const taken = verb.call.split(' ')[1] ?? '';
+    const takes = taken in argumentsTaken ? argumentsTaken[taken as keyof typeof argumentsTaken] : undefined;
+    if (takes !== undefined) command.argument(`<${taken}>`, takes);
     for (const option of verb.options) command.option(option.flags, option.does);
     command.addHelpText('after', `\nExamples:\n${verb.examples.map((example) => `  ${example}`).join('\n')}`);
     command.action(async (...given: unknown[]) => {
-      const scene = takesScene ? String(given[0]) : undefined;
-      await act(verb.name, scene, command.opts());
+      const argument = takes === undefined ? undefined : String(given[0]);
+      await act(verb.name, argument, command.opts());
     });
   }
   program.addHelpText(
     'after',
-    '\nExit status: 0 done and sound, 1 the scene is unsound, 2 the input or the call is unusable,\n3 the machine failed (no ffmpeg, disk full), 130 interrupted.',
+    '\nExit status: 0 done and sound, 1 the scene is unsound or the puzzle not carried through, 2 the input or the call is unusable,\n3 the machine failed (no ffmpeg, disk full), 130 interrupted.',
   );
   return program;
 }

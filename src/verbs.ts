@@ -9,7 +9,7 @@ export interface VerbOption {
 }
 
 export interface Verb {
-  readonly name: 'check' | 'render' | 'still' | 'captions' | 'chapters' | 'slides' | 'schema';
+  readonly name: 'check' | 'render' | 'still' | 'captions' | 'chapters' | 'slides' | 'plan' | 'ways' | 'schema';
   /** How it is called, without the program's name. */
   readonly call: string;
   /** One sentence, without a full stop. */
@@ -22,6 +22,17 @@ const out = (does: string): VerbOption => ({ flags: '-o, --out <file>', does });
 const look: VerbOption = { flags: '--look <file>', does: "use this look instead of the scene's own" };
 
 const version: VerbOption = { flags: '--as <version>', does: "draw on the frame of one of the scene's `versions`" };
+
+/** What an audience knows, and what it costs to teach the rest. */
+const audience: readonly VerbOption[] = [
+  {
+    flags: '--know <names>',
+    does: 'use what the audience knows and nothing else: names or families, or upto:NAME in the order of the table of costs',
+  },
+  { flags: '--without <names>', does: 'leave out these names or families, such as uniqueness' },
+  { flags: '--costs <file>', does: 'a table of teaching costs in place of assets/teaching-costs.yaml' },
+  { flags: '--seconds <number>', does: 'how long to look at most; 10 by default' },
+];
 
 export const verbs: readonly Verb[] = [
   {
@@ -128,12 +139,50 @@ export const verbs: readonly Verb[] = [
     ],
   },
   {
+    name: 'plan',
+    call: 'plan PUZZLE',
+    does: 'finds the path of least teaching cost from a puzzle to its solution: the fewest and simplest arguments that carry it',
+    options: [
+      ...audience,
+      { flags: '--tree', does: 'print which argument rests on which, in place of the steps' },
+      out('draw the same tree as a picture, an .svg'),
+      { flags: '--json', does: 'print the plan as JSON (its schema: `proofreel schema --plan`)' },
+    ],
+    examples: [
+      'proofreel plan scenes/lamp-room.yaml',
+      'proofreel plan puzzle.txt --know upto:xy-chain --without uniqueness',
+      'proofreel plan puzzle.txt --tree -o tree.svg',
+    ],
+  },
+  {
+    name: 'ways',
+    call: 'ways SCENE --step ID',
+    does: 'lists all other named arguments for the conclusions of a step, the simplest first, with what else each proves',
+    options: [
+      { flags: '--step <id>', does: 'the step of the scene' },
+      {
+        flags: '--at <position>',
+        does: "for a puzzle in place of a scene: what has been done, such as 'r1c1=4 r4c5<>39'; `free` for all that is free",
+      },
+      { flags: '--so <conclusions>', does: 'what is to be proved; without it all of the step, or whatever can be' },
+      ...audience,
+      { flags: '--json', does: 'print the ways as JSON (its schema: `proofreel schema --ways`)' },
+    ],
+    examples: [
+      'proofreel ways scenes/lamp-room.yaml --step kite',
+      "proofreel ways puzzle.txt --at free --so 'r1c7<>7'",
+    ],
+  },
+  {
     name: 'schema',
-    call: 'schema [--report | --look]',
+    call: 'schema [--report | --look | --costs | --plan | --ways]',
     does: 'prints the JSON Schema of the scene language, by which an editor completes and checks a scene',
     options: [
       { flags: '--report', does: 'the schema of the report of `check --json`' },
       { flags: '--look', does: 'the schema of a look' },
+      { flags: '--costs', does: 'the schema of a table of teaching costs' },
+      { flags: '--plan', does: 'the schema of `plan --json`' },
+      { flags: '--ways', does: 'the schema of `ways --json`' },
     ],
     examples: ['proofreel schema > proofreel.schema.json'],
   },

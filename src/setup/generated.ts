@@ -3,6 +3,7 @@
  */
 import { checkScene } from '../check/check-scene.ts';
 import { phrasesSchema } from '../draft/phrases.ts';
+import { planSchema, waysSchema } from '../report/plan-report.ts';
 import { printReport } from '../report/print-report.ts';
 import { reportSchema } from '../report/report.ts';
 import { reportOf } from '../report/report-of.ts';
@@ -34,6 +35,8 @@ export function generatedFiles(read: (file: string) => string): readonly Generat
     { file: 'assets/schemas/look.json', text: asJson(lookSchema()) },
     { file: 'assets/schemas/teaching-costs.json', text: asJson(teachingCostsSchema()) },
     { file: 'assets/schemas/phrases.json', text: asJson(phrasesSchema()) },
+    { file: 'assets/schemas/plan.json', text: asJson(planSchema()) },
+    { file: 'assets/schemas/ways.json', text: asJson(waysSchema()) },
     { file: 'assets/schemas/report.json', text: asJson(reportSchema()) },
   ];
 }

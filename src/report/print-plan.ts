@@ -1,0 +1,126 @@
+/**
+ * A plan to read: free steps gathered, each other step with its argument, what it concludes, what it rests on and opens.
+ */
+import { compactly } from '../grid/notation/compact.ts';
+import type { PlanReport, ReportedPlanStep, ReportedWay, WaysReport } from './plan-report.ts';
+import type { Paint } from './print-report.ts';
+
+/** The lines of a plan, each ended by a line feed. `position` is drawn where the path ends short of the goal. */
+export function printPlan(report: PlanReport, position: readonly string[], paint: Paint): string {
+  const lines = [headline(report, paint), ''];
+  for (const run of runsOf(report.steps)) {
+    const [first] = run;
+    if (first === undefined) continue;
+    lines.push(...(first.cost === 0 ? freeLines(run, paint) : hardLines(first, paint)));
+  }
+  if (report.outcome === 'stuck' || report.outcome === 'unfinished') {
+    lines.push('', paint.bold('Here it ends:'), ...position.map((line) => `  ${line}`));
+  }
+  return `${lines.join('\n')}\n`;
+}
+
+function headline({ outcome, hard, cost, atLeast }: PlanReport, paint: Paint): string {
+  const sum = `${counted(hard, 'argument')}, ${points(cost)}`;
+  switch (outcome) {
+    case 'least':
+      return hard === 0
+        ? `${paint.green(paint.bold('least'))}  what is free carries the puzzle`
+        : `${paint.green(paint.bold('least'))}  ${sum}; proved: no path of these arguments costs less`;
+    case 'found':
+      return `${paint.yellow(paint.bold('found'))}  ${sum}; the best before time ran out, and no path costs less than ${points(atLeast)}`;
+    case 'stuck':
+      return `${paint.red(paint.bold('stuck'))}  after ${sum}: none of the named arguments leads on`;
+    case 'unfinished':
+      return `${paint.red(paint.bold('unfinished'))}  after ${sum}: time ran out first; give it longer with --seconds`;
+  }
+}
+
+/** Free steps that follow one another together, every other by itself. */
+function runsOf(steps: readonly ReportedPlanStep[]): ReportedPlanStep[][] {
+  const runs: ReportedPlanStep[][] = [];
+  for (const step of steps) {
+    const last = runs.at(-1);
+    if (step.cost === 0 && last?.[0]?.cost === 0) last.push(step);
+    else runs.push([step]);
+  }
+  return runs;
+}
+
+function freeLines(run: readonly ReportedPlanStep[], paint: Paint): string[] {
+  const [first, last] = [run[0]!.number, run.at(-1)!.number];
+  const numbers = first === last ? `${first}` : `${first}-${last}`;
+  const texts = run.flatMap((step) => compactly(step.conclusions));
+  return [
+    paint.dim(`${numbers.padStart(5)}  free: ${counted(run.length, 'step')}`),
+    ...wrapped(texts, 9).map(paint.dim),
+  ];
+}
+
+function hardLines(step: ReportedPlanStep, paint: Paint): string[] {
+  const lines = [
+    `${String(step.number).padStart(5)}  ${paint.bold(step.name)}  ${argumentText(step)} => ${compactly(step.conclusions).join(' ')}  ${paint.dim(`(${points(step.cost)})`)}`,
+  ];
+  const on = step.restsOn.length === 0 ? 'rests on the givens alone' : `rests on ${ranges(step.restsOn)}`;
+  const opens = step.opens.length === 0 ? 'it is the goal' : `opens ${ranges(step.opens)}`;
+  lines.push(paint.dim(`       ${on}; ${opens}`));
+  return lines;
+}
+
+/** Ways to a conclusion, to read. */
+export function printWays(report: WaysReport, paint: Paint): string {
+  const asked = report.conclusions.length === 0 ? 'in this position' : `to ${compactly(report.conclusions).join(' ')}`;
+  const other = report.step === undefined ? '' : ` other than the argument of step ${report.step}`;
+  const short = report.finished ? '' : ', so far as was looked before time ran out';
+  const { found } = report;
+  const head =
+    found.length === 0
+      ? paint.bold(`No way ${asked}${other} under the names of the table${short}.`)
+      : paint.bold(`${counted(found.length, 'way')} ${asked}${other}, the simplest first${short}:`);
+  return `${[head, ...found.flatMap((way) => wayLines(way, report, paint))].join('\n')}\n`;
+}
+
+function wayLines(way: ReportedWay, { conclusions }: WaysReport, paint: Paint): string[] {
+  const also = way.otherNames.length === 0 ? '' : paint.dim(`, also ${way.otherNames.join(', ')}`);
+  const lines = [
+    `  ${paint.bold(way.name)}${also}  ${paint.dim(`(${points(way.cost)})`)}`,
+    `      ${argumentText(way)}`,
+  ];
+  if (way.proves.length < conclusions.length) lines.push(`      proves ${compactly(way.proves).join(' ')} of them`);
+  if (way.alsoRemoves.length > 0) {
+    const verb = conclusions.length === 0 ? 'proves' : 'also proves';
+    lines.push(paint.dim(`      ${verb} ${compactly(way.alsoRemoves).join(' ')}`));
+  }
+  return lines;
+}
+
+/** As a scene would name it: the chain, the pattern with what else is drawn on, or the sets. */
+export function argumentText({ sets, chain, deadly }: Pick<ReportedPlanStep, 'sets' | 'chain' | 'deadly'>): string {
+  if (chain !== undefined) return deadly === undefined ? chain : `${chain}, deadly ${deadly}`;
+  return sets.join(' ');
+}
+
+/** `1 2 3 7` as `1-3 7`. */
+export function ranges(numbers: readonly number[]): string {
+  const runs: [number, number][] = [];
+  for (const number of numbers) {
+    const last = runs.at(-1);
+    if (last !== undefined && last[1] === number - 1) last[1] = number;
+    else runs.push([number, number]);
+  }
+  return runs.map(([from, to]) => (from === to ? `${from}` : `${from}-${to}`)).join(' ');
+}
+
+function points(cost: number): string {
+  return counted(Number(cost.toFixed(3)), 'point');
+}
+
+function counted(count: number, word: string): string {
+  return `${count} ${word}${count === 1 ? '' : 's'}`;
+}
+
+/** Words on lines of some width, indented. */
+function wrapped(words: readonly string[], perLine: number): string[] {
+  const lines: string[] = [];
+  for (let at = 0; at < words.length; at += perLine) lines.push(`       ${words.slice(at, at + perLine).join(' ')}`);
+  return lines;
+}
