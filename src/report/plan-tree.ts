@@ -4,7 +4,7 @@
  */
 import { compactly } from '../grid/notation/compact.ts';
 import type { PlanReport, ReportedPlanStep } from './plan-report.ts';
-import { argumentText } from './print-plan.ts';
+import { argumentText, reachesGoal } from './print-plan.ts';
 import type { Paint } from './print-report.ts';
 
 interface Node {
@@ -41,8 +41,8 @@ function labelOf(step: ReportedPlanStep, paint: Paint): string {
   return `${step.number} ${paint.bold(step.name)} ${argumentText(step)} => ${so}`;
 }
 
-function goalOf({ outcome }: PlanReport): string {
-  return outcome === 'stuck' || outcome === 'unfinished' ? 'as far as it comes' : 'the solution';
+function goalOf(report: PlanReport): string {
+  return reachesGoal(report) ? 'the solution' : 'as far as it comes';
 }
 
 function nodesOf({ steps }: PlanReport): readonly Node[] {

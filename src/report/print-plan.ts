@@ -11,12 +11,17 @@ export function printPlan(report: PlanReport, position: readonly string[], paint
   for (const run of runsOf(report.steps)) {
     const [first] = run;
     if (first === undefined) continue;
-    lines.push(...(first.cost === 0 ? freeLines(run, paint) : hardLines(first, paint)));
+    lines.push(...(first.cost === 0 ? freeLines(run, paint) : hardLines(first, reachesGoal(report), paint)));
   }
-  if (report.outcome === 'stuck' || report.outcome === 'unfinished') {
+  if (!reachesGoal(report)) {
     lines.push('', paint.bold('Here it ends:'), ...position.map((line) => `  ${line}`));
   }
   return `${lines.join('\n')}\n`;
+}
+
+/** Whether the path leads to the goal. */
+export function reachesGoal({ outcome }: PlanReport): boolean {
+  return outcome === 'least' || outcome === 'found';
 }
 
 function headline({ outcome, hard, cost, atLeast }: PlanReport, paint: Paint): string {
@@ -56,12 +61,13 @@ function freeLines(run: readonly ReportedPlanStep[], paint: Paint): string[] {
   ];
 }
 
-function hardLines(step: ReportedPlanStep, paint: Paint): string[] {
+function hardLines(step: ReportedPlanStep, reaches: boolean, paint: Paint): string[] {
   const lines = [
     `${String(step.number).padStart(5)}  ${paint.bold(step.name)}  ${argumentText(step)} => ${compactly(step.conclusions).join(' ')}  ${paint.dim(`(${points(step.cost)})`)}`,
   ];
   const on = step.restsOn.length === 0 ? 'rests on the givens alone' : `rests on ${ranges(step.restsOn)}`;
-  const opens = step.opens.length === 0 ? 'it is the goal' : `opens ${ranges(step.opens)}`;
+  const idle = reaches ? 'it ends the solve' : 'nothing rests on it yet';
+  const opens = step.opens.length === 0 ? idle : `opens ${ranges(step.opens)}`;
   lines.push(paint.dim(`       ${on}; ${opens}`));
   return lines;
 }
