@@ -87,9 +87,11 @@ function obstaclesAt(
 ): Obstacle[] {
   const isUp = (shown: Shown) => shown.from <= mark.from && mark.from < shown.until;
   const obstacles: Obstacle[] = [];
+  // Half a digit and half a line.
+  const cover = 0.2;
   for (const candidate of used) {
     if (!own.has(candidate))
-      obstacles.push({ at: pointOfCandidate(film, candidate), radius: radius + 0.08, weight: 8 });
+      obstacles.push({ at: pointOfCandidate(film, candidate), radius: radius + 0.08, weight: 8, cover });
   }
   for (const small of smallDigitsAround(film)) {
     const { candidate } = small;

@@ -3,7 +3,7 @@
  * as will miss the digits in use and the links drawn before. The same film gives the same way in every frame.
  */
 import type { Point } from '../scene/scene.ts';
-import { distanceToNode, type NodeShape, nearestOnNode } from './node-shape.ts';
+import { distanceToNode, type NodeShape, nearestOnLine, nearestOnNode } from './node-shape.ts';
 import { bow, curve, cut, length, type Path } from './path.ts';
 import { distance } from './small-digits.ts';
 
@@ -12,6 +12,8 @@ export interface Obstacle {
   readonly at: Point;
   readonly radius: number;
   readonly weight: number;
+  /** Closer than this, in cells, a line would cover what must be read: a candidate in use. */
+  readonly cover?: number;
 }
 
 /** What a way must join and miss; lengths and points in cells. */
@@ -28,19 +30,35 @@ export interface RouteWish {
   readonly size: number;
 }
 
-/** The best of a fixed list of curves; of two equally good the one listed first, which is the straighter. */
+/**
+ * The best of a fixed list of curves; of two equally good the one listed first, which is the straighter. Where all of
+ * them cover a candidate in use, the best of a longer list.
+ */
 export function routeOf(wish: RouteWish): Path {
+  const usual = bestOf(wish, linesBetween);
+  return usual.cost < coverCost ? usual.path : bestOf(wish, manyLinesBetween, usual).path;
+}
+
+/** More than all else that is bad about a line. */
+const coverCost = 100;
+
+interface Found {
+  readonly path: Path;
+  readonly cost: number;
+}
+
+function bestOf(wish: RouteWish, family: (a: Point, b: Point, wish: RouteWish) => Line[], known?: Found): Found {
   const pairs = anchors(wish.from, wish.to);
-  let best: Path | undefined;
-  let least = Number.POSITIVE_INFINITY;
+  let best = known;
   for (const [a, b] of pairs) {
     const near = nearby(wish.obstacles, a, b);
     // A detour to another pair of candidates costs what it is longer than the nearest.
     const detour = (distance(a, b) - distance(...pairs[0]!)) * 0.8;
-    for (const { line, bend } of linesBetween(a, b, wish)) {
+    for (const { line, bend } of family(a, b, wish)) {
       const path = visible(line, wish);
+      const least = best?.cost ?? Number.POSITIVE_INFINITY;
       const cost = costOf(path, bend + Math.max(0, detour), wish, near, least);
-      if (cost < least - 1e-9) [best, least] = [path, cost];
+      if (cost < least - 1e-9) best = { path, cost };
     }
   }
   return best!;
@@ -91,10 +109,29 @@ function linesBetween(a: Point, b: Point, { from, to, gap, least }: RouteWish): 
   return long < 0.9 ? [...bows, ...clasps] : bows;
 }
 
+/** Every bow up to three cells high, with its top nearer to either end too, and many clasps. */
+function manyLinesBetween(a: Point, b: Point, { from, to, gap }: RouteWish): Line[] {
+  const long = Math.max(distance(a, b), 1e-9);
+  const lines: Line[] = [];
+  for (const side of [1, -1]) {
+    for (let off = 0; off <= 3; off += 0.1) {
+      for (const along of [0.5, 0.3, 0.4, 0.6, 0.7, 0.1, 0.9]) {
+        lines.push({ line: bow(a, beside(a, b, along, off * side), b, 36), bend: off / Math.max(long, 1) });
+      }
+    }
+    if (long > 1.3) continue;
+    for (let height = 0.2; height <= 1.6; height += 0.1) {
+      for (const lean of [0.19, 0.3, 0.1, 0, -0.1]) {
+        lines.push({ line: clasp(a, b, side, from.radius + gap, to.radius + gap, height, lean), bend: height });
+      }
+    }
+  }
+  return lines;
+}
+
 /** A handle over two near nodes, which it leaves and enters at right angles to their rims. */
-function clasp(a: Point, b: Point, side: number, rimA: number, rimB: number, height: number): Path {
-  const lean = 0.19 * Math.PI;
-  const [out, up] = [Math.sin(lean), Math.cos(lean) * side];
+function clasp(a: Point, b: Point, side: number, rimA: number, rimB: number, height: number, lean = 0.19): Path {
+  const [out, up] = [Math.sin(lean * Math.PI), Math.cos(lean * Math.PI) * side];
   const long = Math.max(distance(a, b), 1e-9);
   const from = beside(a, b, (-out * rimA) / long, up * rimA);
   const leaving = beside(a, b, (-out * (rimA + height)) / long, up * (rimA + height));
@@ -148,7 +185,7 @@ function costOf(path: Path, bend: number, wish: RouteWish, obstacles: readonly O
     const beyond = Math.max(-x, -y, x - wish.size, y - wish.size) - 0.02;
     if (beyond > 0) cost += 2 * beyond;
   }
-  for (const { at, radius, weight } of obstacles) {
+  for (const { at, radius, weight, cover } of obstacles) {
     if (cost >= limit) return cost;
     let square = radius * radius;
     for (const point of points) {
@@ -156,6 +193,7 @@ function costOf(path: Path, bend: number, wish: RouteWish, obstacles: readonly O
       square = Math.min(square, dx * dx + dy * dy);
     }
     cost += weight * (1 - Math.sqrt(square) / radius);
+    if (cover !== undefined && distanceToLine(points, at) < cover) cost += coverCost;
   }
   const inner = cut(path, 0.15, drawn - 0.15).points;
   for (const other of wish.before) {
@@ -163,6 +201,14 @@ function costOf(path: Path, bend: number, wish: RouteWish, obstacles: readonly O
     cost += 3 * shared(inner, other.points);
   }
   return cost;
+}
+
+function distanceToLine(points: readonly Point[], at: Point): number {
+  let least = Number.POSITIVE_INFINITY;
+  points.forEach((point, index) => {
+    least = Math.min(least, distance(nearestOnLine(points[index - 1] ?? point, point, at), at));
+  });
+  return least;
 }
 
 /** The part of a line that runs along others, closer than a sixth of a cell; a crossing is a little of that. */
