@@ -35,7 +35,7 @@ export function planLabels(stage: BoardStage): PlannedLabel[] {
   const steps = new Set(standing.filter(({ mark }) => mark.shape.kind === 'label').map(({ mark }) => mark.step));
   return [...steps].flatMap((step) => {
     const marks = film.marks.filter((mark) => mark.step === step);
-    const links = planStepLinks(stage, marks);
+    const links = planStepLinks(stage, step);
     const planned: PlannedLabel[] = [];
     for (const mark of marks) {
       const label = planLabel(stage, mark, marks, links, planned);

@@ -1,6 +1,7 @@
 /**
  * The ways of all links of a step, planned together: each misses the digits that stand when it appears, the
- * candidates that the step marks at any time, and the links before it. So no way changes while it is on screen.
+ * candidates that are marked beside it at any time, and the links before it, those of earlier steps included that are
+ * kept. So no way changes while it is on screen.
  */
 import type { Candidate } from '../grid/candidates.ts';
 import type { LinkKind } from '../grid/terms.ts';
@@ -23,14 +24,9 @@ export interface PlannedLink {
 
 /** The planned links of every step that has one on screen. */
 export function planLinks(stage: BoardStage): PlannedLink[] {
-  const { film } = stage;
   const steps = new Set(stage.standing.filter(({ mark }) => endsOf(mark) !== undefined).map(({ mark }) => mark.step));
-  return [...steps].flatMap((step) =>
-    planStepLinks(
-      stage,
-      film.marks.filter((mark) => mark.step === step),
-    ),
-  );
+  const plans: Plans = new Map();
+  return [...steps].flatMap((step) => planStepLinks(stage, step, plans));
 }
 
 /** From the middle of a ring's stroke to its outer edge, and a little air. */
@@ -45,13 +41,25 @@ export function headLength(stage: BoardStage, kind: LinkKind): number {
   return Math.max(least, strokes.link * (kind === 'strong' ? 3.8 : 3.1));
 }
 
-/** The links among the marks of one step, in their order. */
-export function planStepLinks(stage: BoardStage, marks: readonly Mark[]): PlannedLink[] {
+/** What has been planned, by step. */
+type Plans = Map<string, readonly PlannedLink[]>;
+
+/**
+ * The links of one step, in their order. Where links of earlier steps are kept beside them, these come first, and what
+ * any step marks beside them is missed as well.
+ */
+export function planStepLinks(stage: BoardStage, step: string, plans: Plans = new Map()): readonly PlannedLink[] {
+  const known = plans.get(step);
+  if (known !== undefined) return known;
   const { film } = stage;
+  const marks = film.marks.filter((mark) => mark.step === step);
+  const links = marks.filter((mark) => endsOf(mark) !== undefined);
+  const besides = film.marks.filter((mark) => mark.step !== step && links.some((link) => areTogether(link, mark)));
+  const planned = besidesOf(stage, links, besides, plans);
+  const kept = planned.length;
   const radius = ringRadius(stage);
-  const used = usedCandidates(marks);
-  const planned: PlannedLink[] = [];
-  for (const mark of marks) {
+  const used = usedCandidates([...marks, ...besides]);
+  for (const mark of links) {
     const ends = endsOf(mark);
     if (ends === undefined) continue;
     const [fromCandidates, toCandidates] = ends;
@@ -68,7 +76,21 @@ export function planStepLinks(stage: BoardStage, marks: readonly Mark[]): Planne
     });
     planned.push({ mark, from, to, path });
   }
-  return planned;
+  const result = planned.slice(kept);
+  plans.set(step, result);
+  return result;
+}
+
+/** The links of steps that begin to link earlier, as far as they are on screen together with these. */
+function besidesOf(stage: BoardStage, links: readonly Mark[], besides: readonly Mark[], plans: Plans): PlannedLink[] {
+  const first = links[0] === undefined ? 0 : stage.film.marks.indexOf(links[0]);
+  const isEarlier = (step: string) =>
+    stage.film.marks.findIndex((mark) => mark.step === step && endsOf(mark) !== undefined) < first;
+  const steps = new Set(besides.filter((mark) => endsOf(mark) !== undefined).map(({ step }) => step));
+  return [...steps]
+    .filter(isEarlier)
+    .flatMap((step) => planStepLinks(stage, step, plans))
+    .filter(({ mark }) => besides.includes(mark));
 }
 
 /** The candidates at either end of what needs a way: a link, or a reach. */
@@ -77,8 +99,12 @@ function endsOf({ shape }: Mark): readonly [readonly Candidate[], readonly Candi
   return shape.kind === 'reach' ? [[shape.from], [shape.to]] : undefined;
 }
 
+function areTogether(one: Shown, other: Shown): boolean {
+  return one.from < other.until && other.from < one.until;
+}
+
 /** What the link should miss: candidates in use most of all, then digits, then other small digits. */
-function obstaclesAt(
+export function obstaclesAt(
   film: Film,
   mark: Mark,
   used: ReadonlySet<Candidate>,

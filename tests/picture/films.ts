@@ -41,6 +41,8 @@ export interface MarkWish {
   readonly group?: number;
   readonly from?: number;
   readonly until?: number;
+  /** `one` unless said otherwise. */
+  readonly step?: string;
 }
 
 /** A puzzle of 17 givens of our own making, with r5c5 and much else open. */
@@ -176,12 +178,12 @@ function wish(shape: (grid: Grid) => MarkShape, group?: number): MarkWish {
   return group === undefined ? { shape } : { shape, group };
 }
 
-function markOf(grid: Grid, { shape, group, from, until }: MarkWish, frameCount: number): Mark {
+function markOf(grid: Grid, { shape, group, from, until, step }: MarkWish, frameCount: number): Mark {
   const colour: GroupColour | undefined = group === undefined ? undefined : groupColours[group % groupColours.length];
   return {
     from: frameAt(from ?? 0),
     until: frameAt(until ?? frameCount),
-    step: 'one',
+    step: step ?? 'one',
     group: colour === undefined ? undefined : { colour, index: group! },
     shape: shape(grid),
   };

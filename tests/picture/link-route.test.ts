@@ -16,7 +16,7 @@ import type { BoardStage } from '../../src/picture/stage.ts';
 import type { Point } from '../../src/scene/scene.ts';
 import { type Film, frameAt, type Mark } from '../../src/timeline/film.ts';
 import { chanceFrom } from '../random.ts';
-import { film, link, type MarkWish } from './films.ts';
+import { during, film, link, type MarkWish } from './films.ts';
 import { recorder } from './recording-context.ts';
 
 /** A chain of one digit that goes along rows and columns in turn, to a new cell each time. */
@@ -162,6 +162,28 @@ describe('over 80 chains of many digits', () => {
     expect(crossedBy(shown, planned[0]!.mark, straight)).toHaveLength(1);
     expect(hasClearWay(shown, planned[0]!)).toBe(true);
     expect(crossedBy(shown, planned[0]!.mark, planned[0]!.path.points)).toEqual([]);
+  });
+});
+
+describe('links of two steps', () => {
+  const kept = link('strong', '5r1c1', '5r9c9');
+  const later = (from: number): MarkWish => ({ ...during(link('strong', '5r1c1', '5r9c9'), from, 100), step: 'two' });
+  /** The part of a line that lies on the other, closer than a quarter of a cell. */
+  const shared = (one: readonly Point[], other: readonly Point[]) =>
+    one.filter(([x, y]) => other.some(([px, py]) => Math.hypot(px - x, py - y) < 0.25)).length / one.length;
+
+  it('keep off one another where both are on screen', () => {
+    const { planned } = plan([kept, later(40)]);
+    expect(shared(planned[0]!.path.points, planned[1]!.path.points)).toBeLessThan(0.35);
+  });
+  it('take the same way where they are not', () => {
+    const alone = plan([later(40)]).planned[0]!.path;
+    expect(plan([during(kept, 0, 40), later(40)]).planned[0]!.path).toEqual(alone);
+  });
+  it('stand where they stood when the other comes', () => {
+    const before = plan([kept, later(60)]).planned;
+    expect(before).toHaveLength(1);
+    expect(plan([kept, later(40)]).planned[0]!.path).toEqual(before[0]!.path);
   });
 });
 
