@@ -10,6 +10,7 @@ import { frameAt } from '../../src/timeline/film.ts';
 import {
   ask,
   circle,
+  clash,
   during,
   type FilmWish,
   fill,
@@ -89,6 +90,20 @@ describe('a candidate stands in its part of the cell', () => {
       expect([(left + right) / 2, (top + bottom) / 2]).toEqual([x, y]);
     });
   }
+});
+
+describe('a clash', () => {
+  it('keeps off the digits that lie between', () => {
+    const givens = '....5....';
+    const calls = callsFor([clash('3r1c1', '3r1c9')], { givens });
+    const line = drawnWith(calls, colours.text).find((group) => group.at(-1)!.startsWith('stroke'))!;
+    // The digit stands at 450, 50, and is 54 high.
+    const near = line
+      .map((call) => /^(?:move|line) (\S+) (\S+)$/.exec(call))
+      .filter((match) => match !== null && Math.hypot(Number(match[1]) - 450, Number(match[2]) - 50) < 27);
+    expect(near).toEqual([]);
+    expect(boundsOf(line)[2]).toBeGreaterThan(800);
+  });
 });
 
 describe('small digits that the recording does not show', () => {
