@@ -1,0 +1,79 @@
+/**
+ * A scene drafted from a plan.
+ */
+import type { Digit, Grid } from '../grid/grid.ts';
+import type { Plan } from '../plan/plan.ts';
+import type { Span } from '../scene/diagnostic.ts';
+import { type DraftStep, draftSteps, isGathered } from './draft-steps.ts';
+import type { Phrases } from './phrases.ts';
+import { puzzleOfScene, puzzleText, sceneText } from './scene-text.ts';
+import { type Wording, wordingOf } from './wording.ts';
+
+export interface DraftOf {
+  readonly plan: Plan;
+  readonly givens: readonly (Digit | undefined)[];
+  /** The scene that the puzzle was taken from: its board may have regions, rules and a start. */
+  readonly taken: { readonly text: string; readonly puzzle: Span } | undefined;
+  readonly phrases: Phrases;
+  /** Else one is made from the names of the arguments. */
+  readonly title: string | undefined;
+}
+
+export interface Draft {
+  readonly title: string;
+  readonly steps: readonly DraftStep[];
+  /** The scene's text, with these steps or the same at other times. */
+  readonly textWith: (steps: readonly DraftStep[], video?: readonly string[]) => string;
+}
+
+/** Drafts a scene from a plan that reaches the end, or as far as it goes. */
+export function draftOf({ plan, givens, taken, phrases, title: given, }: DraftOf): Draft {
+  const { grid } = plan.start;
+  const wording = wordingOf(phrases, grid);
+  const title = given ?? titleOf(plan, wording);
+  return {
+    title,
+    steps: draftSteps(plan, wording),
+    textWith: (steps, video = []) =>
+      sceneText({
+        title,
+        remarks: remarksOn(plan),
+        puzzle: taken === undefined ? puzzleText(grid, givens) : puzzleOfScene(taken.text, taken.puzzle),
+        video: ['  draw: board', '  candidates: pencilled', ...video.map((line) => `  ${line}`), ''].join('\n'),
+        steps,
+      }),
+  };
+}
+
+/** A scene without an argument: the puzzle, a title, and a first step to write. */
+export function skeletonOf(grid: Grid, givens: readonly (Digit | undefined)[], title: string): string {
+  const first: DraftStep = {
+    id: 'opening',
+    title: 'The board as it is given',
+    say: 'Write here what you would say, and in further steps what you argue.',
+    tells: [],
+  };
+  const video = '  draw: board\n  candidates: pencilled\n';
+  return sceneText({ title, remarks: [], puzzle: puzzleText(grid, givens), video, steps: [first] });
+}
+
+/** What the plan is, for whoever edits the draft. */
+function remarksOn({ outcome, cost, steps }: Plan): readonly string[] {
+  const count = steps.filter((step) => !isGathered(step)).length;
+  const named = `${count} ${count === 1 ? 'argument' : 'arguments'}`;
+  const least = {
+    least: 'proved to be the least',
+    found: 'the least that was found',
+    stuck: 'no named argument leads further',
+    unfinished: 'time ran out before the end',
+  }[outcome];
+  return [
+    `A draft to edit: ${count === 0 ? 'singles alone' : `${named} that cost ${cost} points of teaching, ${least}`}.`,
+    'No step has a time, so each lasts as long as its words take to say.',
+  ];
+}
+
+function titleOf(plan: Plan, wording: Wording): string {
+  const names = [...new Set(plan.steps.filter((step) => !isGathered(step)).map(({ name }) => wording.nameOf(name)))];
+  return names.length === 0 ? wording.title('lesson-easy') : wording.title('lesson', { names: wording.all(names) });
+}
