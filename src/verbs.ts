@@ -9,7 +9,18 @@ export interface VerbOption {
 }
 
 export interface Verb {
-  readonly name: 'check' | 'render' | 'still' | 'captions' | 'chapters' | 'slides' | 'plan' | 'ways' | 'schema';
+  readonly name:
+    | 'check'
+    | 'render'
+    | 'still'
+    | 'captions'
+    | 'chapters'
+    | 'slides'
+    | 'plan'
+    | 'ways'
+    | 'puzzle'
+    | 'draft'
+    | 'schema';
   /** How it is called, without the program's name. */
   readonly call: string;
   /** One sentence, without a full stop. */
@@ -171,6 +182,52 @@ export const verbs: readonly Verb[] = [
     examples: [
       'proofreel ways scenes/lamp-room.yaml --step kite',
       "proofreel ways puzzle.txt --at free --so 'r1c7<>7'",
+    ],
+  },
+  {
+    name: 'puzzle',
+    call: 'puzzle [--needs NAMES]',
+    does: 'makes a new puzzle whose least plan needs just these arguments, the same for the same seed',
+    options: [
+      out('write a scene to start from (.yaml) instead of the symbols'),
+      { flags: '--needs <names>', does: 'the hard arguments, with commas between: skyscraper,xy-chain' },
+      {
+        flags: '--rest <kind>',
+        does: 'what else may be needed: singles (the default), or locked candidates too (locked)',
+      },
+      { flags: '--symmetry <kind>', does: 'how the givens lie: rotational, diagonal, mirror, none (the default)' },
+      { flags: '--size <cells>', does: 'cells across: 4, 6, 8 or 9 (the default)' },
+      { flags: '--minimal', does: 'only puzzles of which no given can be left out' },
+      { flags: '--seed <number>', does: 'which puzzles come; without it the clock chooses, and says what it chose' },
+      { flags: '--count <number>', does: 'how many puzzles, a line each' },
+      { flags: '--seconds <number>', does: 'give up after this long (60)' },
+      { flags: '--costs <file>', does: 'your own table of teaching costs' },
+    ],
+    examples: [
+      'proofreel puzzle --needs skyscraper --symmetry rotational --seed 7',
+      'proofreel puzzle --needs naked-pair,x-wing --rest locked -o lesson.yaml',
+      'proofreel puzzle --size 6 --count 10',
+    ],
+  },
+  {
+    name: 'draft',
+    call: 'draft PUZZLE -o SCENE',
+    does: 'writes the least plan of a puzzle as a scene that is ready to edit: arguments, lists, words to say',
+    options: [
+      out('the scene, a .yaml'),
+      { flags: '--language <language>', does: 'the words to say: en (the default), de, or a file of phrases' },
+      { flags: '--title <text>', does: "the scene's title" },
+      {
+        flags: '--narration <file>',
+        does: 'what was said already (.vtt, .srt, .json): steps get the times at which they are told',
+      },
+      { flags: '--seconds <number>', does: 'how long to look for the least plan (10)' },
+      { flags: '--costs <file>', does: 'your own table of teaching costs' },
+    ],
+    examples: [
+      'proofreel draft puzzle.txt -o lesson.yaml',
+      'proofreel draft puzzle.txt --language de -o lektion.yaml',
+      'proofreel draft puzzle.txt --narration take.vtt -o lesson.yaml',
     ],
   },
   {

@@ -27,7 +27,7 @@ export interface Draft {
 }
 
 /** Drafts a scene from a plan that reaches the end, or as far as it goes. */
-export function draftOf({ plan, givens, taken, phrases, title: given, }: DraftOf): Draft {
+export function draftOf({ plan, givens, taken, phrases, title: given }: DraftOf): Draft {
   const { grid } = plan.start;
   const wording = wordingOf(phrases, grid);
   const title = given ?? titleOf(plan, wording);

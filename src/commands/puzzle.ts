@@ -1,0 +1,190 @@
+/**
+ * `proofreel puzzle`: new puzzles that need just the arguments asked for.
+ */
+import { writeFile } from 'node:fs/promises';
+import { resolve } from 'node:path';
+import { startPosition } from '../check/start-position.ts';
+import { skeletonOf } from '../draft/draft.ts';
+import { type BoxShape, type Grid, gridOf } from '../grid/grid.ts';
+import { writeWholeFile } from '../output/whole-file.ts';
+import { planFor } from '../plan/plan.ts';
+import { chanceFrom } from '../puzzles/chance.ts';
+import { type Attempt, attempts, type LeastPlan, printGivens, type Wish } from '../puzzles/new-puzzle.ts';
+import { symmetries } from '../puzzles/symmetry.ts';
+import { canonicalName, nearestNames } from '../scene/argument-names.ts';
+import { nearestWords } from '../scene/nearest-word.ts';
+import type { TeachingCosts } from '../scene/teaching-costs.ts';
+import { exitStatus } from '../verbs.ts';
+import { BadCall } from './bad-call.ts';
+import { costsFrom } from './teaching-costs.ts';
+import type { Terminal } from './terminal.ts';
+import { wholeNumber } from './whole-number.ts';
+
+export interface PuzzleCall {
+  readonly needs?: string;
+  readonly rest?: string;
+  readonly symmetry?: string;
+  readonly seed?: string;
+  readonly size?: string;
+  readonly count?: string;
+  readonly minimal?: boolean;
+  readonly seconds?: string;
+  readonly costs?: string;
+  readonly out?: string;
+}
+
+const shapes: Readonly<Record<string, BoxShape>> = { 4: '2x2', 6: '2x3', 8: '2x4', 9: '3x3' };
+/** How often a plan may ask whether to go on: a count, so that a seed gives the same puzzles on a fast machine and a slow one. */
+const planSteps = 3000;
+const lockedNames = ['pointing pair', 'pointing triple', 'claiming'];
+
+type Found = Extract<Attempt, { kind: 'found' }>;
+
+export async function puzzle(call: PuzzleCall, terminal: Terminal): Promise<number> {
+  const costs = costsFrom(call.costs, terminal);
+  if (costs === undefined) return exitStatus.unusable;
+  const wish = wishOf(call, costs);
+  const count = wholeNumber(call.count ?? '1', { option: '--count', least: 1, most: 1000 });
+  const seconds = wholeNumber(call.seconds ?? '60', { option: '--seconds', least: 1, most: 86_400 });
+  const seed = seedOf(call.seed);
+  checkOut(call.out, count);
+  const found = search(wish, { count, seconds, seed, costs: costsFor(wish, costs) }, terminal);
+  if (call.out === undefined) terminal.out(found.map(({ givens }) => `${printGivens(givens)}\n`).join(''));
+  else if (found[0] !== undefined) await writeSkeleton(call.out, wish.grid, found[0]);
+  return found.length === count ? exitStatus.sound : exitStatus.unusable;
+}
+
+function wishOf(call: PuzzleCall, costs: TeachingCosts): Wish {
+  const size = call.size ?? '9';
+  const shape = shapes[size];
+  if (shape === undefined) throw new BadCall(`--size ${size}: boards are 4, 6, 8 or 9 cells across`);
+  const rest = oneOfWords(call.rest ?? 'singles', ['singles', 'locked'] as const, '--rest');
+  const needs = (call.needs ?? '')
+    .split(',')
+    .flatMap((text) => (text.trim() === '' ? [] : [needOf(text.trim(), costs)]));
+  const locked = rest === 'locked';
+  const idle = needs.find((name) => costs.free.includes(name) || (locked && lockedNames.includes(name)));
+  if (idle !== undefined)
+    throw new BadCall(`--needs ${idle}: that belongs to the easy part here; ask for what goes beyond it`);
+  return {
+    grid: gridOf(shape),
+    needs,
+    locked,
+    symmetry: oneOfWords(call.symmetry ?? 'none', symmetries, '--symmetry'),
+    minimal: call.minimal === true,
+  };
+}
+
+function needOf(text: string, costs: TeachingCosts): string {
+  const name = canonicalName(text);
+  if (name === undefined) {
+    const [near] = nearestNames(text);
+    throw new BadCall(
+      `--needs ${text}: no argument is called that${near === undefined ? '' : `; did you mean ${near}?`}`,
+    );
+  }
+  const isKnown = costs.free.includes(name) || costs.names.some((each) => each.name === name);
+  if (!isKnown)
+    throw new BadCall(`--needs ${name}: no plan takes it, since the table of teaching costs has no line for it`);
+  return name;
+}
+
+function oneOfWords<const Word extends string>(text: string, words: readonly Word[], option: string): Word {
+  const found = words.find((word) => word === text);
+  if (found !== undefined) return found;
+  const [near] = nearestWords(text, words);
+  throw new BadCall(
+    `${option} ${text}: it is ${words.join(', ')}${near === undefined ? '' : `; did you mean ${near}?`}`,
+  );
+}
+
+/** Chosen by the clock where none is given; told in any case, so that the puzzle can be had again. */
+function seedOf(text: string | undefined): number {
+  if (text === undefined) return Date.now() % 1_000_000;
+  return wholeNumber(text, { option: '--seed', least: 0, most: 2 ** 32 - 1 });
+}
+
+function checkOut(out: string | undefined, count: number): void {
+  if (out === undefined) return;
+  if (!/\.ya?ml$/i.test(out)) throw new BadCall(`-o ${out}: a scene is written, so its name ends in .yaml`);
+  if (count > 1) throw new BadCall('-o writes one scene, and --count asks for several puzzles; leave one of them out');
+}
+
+/** What the easy part takes costs nothing in the plan. */
+function costsFor({ locked }: Wish, costs: TeachingCosts): TeachingCosts {
+  return locked ? { ...costs, free: [...costs.free, ...lockedNames] } : costs;
+}
+
+interface Bounds {
+  readonly count: number;
+  readonly seconds: number;
+  readonly seed: number;
+  readonly costs: TeachingCosts;
+}
+
+function search(wish: Wish, { count, seconds, seed, costs }: Bounds, terminal: Terminal): readonly Found[] {
+  const deadline = performance.now() + seconds * 1000;
+  const isLate = () => performance.now() > deadline;
+  const found: Found[] = [];
+  let [boards, cheaper] = [0, 0];
+  for (const attempt of attempts(wish, chanceFrom(seed), leastPlanOf(wish.grid, costs, isLate))) {
+    boards++;
+    if (attempt.kind === 'cheaper otherwise') cheaper++;
+    if (terminal.isWatched && boards % 5 === 0) terminal.err(`\r${boards} boards, ${found.length} of ${count} found `);
+    if (attempt.kind === 'found' && !isLate()) {
+      found.push(attempt);
+      tellFound(wish, attempt, { seed, boards }, terminal);
+    }
+    if (found.length === count) return found;
+    if (isLate()) break;
+  }
+  if (terminal.isWatched) terminal.err('\r');
+  terminal.err(`proofreel: ${notFound(wish, { seconds, seed, boards, cheaper, found: found.length, count })}\n`);
+  return found;
+}
+
+function leastPlanOf(grid: Grid, costs: TeachingCosts, isLate: () => boolean): LeastPlan {
+  return (givens) => {
+    let left = planSteps;
+    const start = startPosition({ grid, givens, start: [] }, true);
+    const plan = planFor(start, { costs, keepGoing: () => --left > 0 && !isLate() });
+    if (plan.outcome !== 'least') return undefined;
+    return plan.steps.filter(({ cost }) => cost > 0).map(({ name }) => name);
+  };
+}
+
+function tellFound({ needs }: Wish, { givens }: Found, at: { seed: number; boards: number }, terminal: Terminal): void {
+  const count = givens.filter((given) => given !== undefined).length;
+  const what = needs.length === 0 ? 'carried by the easy part' : `needs ${needs.join(', ')} and nothing else hard`;
+  terminal.err(`${terminal.isWatched ? '\r' : ''}seed ${at.seed}, board ${at.boards}: ${count} givens, ${what}\n`);
+}
+
+function notFound(
+  { needs, symmetry, minimal, locked, grid }: Wish,
+  {
+    seconds,
+    seed,
+    boards,
+    cheaper,
+    found,
+    count,
+  }: Record<'seconds' | 'seed' | 'boards' | 'cheaper' | 'found' | 'count', number>,
+): string {
+  const wanted = needs.length === 0 ? 'such a puzzle' : `a puzzle that needs just ${needs.join(', ')}`;
+  const so = found === 0 ? `no ${wanted.replace(/^(a|such a) /, '')}` : `${found} of ${count} puzzles`;
+  const why = cheaper === 0 ? '' : `; ${cheaper} came down to it, but other arguments cost less there`;
+  const ways = [
+    `--seconds ${seconds * 5}`,
+    'another --seed',
+    ...(symmetry === 'none' ? [] : ['--symmetry none']),
+    ...(minimal ? ['no --minimal'] : []),
+    ...(locked ? [] : ['--rest locked']),
+    ...(grid.size < 9 ? ['a larger --size'] : []),
+  ];
+  return `${so} found in ${seconds} s (seed ${seed}, ${boards} boards)${why}. Try ${ways.join(', ')}`;
+}
+
+async function writeSkeleton(out: string, grid: Grid, { givens }: Found): Promise<void> {
+  const text = skeletonOf(grid, givens, 'A new puzzle');
+  await writeWholeFile(resolve(out), (part) => writeFile(part, text));
+}
