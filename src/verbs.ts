@@ -217,17 +217,12 @@ export const verbs: readonly Verb[] = [
       out('the scene, a .yaml'),
       { flags: '--language <language>', does: 'the words to say: en (the default), de, or a file of phrases' },
       { flags: '--title <text>', does: "the scene's title" },
-      {
-        flags: '--narration <file>',
-        does: 'what was said already (.vtt, .srt, .json): steps get the times at which they are told',
-      },
       { flags: '--seconds <number>', does: 'how long to look for the least plan (10)' },
       { flags: '--costs <file>', does: 'your own table of teaching costs' },
     ],
     examples: [
       'proofreel draft puzzle.txt -o lesson.yaml',
       'proofreel draft puzzle.txt --language de -o lektion.yaml',
-      'proofreel draft puzzle.txt --narration take.vtt -o lesson.yaml',
     ],
   },
   {

@@ -25,7 +25,6 @@ export interface DraftCall {
   readonly out?: string;
   readonly language?: string;
   readonly title?: string;
-  readonly narration?: string;
   readonly seconds?: string;
   readonly costs?: string;
 }
