@@ -220,10 +220,7 @@ export const verbs: readonly Verb[] = [
       { flags: '--seconds <number>', does: 'how long to look for the least plan (10)' },
       { flags: '--costs <file>', does: 'your own table of teaching costs' },
     ],
-    examples: [
-      'proofreel draft puzzle.txt -o lesson.yaml',
-      'proofreel draft puzzle.txt --language de -o lektion.yaml',
-    ],
+    examples: ['proofreel draft puzzle.txt -o lesson.yaml', 'proofreel draft puzzle.txt --language de -o lektion.yaml'],
   },
   {
     name: 'schema',
