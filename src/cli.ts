@@ -28,6 +28,9 @@ const actions: Readonly<Record<Verb['name'], Action>> = {
     (await import('./commands/slides.ts')).slides(scene ?? '', options, terminal),
   plan: async (puzzle, options, terminal) => (await import('./commands/plan.ts')).plan(puzzle ?? '', options, terminal),
   ways: async (scene, options, terminal) => (await import('./commands/ways.ts')).ways(scene ?? '', options, terminal),
+  puzzle: async (_, options, terminal) => (await import('./commands/puzzle.ts')).puzzle(options, terminal),
+  draft: async (puzzle, options, terminal) =>
+    (await import('./commands/draft.ts')).draft(puzzle ?? '', options, terminal),
   schema: async (_, options, terminal) => (await import('./commands/schema.ts')).schema(options, terminal),
 };
 
@@ -36,23 +39,6 @@ const argumentsTaken = {
   SCENE: 'the scene file (YAML)',
   PUZZLE: 'the puzzle: its symbols, row by row (. 0 _ are blank), a file that holds them, or a scene',
 } as const;
-
-  puzzle: async (_, options, terminal) => (await import('./commands/puzzle.ts')).puzzle(options, terminal),
-  draft: async (given, options, terminal) =>
-    (await import('./commands/draft.ts')).draft(given ?? '', options, terminal),
-  schema: async (_, options, terminal) => (await import('./commands/schema.ts')).schema(options, terminal),
-};
-
-/** What a verb is handed, by the word for it in its call. */
-const operands = {
-  SCENE: 'the scene file (YAML)',
-  PUZZLE: 'the puzzle: its symbols, a file of them, or a scene, whose start is meant',
-} as const;
-
-function operandOf({ call }: Verb): keyof typeof operands | undefined {
-  const second = call.split(' ')[1];
-  return second === 'SCENE' || second === 'PUZZLE' ? second : undefined;
-}
 
 /** Runs one call and says with which status to exit. */
 async function main(args: readonly string[], terminal: Terminal): Promise<number> {
@@ -94,12 +80,6 @@ function commandLine(
     command.action(async (...given: unknown[]) => {
       const argument = takes === undefined ? undefined : String(given[0]);
       await act(verb.name, argument, command.opts());
-    const operand = operandOf(verb);
-    if (operand !== undefined) command.argument(`<${operand}>`, operands[operand]);
-    for (const option of verb.options) command.option(option.flags, option.does);
-    command.addHelpText('after', `\nExamples:\n${verb.examples.map((example) => `  ${example}`).join('\n')}`);
-    command.action(async (...given: unknown[]) => {
-      await act(verb.name, operand === undefined ? undefined : String(given[0]), command.opts());
     });
   }
   program.addHelpText(
