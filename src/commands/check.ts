@@ -11,6 +11,7 @@ import { printReport } from '../report/print-report.ts';
 import { reportOf, unusableReport } from '../report/report-of.ts';
 import { printDiagnostic } from '../scene/locate.ts';
 import { exitStatus } from '../verbs.ts';
+import { flashWarnings } from './flash-warnings.ts';
 import { type Lesson, openLesson } from './lesson.ts';
 import type { Terminal } from './terminal.ts';
 
@@ -26,7 +27,7 @@ export async function check(path: string, call: CheckCall, terminal: Terminal): 
   const report =
     lesson.kind === 'unusable'
       ? unusableReport(lesson.file, lesson.diagnostics, lesson.solutions)
-      : reportOf(lesson.file, lesson.checked, lesson.diagnostics);
+      : reportOf(lesson.file, lesson.checked, [...lesson.diagnostics, ...(await flashWarnings(path, lesson))]);
   if (call.json === true) terminal.out(`${JSON.stringify(report, undefined, 2)}\n`);
   if (lesson.kind === 'unusable') {
     if (call.json !== true) {

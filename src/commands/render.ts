@@ -12,6 +12,7 @@ import { footageStart } from '../timeline/length.ts';
 import { printFrame } from '../timeline/seconds.ts';
 import { exitStatus } from '../verbs.ts';
 import { BadCall } from './bad-call.ts';
+import { flashesInWords } from './flash-warnings.ts';
 import { pathBeside } from './lesson.ts';
 import { type OpenFilm, openFilm } from './open-film.ts';
 import type { Terminal } from './terminal.ts';
@@ -73,9 +74,7 @@ export async function render(path: string, call: RenderCall, terminal: Terminal)
 function warnOfFlashes({ film, look }: OpenFilm, terminal: Terminal): void {
   for (const from of flashesOf(film, look)) {
     const at = printFrame(film.rate, from);
-    terminal.err(
-      `proofreel: warning: the picture flashes more than three times within the second before ${at}, over more than a quarter of what one looks at (WCAG 2.2, 2.3.1); let what comes and goes there take more time\n`,
-    );
+    terminal.err(`proofreel: warning: ${flashesInWords(at)}\n`);
   }
 }
 

@@ -8,25 +8,23 @@ import { flashMeter, screen } from '../picture/flashes.ts';
 import { paint } from '../picture/paint.ts';
 import type { Look } from '../scene/look.ts';
 import type { BoardShape, Point } from '../scene/scene.ts';
-import { type Film, type Frame, frameAt, type Shown } from '../timeline/film.ts';
+import { type Film, type Frame, frameAt } from '../timeline/film.ts';
+import { busyStretches, type Counted } from './busy-stretches.ts';
 import { registerFonts } from './canvas.ts';
 
 /** Screen pixels to one that is drawn. */
 const scale = 8;
 
-/** Less than four flashes, each two changes, cannot be too many. */
-const leastChanges = 8;
-
 /**
  * The first frame of each stretch in which the film flashes more than three times a second. A film that lies over a
- * recording is measured over black and over white, as what lies under it is not known here.
+ * recording is measured over black and over white, as what lies under it is not known here. `counted`: see `busyStretches`.
  */
-export function flashesOf(film: Film, look: Look): Frame[] {
+export function flashesOf(film: Film, look: Look, counted: Counted = 'all'): Frame[] {
   const perSecond = Number(film.rate.numerator) / Number(film.rate.denominator);
   const grounds = film.draw === 'board' ? [undefined] : ['#000000', '#ffffff'];
   const small = smallFilm(film);
   const found: Frame[] = [];
-  for (const [from, until] of busyStretches(film, look, perSecond)) {
+  for (const [from, until] of busyStretches(film, look, counted)) {
     const starts = grounds.flatMap((ground) => firstFlash(small, look, from, until, ground, perSecond) ?? []);
     if (starts.length > 0) found.push(frameAt(Math.min(...starts)));
   }
@@ -56,27 +54,6 @@ function firstFlash(
     if (meter.see(frame, luminances(context.getImageData(0, 0, film.width, film.height).data))) return frameAt(frame);
   }
   return undefined;
-}
-
-/** Stretches, in frames, that hold enough changes within a second; `until` not included. */
-function busyStretches(film: Film, look: Look, perSecond: number): [number, number][] {
-  // What comes or goes takes its time for it.
-  const times = Object.values(look.motion).filter((value) => typeof value === 'number');
-  const slack = Math.ceil(perSecond * (1 + Math.max(...times)));
-  const things: readonly Shown[] = [...film.marks, ...film.written, ...film.candidates, ...film.headings, ...film.said];
-  const changes = [
-    ...new Set([...things.flatMap(({ from, until }) => [from, until]), ...film.board.map(({ from }) => from)]),
-  ].sort((a, b) => a - b);
-  const stretches: [number, number][] = [];
-  changes.forEach((last, index) => {
-    const first = changes[index - leastChanges + 1];
-    if (first === undefined || last - first > slack) return;
-    const [from, until] = [Math.max(0, first - 1), Math.min(film.frameCount, last + slack)];
-    const before = stretches.at(-1);
-    if (before !== undefined && from <= before[1]) before[1] = until;
-    else stretches.push([from, until]);
-  });
-  return stretches;
 }
 
 /** The film on a frame of so few pixels that drawing it costs little. */

@@ -17,6 +17,7 @@ export const timelineCodes = {
   'held-back': 'a beat has a time while a question still holds it, and comes later (a warning)',
   'never-seen': 'a step, a beat or an item begins on the very frame on which its step ends (a warning)',
   'mixed-timecode': 'a drop-frame label where the first frame is called by a plain one, or the reverse (a warning)',
+  flashes: 'the picture flashes more than three times in a second (WCAG 2.2, 2.3.1; a warning)',
   'no-length': 'the video would have no frame',
 } as const;
 

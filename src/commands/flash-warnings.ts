@@ -1,0 +1,47 @@
+/**
+ * Whether the planned picture of a lesson flashes: warnings for the report. Nothing is read or drawn, and the canvas is
+ * not even loaded, where nothing large comes and goes fast enough.
+ */
+import { existsSync, readFileSync } from 'node:fs';
+import { busyStretches } from '../output/busy-stretches.ts';
+import { defaultLook } from '../picture/default-look.ts';
+import type { Diagnostic } from '../scene/diagnostic.ts';
+import type { Look } from '../scene/look.ts';
+import { readLook } from '../scene/read-look.ts';
+import { tellFilm } from '../telling/tell-film.ts';
+import type { Film, Frame } from '../timeline/film.ts';
+import { printFrame } from '../timeline/seconds.ts';
+import { timeWarning } from '../timeline/time-faults.ts';
+import { type Lesson, pathBeside } from './lesson.ts';
+
+/** What WCAG 2.2, 2.3.1, speaks of, in words; `at` is a time as it is printed. */
+export function flashesInWords(at: string): string {
+  return `the picture flashes more than three times within the second before ${at}, over more than a quarter of what one looks at (WCAG 2.2, 2.3.1); let what comes and goes there take more time`;
+}
+
+/** One warning for each stretch, at the step in which it is found. */
+export async function flashWarnings(path: string, lesson: Extract<Lesson, { kind: 'lesson' }>): Promise<Diagnostic[]> {
+  const look = lookFor(path, lesson.scene.look?.value);
+  const film = tellFilm(lesson.checked, lesson.schedule, look);
+  if (busyStretches(film, look, 'areas').length === 0) return [];
+  const { flashesOf } = await import('../output/film-flashes.ts');
+  return flashesOf(film, look, 'areas').map((frame) =>
+    timeWarning('flashes', spanAt(lesson, film, frame), flashesInWords(printFrame(film.rate, frame))),
+  );
+}
+
+/** A look that is missing or has faults is for `render` to speak of. */
+function lookFor(path: string, inScene: string | undefined): Look {
+  const file = inScene === undefined ? undefined : pathBeside(path, inScene);
+  if (file === undefined || !existsSync(file)) return defaultLook;
+  return readLook(readFileSync(file, 'utf8'), defaultLook).look ?? defaultLook;
+}
+
+function spanAt(
+  { scene, schedule }: Extract<Lesson, { kind: 'lesson' }>,
+  film: Film,
+  frame: Frame,
+): Diagnostic['span'] {
+  const within = schedule.steps.findLastIndex((step) => step.from <= Math.min(frame, film.frameCount - 1));
+  return scene.steps[Math.max(0, within)]!.idSpan;
+}
