@@ -70,7 +70,7 @@ function checkConclusion(
     cases: outcome.kind === 'proved' || outcome.kind === 'not-shown' ? outcome.cases : 0,
     counterexample: undefined,
     message: '',
-    argument: claim.origin === 'so' ? undefined : argumentOf([each]),
+    argument: claim.origin === 'so' ? undefined : { ...argumentOf([each]), links: evaluated.argument.links },
     name: undefined,
   } as const;
   if (outcome.kind === 'spent') return { ...base, verdict: 'spent' };

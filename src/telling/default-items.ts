@@ -71,7 +71,7 @@ function cascadeBeats(telling: ItemTelling, checked: CheckedStep, times: Schedul
     const from = frames[index];
     if (from === undefined || each.verdict === 'spent') return [];
     const until = Math.min(from + framesIn(pacing, strike) + framesIn(pacing, strikeHold), times.until);
-    const reasons = reasonBeats(telling, checked, times, each, from, frameAt(until));
+    const reasons = reasonBeats(telling, checked, times, each, from);
     const placed = placedCandidate(each);
     if (placed !== undefined) {
       return [...reasons, { from, until: frameAt(until), mark: { kind: 'place', cells: [cellOf(grid, placed)] } }];
@@ -91,7 +91,8 @@ function cascadeBeats(telling: ItemTelling, checked: CheckedStep, times: Schedul
 
 /**
  * The argument of an item that brings its own (`from`, `chain`, `because`): all of it at once, in the second half of the
- * time since the digit or removal before it, so that it can be looked at before what follows from it comes.
+ * time since the digit or removal before it, so that it can be looked at before what follows from it comes; it
+ * stands for as long as the last of that does.
  */
 function reasonBeats(
   { grid, pacing }: ItemTelling,
@@ -99,7 +100,6 @@ function reasonBeats(
   times: ScheduledStep,
   each: CheckedStep['conclusions'][number],
   drawnAt: Frame,
-  until: Frame,
 ): PlainBeat[] {
   const item = step.cascade[each.item];
   if (item === undefined || each.argument === undefined || each.verdict !== 'proved') return [];
@@ -108,5 +108,8 @@ function reasonBeats(
   if (!isFirst) return [];
   const before = [times.claimUntil, ...times.cascade.flat()].filter((frame) => frame < drawnAt);
   const from = Math.max(between(frameAt(Math.max(times.from, ...before)), drawnAt, 0.5), drawnAt - framesIn(pacing, 3));
+  const { strike, strikeHold } = pacing.motion;
+  const last = Math.max(drawnAt, ...(times.cascade[each.item] ?? []));
+  const until = frameAt(Math.min(last + framesIn(pacing, strike) + framesIn(pacing, strikeHold), times.until));
   return itemArgumentMarks(grid, each.argument).map((mark) => ({ from: frameAt(from), until, mark }));
 }

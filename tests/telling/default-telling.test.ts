@@ -129,6 +129,31 @@ describe('a claim draws itself', () => {
     ).toEqual(['0-23 place r3c5=5', '50-60 strike 3r1c6', '60-83 place r4c3=5']);
   });
 
+  test('an item with an argument of its own: the argument before what follows from it, until the cascade goes on', () => {
+    const item = "{cascade: r5c1<>3, chain: '(3)r6c3=r1c3-r1c5=r5c5', at: 4}";
+    expect(itself(`cascade: [{cascade: r3c5=5, at: 0}, ${item}, {cascade: r4c3=5, at: 8}]`)).toEqual([
+      '0-23 place r3c5=5',
+      '50-123 fill r16c3|r15c5',
+      '50-123 link 3r6c3=3r1c3',
+      '50-123 link 3r1c3-3r1c5',
+      '50-123 link 3r1c5=3r5c5',
+      '100-123 strike 3r5c1',
+      '200-223 place r4c3=5',
+    ]);
+  });
+
+  test('and its sets circled, where it has no chain', () => {
+    const marks = itself('cascade: [{cascade: r5c1<>3, from: 3c35, at: 4}]');
+    expect(marks.map((mark) => mark.split(' ').slice(0, 2).join(' '))).toEqual([
+      '50-123 fill',
+      '50-123 circle',
+      '51-123 circle',
+      '53-123 circle',
+      '54-123 circle',
+      '100-123 strike',
+    ]);
+  });
+
   test('a step that claims nothing draws nothing', () => {
     expect(itself('say: Look at this.')).toEqual([]);
   });
