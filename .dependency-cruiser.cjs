@@ -35,6 +35,7 @@ const folders = {
     packages: ['zod'],
     node: false,
   },
+  retime: { values: ['grid', 'scene', 'timeline', 'check'], types: [], packages: [], node: false },
   beside: { values: ['grid', 'scene', 'timeline'], types: ['check'], packages: [], node: false },
   report: {
     values: ['grid', 'scene'],

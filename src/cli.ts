@@ -24,6 +24,8 @@ const actions: Readonly<Record<Verb['name'], Action>> = {
     (await import('./commands/chapters.ts')).chapters(scene ?? '', options, terminal),
   captions: async (scene, options, terminal) =>
     (await import('./commands/captions.ts')).captions(scene ?? '', options, terminal),
+  retime: async (scene, options, terminal) =>
+    (await import('./commands/retime.ts')).retime(scene ?? '', options, terminal),
   slides: async (scene, options, terminal) =>
     (await import('./commands/slides.ts')).slides(scene ?? '', options, terminal),
   plan: async (puzzle, options, terminal) => (await import('./commands/plan.ts')).plan(puzzle ?? '', options, terminal),

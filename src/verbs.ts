@@ -15,6 +15,7 @@ export interface Verb {
     | 'still'
     | 'captions'
     | 'chapters'
+    | 'retime'
     | 'slides'
     | 'plan'
     | 'ways'
@@ -147,6 +148,25 @@ export const verbs: readonly Verb[] = [
     examples: [
       'proofreel chapters scenes/lamp-room.yaml',
       'proofreel chapters lesson.yaml -o lesson.otio --video marks.mov',
+    ],
+  },
+  {
+    name: 'retime',
+    call: 'retime SCENE --before OLD.vtt --after NEW.vtt -o NEW.yaml',
+    does: 'moves the times of a scene after its narration was spoken again, and leaves the rest of its text as it is',
+    options: [
+      out('the new scene; without it on standard output'),
+      { flags: '--before <file>', does: 'the narration by which the scene was timed (.vtt, .srt or .json)' },
+      { flags: '--after <file>', does: 'the narration as it was spoken again' },
+      { flags: '--offset <time>', does: 'without narrations: move every time by so much, 1.5 or -0:02' },
+      {
+        flags: '--stretch <factor>',
+        does: 'without narrations: multiply every time, before any offset, by 25/24 or 1.04',
+      },
+    ],
+    examples: [
+      'proofreel retime lesson.yaml --before take-1.vtt --after take-2.vtt -o lesson-2.yaml',
+      'proofreel retime lesson.yaml --offset 1.5 -o later.yaml',
     ],
   },
   {

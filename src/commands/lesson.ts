@@ -101,7 +101,10 @@ function faultsOfVersions(scene: Scene, { narration, lengths }: Beside): Diagnos
   );
 }
 
-function readSceneFile(path: string): string {
+/** The text of the scene file.
+ * @throws BadCall where there is none
+ */
+export function readSceneFile(path: string): string {
   if (!existsSync(path)) throw new BadCall(`there is no file ${path}`);
   if (statSync(path).isDirectory()) throw new BadCall(`${path} is a folder; name a scene file`);
   return readFileSync(path, 'utf8');

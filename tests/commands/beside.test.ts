@@ -6,6 +6,7 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { BadCall } from '../../src/commands/bad-call.ts';
 import { captions } from '../../src/commands/captions.ts';
 import { chapters } from '../../src/commands/chapters.ts';
+import { retime } from '../../src/commands/retime.ts';
 import type { Terminal } from '../../src/commands/terminal.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'proofreel-beside-'));
@@ -139,5 +140,78 @@ describe('chapters', () => {
   ];
   it.each(refused)('refused: %s', async (_, scene, call, message) => {
     expect((await said((terminal) => chapters(scene, call, terminal))).status).toMatch(message);
+  });
+});
+
+describe('retime', () => {
+  const old = written('take-1.vtt', 'WEBVTT\n\n00:02.000 --> 00:06.000\nLook at the corner here, then.\n');
+  const now = written('take-2.vtt', 'WEBVTT\n\n00:05.000 --> 00:09.000\nLook at the corner here, then.\n');
+  const timed = written(
+    'timed.yaml',
+    `${puzzle}video: {size: 320x240, rate: 24, length: 40, narration: take-1.vtt, audio: take-1.flac}\nsteps:\n  - {id: first, at: 2, from: 2r3, so: r3c1=2}   # here\n  - {id: second, at: +4}\n`,
+  );
+
+  it('after a retake: a new file, every move told, the scene’s narration the new one', async () => {
+    const { status, out, err } = await said((terminal) =>
+      retime(timed, { before: old, after: now, out: path('new.yaml') }, terminal),
+    );
+    expect([status, out]).toEqual([0, '']);
+    expect(readFileSync(path('new.yaml'), 'utf8')).toBe(
+      readFileSync(timed, 'utf8')
+        .replace('length: 40', 'length: 43.00')
+        .replace('take-1.vtt', 'take-2.vtt')
+        .replace('at: 2,', 'at: 5.00,'),
+    );
+    expect(err.split('\n')).toEqual([
+      `${path('new.yaml')}: 2 times moved, 1 that count from a step left`,
+      `  ${timed}:5: length: 0:40.00 -> 0:43.00 (+0:03.00)`,
+      `  ${timed}:7: first, beginning: 0:02.00 -> 0:05.00 (+0:03.00)`,
+      'proofreel: take-1.flac is named as before; name the new recording there',
+      '',
+    ]);
+  });
+  it('by a shift, to standard output', async () => {
+    const { status, out } = await said((terminal) => retime(timed, { stretch: '25/24', offset: '-0:00.5' }, terminal));
+    // 2 * 25/24 - 1/2 = 1.5833 s is frame 38; 40 * 25/24 - 1/2 = 41.1667 s is frame 988.
+    expect([status, out]).toEqual([
+      0,
+      readFileSync(timed, 'utf8').replace('length: 40', 'length: 41.17').replace('at: 2,', 'at: 1.58,'),
+    ]);
+  });
+  it('words that are said no more are told', async () => {
+    const other = written('take-3.vtt', 'WEBVTT\n\n00:05.000 --> 00:09.000\nWatch the corner here, then.\n');
+    const { status, err } = await said((terminal) => retime(timed, { before: old, after: other }, terminal));
+    expect(status).toBe(0);
+    expect(err).toMatch(
+      /1 place to look at, since words are said no more:\n .*timed\.yaml:7: first: the word at which this beginning lay, "Look"/,
+    );
+  });
+
+  const refused: readonly (readonly [why: string, call: object, message: RegExp])[] = [
+    ['nothing to go by', {}, /needs --before OLD\.vtt and --after NEW\.vtt, or --offset or --stretch/],
+    ['one narration', { before: old }, /--after NEW\.vtt is missing/],
+    ['both ways', { before: old, after: now, offset: '1' }, /leave one pair out/],
+    ['no such narration', { before: path('no.vtt'), after: now }, /--before: there is no narration/],
+    ['a folder', { before: folder, after: now }, /cannot be read/],
+    ['no words', { before: written('empty.vtt', 'WEBVTT\n'), after: now }, /has no words to go by/],
+    [
+      'another lesson',
+      { before: old, after: written('x.vtt', 'WEBVTT\n\n00:01.000 --> 00:02.000\nNein.\n') },
+      /no words in common/,
+    ],
+    ['a factor of nothing', { stretch: '0' }, /--stretch 0: write a factor above zero/],
+    ['a factor that is none', { stretch: '25/24/2' }, /write a factor/],
+    ['an offset that is none', { offset: 'soon' }, /--offset soon: write seconds/],
+    [
+      'before the start',
+      { offset: '-3' },
+      /1 time would lie before the start of the video, first in line 7 \(0:02\.00\)/,
+    ],
+    ['over the scene', { offset: '1', out: timed }, /'timed\.yaml' is the scene itself/],
+    ['over the narration', { before: old, after: now, out: now }, /'take-2\.vtt' is the new narration itself/],
+  ];
+  it.each(refused)('refused: %s', async (_, call, message) => {
+    const { status, out } = await said((terminal) => retime(timed, call, terminal));
+    expect([status, out]).toEqual([expect.stringMatching(message), '']);
   });
 });

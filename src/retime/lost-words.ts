@@ -1,0 +1,71 @@
+/**
+ * What of a scene hangs on words that are said no more in a narration that was spoken again.
+ */
+import type { Span } from '../scene/diagnostic.ts';
+import type { Scene } from '../scene/scene.ts';
+import type { Narration } from '../timeline/narration.ts';
+import { findPhrase, nearestSpoken, type SpokenText, spokenText } from '../timeline/phrases.ts';
+import type { Retake } from '../timeline/retake.ts';
+import { printSeconds } from '../timeline/seconds.ts';
+import { spokenAlike } from '../timeline/spoken-alike.ts';
+import { formsOf } from '../timeline/word-forms.ts';
+import type { RetimedScene } from './retimed-scene.ts';
+import { timesOf } from './written-times.ts';
+
+/** A remark about a place in the scene's text. */
+export interface LostWords {
+  readonly step: string | undefined;
+  readonly span: Span;
+  readonly message: string;
+}
+
+/** In the order of the text. */
+export function lostWords(
+  scene: Scene,
+  text: string,
+  retimed: RetimedScene,
+  retake: Retake,
+  after: Narration,
+): readonly LostWords[] {
+  const spoken = spokenText(after);
+  return [
+    ...lostSentences(scene, retake, after),
+    ...retimed.times.flatMap(({ step, span, what, lost, to }): LostWords[] => {
+      if (lost === undefined) return [];
+      const message = `the word at which this ${what} lay, "${lost}", is said no more; it is put between the words around it, at ${printSeconds(to)}`;
+      return [{ step, span, message }];
+    }),
+    ...lostAnchors(scene, text, spoken, after),
+  ].sort((a, b) => a.span.start - b.span.start);
+}
+
+/** Steps whose sentence was spoken, and of which more than half the words are said no more. */
+function lostSentences(scene: Scene, { words }: Retake, after: Narration): LostWords[] {
+  const forms = formsOf(words.map(({ text }) => text));
+  return scene.steps.flatMap((step): LostWords[] => {
+    if (step.say === undefined) return [];
+    const place = spokenAlike(forms, step.say.value);
+    if (place === undefined) return [];
+    const said = words.slice(place.first, place.last + 1);
+    const lost = said.filter(({ now }) => now === undefined).length;
+    if (2 * lost <= said.length) return [];
+    const how = lost === said.length ? 'is not spoken' : `is spoken without ${lost} of its ${said.length} words`;
+    return [{ step: step.id, span: step.say.span, message: `what the step says ${how} in ${after.name}` }];
+  });
+}
+
+/** Cues and words that the new narration does not have. */
+function lostAnchors(scene: Scene, text: string, spoken: SpokenText, after: Narration): LostWords[] {
+  return timesOf(scene, text).hanging.flatMap(({ time, span, step }): LostWords[] => {
+    if (time.kind === 'cue') {
+      const isThere = after.cues.some(
+        ({ identifier, number }) => identifier === time.cue || String(number) === time.cue,
+      );
+      return isThere ? [] : [{ step, span, message: `${after.name} has no cue "${time.cue}"` }];
+    }
+    if (time.kind !== 'words' || findPhrase(spoken, time.words).length > 0) return [];
+    const near = nearestSpoken(spoken, time.words);
+    const nearest = near === undefined ? '' : `; the nearest are "${near.text}" at ${printSeconds(near.seconds)}`;
+    return [{ step, span, message: `the words "${time.words}" are not spoken in ${after.name}${nearest}` }];
+  });
+}

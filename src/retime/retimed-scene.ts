@@ -1,0 +1,62 @@
+/**
+ * A scene whose times are moved: after its narration was spoken again, or by a plain shift. Only the times themselves
+ * change in its text; comments, order and layout stay byte for byte.
+ */
+import { type Edit, edited } from '../check/scene-text.ts';
+import { compare, type Fraction, zero } from '../scene/fraction.ts';
+import type { Scene } from '../scene/scene.ts';
+import { frameAtTime } from '../timeline/seconds.ts';
+import { timesOf, type WrittenTime, writtenLike } from './written-times.ts';
+
+/** How a moment moves. */
+export type Move = (seconds: Fraction) => { readonly seconds: Fraction; readonly lost: string | undefined };
+
+export interface MovedTime extends WrittenTime {
+  readonly to: Fraction;
+  /** The word that it belonged to, where that is said no more. */
+  readonly lost: string | undefined;
+}
+
+export interface RetimedScene {
+  readonly text: string;
+  /** Every absolute time, in the order of the text; one that stays on its frame keeps its text. */
+  readonly times: readonly MovedTime[];
+  /** Times that would lie before the video's start, which then stay as they are. */
+  readonly beforeStart: readonly WrittenTime[];
+  /** Times that stand behind an alias of YAML, which stay as they are. */
+  readonly hidden: readonly { readonly start: number }[];
+  /** How many times hang on a step (`+1.5`), and how many on the narration: they stay as they are. */
+  readonly afterSteps: number;
+  readonly onNarration: number;
+}
+
+/**
+ * The scene of this text with each of its absolute times moved; times that were in order stay in order. `further`: edits
+ * that go with them.
+ */
+export function retimedScene(scene: Scene, text: string, move: Move, further: readonly Edit[] = []): RetimedScene {
+  const { written, hanging, hidden } = timesOf(scene, text);
+  const moved = new Map<WrittenTime, { readonly to: Fraction; readonly lost: string | undefined }>();
+  let latest: Fraction | undefined;
+  for (const time of [...written].sort((a, b) => compare(a.seconds, b.seconds))) {
+    const { seconds, lost } = move(time.seconds);
+    const to = latest === undefined || compare(seconds, latest) > 0 ? seconds : latest;
+    moved.set(time, { to, lost });
+    latest = to;
+  }
+  const times = written.map((time): MovedTime => ({ ...time, ...moved.get(time)! }));
+  const beforeStart = times.filter(({ to }) => compare(to, zero) < 0);
+  const { rate } = scene.video;
+  const edits = times
+    .filter((time) => compare(time.to, zero) >= 0)
+    .filter(({ seconds, to }) => frameAtTime(rate, seconds) !== frameAtTime(rate, to))
+    .map(({ span, to }): Edit => ({ ...span, text: writtenLike(text.slice(span.start, span.end), to, scene) }));
+  return {
+    text: edited(text, [...edits, ...further]),
+    times,
+    beforeStart,
+    hidden,
+    afterSteps: hanging.filter(({ time }) => time.kind === 'after').length,
+    onNarration: hanging.filter(({ time }) => time.kind !== 'after').length,
+  };
+}
