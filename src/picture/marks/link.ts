@@ -17,6 +17,9 @@ import type { BoardStage, Standing } from '../stage.ts';
 /** The part of a link's time in which its line is drawn; the head and the far rim take the rest. */
 const lineTime = 0.8;
 
+/** In cells: a weak link that is shorter than this has its last dash before its head. */
+const shortWeak = 1.4;
+
 /** The line and the head of one link; its nodes are drawn by `paintNodes`. */
 export function paintLink(stage: BoardStage, { mark, ink }: Standing, planned: readonly PlannedLink[]): void {
   if (mark.shape.kind !== 'link') return;
@@ -30,7 +33,9 @@ export function paintLink(stage: BoardStage, { mark, ink }: Standing, planned: r
   // Nodes that share all their ground leave no room for a line; their rims say enough.
   if (long < 1e-6) return;
   const head = Math.min(headLength(stage, kind), long * 0.75);
-  const shaft = cut(plan.path, 0, long - head * (kind === 'strong' ? 0.75 : 0.12));
+  // An open head ends a dashed line; within a cell there is no room for both, and the dashes end before it.
+  const headShare = kind === 'strong' ? 0.75 : long < shortWeak ? 1.15 : 0.12;
+  const shaft = cut(plan.path, 0, long - head * headShare);
   const drawn = begun(shaft, Math.min(1, ink.progress / lineTime));
   const lines = kind === 'strong' ? [drawn] : begunDashes(shaft, 0.13, 0.13, Math.min(1, ink.progress / lineTime));
   const alpha = ink.alpha;
