@@ -10,24 +10,32 @@
 /**
  * Works on planes Y, Cb, Cr, A (yuva420p). `blockLuma` has, for each chroma sample, the luma of what can be seen under
  * it, and 0 where nothing can. Such a block takes luma and chroma of a visible one that it touches, if there is one.
+ * Done for the rows of blocks from `from` to `until`.
  */
-export function bleed(planes: Uint8Array, blockLuma: Uint8Array, width: number, height: number): void {
+export function bleed(
+  planes: Uint8Array,
+  blockLuma: Uint8Array,
+  width: number,
+  height: number,
+  from: number,
+  until: number,
+): void {
   const columnCount = Math.ceil(width / 2);
   const rowCount = Math.ceil(height / 2);
   const cb = width * height;
   const cr = cb + blockLuma.length;
-  const isBare = Array.from({ length: rowCount }, (_, row) => rowIsBare(blockLuma, row, columnCount));
-  for (let row = 0; row < rowCount; row++) {
+  const isBare = (row: number): boolean => row < 0 || row >= rowCount || rowIsBare(blockLuma, row, columnCount);
+  for (let row = from; row < until; row++) {
     // Most of an overlay has nothing to carry.
-    if ((isBare[row - 1] ?? true) && isBare[row] && (isBare[row + 1] ?? true)) continue;
+    if (isBare(row - 1) && isBare(row) && isBare(row + 1)) continue;
     for (let column = 0; column < columnCount; column++) {
       const block = row * columnCount + column;
       if (blockLuma[block] !== 0) continue;
-      const from = visibleNeighbour(blockLuma, row, column, rowCount, columnCount);
-      if (from === undefined) continue;
-      planes[cb + block] = planes[cb + from]!;
-      planes[cr + block] = planes[cr + from]!;
-      const luma = blockLuma[from]!;
+      const beside = visibleNeighbour(blockLuma, row, column, rowCount, columnCount);
+      if (beside === undefined) continue;
+      planes[cb + block] = planes[cb + beside]!;
+      planes[cr + block] = planes[cr + beside]!;
+      const luma = blockLuma[beside]!;
       for (let y = 2 * row; y < Math.min(height, 2 * row + 2); y++) {
         planes.fill(luma, y * width + 2 * column, y * width + Math.min(width, 2 * column + 2));
       }

@@ -7,6 +7,7 @@
  * four counts by its alpha. (Plain averaging takes half the colour from a stroke's edge.)
  */
 import { bleed } from './bleed.ts';
+import type { Region } from './regions.ts';
 import type { ByteOrder } from './straight-alpha.ts';
 
 /**
@@ -14,14 +15,33 @@ import type { ByteOrder } from './straight-alpha.ts';
  * the top. Odd sizes are allowed: the last column or row then shares its chroma with fewer.
  */
 export function opaqueToPlanar(pixels: Uint8Array, width: number, height: number, order: ByteOrder): Buffer {
+  const planes = Buffer.allocUnsafe(planarBytes(width, height, false));
+  convertOpaque(planes, pixels, width, height, order, { left: 0, right: width, top: 0, bottom: height });
+  return planes;
+}
+
+/** How many bytes the planes of a frame take. */
+export function planarBytes(width: number, height: number, alpha: boolean): number {
+  const area = width * height;
+  return area * (alpha ? 2 : 1) + 2 * Math.ceil(width / 2) * Math.ceil(height / 2);
+}
+
+/** The same for a part of a frame, written into its planes. */
+export function convertOpaque(
+  planes: Uint8Array,
+  pixels: Uint8Array,
+  width: number,
+  height: number,
+  order: ByteOrder,
+  region: Region,
+): void {
   const { red, green, blue } = order;
   const chromaWidth = Math.ceil(width / 2);
   const area = width * height;
   const chromaArea = chromaWidth * Math.ceil(height / 2);
-  const planes = Buffer.allocUnsafe(area + 2 * chromaArea);
-  for (let top = 0; top < height; top += 2) {
+  for (let top = region.top & ~1; top < region.bottom; top += 2) {
     const below = top + 1 < height ? width : 0; // The pixel itself again where there is none below.
-    for (let left = 0; left < width; left += 2) {
+    for (let left = region.left & ~1; left < region.right; left += 2) {
       const beside = left + 1 < width ? 1 : 0;
       const first = top * width + left;
       let reds = 0;
@@ -43,7 +63,6 @@ export function opaqueToPlanar(pixels: Uint8Array, width: number, height: number
       planes[chroma + chromaArea] = neutral + (redScale * reds - redLuma * luma) / 4 + 0.5;
     }
   }
-  return planes;
 }
 
 /**
@@ -51,21 +70,50 @@ export function opaqueToPlanar(pixels: Uint8Array, width: number, height: number
  * rows from the top; a pixel of alpha 0 is all zeros, as `straighten` leaves it.
  */
 export function straightToPlanar(pixels: Uint8Array, width: number, height: number): Buffer {
+  const planes = Buffer.allocUnsafe(planarBytes(width, height, true));
+  convertStraight(planes, emptyBlocks(width, height), pixels, width, height, 0, height);
+  return planes;
+}
+
+/** Of the visible pixels of each block of four the luma; 0 where there is none. */
+export function emptyBlocks(width: number, height: number): Uint8Array {
+  return new Uint8Array(Math.ceil(width / 2) * Math.ceil(height / 2));
+}
+
+/** The same for the rows from `from` to `until`, written into the planes and blocks of the frame. */
+export function convertStraight(
+  planes: Uint8Array,
+  blockLuma: Uint8Array,
+  pixels: Uint8Array,
+  width: number,
+  height: number,
+  from: number,
+  until: number,
+): void {
   const chromaWidth = Math.ceil(width / 2);
   const area = width * height;
   const chromaArea = chromaWidth * Math.ceil(height / 2);
   const alphaStart = area + 2 * chromaArea;
-  const planes = Buffer.allocUnsafe(alphaStart + area);
-  planes.fill(black, 0, area).fill(neutral, area, alphaStart).fill(0, alphaStart);
+  // Colour is carried over by a block, so that the rows beside have to be done again too.
+  const first = Math.max(0, (from & ~1) - 2);
+  const end = Math.min(height, until + 3 - ((until + 1) % 2));
+  const [firstBlock, endBlock] = [(first >> 1) * chromaWidth, Math.ceil(end / 2) * chromaWidth];
+  planes.fill(black, first * width, end * width);
+  planes.fill(neutral, area + firstBlock, area + endBlock);
+  planes.fill(neutral, area + chromaArea + firstBlock, area + chromaArea + endBlock);
+  planes.fill(0, alphaStart + first * width, alphaStart + end * width);
+  blockLuma.fill(0, firstBlock, endBlock);
   const words = new Uint32Array(pixels.buffer, pixels.byteOffset, area);
-  const blockLuma = new Uint8Array(chromaArea); // Of the block's visible pixels; 0 where there is none.
-  for (let top = 0; top < height; top += 2) {
+  for (let top = first; top < end; top += 2) {
     const below = top + 1 < height ? width : 0;
     for (let left = 0; left < width; left += 2) {
       const beside = left + 1 < width ? 1 : 0;
-      const first = top * width + left;
+      const corner0 = top * width + left;
       // Nearly all of an overlay is empty, and the planes are filled with "empty" already.
-      if ((words[first]! | words[first + beside]! | words[first + below]! | words[first + below + beside]!) === 0)
+      if (
+        (words[corner0]! | words[corner0 + beside]! | words[corner0 + below]! | words[corner0 + below + beside]!) ===
+        0
+      )
         continue;
       let reds = 0;
       let greens = 0;
@@ -73,7 +121,7 @@ export function straightToPlanar(pixels: Uint8Array, width: number, height: numb
       let weights = 0;
       let hidden = false;
       for (let corner = 0; corner < 4; corner++) {
-        const pixel = first + (corner & 1) * beside + (corner >> 1) * below;
+        const pixel = corner0 + (corner & 1) * beside + (corner >> 1) * below;
         const r = pixels[pixel * 4]!;
         const g = pixels[pixel * 4 + 1]!;
         const b = pixels[pixel * 4 + 2]!;
@@ -94,13 +142,12 @@ export function straightToPlanar(pixels: Uint8Array, width: number, height: numb
       blockLuma[block] = mean;
       if (!hidden) continue;
       for (let corner = 0; corner < 4; corner++) {
-        const pixel = first + (corner & 1) * beside + (corner >> 1) * below;
+        const pixel = corner0 + (corner & 1) * beside + (corner >> 1) * below;
         if (planes[alphaStart + pixel] === 0) planes[pixel] = mean;
       }
     }
   }
-  bleed(planes, blockLuma, width, height);
-  return planes;
+  bleed(planes, blockLuma, width, height, first >> 1, Math.ceil(end / 2));
 }
 
 /** A byte array drops the fraction of what is stored in it, so 0.5 more is the nearest whole number. */

@@ -1,7 +1,9 @@
 /**
  * A film and a look as a painter: where pictures meet files.
  */
-import { type Drawing, digestOf, drawingAt } from '../picture/drawing.ts';
+import { createHash } from 'node:crypto';
+import { contentsOf } from '../picture/content.ts';
+import { type Drawing, drawingAt } from '../picture/drawing.ts';
 import { paint } from '../picture/paint.ts';
 import { type Run, runsOf } from '../picture/runs.ts';
 import type { Look } from '../scene/look.ts';
@@ -11,23 +13,37 @@ import type { Painter } from './painter.ts';
 /** The film as it is drawn in that look. */
 export function filmPainter(film: Film, look: Look): Painter {
   // A frame is asked for its digest and then painted: the drawing last made serves both.
-  let last: { readonly frame: number; readonly drawing: Drawing; readonly digest: string } | undefined;
-  const lastAt = (frame: number) => {
-    if (last?.frame === frame) return last;
-    const drawing = drawingAt(film, look, frameAt(frame));
-    last = { frame, drawing, digest: digestOf(drawing) };
-    return last;
+  let last: { readonly frame: number; readonly drawing: Drawing } | undefined;
+  const drawingOf = (frame: number): Drawing => {
+    if (last?.frame !== frame) last = { frame, drawing: drawingAt(film, look, frameAt(frame)) };
+    return last.drawing;
   };
+  const contents = contentsOf(film, look);
+  const common = createHash('sha256').update(contents.common).digest();
+  let changes: readonly number[] | undefined;
   return {
     width: film.width,
     height: film.height,
     rate: film.rate,
     frameCount: film.frameCount,
-    changes: runsOf(film, look).flatMap(framesThatBegin),
+    get changes() {
+      changes ??= runsOf(film, look).flatMap(framesThatBegin);
+      return changes;
+    },
     transparent: film.draw !== 'board',
-    digestAt: (frame) => lastAt(frame).digest,
-    paint: (context, frame) => paint(context, film, look, lastAt(frame).drawing),
+    digestAt: (frame) =>
+      createHash('sha256')
+        .update(common)
+        .update(contents.of(drawingOf(frame)))
+        .digest('base64url'),
+    paint: (context, frame) => paint(context, film, look, drawingOf(frame)),
+    remake: { module: import.meta.url, data: { film, look } },
   };
+}
+
+/** The painter again, in another process. */
+export function remakePainter(data: { readonly film: Film; readonly look: Look }): Painter {
+  return filmPainter(data.film, data.look);
 }
 
 function framesThatBegin({ from, until, kind }: Run): readonly number[] {

@@ -21,4 +21,9 @@ export interface Painter {
   digestAt(frame: number): string;
   /** Draws the whole frame on a context that is clear (transparent) and has no transform. */
   paint(context: CanvasRenderingContext2D, frame: number): void;
+  /**
+   * How to have the same painter in another process: the module's `remakePainter`, called with `data`, which survives
+   * being cloned. Undefined where there is none; all is then drawn in this one.
+   */
+  readonly remake?: { readonly module: string; readonly data: unknown } | undefined;
 }

@@ -18,10 +18,23 @@ export interface ByteOrder {
  * of alpha 0 is all zeros. One of 128 that holds 110 was 110 * 255 / 128 = 219.1, so 219.
  */
 export function straighten(pixels: Uint8Array, order: ByteOrder): Uint8Array {
-  const { red, green, blue, alpha } = order;
   const straight = new Uint8Array(pixels.length);
+  straightenInto(straight, pixels, order, 0, pixels.length / 4);
+  return straight;
+}
+
+/** The same for the pixels from `from` to `until`, written into `straight`. */
+export function straightenInto(
+  straight: Uint8Array,
+  pixels: Uint8Array,
+  order: ByteOrder,
+  from: number,
+  until: number,
+): void {
+  const { red, green, blue, alpha } = order;
   const words = new Uint32Array(pixels.buffer, pixels.byteOffset, pixels.length / 4);
-  for (let pixel = 0; pixel < words.length; pixel++) {
+  straight.fill(0, 4 * from, 4 * until);
+  for (let pixel = from; pixel < until; pixel++) {
     if (words[pixel] === 0) continue;
     const at = pixel * 4;
     const a = pixels[at + alpha]!;
@@ -32,5 +45,4 @@ export function straighten(pixels: Uint8Array, order: ByteOrder): Uint8Array {
     straight[at + 2] = pixels[at + blue]! * scale + 0.5;
     straight[at + 3] = a;
   }
-  return straight;
 }

@@ -32,5 +32,5 @@ export function differentOf(stretches: readonly Stretch[]): number {
 
 function* startsOf({ changes, frameCount }: Painter): Generator<number> {
   if (changes === undefined) for (let frame = 0; frame < frameCount; frame++) yield frame;
-  else yield* changes;
+  else for (const frame of changes) if (frame < frameCount) yield frame;
 }
