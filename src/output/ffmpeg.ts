@@ -2,7 +2,7 @@
  * The ffmpeg programs: finding them, running an encoder on frames that we hand it, asking ffprobe. The only file that
  * knows fluent-ffmpeg, which is no longer developed.
  */
-import { execFile } from 'node:child_process';
+import { execFile, spawn } from 'node:child_process';
 import { accessSync, constants, statSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 import { Readable } from 'node:stream';
@@ -104,6 +104,59 @@ async function start(
     signal?.removeEventListener('abort', onAbort);
     source.destroy();
   }
+}
+
+/** One run of the decoder. */
+export interface Decoding {
+  readonly file: string;
+  /** ffmpeg's name; undefined: the one that it takes by itself. */
+  readonly decoder: string | undefined;
+  readonly filter: string;
+  /** Of what comes out, by ffmpeg's name, and the bytes that one picture takes in it. */
+  readonly pixelFormat: string;
+  readonly frameBytes: number;
+}
+
+/** Hands every picture to `onPicture`, valid until it returns. Throws a `MachineFailure`, or the signal's reason. */
+export async function decode(
+  { file, decoder, filter, pixelFormat, frameBytes }: Decoding,
+  onPicture: (bytes: Uint8Array) => void,
+  signal: AbortSignal | undefined,
+): Promise<void> {
+  signal?.throwIfAborted();
+  const child = spawn(
+    program('ffmpeg'),
+    [
+      ...['-nostdin', '-v', 'error', '-threads', '1', ...(decoder === undefined ? [] : ['-c:v', decoder])],
+      ...['-i', file, '-map', '0:v', '-vf', filter, '-pix_fmt', pixelFormat, '-f', 'rawvideo', 'pipe:1'],
+    ],
+    { stdio: ['ignore', 'pipe', 'pipe'], killSignal: 'SIGKILL', ...(signal === undefined ? {} : { signal }) },
+  );
+  const words: string[] = [];
+  child.stderr.setEncoding('utf8').on('data', (text: string) => words.push(...text.split('\n')));
+  const picture = Buffer.alloc(frameBytes);
+  let filled = 0;
+  child.stdout.on('data', (bytes: Buffer) => {
+    for (let at = 0; at < bytes.length; ) {
+      const taken = bytes.copy(picture, filled, at);
+      at += taken;
+      filled += taken;
+      if (filled < frameBytes) continue;
+      onPicture(picture);
+      filled = 0;
+    }
+  });
+  const status = await new Promise<number | string | null>((resolve) => {
+    let failed: string | undefined;
+    child.on('error', (error) => {
+      failed = error.message;
+      if (child.pid === undefined) resolve(failed);
+    });
+    child.on('close', (code, killed) => resolve(failed ?? killed ?? code));
+  });
+  signal?.throwIfAborted();
+  if (status === 0 && words.every((line) => line.trim() === '')) return;
+  throw new MachineFailure(`what was encoded cannot be decoded: ${lastWords(words) ?? `ffmpeg ended with ${status}`}`);
 }
 
 /**

@@ -3,8 +3,8 @@
  * the frame before".
  */
 import type { Codec, Packet } from './codecs/codec.ts';
-import type { PacketPlace, PacketReader, SegmentIndex } from './segment-file.ts';
-import { picturesOf, type Segment } from './segments.ts';
+import type { SegmentIndex } from './segment-file.ts';
+import type { Segment } from './segments.ts';
 
 /** One frame in its container. Lengths in bytes. */
 export interface Sample {
@@ -30,22 +30,20 @@ export function isKeyAgain(frame: number, count: number, keyEvery: number): bool
   return frame % keyEvery === 0 && frame < count - 1;
 }
 
-/** The samples of one segment, in order, one for each frame. */
+/** The samples of one segment, in order, one for each frame. `read`: its packet of that place in `picturesOf`. */
 export function* samplesOf(
   segment: Segment,
   index: SegmentIndex,
   codec: Codec,
-  reader: PacketReader,
+  read: (place: number) => Packet,
 ): Generator<Sample> {
-  const encoded = (place: PacketPlace): Sample => ({
-    key: place.key,
-    length: place.length,
-    alphaLength: place.alphaLength,
-    packet: () => reader.read(index.file, place),
-  });
-  for (let at = 0; at < segment.moving.length; at++) yield encoded(index.packets[at]!);
+  const encoded = (place: number): Sample => {
+    const { key, length, alphaLength } = index.packets[place]!;
+    return { key, length, alphaLength, packet: () => read(place) };
+  };
+  for (let at = 0; at < segment.moving.length; at++) yield encoded(at);
   if (segment.still === undefined) return;
-  const standing = encoded(index.packets[picturesOf(segment).length - 1]!);
+  const standing = encoded(segment.moving.length);
   let sinceKey = 0;
   for (let frame = 0; frame < segment.still.count; frame++) {
     if (frame === 0 || isKeyAgain(frame, segment.still.count, codec.keyEvery)) sinceKey = 0;

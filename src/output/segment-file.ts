@@ -16,7 +16,6 @@ export interface PacketPlace {
 }
 
 export interface SegmentIndex {
-  readonly file: string;
   readonly config: Uint8Array;
   readonly packets: readonly PacketPlace[];
 }
@@ -28,6 +27,14 @@ export async function writeSegment(file: string, { config, packets }: Encoded): 
   await writeFile(file, Buffer.concat([Buffer.from(`${line}\n`), ...parts]));
 }
 
+/** The places of packets that are not in a file yet. */
+export function packetPlaces({ config, packets }: Encoded): SegmentIndex {
+  const places = packets.map(({ bytes, alpha, key }): PacketPlace => {
+    return { at: 0, length: bytes.length, alphaLength: alpha?.length ?? 0, key };
+  });
+  return { config, packets: places };
+}
+
 /** Undefined where the file is not a whole segment of `pictures` packets. */
 export async function readSegment(file: string, pictures: number): Promise<SegmentIndex | undefined> {
   const handle = await open(file, 'r').catch(() => undefined);
@@ -37,13 +44,13 @@ export async function readSegment(file: string, pictures: number): Promise<Segme
     const head = Buffer.alloc(Math.min(size, 4096 + 32 * pictures));
     await handle.read(head, 0, head.length, 0);
     const end = head.indexOf(10);
-    return end < 0 ? undefined : indexOf(file, head.toString('utf8', 0, end), end + 1, size, pictures);
+    return end < 0 ? undefined : indexOf(head.toString('utf8', 0, end), end + 1, size, pictures);
   } finally {
     await handle.close();
   }
 }
 
-function indexOf(file: string, line: string, start: number, size: number, pictures: number): SegmentIndex | undefined {
+function indexOf(line: string, start: number, size: number, pictures: number): SegmentIndex | undefined {
   const said = parsed(line);
   if (said === undefined || said.packets.length !== pictures) return undefined;
   let at = start;
@@ -52,7 +59,7 @@ function indexOf(file: string, line: string, start: number, size: number, pictur
     at += length + alphaLength;
     return place;
   });
-  return at === size ? { file, config: Buffer.from(said.config, 'base64'), packets } : undefined;
+  return at === size ? { config: Buffer.from(said.config, 'base64'), packets } : undefined;
 }
 
 function parsed(

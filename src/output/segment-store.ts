@@ -9,6 +9,8 @@ import { readSegment, type SegmentIndex, writeSegment } from './segment-file.ts'
 import { picturesOf, type Segment } from './segments.ts';
 
 export interface SegmentStore {
+  /** Where a segment lies, or would lie. */
+  fileOf(segment: Segment): string;
   /** The segment where it is kept and whole. */
   find(segment: Segment): Promise<SegmentIndex | undefined>;
   /** Keeps it, whole or not at all. */
@@ -23,6 +25,7 @@ export function folderStore(folder: string): SegmentStore {
   const scratch = (): string => join(folder, `scratch-${process.pid}-${randomBytes(4).toString('hex')}`);
   const find = (segment: Segment) => readSegment(fileOf(segment), picturesOf(segment).length);
   return {
+    fileOf,
     find,
     async keep(segment, encoded) {
       const part = scratch();

@@ -4,6 +4,7 @@
  */
 import { mkdir, rm } from 'node:fs/promises';
 import { CannotHold, type Codec } from './codecs/codec.ts';
+import { codecOf } from './codecs/codecs.ts';
 import { writeMov } from './containers/mov.ts';
 import type { Track } from './containers/track.ts';
 import { writeWebm } from './containers/webm.ts';
@@ -11,9 +12,9 @@ import { requireEncoders } from './ffmpeg.ts';
 import { addSound } from './finish-video.ts';
 import type { Painter } from './painter.ts';
 import type { ProgressMeter } from './progress.ts';
+import { renderSegments } from './render-segments.ts';
 import { type Sample, samplesOf } from './samples.ts';
 import { PacketReader, type SegmentIndex } from './segment-file.ts';
-import { segmentRenderer } from './segment-render.ts';
 import { folderStore, type SegmentStore } from './segment-store.ts';
 import { type Segment, segmentsOf } from './segments.ts';
 import { sounds } from './sound.ts';
@@ -31,9 +32,9 @@ export interface SegmentedOptions {
 export async function writeSegmented(
   painter: Painter,
   plan: VideoPlan,
-  codec: Codec,
   { meter, signal }: SegmentedOptions,
 ): Promise<void> {
+  const codec = codecOf(plan.codec, painter, isOpaque(painter, plan.key));
   await requireEncoders([
     ...(codec.encoder === undefined ? [] : [codec.encoder]),
     ...(plan.sound === undefined ? [] : [sounds[plan.container].encoder]),
@@ -44,9 +45,10 @@ export async function writeSegmented(
       await mkdir(folder);
       const store = folderStore(folder);
       const segments = filmSegments(painter, codec, plan.key);
-      const indices = await renderSegments(painter, codec, plan.key, segments, store, meter, signal);
+      const setting = { codec: plan.codec, opaque: isOpaque(painter, plan.key), key: plan.key, folder };
+      const indices = await renderSegments(segments, { painter, codec, setting, store, meter, signal });
       const picture = plan.sound === undefined ? part : store.scratch();
-      await join(picture, painter, plan, codec, segments, indices, signal);
+      await join(picture, painter, plan, codec, segments, indices, store, signal);
       if (plan.sound !== undefined) await addSound(picture, plan.sound, plan.container, painter, part, signal);
       await requireFrames(part, painter, signal);
       signal?.throwIfAborted();
@@ -64,27 +66,6 @@ export function filmSegments(painter: Painter, codec: Codec, key: string | undef
   return segmentsOf(stretchesOf(painter), { mostMoving, recipe: JSON.stringify([codec.recipe, key ?? null]) });
 }
 
-async function renderSegments(
-  painter: Painter,
-  codec: Codec,
-  key: string | undefined,
-  segments: readonly Segment[],
-  store: SegmentStore,
-  meter: ProgressMeter,
-  signal: AbortSignal | undefined,
-): Promise<readonly SegmentIndex[]> {
-  const renderer = segmentRenderer(painter, codec, key, store);
-  const done = new Map<string, SegmentIndex>();
-  for (const segment of segments) {
-    signal?.throwIfAborted();
-    const kept = done.get(segment.digest) ?? (await store.find(segment));
-    if (kept !== undefined) meter.advance(segment.frameCount, 0);
-    const index = kept ?? (await renderer.render(segment, (frames, drawn) => meter.advance(frames, drawn), signal));
-    done.set(segment.digest, index);
-  }
-  return segments.map((segment) => done.get(segment.digest)!);
-}
-
 async function join(
   file: string,
   painter: Painter,
@@ -92,6 +73,7 @@ async function join(
   codec: Codec,
   segments: readonly Segment[],
   indices: readonly SegmentIndex[],
+  store: SegmentStore,
   signal: AbortSignal | undefined,
 ): Promise<void> {
   const config = indices[0]?.config ?? new Uint8Array();
@@ -105,10 +87,14 @@ async function join(
     width: painter.width,
     height: painter.height,
     rate: painter.rate,
-    alpha: painter.transparent && plan.key === undefined,
+    alpha: !isOpaque(painter, plan.key),
     frameCount: painter.frameCount,
     samples: function* (): Generator<Sample> {
-      for (let at = 0; at < segments.length; at++) yield* samplesOf(segments[at]!, indices[at]!, codec, reader);
+      for (let at = 0; at < segments.length; at++) {
+        const [segment, index] = [segments[at]!, indices[at]!];
+        const read = (place: number) => reader.read(store.fileOf(segment), index.packets[place]!);
+        yield* samplesOf(segment, index, codec, read);
+      }
     },
   };
   try {
@@ -117,4 +103,9 @@ async function join(
   } finally {
     reader.close();
   }
+}
+
+/** Whether no pixel lets anything through. */
+export function isOpaque(painter: Painter, key: string | undefined): boolean {
+  return !painter.transparent || key !== undefined;
 }

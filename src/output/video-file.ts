@@ -6,7 +6,6 @@
 import { divide, type Fraction, fraction, zero } from '../scene/fraction.ts';
 import { canvasPixelFormat, frameCanvas } from './canvas.ts';
 import { CannotHold } from './codecs/codec.ts';
-import { codecOf } from './codecs/codecs.ts';
 import { type Encoding, encode, requireEncoders } from './ffmpeg.ts';
 import { seekBefore, soundFilters } from './footage.ts';
 import { type FrameSource, frameSource, type PixelFormat } from './frame-source.ts';
@@ -14,7 +13,7 @@ import { keyFrameEvery } from './key-frames.ts';
 import type { Layers } from './layers.ts';
 import type { Painter } from './painter.ts';
 import type { ProgressMeter } from './progress.ts';
-import { writeSegmented } from './segment-video.ts';
+import { isOpaque, writeSegmented } from './segment-video.ts';
 import { sounds } from './sound.ts';
 import type { Codec, Container } from './target.ts';
 import { writeWholeFile } from './whole-file.ts';
@@ -28,17 +27,23 @@ export interface VideoPlan extends Pick<Layers, 'sound'> {
   readonly key: string | undefined;
 }
 
-/** Writes the film as `plan` says. Throws a `MachineFailure`, or the signal's reason. */
+/**
+ * Writes the film as `plan` says, and returns what the user may not expect, a sentence each. Throws a `MachineFailure`,
+ * or the signal's reason.
+ */
 export async function writeVideo(
   painter: Painter,
   plan: VideoPlan,
   options: { readonly meter: ProgressMeter; readonly signal: AbortSignal | undefined },
-): Promise<void> {
+): Promise<readonly string[]> {
   const { meter, signal } = options;
+  const before = meter.done;
   try {
-    return await writeSegmented(painter, plan, codecOf(plan.codec, painter, isOpaque(painter, plan)), options);
+    await writeSegmented(painter, plan, options);
+    return [];
   } catch (error) {
     if (!(error instanceof CannotHold)) throw error;
+    meter.advance(before - meter.done, -meter.drawn);
   }
   const recipe = recipes[plan.codec];
   await requireEncoders([recipe.encoder, ...(plan.sound === undefined ? [] : [sounds[plan.container].encoder])]);
@@ -50,11 +55,12 @@ export async function writeVideo(
     await requireFrames(part, painter, signal);
     signal?.throwIfAborted();
   });
+  return ['every frame was encoded, since this encoder writes its pictures in a way that cannot be continued without it'];
 }
 
 /** The pixels that the encoder is handed: without alpha where nothing shows through. */
 function pixelFormat(painter: Painter, plan: VideoPlan): PixelFormat {
-  const opaque = isOpaque(painter, plan);
+  const opaque = isOpaque(painter, plan.key);
   switch (plan.codec) {
     case 'h264':
       return 'yuv420p';
@@ -66,10 +72,6 @@ function pixelFormat(painter: Painter, plan: VideoPlan): PixelFormat {
     default:
       return plan.codec satisfies never;
   }
-}
-
-function isOpaque(painter: Painter, plan: VideoPlan): boolean {
-  return !painter.transparent || plan.key !== undefined;
 }
 
 function* framesOf(painter: Painter, frames: FrameSource, meter: ProgressMeter): Generator<Uint8Array> {

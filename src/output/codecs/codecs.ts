@@ -2,18 +2,24 @@
  * Which codec serves which file.
  */
 import type { Painter } from '../painter.ts';
-import type { Codec as CodecName } from '../target.ts';
+import type { Codec as VideoCodec } from '../target.ts';
 import type { Codec } from './codec.ts';
 import { h264 } from './h264.ts';
+import { png } from './png.ts';
 import { prores } from './prores.ts';
 import { qtrle } from './qtrle.ts';
 import { vp9 } from './vp9.ts';
+
+/** The codecs of videos, and that of a folder of frames. */
+export type CodecName = VideoCodec | 'png';
 
 /** `opaque`: no pixel lets anything through. */
 export function codecOf(name: CodecName, { width, height, rate }: Painter, opaque: boolean): Codec {
   switch (name) {
     case 'h264':
       return h264(width, height, rate);
+    case 'png':
+      return png(width, height);
     case 'prores':
       return prores(width, height, rate, !opaque);
     case 'qtrle':
