@@ -71,9 +71,10 @@ async function render(painter: Painter, name: string, options: RenderOptions): P
   const layers = await layersOf(painter, target.container, { key, footage, audio: options.audio }, signal);
   if (layers.kind === 'refused') return layers;
   const { under, sound } = layers;
-  if (under === undefined) await writeVideo(painter, { ...target, key, sound }, { meter, signal });
-  else await writeOverFootage(painter, { ...target, under, sound }, { meter, signal });
-  return written(target.file, meter, layers.notices);
+  const notices = [...layers.notices];
+  if (under !== undefined) await writeOverFootage(painter, { ...target, under, sound }, { meter, signal });
+  else notices.push(...(await writeVideo(painter, { ...target, key, sound }, { meter, signal })));
+  return written(target.file, meter, notices);
 }
 
 function written(path: string, meter: ProgressMeter, notices: readonly string[]): RenderResult {

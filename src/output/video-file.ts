@@ -55,7 +55,9 @@ export async function writeVideo(
     await requireFrames(part, painter, signal);
     signal?.throwIfAborted();
   });
-  return ['every frame was encoded, since this encoder writes its pictures in a way that cannot be continued without it'];
+  return [
+    'every frame was encoded, since this encoder writes its pictures in a way that cannot be continued without it',
+  ];
 }
 
 /** The pixels that the encoder is handed: without alpha where nothing shows through. */
