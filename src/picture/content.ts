@@ -1,8 +1,10 @@
 /**
  * What a picture is made of, as text: equal texts, equal pictures, in this film or in any other. So a picture is known
  * again where it returns, and after a change somewhere else in the film. Frame numbers and places in lists do not
- * enter, for they change when something else is added; only how the marks of a step stand in time to one another does,
- * as routes, rooms and slots hang on it.
+ * enter, for they change when something else is added; only how things stand in time to the marks of a step does, as
+ * routes, rooms and slots hang on it.
+ *
+ * Every key of the film and of the drawing enters by itself, so that a new one cannot be forgotten.
  */
 import type { Look } from '../scene/look.ts';
 import type { Film, Mark, Shown } from '../timeline/film.ts';
@@ -17,65 +19,95 @@ export interface Contents {
 
 /** The contents of the film's pictures in that look. */
 export function contentsOf(film: Film, look: Look): Contents {
-  const { grid } = film;
-  const words = film.marks.map(({ shape, group }) => JSON.stringify([shape, group]));
-  const headings = film.headings.map(({ from: _, until: __, ...heading }) => JSON.stringify(heading));
-  const companies = new Map<string, string>();
-  const companyOf = (marks: readonly Mark[]): string => {
-    const steps = [...new Set(marks.map((mark) => mark.step))];
-    const key = JSON.stringify(steps);
-    const known = companies.get(key) ?? companyText(film, steps);
-    companies.set(key, known);
-    return known;
-  };
-  const calls = callouts(film);
+  const { grid, rate: _, frameCount: __, ...rest } = film;
+  const lists = new Map<string, readonly Shown[]>();
+  const common: unknown[] = [look, grid.size, grid.boxRows, grid.boxColumns, grid.houses.map((house) => house.cells)];
+  for (const [key, value] of Object.entries(rest)) {
+    if (key === 'board') continue;
+    if (Array.isArray(value) && value.every(isShown)) {
+      lists.set(key, value);
+      common.push([key, value.length > 0]); // Room is kept for what is to come.
+    } else common.push([key, value]);
+  }
+  const callouts = ['note', 'ask', 'stamp'].filter((kind) => film.marks.some(({ shape }) => shape.kind === kind));
+  common.push(callouts, film.headings[0]?.title);
+  const texts = new Map([...lists].map(([key, things]) => [key, things.map((thing) => JSON.stringify(bare(thing)))]));
+  const company = companies(film, lists);
+  const calls = calloutGroups(film);
   return {
-    common: JSON.stringify([
-      ...[film.width, film.height, film.draw, film.small, film.title, film.credit, film.standing, look],
-      ...[grid.size, grid.boxRows, grid.boxColumns, grid.houses.map(({ name, cells }) => [name, cells])],
-      film.marks.some(({ shape }) => shape.kind === 'note' || shape.kind === 'ask' || shape.kind === 'stamp'),
-    ]),
+    common: JSON.stringify(common),
     of(drawing) {
-      const marks = drawing.marks.map(({ index }) => film.marks[index]!);
-      return [
-        drawing.board === undefined ? '' : JSON.stringify(film.board[drawing.board]?.shape),
-        drawing.headings.map((ink) => inked(headings[ink.index]!, ink)).join(),
-        drawing.written
-          .map((ink) => inked(`${film.written[ink.index]!.cell}=${film.written[ink.index]!.digit}`, ink))
-          .join(),
-        drawing.candidates.map((ink) => inked(`${film.candidates[ink.index]!.candidate}`, ink)).join(),
-        drawing.marks.map((ink) => inked(words[ink.index]!, ink)).join(),
-        marks.length === 0 ? '' : companyOf(marks),
-        [...new Set(marks.flatMap((mark) => calls.get(mark) ?? []))].join(),
-      ].join('\n');
+      const parts: unknown[] = [];
+      for (const [key, value] of Object.entries(drawing)) {
+        const things = texts.get(key);
+        if (things === undefined || !Array.isArray(value))
+          parts.push(key === 'board' ? placement(film, drawing) : value);
+        else parts.push(value.map((ink: Inked) => inked(things[ink.index] ?? '', ink)));
+      }
+      const marks = drawing.marks.flatMap(({ index }) => film.marks[index] ?? []);
+      parts.push(company(marks), [...new Set(marks.flatMap((mark) => calls.get(mark) ?? []))]);
+      return JSON.stringify(parts);
     },
   };
+}
+
+function isShown(thing: unknown): boolean {
+  return typeof thing === 'object' && thing !== null && 'from' in thing && 'until' in thing;
+}
+
+/** Without its time, and without its step's name, by which marks are only kept together. */
+function bare(thing: object): unknown {
+  return { ...thing, from: undefined, until: undefined, step: undefined };
+}
+
+function placement(film: Film, { board }: Drawing): unknown {
+  return board === undefined ? null : { ...film.board[board], from: undefined };
 }
 
 function inked(content: string, { progress, alpha }: Inked): string {
   return progress === 1 && alpha === 1 ? content : `${content}:${progress}:${alpha}`;
 }
 
-/** All marks of these steps, those still to come among them, and the digits that stand beside them at their time. */
-function companyText(film: Film, steps: readonly string[]): string {
-  const marks = film.marks.filter(({ step }) => steps.includes(step));
-  const from = Math.min(...marks.map((mark) => mark.from));
-  const until = Math.max(...marks.map((mark) => mark.until));
-  const within = (shown: Shown): readonly [number, number] => [
+/**
+ * For the marks on screen: all marks of their steps, those still to come among them, and everything that is on screen
+ * at some time together with these, by the time at which the first of them comes.
+ */
+function companies(film: Film, lists: ReadonlyMap<string, readonly Shown[]>): (marks: readonly Mark[]) => string {
+  const known = new Map<string, string>();
+  return (marks) => {
+    if (marks.length === 0) return '';
+    const steps = [...new Set(marks.map(({ step }) => step))];
+    const key = JSON.stringify(steps);
+    const text = known.get(key) ?? companyText(film, lists, steps);
+    known.set(key, text);
+    return text;
+  };
+}
+
+function companyText(film: Film, lists: ReadonlyMap<string, readonly Shown[]>, steps: readonly string[]): string {
+  const own = film.marks.filter(({ step }) => steps.includes(step));
+  const from = Math.min(...own.map((mark) => mark.from));
+  const until = Math.max(...own.map((mark) => mark.until));
+  const within = (shown: Shown): readonly number[] => [
     Math.max(shown.from, from) - from,
     Math.min(shown.until, until) - from,
   ];
-  const beside = <T extends Shown>(things: readonly T[]): readonly T[] =>
+  const together = <T extends Shown>(things: readonly T[]): readonly T[] =>
     things.filter((thing) => thing.from < until && thing.until > from);
-  return JSON.stringify([
-    marks.map((mark) => [steps.indexOf(mark.step), mark.shape, mark.group, within(mark)]),
-    beside(film.candidates).map((small) => [small.candidate, within(small)]),
-    beside(film.written).map((written) => [written.cell, within(written)]),
-  ]);
+  const marks = together(film.marks);
+  const names = [...new Set(marks.map(({ step }) => step))];
+  const parts: unknown[] = [marks.map((mark) => [names.indexOf(mark.step), bare(mark), within(mark)])];
+  for (const [key, things] of lists) {
+    if (!apart.has(key)) parts.push([key, together(things).map((thing) => [bare(thing), within(thing)])]);
+  }
+  return JSON.stringify(parts);
 }
 
+/** Marks are told above; words do not bear on where marks lie. */
+const apart: ReadonlySet<string> = new Set(['marks', 'headings', 'said']);
+
 /** By note or question: all of those with which it shares the plan of their places. */
-function callouts(film: Film): ReadonlyMap<Mark, string> {
+function calloutGroups(film: Film): ReadonlyMap<Mark, string> {
   const texts = new Map<Mark, string>();
   let group: Mark[] = [];
   const close = (): void => {
