@@ -45,7 +45,23 @@ const linkBound = 600_000;
 const waysToWanted = 4;
 
 /** The chains as instances, each with what all of it is needed for; of equally long ones those of fewest sets first. */
-export function* searchChains(search: ChainSearch): Generator<Instance> {
+export function* searchChains({ accepts, ...search }: ChainSearch): Generator<Instance> {
+  const kindOf = accepts === undefined ? () => '' : (links: readonly StrungLink[]) => (accepts(links) ? '' : undefined);
+  for (const { instance } of searchKinds({ ...search, kindOf })) yield instance;
+}
+
+export interface KindSearch extends Omit<ChainSearch, 'accepts'> {
+  /** What kind of chain it is; undefined for one that is not looked for. */
+  readonly kindOf: (links: readonly StrungLink[]) => string | undefined;
+}
+
+export interface OfKind {
+  readonly instance: Instance;
+  readonly kind: string;
+}
+
+/** The same for several kinds of chain at once, each with its kind. */
+export function* searchKinds(search: KindSearch): Generator<OfKind> {
   const shown = new Set<string>();
   const web = webOf(search);
   const starts = startsOf(search, web);
@@ -54,12 +70,12 @@ export function* searchChains(search: ChainSearch): Generator<Instance> {
     const found: Reached[] = [];
     for (const start of starts) found.push(...advanced(web, start, { length, ways }));
     if (length < search.fewest || length < 2) continue;
-    for (const each of found.sort((a, b) => a.setCount - b.setCount)) yield* instancesOf(search, each, shown);
+    for (const each of found.sort((a, b) => a.setCount - b.setCount)) yield* instancesOf(search, web, each, shown);
   }
 }
 
 /** The links without those on which what is wanted lies: no chain rules out a candidate of its own sets, but in a ring. */
-function linksClearOf({ links, wanted, only }: ChainSearch): readonly StrungLink[] {
+function linksClearOf({ links, wanted, only }: KindSearch): readonly StrungLink[] {
   const first = wanted?.[0];
   if (first?.kind !== 'impossible' || only === 'ring') return links;
   return links.filter((link) => !link.sets.some((set) => has(set.members, first.candidate)));
@@ -70,6 +86,11 @@ interface Reached {
   readonly link: StrungLink;
   readonly before: Reached | undefined;
   readonly setCount: number;
+}
+
+interface End {
+  readonly seen: Candidates;
+  readonly first: Candidate;
 }
 
 interface Start {
@@ -87,12 +108,14 @@ interface Web {
   readonly byCell: ReadonlyMap<number, readonly Candidates[]>;
   readonly next: Map<string, readonly StrungLink[]>;
   readonly keys: Map<Candidates, string>;
+  /** By end of a link: what all its candidates see, and the first of them. */
+  readonly ends: Map<Candidates, End>;
   /** Where a chain to what is wanted ends: to go on from there would be needless. */
   readonly struck: Candidates | undefined;
   left: number;
 }
 
-function webOf(search: ChainSearch): Web {
+function webOf(search: KindSearch): Web {
   const { grid } = search.position;
   const links = linksClearOf(search);
   const nears = new Map<string, Candidates>();
@@ -118,13 +141,14 @@ function webOf(search: ChainSearch): Web {
     byCell,
     next: new Map(),
     keys,
+    ends: new Map(),
     struck: struckBy(grid, search.wanted),
     left: linkBound,
   };
 }
 
 /** The near ends from which a chain may bear on what is wanted, in the order of the board. */
-function startsOf({ position: { grid }, wanted }: ChainSearch, web: Web): Start[] {
+function startsOf({ position: { grid }, wanted }: KindSearch, web: Web): Start[] {
   const struck = struckBy(grid, wanted);
   const bears = (near: Candidates) => {
     if (struck === undefined || isWithin(near, struck)) return true;
@@ -190,29 +214,54 @@ function linksAfter(web: Web, far: Candidates): readonly StrungLink[] {
 }
 
 function* instancesOf(
-  { position, accepts, only, wanted }: ChainSearch,
+  { position, kindOf, only, wanted }: KindSearch,
+  web: Web,
   reached: Reached,
   shown: Set<string>,
-): Generator<Instance> {
+): Generator<OfKind> {
   const { grid } = position;
-  const links = linksTo(reached);
-  const [start, end] = [links[0]!.near, reached.link.far];
-  const isRing = isWithin(start, seenByAll(grid, end));
+  const [start, end] = [startOf(reached), reached.link.far];
+  const [atStart, atEnd] = [endOf(web, start), endOf(web, end)];
+  const isRing = isWithin(start, atEnd.seen);
   if (only === 'ring' && !isRing) return;
-  if (!isRing && membersOf(start)[0]! > membersOf(end)[0]!) return; // told from its other end
+  if (!isRing && atStart.first > atEnd.first) return; // told from its other end
+  if (!isRing && !meet(atStart.seen, atEnd.seen, position.possible) && !isSame(start, end)) return;
+  const links = linksTo(reached);
+  const kind = kindOf(links);
+  if (kind === undefined) return;
   const sets = links.flatMap((link) => link.sets);
-  const cleared = isRing ? clearedByRing(grid, links) : intersection(seenByAll(grid, start), seenByAll(grid, end));
+  const cleared = isRing ? clearedByRing(grid, links) : intersection(atStart.seen, atEnd.seen);
   const isPlacement = isSame(start, end) && membersOf(start).length === 1;
   if (!isPlacement && !overlaps(cleared, position.possible)) return;
   const members = sets.map((set) => set.members).reduce(union);
   const removed = removalsOf(position, isRing ? cleared : without(grid, cleared, members, position));
   const conclusions = [...(isPlacement ? [placementOf(grid, membersOf(start)[0]!)] : []), ...removed];
   if (conclusions.length === 0 || !bearsOn(wanted, conclusions) || areOfOneHouse(grid, sets)) return;
-  const key = keyOfInstance(sets, isRing ? [] : conclusions);
-  if (shown.has(key) || (accepts !== undefined && !accepts(links))) return;
+  const key = `${kind} ${keyOfInstance(sets, isRing ? [] : conclusions)}`;
+  if (shown.has(key)) return;
   shown.add(key);
   if (!needsEverySet(position, { sets, conclusions })) return;
-  yield { sets, chain: toldChain(grid, links, { loop: isRing }), deadly: undefined, conclusions };
+  const chain = toldChain(grid, links, { loop: isRing });
+  yield { instance: { sets, chain, deadly: undefined, conclusions }, kind };
+}
+
+function startOf(reached: Reached): Candidates {
+  let first = reached;
+  while (first.before !== undefined) first = first.before;
+  return first.link.near;
+}
+
+/** Worked out once for each end: chains by the thousand end in it. */
+function endOf({ grid, ends }: Web, part: Candidates): End {
+  const known = ends.get(part) ?? { seen: seenByAll(grid, part), first: membersOf(part)[0]! };
+  ends.set(part, known);
+  return known;
+}
+
+/** Whether some candidate is in all three. */
+function meet(a: Candidates, b: Candidates, c: Candidates): boolean {
+  for (let word = 0; word < a.length; word++) if ((a[word]! & b[word]! & c[word]!) !== 0) return true;
+  return false;
 }
 
 function linksTo(reached: Reached): StrungLink[] {

@@ -16,7 +16,7 @@ import { type Grid, type HouseKind, sharedHouses } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import type { Position } from '../proof/kernel.ts';
 import { chainOrders, type OrderedLink } from './chain-order.ts';
-import { type DigitChain, digitChains, instanceOfChain } from './digit-chains.ts';
+import { concludesSomething, type DigitChain, digitChains, instanceOfChain } from './digit-chains.ts';
 import { needsEverySet } from './minimal-argument.ts';
 import { bestOf, fits, forEachConclusion, loosely } from './recognition.ts';
 import { digitsWanted } from './removals.ts';
@@ -99,6 +99,7 @@ function* find(
   const later: Instance[] = [];
   for (const each of nodes) {
     for (const chain of digitChains(position, { digits, grouped: each === 'groups', longest })) {
+      if (wanted === undefined && !concludesSomething(position, chain)) continue;
       const key = keyOf(position.grid, chain);
       const recognition = shown.has(key) ? undefined : judge(position.grid, chain.links);
       if (recognition === undefined || (recognition.kind === 'loosely' && loosely !== true)) continue;

@@ -14,12 +14,14 @@
  */
 import { membersOf } from '../grid/candidates.ts';
 import { cellOf, type Digit, digitOf, type Grid, sees } from '../grid/grid.ts';
-import { searchChains } from './chain-search.ts';
+import type { Conclusion } from '../grid/terms.ts';
+import type { Position } from '../proof/kernel.ts';
+import { type OfKind, searchKinds } from './chain-search.ts';
 import { bestOf, fits, forEachConclusion, loosely } from './recognition.ts';
 import { bilocalLinks, bivalueLinks } from './search-links.ts';
 import { digitsOf } from './seen-by-all.ts';
 import { areOfOneHouse, hasGroups, ringsTo, type StrungLink, strungChains } from './strung-chains.ts';
-import type { Technique } from './technique.ts';
+import type { Instance, Technique } from './technique.ts';
 
 type ThreeLinks = readonly [StrungLink, StrungLink, StrungLink];
 
@@ -51,17 +53,49 @@ function technique(name: string, isWing: IsWing): Technique {
           bestOf(strungChains(stringing, conclusion), judge) ?? bestOf(ringsTo(stringing, conclusion), judge),
       );
     },
-    find: (position, wanted) =>
-      searchChains({
-        position,
-        links: [...bivalueLinks(position), ...bilocalLinks(position)],
-        fewest: 3,
-        most: 3,
-        every: true,
-        accepts: ([first, second, third]) => isEitherWay(position.grid, [first!, second!, third!]),
-        wanted,
-      }),
+    find: (position, wanted) => findWings(position, name, wanted),
   };
+}
+
+const wings: readonly (readonly [name: string, isWing: IsWing])[] = [
+  ['W-wing', isW],
+  ['M-wing', isM],
+  ['S-wing', isS],
+  ['L-wing', isL],
+  ['H-wing', isH],
+];
+
+function* findWings(position: Position, name: string, wanted: readonly Conclusion[] | undefined): Generator<Instance> {
+  for (const { instance, kind } of wanted === undefined ? everyWing(position) : searchWings(position, wanted)) {
+    if (kind.split(' ').includes(name)) yield instance;
+  }
+}
+
+/** One search finds the wings of all names; made once, since a position never changes. */
+function everyWing(position: Position): readonly OfKind[] {
+  const made = known.get(position) ?? [...searchWings(position, undefined)];
+  known.set(position, made);
+  return made;
+}
+
+const known = new WeakMap<Position, readonly OfKind[]>();
+
+function searchWings(position: Position, wanted: readonly Conclusion[] | undefined): Generator<OfKind> {
+  const { grid } = position;
+  return searchKinds({
+    position,
+    links: [...bivalueLinks(position), ...bilocalLinks(position)],
+    fewest: 3,
+    most: 3,
+    every: true,
+    kindOf: ([first, second, third]) => {
+      const links: ThreeLinks = [first!, second!, third!];
+      const back = turned(links);
+      const names = wings.flatMap(([name, isWing]) => (isWing(grid, links) || isWing(grid, back) ? [name] : []));
+      return names.length === 0 ? undefined : names.join(' ');
+    },
+    wanted,
+  });
 }
 
 function isW(grid: Grid, links: ThreeLinks): boolean {
