@@ -38,5 +38,5 @@ export function firstPath(start: Position, { costs, keepGoing, isReached }: Sear
     }
     if (moves.length === before) return { kind: 'stuck', moves };
   }
-  return { kind: 'reached', moves: pruned(moves, { start, free, isReached }) };
+  return { kind: 'reached', moves: pruned(moves, { start, free, isReached }) ?? moves };
 }

@@ -198,6 +198,7 @@ const tiers = [5, 10, 16, Number.POSITIVE_INFINITY];
 function offer(running: Running, moves: readonly Move[]): void {
   const { start, costs, isReached } = running;
   const path = pruned(moves, { start, free: costs.free, isReached });
+  if (path === undefined) return; // something on the way was done without a name
   const cost = sumOf(path);
   if (!isLess(cost, running.bestCost)) return;
   running.best = path;

@@ -13,8 +13,9 @@ export interface Pruning {
   readonly isReached: (position: Position) => boolean;
 }
 
-/** `moves` are those that are not free, in order; they reach the goal. */
-export function pruned(moves: readonly Move[], pruning: Pruning): readonly Move[] {
+/** `moves` are those that are not free, in order. Undefined where they do not reach the goal. */
+export function pruned(moves: readonly Move[], pruning: Pruning): readonly Move[] | undefined {
+  if (reaching(moves, pruning) === undefined) return undefined;
   return withoutNeedlessConclusions(withoutNeedlessMoves(whatIsUsed(moves, pruning), pruning), pruning);
 }
 

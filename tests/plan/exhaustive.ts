@@ -9,7 +9,11 @@ import type { TeachingCosts } from '../../src/scene/teaching-costs.ts';
 import { instancesOf } from '../../src/techniques/find-argument.ts';
 
 /** Undefined where no path reaches the solution, `too many` where more positions than `most` would have to be looked at. */
-export function cheapestByAllPaths(start: Position, costs: TeachingCosts, most: number): number | 'too many' | undefined {
+export function cheapestByAllPaths(
+  start: Position,
+  costs: TeachingCosts,
+  most: number,
+): number | 'too many' | undefined {
   const waiting = new Map<number, Position[]>([[0, [start]]]);
   const done = new Set<string>();
   while (waiting.size > 0) {

@@ -11,12 +11,18 @@ import { chanceFrom } from '../random.ts';
 import { generatedPuzzle } from '../techniques/generated-positions.ts';
 import { costs } from './costs.ts';
 
-const seeds = [3, 5, 6, 18, 22];
+const seeds = [3, 4, 5, 6, 14];
+
+/** A search that ends after a number of questions is the same on every machine. */
+function times(count: number): () => boolean {
+  let left = count;
+  return () => --left > 0;
+}
 
 describe('a plan', () => {
   it.each(seeds)('leads by proofs alone to the solution (seed %i)', (seed) => {
     const { position, solution } = generatedPuzzle(gridOf('3x3'), chanceFrom(seed));
-    const plan = planFor(position, { costs, keepGoing: () => true });
+    const plan = planFor(position, { costs, keepGoing: times(400) });
     let reached = position;
     for (const step of plan.steps) {
       expect(isSame(step.position.possible, reached.possible)).toBe(true);
