@@ -93,12 +93,15 @@ export const verbs: readonly Verb[] = [
       { flags: '--step <id>', does: 'the step to show' },
       { flags: '--at <time>', does: 'the time to show: 12.5, 1:02.5, 01:00:02:12' },
       { flags: '--stamp', does: 'draw a step that is not proved all the same, stamped' },
+      { flags: '--thumbnail', does: "compose a thumbnail, 1280x720: the step's picture beside a large title" },
+      { flags: '--title <text>', does: "the thumbnail's title in place of the step's own" },
       look,
       version,
     ],
     examples: [
       'proofreel still scenes/lamp-room.yaml --step kite -o kite.png',
       'proofreel still scenes/lamp-room.yaml --at 1:02 -o frame.png',
+      'proofreel still scenes/lamp-room.yaml --step tail --thumbnail -o thumbnail.png',
     ],
   },
   {

@@ -3,6 +3,7 @@
  */
 
 import type { CheckedStep } from '../check/verdict.ts';
+import type { Painter } from '../output/painter.ts';
 import { writeStill } from '../output/still.ts';
 import { nearestWords } from '../scene/nearest-word.ts';
 import { readFixedTime } from '../scene/time.ts';
@@ -14,6 +15,7 @@ import { exitStatus } from '../verbs.ts';
 import { BadCall } from './bad-call.ts';
 import { type OpenFilm, openFilm } from './open-film.ts';
 import type { Terminal } from './terminal.ts';
+import { thumbnailFilm, thumbnailPainter, thumbnailWords } from './thumbnail.ts';
 
 export interface StillCall {
   readonly out?: string;
@@ -22,6 +24,8 @@ export interface StillCall {
   readonly stamp?: boolean;
   readonly look?: string;
   readonly as?: string;
+  readonly thumbnail?: boolean;
+  readonly title?: string;
 }
 
 export async function still(path: string, call: StillCall, terminal: Terminal): Promise<number> {
@@ -29,8 +33,13 @@ export async function still(path: string, call: StillCall, terminal: Terminal): 
   if (call.step !== undefined && call.at !== undefined)
     throw new BadCall('both --step and --at are given; leave one of them out');
   if (call.step === undefined && call.at === undefined) throw new BadCall('still needs one of --step ID and --at TIME');
-  const opened = await openFilm(path, call, terminal);
-  if (opened === undefined) return exitStatus.unusable;
+  const isThumbnail = call.thumbnail === true;
+  if (isThumbnail && call.as !== undefined)
+    throw new BadCall('a thumbnail has a frame of its own, 1280x720; leave --as out');
+  if (!isThumbnail && call.title !== undefined) throw new BadCall('--title is the large title of a --thumbnail');
+  const asked = await openFilm(path, call, terminal);
+  if (asked === undefined) return exitStatus.unusable;
+  const opened = isThumbnail ? withFilm(asked) : asked;
   const frame = call.step === undefined ? frameOfTime(opened, call.at ?? '') : frameOfStep(opened, call.step);
   const step = stepAt(opened, frame);
   if (step !== undefined && !step.sound && call.stamp !== true) {
@@ -38,10 +47,27 @@ export async function still(path: string, call: StillCall, terminal: Terminal): 
     terminal.err('proofreel: not drawn; mend it, or add --stamp to see it stamped\n');
     return exitStatus.unsound;
   }
-  const result = await writeStill(opened.painter, frame, call.out);
+  const painter = isThumbnail ? thumbnailOf(opened, step, call.title) : opened.painter;
+  const result = await writeStill(painter, frame, call.out);
   if (result.kind === 'refused') throw new BadCall(result.message);
   terminal.err(`${result.path}: frame ${frame}\n`);
   return exitStatus.sound;
+}
+
+/** The same with the film of a thumbnail, whose marks may stand on other frames than those over a recording. */
+function withFilm(opened: OpenFilm): OpenFilm {
+  const { lesson, look } = opened;
+  return { ...opened, film: thumbnailFilm(lesson.checked, lesson.schedule, look) };
+}
+
+function thumbnailOf(
+  { film, look, lesson }: OpenFilm,
+  step: CheckedStep | undefined,
+  title: string | undefined,
+): Painter {
+  const words = thumbnailWords(lesson.scene, step, title);
+  if (words !== undefined) return thumbnailPainter(film, look, words);
+  throw new BadCall('neither the step nor the scene has a title; give one with --title');
 }
 
 function frameOfStep({ lesson, film, look }: OpenFilm, id: string): Frame {
