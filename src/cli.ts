@@ -10,14 +10,20 @@ import { Bug } from './grid/bug.ts';
 import { MachineFailure } from './output/machine-failure.ts';
 import { exitStatus, type Verb, verbs } from './verbs.ts';
 
-type Action = (scene: string | undefined, options: Record<string, unknown>, terminal: Terminal) => Promise<number>;
+/** `scenes`: the files named; of most verbs one, of a verb that takes none none. */
+type Action = (
+  scene: string | undefined,
+  options: Record<string, unknown>,
+  terminal: Terminal,
+  scenes: readonly string[],
+) => Promise<number>;
 
 // Each verb loads what it needs: a check starts fast, and runs where no canvas can be drawn on.
 const actions: Readonly<Record<Verb['name'], Action>> = {
   check: async (scene, options, terminal) =>
     (await import('./commands/check.ts')).check(scene ?? '', options, terminal),
-  render: async (scene, options, terminal) =>
-    (await import('./commands/render.ts')).render(scene ?? '', options, terminal),
+  render: async (_, options, terminal, scenes) =>
+    (await import('./commands/render.ts')).render(scenes, options, terminal),
   still: async (scene, options, terminal) =>
     (await import('./commands/still.ts')).still(scene ?? '', options, terminal),
   chapters: async (scene, options, terminal) =>
@@ -39,14 +45,15 @@ const actions: Readonly<Record<Verb['name'], Action>> = {
 /** What a verb may take, as its call names it. */
 const argumentsTaken = {
   SCENE: 'the scene file (YAML)',
+  'SCENE...': 'the scene files (YAML)',
   PUZZLE: 'the puzzle: its symbols, row by row (. 0 _ are blank), a file that holds them, or a scene',
 } as const;
 
 /** Runs one call and says with which status to exit. */
 async function main(args: readonly string[], terminal: Terminal): Promise<number> {
   let status: number = exitStatus.sound;
-  const program = commandLine(terminal, async (verb, scene, options) => {
-    status = await actions[verb](scene, options, terminal);
+  const program = commandLine(terminal, async (verb, scenes, options) => {
+    status = await actions[verb](scenes[0], options, terminal, scenes);
   });
   try {
     await program.parseAsync(args, { from: 'user' });
@@ -58,7 +65,7 @@ async function main(args: readonly string[], terminal: Terminal): Promise<number
 
 function commandLine(
   terminal: Terminal,
-  act: (verb: Verb['name'], scene: string | undefined, options: Record<string, unknown>) => Promise<void>,
+  act: (verb: Verb['name'], scenes: readonly string[], options: Record<string, unknown>) => Promise<void>,
 ): Command {
   const program = new Command('proofreel')
     .description('Teaching number-placement logic on video without ever showing an unsound step.')
@@ -80,8 +87,8 @@ function commandLine(
     for (const option of verb.options) command.option(option.flags, option.does);
     command.addHelpText('after', `\nExamples:\n${verb.examples.map((example) => `  ${example}`).join('\n')}`);
     command.action(async (...given: unknown[]) => {
-      const argument = takes === undefined ? undefined : String(given[0]);
-      await act(verb.name, argument, command.opts());
+      const files = takes === undefined ? [] : [given[0]].flat().map(String);
+      await act(verb.name, files, command.opts());
     });
   }
   program.addHelpText(

@@ -46,7 +46,7 @@ async function demo(): Promise<number> {
   line.clear();
   if (recording.kind !== 'written') throw new BadCall('the stand-in recording was not written');
   terminal.err(`Proving the steps of ${scenePath} and drawing their marks over it.\n`);
-  const status = await render(scenePath, { out: lessonPath }, terminal);
+  const status = await render([scenePath], { out: lessonPath }, terminal);
   if (status === exitStatus.sound) terminal.out(`\nThe lesson is here: ${lessonPath}\n`);
   return status;
 }

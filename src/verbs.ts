@@ -61,10 +61,10 @@ export const verbs: readonly Verb[] = [
   },
   {
     name: 'render',
-    call: 'render SCENE -o OUT',
+    call: 'render SCENE... -o OUT',
     does: 'draws the video: OUT.mp4, OUT.mov, OUT.webm, or a folder of PNG frames; refuses an unsound scene',
     options: [
-      out('the video (.mp4, .mov, .webm) or a folder for PNG frames'),
+      out('the video (.mp4, .mov, .webm) or a folder for PNG frames; of several videos the folder'),
       {
         flags: '--stamp',
         does: 'draw an unsound scene all the same, with a stamp on every frame of a step that is not proved',
@@ -74,12 +74,33 @@ export const verbs: readonly Verb[] = [
         does: "for an .mp4 of `draw: overlay` without footage: the colour behind the marks, such as '#00b140'",
       },
       { flags: '--lossless', does: 'for .mov: Animation (qtrle) instead of ProRes 4444' },
+      {
+        flags: '--matte',
+        does: 'two opaque videos, OUT-fill and OUT-matte: the colours, and the transparency as grey',
+      },
+      {
+        flags: '--steps <ids>',
+        does: 'only these steps: one (corner), from one to another (towers..corner), or from one on (towers..)',
+      },
+      { flags: '--by <what>', does: 'with `step`: one video for each step, named by its id, in the folder OUT' },
+      {
+        flags: '--handles <time>',
+        does: 'with --by step: so much more of the film before and after each step, such as 1s',
+      },
+      { flags: '--scale <part>', does: 'on a smaller frame, for a quick look: 1/4, 1/2' },
+      {
+        flags: '--format <name>',
+        does: 'of several videos: mp4, mov, webm or png; without it mp4, or mov for what stays transparent',
+      },
       look,
       version,
       { flags: '--quiet', does: 'no progress' },
     ],
     examples: [
       'proofreel render scenes/lamp-room.yaml -o lamp-room.mp4',
+      'proofreel render lesson.yaml -o look.mp4 --steps towers..corner --scale 1/4',
+      'proofreel render lesson.yaml -o clips/ --by step --handles 1s --format mov',
+      'proofreel render one.yaml two.yaml -o videos/',
       'proofreel render marks.yaml -o marks.mov',
       'proofreel render lesson.yaml --as upright -o upright.mp4',
     ],

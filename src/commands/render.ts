@@ -1,73 +1,129 @@
 /**
- * `proofreel render`: the film as a file. A scene that is not sound is refused, or stamped.
+ * `proofreel render`: films as files. A scene that is not sound is refused, or stamped.
  */
+import { join } from 'node:path';
+import { excerpt } from '../output/excerpt.ts';
 import { flashesOf } from '../output/film-flashes.ts';
-import { listenForInterrupt } from '../output/interrupt.ts';
-import { progressLine } from '../output/progress.ts';
-import { type RenderOptions, renderFilm } from '../output/render.ts';
+import { filmPainter } from '../output/film-painter.ts';
+import { type Interrupt, listenForInterrupt } from '../output/interrupt.ts';
+import { type ProgressLine, progressLine } from '../output/progress.ts';
+import { renderFilm } from '../output/render.ts';
+import { scaledFilm } from '../output/scaled-film.ts';
 import { printReport } from '../report/print-report.ts';
 import { reportOf } from '../report/report-of.ts';
-import type { Scene } from '../scene/scene.ts';
-import { footageStart } from '../timeline/length.ts';
 import { printFrame } from '../timeline/seconds.ts';
 import { exitStatus } from '../verbs.ts';
 import { BadCall } from './bad-call.ts';
 import { flashesInWords } from './flash-warnings.ts';
-import { pathBeside } from './lesson.ts';
 import { type OpenFilm, openFilm } from './open-film.ts';
+import { nameOf, type RenderCall, type RenderPlan, readRenderCall } from './render-call.ts';
+import { type FilmFile, filesOf } from './render-files.ts';
+import { type Piece, piecesOf } from './render-pieces.ts';
+import { tracksOf } from './render-tracks.ts';
 import type { Terminal } from './terminal.ts';
 
-export interface RenderCall {
-  readonly out?: string;
-  readonly stamp?: boolean;
-  readonly key?: string;
-  readonly lossless?: boolean;
-  readonly look?: string;
-  readonly as?: string;
-  readonly quiet?: boolean;
+export type { RenderCall } from './render-call.ts';
+
+/** What one scene is rendered with. */
+interface Session {
+  readonly plan: RenderPlan;
+  readonly call: RenderCall;
+  readonly interrupt: Interrupt;
+  readonly line: ProgressLine;
+  readonly terminal: Terminal;
 }
 
-export async function render(path: string, call: RenderCall, terminal: Terminal): Promise<number> {
-  if (call.out === undefined)
-    throw new BadCall('render needs -o OUT: a .mp4, .mov or .webm, or a folder for PNG frames');
-  const interrupt = listenForInterrupt();
-  const line = progressLine(process.stderr);
+/** Renders one scene after the other; the status is that of the one that went worst. */
+export async function render(scenes: readonly string[], call: RenderCall, terminal: Terminal): Promise<number> {
+  const plan = readRenderCall(scenes, call);
+  const session = { plan, call, interrupt: listenForInterrupt(), line: progressLine(process.stderr), terminal };
+  let worst: number = exitStatus.sound;
   try {
-    const opened = await openFilm(path, call, terminal);
-    if (opened === undefined) return exitStatus.unusable;
-    const { lesson, painter } = opened;
-    if (!lesson.checked.sound && call.stamp !== true) {
-      terminal.err(printReport(reportOf(lesson.file, lesson.checked, lesson.diagnostics), terminal.errPaint));
-      terminal.err(
-        'proofreel: not rendered, since the scene is not sound; mend it, or add --stamp to see it stamped\n',
-      );
-      return exitStatus.unsound;
+    for (const scene of scenes) {
+      const status = await renderScene(scene, scenes.length > 1, session);
+      if (status === exitStatus.interrupted) return status;
+      worst = Math.max(worst, status);
     }
-    warnOfFlashes(opened, terminal);
-    const result = await renderFilm(painter, call.out, {
-      ...mediaOf(lesson.scene, path),
-      key: call.key,
-      lossless: call.lossless,
-      signal: interrupt.signal,
-      onProgress: call.quiet === true ? undefined : (progress) => line.show(progress),
-    });
-    line.clear();
-    switch (result.kind) {
-      case 'refused':
-        throw new BadCall(result.message);
-      case 'interrupted':
-        terminal.err('proofreel: interrupted; nothing was written\n');
-        return exitStatus.interrupted;
-      case 'written': {
-        for (const notice of result.notices) terminal.err(`proofreel: ${notice}\n`);
-        const stamped = lesson.checked.sound ? '' : ', stamped where it is not proved';
-        terminal.err(`${result.path}: ${result.frameCount} frames, ${result.drawn} of them drawn${stamped}\n`);
-        return exitStatus.sound;
-      }
-    }
+    return worst;
   } finally {
-    line.clear();
-    interrupt.release();
+    session.line.clear();
+    session.interrupt.release();
+  }
+}
+
+async function renderScene(path: string, isOneOfMany: boolean, session: Session): Promise<number> {
+  const { plan, call, terminal } = session;
+  const opened = await openFilm(path, call, terminal);
+  if (opened === undefined) return exitStatus.unusable;
+  const { lesson, look } = opened;
+  if (!lesson.checked.sound && call.stamp !== true) {
+    terminal.err(printReport(reportOf(lesson.file, lesson.checked, lesson.diagnostics), terminal.errPaint));
+    terminal.err('proofreel: not rendered, since the scene is not sound; mend it, or add --stamp to see it stamped\n');
+    return exitStatus.unsound;
+  }
+  const { pieces, passed } = piecesOf(lesson.schedule, plan);
+  warnOfFlashes(opened, terminal);
+  for (const id of passed) terminal.err(`proofreel: step ${id} is on no frame, so there is no video of it\n`);
+  const film = plan.scale === 1 ? opened.film : scaledFilm(opened.film, plan.scale, { even: true });
+  const painter = filmPainter(film, look);
+  if (call.matte === true && !painter.transparent)
+    throw new BadCall('--matte: nothing shows through these frames (draw: board), so there is no matte to write');
+  for (const piece of pieces) {
+    const cut =
+      piece.from === 0 && piece.until === painter.frameCount ? painter : excerpt(painter, piece.from, piece.until);
+    for (const file of filesOf(cut, nameFor(path, piece, opened, isOneOfMany, session), call.matte === true)) {
+      const status = await renderFile(file, path, piece, opened, session);
+      if (status !== exitStatus.sound) return status;
+    }
+  }
+  return exitStatus.sound;
+}
+
+/** The name of the file or folder of one piece. */
+function nameFor(
+  path: string,
+  { step }: Piece,
+  { film, lesson }: OpenFilm,
+  isOneOfMany: boolean,
+  { plan, call }: Session,
+): string {
+  if (!plan.several) return plan.out;
+  const staysTransparent = film.draw !== 'board' && call.key === undefined && lesson.scene.video.footage === undefined;
+  const format = plan.format ?? (staysTransparent || call.lossless === true ? 'mov' : 'mp4');
+  const name = step === undefined ? nameOf(path) : isOneOfMany ? join(nameOf(path), step) : step;
+  return join(plan.out, format === 'png' ? `${name}/` : `${name}.${format}`);
+}
+
+async function renderFile(
+  { name, painter, kind }: FilmFile,
+  path: string,
+  piece: Piece,
+  { lesson }: OpenFilm,
+  { call, plan, interrupt, line, terminal }: Session,
+): Promise<number> {
+  const tracks = tracksOf(lesson, path, piece, plan.byStep);
+  const result = await renderFilm(painter, name, {
+    ...tracks,
+    footage: kind === 'film' ? tracks.footage : undefined,
+    audio: kind === 'matte' ? undefined : tracks.audio,
+    key: call.key,
+    lossless: call.lossless,
+    signal: interrupt.signal,
+    onProgress: call.quiet === true ? undefined : (progress) => line.show(progress),
+  });
+  line.clear();
+  switch (result.kind) {
+    case 'refused':
+      throw new BadCall(result.message);
+    case 'interrupted':
+      terminal.err('proofreel: interrupted; nothing was written\n');
+      return exitStatus.interrupted;
+    case 'written': {
+      for (const notice of result.notices) terminal.err(`proofreel: ${notice}\n`);
+      const stamped = lesson.checked.sound ? '' : ', stamped where it is not proved';
+      terminal.err(`${result.path}: ${result.frameCount} frames, ${result.drawn} of them drawn${stamped}\n`);
+      return exitStatus.sound;
+    }
   }
 }
 
@@ -76,13 +132,4 @@ function warnOfFlashes({ film, look }: OpenFilm, terminal: Terminal): void {
     const at = printFrame(film.rate, from);
     terminal.err(`proofreel: warning: ${flashesInWords(at)}\n`);
   }
-}
-
-function mediaOf(scene: Scene, path: string): Pick<RenderOptions, 'footage' | 'audio'> {
-  const { footage, audio } = scene.video;
-  return {
-    footage:
-      footage === undefined ? undefined : { file: pathBeside(path, footage.file.value), start: footageStart(scene) },
-    audio: audio === undefined ? undefined : pathBeside(path, audio.value),
-  };
 }

@@ -7,10 +7,10 @@ import { drawingAt } from '../picture/drawing.ts';
 import { flashMeter, screen } from '../picture/flashes.ts';
 import { paint } from '../picture/paint.ts';
 import type { Look } from '../scene/look.ts';
-import type { BoardShape, Point } from '../scene/scene.ts';
 import { type Film, type Frame, frameAt } from '../timeline/film.ts';
 import { busyStretches, type Counted } from './busy-stretches.ts';
 import { registerFonts } from './canvas.ts';
+import { scaledFilm } from './scaled-film.ts';
 
 /** Screen pixels to one that is drawn. */
 const scale = 8;
@@ -58,26 +58,7 @@ function firstFlash(
 
 /** The film on a frame of so few pixels that drawing it costs little. */
 function smallFilm(film: Film): Film {
-  const part = Math.min(screen.width / film.width, screen.height / film.height) / scale;
-  const shrunk = ([x, y]: Point): Point => [x * part, y * part];
-  const shapeOf = (shape: BoardShape): BoardShape => {
-    switch (shape.kind) {
-      case 'hidden':
-        return shape;
-      case 'square':
-        return { kind: 'square', left: shape.left * part, top: shape.top * part, side: shape.side * part };
-      case 'corners': {
-        const [a, b, c, d] = shape.corners;
-        return { kind: 'corners', corners: [shrunk(a), shrunk(b), shrunk(c), shrunk(d)] };
-      }
-    }
-  };
-  return {
-    ...film,
-    width: Math.max(1, Math.round(film.width * part)),
-    height: Math.max(1, Math.round(film.height * part)),
-    board: film.board.map(({ shape, ...rest }) => ({ ...rest, shape: shapeOf(shape) })),
-  };
+  return scaledFilm(film, Math.min(screen.width / film.width, screen.height / film.height) / scale, { even: false });
 }
 
 function luminances(pixels: Uint8ClampedArray): Float32Array {

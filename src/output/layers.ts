@@ -3,7 +3,7 @@
  * work, so that a refusal costs nothing.
  */
 import { basename, resolve } from 'node:path';
-import { add, compare, divide, fraction, subtract, zero } from '../scene/fraction.ts';
+import { add, compare, divide, type Fraction, fraction, subtract, zero } from '../scene/fraction.ts';
 import { printSeconds } from '../timeline/seconds.ts';
 import type { Footage } from './footage.ts';
 import { cutOffAt, type Media, type MediaPicture, probeMedia } from './media.ts';
@@ -14,6 +14,8 @@ export interface LayerWishes {
   readonly key: string | undefined;
   readonly footage: Footage | undefined;
   readonly audio: string | undefined;
+  /** The moment of `audio`, in seconds, that falls on the first frame. */
+  readonly audioStart: Fraction | undefined;
 }
 
 /** Files by absolute path. */
@@ -39,7 +41,8 @@ export async function layersOf(
   const laid = wishes.key === undefined && container === 'mp4' ? wishes.footage : undefined;
   const footage = laid === undefined ? undefined : await footageLayers(painter, laid, signal);
   if (footage?.kind === 'refused') return footage;
-  const narration = wishes.audio === undefined ? undefined : await narrationLayer(wishes.audio, signal);
+  const narration =
+    wishes.audio === undefined ? undefined : await narrationLayer(wishes.audio, wishes.audioStart ?? zero, signal);
   if (narration?.kind === 'refused') return narration;
   return {
     kind: 'layers',
@@ -94,12 +97,13 @@ async function cutOff(
 
 async function narrationLayer(
   file: string,
+  start: Fraction,
   signal: AbortSignal | undefined,
 ): Promise<{ kind: 'narration'; sound: Footage } | Refusal> {
   const media = await probeMedia(file, signal);
   if (media.kind === 'unreadable') return refused(`the audio: ${media.message}`);
   if (!media.hasAudio) return refused(`the audio ${basename(file)} holds no sound`);
-  return { kind: 'narration', sound: { file: resolve(file), start: zero } };
+  return { kind: 'narration', sound: { file: resolve(file), start } };
 }
 
 function leftOut(container: Container, wishes: LayerWishes, laid: Footage | undefined): readonly string[] {

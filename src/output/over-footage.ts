@@ -3,9 +3,12 @@
  * the encoder: a picture of ours goes down the pipe once, cropped to where anything is drawn, and where nothing is
  * drawn the recording passes as it is.
  */
+import type { Chapter } from '../timeline/chapters.ts';
 import { type FrameCanvas, frameCanvas } from './canvas.ts';
 import { boxConverter } from './changed-part.ts';
+import { chaptersInput } from './chapters.ts';
 import { type Encoding, encode, type Run, requireEncoders, run } from './ffmpeg.ts';
+import { mappedChapters, secondsOf } from './finish-video.ts';
 import { footageFilters, seekBefore, seekPictureBefore, soundFilters } from './footage.ts';
 import type { Layers } from './layers.ts';
 import { isInside, type OverlayPlan, overlayPlan, wholeFrame } from './overlay-plan.ts';
@@ -13,7 +16,7 @@ import type { Painter } from './painter.ts';
 import type { ProgressMeter } from './progress.ts';
 import { sounds } from './sound.ts';
 import { streamFrame, streamHead, streamOptions, timesOfFrames } from './timed-frames.ts';
-import { recipes, secondsOf, tags } from './video-file.ts';
+import { recipes, tags } from './video-file.ts';
 import { writeWholeFile } from './whole-file.ts';
 import { requireFrames } from './whole-video.ts';
 
@@ -22,6 +25,7 @@ export interface OverFootagePlan {
   readonly file: string;
   readonly under: NonNullable<Layers['under']>;
   readonly sound: Layers['sound'];
+  readonly chapters: readonly Chapter[];
 }
 
 /** Writes the film over `plan.under`. Throws a `MachineFailure`, or the signal's reason. */
@@ -103,6 +107,7 @@ function encodingOf(painter: Painter, plan: OverFootagePlan, { box, drawn }: Ove
     graph.push(`[${first + 1}:a:0]${soundFilters(seek.lead, secondsOf(painter))}[sound]`);
     soundOptions.push('-map', '[sound]', '-c:a', sounds.mp4.encoder, ...sounds.mp4.options);
   }
+  if (plan.chapters.length > 0) inputs.push(chaptersInput(plan.chapters, painter.rate));
   return {
     frameOptions: box === undefined ? undefined : streamOptions,
     files: inputs,
@@ -110,7 +115,8 @@ function encodingOf(painter: Painter, plan: OverFootagePlan, { box, drawn }: Ove
     outputOptions: [
       ...['-map', '[video]', '-c:v', recipes.h264.encoder, ...recipes.h264.options(painter.rate)],
       ...['-frames:v', String(painter.frameCount), '-r', rate, ...soundOptions],
-      ...['-map_metadata', '-1', '-fflags', '+bitexact', '-f', 'mp4', '-movflags', '+faststart'],
+      ...mappedChapters(plan.chapters, first + inputs.length - 1),
+      ...['-map_metadata:s', '-1', '-fflags', '+bitexact', '-f', 'mp4', '-movflags', '+faststart'],
     ],
     output: part,
   };

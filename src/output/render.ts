@@ -1,6 +1,9 @@
 /**
  * A film becomes a file: the one entry for videos and folders of frames.
  */
+import type { Fraction } from '../scene/fraction.ts';
+import type { Chapter } from '../timeline/chapters.ts';
+import { hasTimecode } from './finish-video.ts';
 import type { Footage } from './footage.ts';
 import { folderFault, writeFrameFolder } from './frame-folder.ts';
 import { layersOf } from './layers.ts';
@@ -19,6 +22,12 @@ export interface RenderOptions {
   readonly footage?: Footage | undefined;
   /** A file of sound, cut at the video's end. Without it the footage's own sound is kept where footage is laid under. */
   readonly audio?: string | undefined;
+  /** The moment of `audio`, in seconds, that falls on the first frame; zero without it. */
+  readonly audioStart?: Fraction | undefined;
+  /** In order of their first frames; a folder of frames carries none. */
+  readonly chapters?: readonly Chapter[] | undefined;
+  /** What the first frame is called (`01:00:00:00`, `;` before the frames for drop-frame): the timecode track of a .mov. */
+  readonly timecode?: string | undefined;
   readonly onProgress?: ((progress: Progress) => void) | undefined;
   /** Aborted: everything is taken back, and the result is `interrupted`. */
   readonly signal?: AbortSignal | undefined;
@@ -68,14 +77,20 @@ async function render(painter: Painter, name: string, options: RenderOptions): P
     const notices = options.audio === undefined ? [] : ['a folder of frames carries no sound'];
     return written(target.folder, meter, notices);
   }
-  const layers = await layersOf(painter, target.container, { key, footage, audio: options.audio }, signal);
+  const { audio, audioStart, chapters = [] } = options;
+  const layers = await layersOf(painter, target.container, { key, footage, audio, audioStart }, signal);
   if (layers.kind === 'refused') return layers;
   const { under, sound } = layers;
-  const notices = [...layers.notices];
-  if (under !== undefined) await writeOverFootage(painter, { ...target, under, sound }, { meter, signal });
-  else notices.push(...(await writeVideo(painter, { ...target, key, sound }, { meter, signal })));
+  const wanted = target.container === 'mov' ? options.timecode : undefined;
+  const timecode = hasTimecode(painter.rate) ? wanted : undefined;
+  const notices = [...layers.notices, ...(timecode === wanted ? [] : [noTimecode])];
+  if (under !== undefined) await writeOverFootage(painter, { ...target, under, sound, chapters }, { meter, signal });
+  else notices.push(...(await writeVideo(painter, { ...target, key, sound, chapters, timecode }, { meter, signal })));
   return written(target.file, meter, notices);
 }
+
+const noTimecode =
+  'the .mov has no timecode track: one counts 24, 25, 30, 48, 50 or 60 frames a second, and this film has another rate';
 
 function written(path: string, meter: ProgressMeter, notices: readonly string[]): RenderResult {
   return { kind: 'written', path, frameCount: meter.done, drawn: meter.drawn, notices };

@@ -9,7 +9,7 @@ import { writeMov } from './containers/mov.ts';
 import type { Track } from './containers/track.ts';
 import { writeWebm } from './containers/webm.ts';
 import { requireEncoders } from './ffmpeg.ts';
-import { addSound } from './finish-video.ts';
+import { finishVideo, isFinished } from './finish-video.ts';
 import type { Painter } from './painter.ts';
 import type { ProgressMeter } from './progress.ts';
 import { renderSegments } from './render-segments.ts';
@@ -47,9 +47,9 @@ export async function writeSegmented(
       const segments = filmSegments(painter, codec, plan.key);
       const setting = { codec: plan.codec, opaque: isOpaque(painter, plan.key), key: plan.key, folder };
       const indices = await renderSegments(segments, { painter, codec, setting, store, meter, signal });
-      const picture = plan.sound === undefined ? part : store.scratch();
+      const picture = isFinished(plan) ? part : store.scratch();
       await join(picture, painter, plan, codec, segments, indices, store, signal);
-      if (plan.sound !== undefined) await addSound(picture, plan.sound, plan.container, painter, part, signal);
+      if (picture !== part) await finishVideo(picture, plan, plan.container, painter, part, signal);
       await requireFrames(part, painter, signal);
       signal?.throwIfAborted();
     } finally {

@@ -3,14 +3,14 @@
  *
  * Colour is BT.709 in limited range, converted and tagged (tags alone would be wrong); alpha is straight.
  */
-import { divide, type Fraction, fraction, zero } from '../scene/fraction.ts';
+import { rm } from 'node:fs/promises';
+import type { Fraction } from '../scene/fraction.ts';
 import { canvasPixelFormat, frameCanvas } from './canvas.ts';
 import { CannotHold } from './codecs/codec.ts';
 import { type Encoding, encode, requireEncoders } from './ffmpeg.ts';
-import { seekBefore, soundFilters } from './footage.ts';
+import { finishVideo, isFinished, type Tracks } from './finish-video.ts';
 import { type FrameSource, frameSource, type PixelFormat } from './frame-source.ts';
 import { keyFrameEvery } from './key-frames.ts';
-import type { Layers } from './layers.ts';
 import type { Painter } from './painter.ts';
 import type { ProgressMeter } from './progress.ts';
 import { isOpaque, writeSegmented } from './segment-video.ts';
@@ -19,7 +19,7 @@ import type { Codec, Container } from './target.ts';
 import { writeWholeFile } from './whole-file.ts';
 import { requireFrames } from './whole-video.ts';
 
-export interface VideoPlan extends Pick<Layers, 'sound'> {
+export interface VideoPlan extends Tracks {
   /** An absolute path. */
   readonly file: string;
   readonly container: Container;
@@ -51,7 +51,13 @@ export async function writeVideo(
   const canvas = frameCanvas(painter.width, painter.height, plan.key);
   const frames = frameSource(painter, canvas, format);
   await writeWholeFile(plan.file, async (part) => {
-    await encode(encodingOf(painter, plan, format, part), framesOf(painter, frames, meter), signal);
+    const picture = isFinished(plan) ? part : `${part}-picture`;
+    try {
+      await encode(encodingOf(painter, plan, format, picture), framesOf(painter, frames, meter), signal);
+      if (picture !== part) await finishVideo(picture, plan, plan.container, painter, part, signal);
+    } finally {
+      if (picture !== part) await rm(picture, { force: true });
+    }
     await requireFrames(part, painter, signal);
     signal?.throwIfAborted();
   });
@@ -83,35 +89,23 @@ function* framesOf(painter: Painter, frames: FrameSource, meter: ProgressMeter):
   }
 }
 
-function encodingOf(painter: Painter, plan: VideoPlan, format: PixelFormat, part: string): Encoding {
+function encodingOf(painter: Painter, plan: VideoPlan, format: PixelFormat, output: string): Encoding {
   const rate = `${painter.rate.numerator}/${painter.rate.denominator}`;
   const size = `${painter.width}x${painter.height}`;
   const rawFormat = format === 'opaque' ? canvasPixelFormat : format;
-  const inputs: { file: string; options: readonly string[] }[] = [];
-  const graph: string[] = [];
-
   const alpha = format === 'rgba' || format === 'yuva420p';
-  graph.push(`[0:v]${finish(plan.codec, alpha)}[video]`);
-
-  const soundOptions: string[] = [];
-  if (plan.sound !== undefined) {
-    const seek = seekBefore(plan.sound.start);
-    inputs.push({ file: plan.sound.file, options: seek.options });
-    graph.push(`[${inputs.length}:a:0]${soundFilters(seek.lead, secondsOf(painter))}[sound]`);
-    soundOptions.push('-map', '[sound]', '-c:a', sounds[plan.container].encoder, ...sounds[plan.container].options);
-  }
   return {
     frameOptions: ['-f', 'rawvideo', '-pix_fmt', rawFormat, '-video_size', size, '-framerate', rate],
-    files: inputs,
-    filter: graph.join(';'),
+    files: [],
+    filter: `[0:v]${finish(plan.codec, alpha)}[video]`,
     outputOptions: [
       ...['-map', '[video]', '-c:v', recipes[plan.codec].encoder, ...recipes[plan.codec].options(painter.rate)],
-      ...['-frames:v', String(painter.frameCount), '-r', rate, ...soundOptions],
+      ...['-frames:v', String(painter.frameCount), '-r', rate],
       // Nothing of the machine or the hour goes into the file: the same scene gives the same bytes.
       ...['-map_metadata', '-1', '-fflags', '+bitexact', '-f', plan.container],
       ...(plan.container === 'mp4' ? ['-movflags', '+faststart'] : []),
     ],
-    output: part,
+    output,
   };
 }
 
@@ -157,7 +151,3 @@ export const recipes: Readonly<Record<Codec, Recipe>> = {
     ],
   },
 };
-
-export function secondsOf(painter: Painter): Fraction {
-  return painter.frameCount === 0 ? zero : divide(fraction(painter.frameCount), painter.rate);
-}

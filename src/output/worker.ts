@@ -4,7 +4,7 @@
  */
 import { codecOf } from './codecs/codecs.ts';
 import { MachineFailure } from './machine-failure.ts';
-import type { Painter } from './painter.ts';
+import { painterAgain } from './painter-again.ts';
 import { type SegmentRenderer, segmentRenderer } from './segment-render.ts';
 import { folderStore } from './segment-store.ts';
 import type { FromWorker, ToWorker } from './worker-words.ts';
@@ -31,8 +31,7 @@ process.on('message', (message: ToWorker) => {
 });
 
 async function begin({ module, data, setting }: Extract<ToWorker, { kind: 'begin' }>): Promise<SegmentRenderer> {
-  const { remakePainter } = (await import(module)) as { remakePainter(data: unknown): Painter };
-  const painter = remakePainter(data);
+  const painter = await painterAgain({ module, data });
   const codec = codecOf(setting.codec, painter, setting.opaque);
   return segmentRenderer(painter, codec, setting, folderStore(setting.folder));
 }

@@ -1,0 +1,25 @@
+/**
+ * A part of a film as a film of its own.
+ */
+import type { Painter } from './painter.ts';
+import { type MadeFrom, painterAgain, remakeOf } from './painter-again.ts';
+
+/** Frames `from` to `until` of the film, `until` not included; both within it. */
+export function excerpt(painter: Painter, from: number, until: number): Painter {
+  const changes = painter.changes?.flatMap((frame) => (frame > from && frame < until ? [frame - from] : []));
+  return {
+    ...painter,
+    frameCount: until - from,
+    ...(changes === undefined ? {} : { changes: until > from ? [0, ...changes] : [] }),
+    digestAt: (frame) => painter.digestAt(from + frame),
+    paint: (context, frame) => painter.paint(context, from + frame),
+    remake: remakeOf(painter, import.meta.url, { from, until }),
+  };
+}
+
+/** The part again, in another process. */
+export async function remakePainter(
+  made: MadeFrom<{ readonly from: number; readonly until: number }>,
+): Promise<Painter> {
+  return excerpt(await painterAgain(made.from), made.data.from, made.data.until);
+}

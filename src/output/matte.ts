@@ -1,0 +1,80 @@
+/**
+ * A transparent film as two opaque ones, for suites and mixers that take colour and transparency as two pictures: the
+ * fill has the colours, the matte has the transparency as grey, white where nothing shows through.
+ *
+ * Colours of the fill are straight: laid over a picture by its matte, each pixel is fill * matte + picture * (1 - matte).
+ * They are carried a little way outward, for video smooths colours over the edge.
+ */
+import type { CanvasRenderingContext2D } from 'canvas';
+import type { Painter } from './painter.ts';
+import { type MadeFrom, painterAgain, remakeOf } from './painter-again.ts';
+
+/** How far colours are carried over the edge, in pixels: a block of chroma and the one beside it. */
+const reach = 3;
+
+export function fillPainter(painter: Painter): Painter {
+  return derived(painter, 'fill', (pixels, width) => carryOutward(pixels, width));
+}
+
+export function mattePainter(painter: Painter): Painter {
+  return derived(painter, 'matte', (pixels) => {
+    for (let at = 0; at < pixels.length; at += 4) pixels.fill(pixels[at + 3]!, at, at + 3);
+  });
+}
+
+/** Either of them again, in another process. */
+export async function remakePainter({ from, data }: MadeFrom<'fill' | 'matte'>): Promise<Painter> {
+  const painter = await painterAgain(from);
+  return data === 'fill' ? fillPainter(painter) : mattePainter(painter);
+}
+
+/** `change` works on R, G, B, A with straight alpha; afterwards every pixel is made opaque. */
+function derived(
+  painter: Painter,
+  name: 'fill' | 'matte',
+  change: (pixels: Uint8ClampedArray, width: number) => void,
+): Painter {
+  const { width, height } = painter;
+  return {
+    ...painter,
+    transparent: false,
+    digestAt: (frame) => `${name}/${painter.digestAt(frame)}`,
+    paint(context: CanvasRenderingContext2D, frame) {
+      context.save();
+      painter.paint(context, frame);
+      context.restore();
+      const image = context.getImageData(0, 0, width, height);
+      change(image.data, width);
+      for (let at = 3; at < image.data.length; at += 4) image.data[at] = 255;
+      context.putImageData(image, 0, 0);
+    },
+    remake: remakeOf(painter, import.meta.url, name),
+  };
+}
+
+/** Pixels that cannot be seen take the colour of one beside them that can, outward in rings. */
+function carryOutward(pixels: Uint8ClampedArray, width: number): void {
+  const words = new Uint32Array(pixels.buffer, pixels.byteOffset, pixels.length / 4);
+  const isSeen = (at: number): boolean => pixels[at * 4 + 3] !== 0;
+  const taken = new Set<number>();
+  let ring: number[] = [];
+  for (let at = 0; at < words.length; at++) if (isSeen(at)) ring.push(at);
+  for (let step = 0; step < reach; step++) {
+    const next: number[] = [];
+    for (const at of ring) {
+      const column = at % width;
+      for (let dy = -1; dy <= 1; dy++) {
+        for (let dx = -1; dx <= 1; dx++) {
+          const beside = at + dy * width + dx;
+          if (column + dx < 0 || column + dx >= width || beside < 0 || beside >= words.length) continue;
+          if (isSeen(beside) || taken.has(beside)) continue;
+          words[beside] = words[at]! & 0xffffff; // Still unseen; little-endian, as every machine of today is.
+          pixels[beside * 4 + 3] = 0;
+          taken.add(beside);
+          next.push(beside);
+        }
+      }
+    }
+    ring = next;
+  }
+}
