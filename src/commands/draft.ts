@@ -15,13 +15,14 @@ import { printDiagnostic } from '../scene/locate.ts';
 import { nearestWords } from '../scene/nearest-word.ts';
 import { readScene } from '../scene/read.ts';
 import { exitStatus } from '../verbs.ts';
+import { type Audience, costsFor } from './audience.ts';
 import { BadCall } from './bad-call.ts';
 import { type GivenPuzzle, readGivenPuzzle } from './given-puzzle.ts';
+import { reachesGoal, secondsOf, untilPassed } from './plan.ts';
 import { costsFrom } from './teaching-costs.ts';
 import type { Terminal } from './terminal.ts';
-import { wholeNumber } from './whole-number.ts';
 
-export interface DraftCall {
+export interface DraftCall extends Audience {
   readonly out?: string;
   readonly language?: string;
   readonly title?: string;
@@ -32,19 +33,19 @@ export interface DraftCall {
 export async function draft(given: string, call: DraftCall, terminal: Terminal): Promise<number> {
   if (call.out === undefined) throw new BadCall('draft needs -o SCENE.yaml');
   if (!/\.ya?ml$/i.test(call.out)) throw new BadCall(`-o ${call.out}: a scene is written, so its name ends in .yaml`);
-  const seconds = wholeNumber(call.seconds ?? '10', { option: '--seconds', least: 1, most: 86_400 });
-  const costs = costsFrom(call.costs, terminal);
+  const seconds = secondsOf(call.seconds);
+  const table = costsFrom(call.costs, terminal);
+  const costs = table === undefined ? undefined : costsFor(table, call);
   const phrases = phrasesOf(call.language ?? 'en', terminal);
   const puzzle = readGivenPuzzle(given, terminal);
   if (costs === undefined || phrases === undefined || puzzle === undefined) return exitStatus.unusable;
-  const deadline = performance.now() + seconds * 1000;
-  const plan = planFor(puzzle.start, { costs, keepGoing: () => performance.now() < deadline });
+  const plan = planFor(puzzle.start, { costs, keepGoing: untilPassed(seconds) });
   const drafted = draftOf({ plan, givens: puzzle.puzzle.givens, taken: takenFrom(puzzle), phrases, title: call.title });
   const text = drafted.textWith(drafted.steps);
   demandSound(text);
   await writeWholeFile(resolve(call.out), (part) => writeFile(part, text));
   terminal.err(`${call.out}: ${drafted.steps.length} steps, ${planInWords(plan, seconds)}\n`);
-  return exitStatus.sound;
+  return reachesGoal(plan) ? exitStatus.sound : exitStatus.unsound;
 }
 
 function takenFrom({ scene }: GivenPuzzle) {

@@ -20,6 +20,8 @@ import {
 import type { Conclusion } from '../grid/terms.ts';
 import type { Plan, PlanStep } from '../plan/plan.ts';
 import { isPlaced, type OneOf, type Position } from '../proof/kernel.ts';
+import { techniqueNamed } from '../techniques/all-techniques.ts';
+import { recogniseIn } from '../techniques/judge-name.ts';
 import { argumentInWords } from './say-argument.ts';
 import type { Wording } from './wording.ts';
 
@@ -62,6 +64,18 @@ export function draftSteps(plan: Plan, wording: Wording): readonly DraftStep[] {
     else tellArgument(told, run, isLast);
   }
   return told.steps;
+}
+
+/** The plan's name for the argument, or where that leaves a detail unsaid (`AIC` of a grouped one) the name that says it. */
+function nameBorne({ name, position, instance }: PlanStep): string {
+  const shape = { ...instance, position, chains: instance.chain === undefined ? [] : [instance.chain] };
+  const fits = (each: string) => {
+    const technique = techniqueNamed(each);
+    return technique !== undefined && recogniseIn(technique, shape)?.kind === 'fits';
+  };
+  if (fits(name)) return name;
+  const others = [`grouped ${name}`, name.replace('finned', 'sashimi'), name.replace('sashimi', 'finned')];
+  return others.find(fits) ?? name;
 }
 
 /** Whether a cascade can tell the step: it costs nothing, and needs no argument to be named. */
@@ -132,7 +146,8 @@ function tellOpening(told: Draft, { start }: Plan, { easy }: Run, isLast: boolea
 function tellArgument(told: Draft, { argument, easy }: Run, isLast: boolean): void {
   const { wording } = told;
   const { step, index } = argument!;
-  const { name, position, instance } = step;
+  const { position, instance } = step;
+  const name = nameBorne(step);
   const chapter = wording.nameOf(name);
   const isListed = tellLists(told, step, chapter);
   const digit = onlyDigit(wording, instance.sets);
@@ -206,9 +221,19 @@ function singleInWords(wording: Wording, { name, position, instance }: PlanStep)
   const [cell, digit] = [cellOf(wording.grid, candidate), digitOf(wording.grid, candidate)];
   const slots = { cell: wording.cell(cell), digit: wording.digit(digit), 'a-digit': wording.aDigit(digit) };
   const full = name === 'full house' ? fullHouseOf(position, cell) : undefined;
-  if (full !== undefined) return wording.part('full-house', { ...slots, house: wording.house(full) });
+  if (full !== undefined)
+    return wording.part('full-house', {
+      ...slots,
+      house: wording.house(full),
+      cell: wording.cellsWithin(full, [cell]),
+    });
   if (set.source.kind !== 'places') return wording.part('naked-single', slots);
-  return wording.part('hidden-single', { ...slots, house: wording.house(set.source.house) });
+  const { house } = set.source;
+  return wording.part('hidden-single', {
+    ...slots,
+    house: wording.house(house),
+    cell: wording.cellsWithin(house, [cell]),
+  });
 }
 
 function fullHouseOf(position: Position, cell: Cell): HouseShape | undefined {
@@ -228,7 +253,10 @@ function tellLists(told: Draft, step: PlanStep, chapter: string): boolean {
     wording.part('places-part', {
       house: wording.house(source.house),
       digit: wording.digit(source.digit),
-      cells: wording.cells(membersOf(members).map((candidate) => cellOf(wording.grid, candidate))),
+      cells: wording.cellsWithin(
+        source.house,
+        membersOf(members).map((candidate) => cellOf(wording.grid, candidate)),
+      ),
       count: wording.number(membersOf(members).length),
     }),
   );

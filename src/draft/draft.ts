@@ -74,6 +74,6 @@ function remarksOn({ outcome, cost, steps }: Plan): readonly string[] {
 }
 
 function titleOf(plan: Plan, wording: Wording): string {
-  const names = [...new Set(plan.steps.filter((step) => !isGathered(step)).map(({ name }) => wording.nameOf(name)))];
+  const names = [...new Set(plan.steps.filter((step) => !isGathered(step)).map(({ name }) => wording.name(name)))];
   return names.length === 0 ? wording.title('lesson-easy') : wording.title('lesson', { names: wording.all(names) });
 }

@@ -32,7 +32,7 @@ function byShape(told: Told): string | undefined {
   if (/(X-wing|swordfish|jellyfish)$/.test(name)) return fishInWords(told);
   if (name === 'skyscraper') return twoStrings(told, 'skyscraper');
   if (name === 'two-string kite') return twoStrings(told, 'kite');
-  if (name === 'XY-wing') return xyWing(told);
+  if (name === 'XY-wing' || name === 'XYZ-wing') return xyWing(told);
   if (told.instance.deadly !== undefined) return deadlyInWords(told);
   return undefined;
 }
@@ -83,7 +83,7 @@ function nakedSubset(told: Told): string | undefined {
   const { wording, instance } = told;
   if (instance.sets.some((set) => set.source.kind !== 'cell')) return undefined;
   const { cells, digits } = cellsAndDigits(told, instance.sets);
-  return wording.sentence('naked-subset', {
+  return wording.sentence(cells.length === 2 ? 'naked-pair' : 'naked-subset', {
     cells: wording.cells(cells),
     count: wording.number(cells.length),
     digits: wording.all(digits.map(wording.digit)),
@@ -98,7 +98,7 @@ function hiddenSubset(told: Told): string | undefined {
   const { cells, digits } = cellsAndDigits(told, instance.sets);
   return wording.sentence('hidden-subset', {
     house: wording.house(houses[0]!),
-    cells: wording.cells(cells),
+    cells: wording.cellsWithin(houses[0]!, cells),
     count: wording.number(cells.length),
     digits: wording.all(digits.map(wording.digit)),
     so: so(told),
@@ -161,7 +161,7 @@ function twoStrings(told: Told, key: 'skyscraper' | 'kite'): string | undefined 
   return wording.sentence(key, { ...aboutDigit(told, first.digit), ...houses, so: so(told) });
 }
 
-/** A cell of two digits that sees two others, each of which shares one of them. */
+/** A cell of two digits that sees two others, each of which shares one of them; or of three, with the one that all share. */
 function xyWing(told: Told): string | undefined {
   const { wording, instance } = told;
   const { grid } = wording;
@@ -170,17 +170,18 @@ function xyWing(told: Told): string | undefined {
     return { cell: own[0]!, digits, kind: set.source.kind };
   });
   const [removal] = instance.conclusions;
-  if (cells.length !== 3 || cells.some(({ kind, digits }) => kind !== 'cell' || digits.length !== 2)) return undefined;
+  if (cells.length !== 3 || cells.some(({ kind }) => kind !== 'cell')) return undefined;
   if (removal?.kind !== 'impossible') return undefined;
   const shared = digitOf(grid, removal.candidate);
-  const pivot = cells.find(({ digits }) => !digits.includes(shared));
-  const pincers = cells.filter(({ digits }) => digits.includes(shared));
-  const [digit, otherDigit] = pivot?.digits ?? [];
+  const ofThree = cells.find(({ digits }) => digits.length === 3);
+  const pivot = ofThree ?? cells.find(({ digits }) => !digits.includes(shared));
+  const pincers = cells.filter((each) => each !== pivot && each.digits.length === 2 && each.digits.includes(shared));
+  const [digit, otherDigit] = pivot?.digits.filter((each) => each !== shared) ?? [];
   const pincer = pincers.find(({ digits }) => digit !== undefined && digits.includes(digit));
   const otherPincer = pincers.find(({ digits }) => otherDigit !== undefined && digits.includes(otherDigit));
   if (pivot === undefined || digit === undefined || otherDigit === undefined) return undefined;
   if (pincer === undefined || otherPincer === undefined) return undefined;
-  return wording.sentence('xy-wing', {
+  return wording.sentence(ofThree === undefined ? 'xy-wing' : 'xyz-wing', {
     pivot: wording.cell(pivot.cell),
     digit: wording.aDigit(digit),
     'other-digit': wording.aDigit(otherDigit),

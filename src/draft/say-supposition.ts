@@ -55,7 +55,14 @@ function forcedInWords(wording: Wording, { source }: OneOf, candidate: Candidate
   const { grid } = wording;
   const [cell, digit] = [cellOf(grid, candidate), digitOf(grid, candidate)];
   const slots = { cell: wording.cell(cell), digit: wording.digit(digit), 'a-digit': wording.aDigit(digit) };
-  if (source.kind === 'places') return wording.part('force-place', { ...slots, house: wording.house(source.house) });
+  if (source.kind === 'places') {
+    const { house } = source;
+    return wording.part('force-place', {
+      ...slots,
+      house: wording.house(house),
+      cell: wording.cellsWithin(house, [cell]),
+    });
+  }
   return wording.part('force-cell', slots);
 }
 

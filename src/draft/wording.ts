@@ -19,7 +19,9 @@ export interface Wording {
   readonly title: (key: TitleKey, slots?: Slots) => string;
   /** A whole sentence or more, each begun with a capital. */
   readonly sentence: (key: SentenceKey, slots?: Slots) => string;
-  /** What an argument is called, beginning with a capital; by its canonical name. */
+  /** What an argument is called within a sentence, by its canonical name. */
+  readonly name: (argument: string) => string;
+  /** The same, beginning with a capital. */
   readonly nameOf: (argument: string) => string;
   readonly digit: (digit: Digit) => string;
   readonly aDigit: (digit: Digit) => string;
@@ -30,6 +32,8 @@ export interface Wording {
   readonly inTurn: (links: readonly string[]) => string;
   readonly cell: (cell: Cell) => string;
   readonly cells: (cells: readonly Cell[]) => string;
+  /** Cells of a house that was just spoken of: of row four `columns two and seven`. */
+  readonly cellsWithin: (house: HouseShape, cells: readonly Cell[]) => string;
   readonly house: (house: HouseShape) => string;
   readonly houses: (houses: readonly HouseShape[]) => string;
   /** "there is no seven in row one, column seven", or "row one, column seven is a seven". */
@@ -41,7 +45,9 @@ export function wordingOf(phrases: Phrases, grid: Grid): Wording {
   const turns = new Map<SentenceKey, number>();
   const part: Wording['part'] = (key, slots = {}) => filled(phrases.parts[key], slots);
   const number = (count: number) => words.numbers[count] ?? String(count);
+  const name = (argument: string) => phrases.names.get(argument) ?? argument;
   const all = (items: readonly string[]) => joined(items, words.comma, words.and);
+  const any = (items: readonly string[]) => joined(items, words.comma, words.or);
   const cell: Wording['cell'] = (each) =>
     part('cell', { row: number(rowOf(grid, each)), column: number(columnOf(grid, each)) });
   const cells = (list: readonly Cell[]) => cellsInWords(grid, list, { part, number, all, cell });
@@ -59,16 +65,27 @@ export function wordingOf(phrases: Phrases, grid: Grid): Wording {
       const forms = phrases.sentences[key];
       return capitals(filled(forms[turn % forms.length] ?? '', slots));
     },
-    nameOf: (argument) => capital(phrases.names.get(argument) ?? argument),
+    name,
+    nameOf: (argument) => capital(name(argument)),
     digit,
     aDigit,
     digits,
     number,
     all,
-    any: (items) => joined(items, words.comma, words.or),
+    any,
     inTurn: (links) => links.join(words.link),
     cell,
     cells,
+    cellsWithin: (within, list) => {
+      const lines = list.map((each) => number(within.kind === 'row' ? columnOf(grid, each) : rowOf(grid, each)));
+      const [line] = lines;
+      if (line === undefined || (within.kind !== 'row' && within.kind !== 'column')) return cells(list);
+      const keys =
+        within.kind === 'row'
+          ? (['column-of-row', 'columns-of-row'] as const)
+          : (['row-of-column', 'rows-of-column'] as const);
+      return lines.length === 1 ? part(keys[0], { number: line }) : part(keys[1], { numbers: all(lines) });
+    },
     house,
     houses: (list) => {
       const [first] = list;
@@ -77,7 +94,7 @@ export function wordingOf(phrases: Phrases, grid: Grid): Wording {
       if (!isOneKind || first === undefined || first.kind === 'diagonal') return all(list.map(house));
       return part(kinds[first.kind], { numbers: all(list.map((each) => number(each.number))) });
     },
-    conclusions: (list) => conclusionsInWords(grid, list, { part, number, all, digit, digits, aDigit, cell, cells }),
+    conclusions: (list) => conclusionsInWords(grid, list, { part, number, all, any, digit, aDigit, cell, cells }),
   };
 }
 
@@ -114,6 +131,8 @@ function cellsInWords(grid: Grid, cells: readonly Cell[], { part, number, all, c
     return part('cells-in-row', { row: number(row), columns: all(columns.map(number)) });
   if (columns.length === 1 && column !== undefined)
     return part('cells-in-column', { column: number(column), rows: all(rows.map(number)) });
+  if (cells.length === rows.length * columns.length)
+    return part('cells-of-lines', { rows: all(rows.map(number)), columns: all(columns.map(number)) });
   return inLines(grid, cells)
     .map((line) => cellsInWords(grid, line, { part, number, all, cell }))
     .reduce((soFar, next) => part('two-cells', { cells: soFar, cell: next }));
@@ -133,19 +152,20 @@ function inLines(grid: Grid, cells: readonly Cell[]): readonly (readonly Cell[])
 function conclusionsInWords(
   grid: Grid,
   conclusions: readonly Conclusion[],
-  wording: Parts & Pick<Wording, 'digit' | 'digits' | 'aDigit' | 'cells'>,
+  wording: Parts & Pick<Wording, 'any' | 'digit' | 'aDigit' | 'cells'>,
 ): string {
-  const { part, number, all, digit, digits, aDigit, cell, cells } = wording;
+  const { part, number, all, any, digit, aDigit, cell, cells } = wording;
   const removed = conclusions.flatMap((each) => (each.kind === 'impossible' ? [each.candidate] : []));
   const placed = conclusions.flatMap((each) => {
     const [only, ...others] = each.kind === 'one-of' ? membersOf(each.candidates) : [];
     return only === undefined || others.length > 0 ? [] : [only];
   });
-  const pieces = byDigit(grid, removed).map(([each, places]) =>
-    places.length > cellsReadOut
-      ? part('gone-many', { digit: digit(each), digits: digits(each), count: number(places.length) })
-      : part('gone-piece', { digit: digit(each), digits: digits(each), cells: cells(places) }),
-  );
+  const pieces = byCells(grid, removed).map(([each, places]) => {
+    const slots = { digit: any(each.map(digit)) };
+    return places.length > cellsReadOut
+      ? part('gone-many', { ...slots, count: number(places.length) })
+      : part('gone-piece', { ...slots, cells: cells(places) });
+  });
   return all([
     ...(pieces.length === 0 ? [] : [part('gone', { pieces: all(pieces) })]),
     ...placed.map((candidate) =>
@@ -154,11 +174,18 @@ function conclusionsInWords(
   ]);
 }
 
-function byDigit(grid: Grid, candidates: readonly Candidate[]): readonly (readonly [Digit, readonly Cell[]])[] {
+/** The removals by digit, digits that go from the same cells together. */
+function byCells(grid: Grid, candidates: readonly Candidate[]): readonly (readonly [Digit[], readonly Cell[]])[] {
   const cells = new Map<Digit, Cell[]>();
   for (const candidate of candidates) {
     const digit = digitOf(grid, candidate);
     cells.set(digit, [...(cells.get(digit) ?? []), cellOf(grid, candidate)]);
   }
-  return [...cells].sort(([a], [b]) => a - b);
+  const groups = new Map<string, [Digit[], readonly Cell[]]>();
+  for (const [digit, places] of [...cells].sort(([a], [b]) => a - b)) {
+    const group = groups.get(places.join()) ?? [[], places];
+    group[0].push(digit);
+    groups.set(places.join(), group);
+  }
+  return [...groups.values()];
 }
