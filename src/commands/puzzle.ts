@@ -9,7 +9,7 @@ import { type BoxShape, type Grid, gridOf } from '../grid/grid.ts';
 import { writeWholeFile } from '../output/whole-file.ts';
 import { planFor } from '../plan/plan.ts';
 import { chanceFrom } from '../puzzles/chance.ts';
-import { type Attempt, attempts, type LeastPlan, printGivens, type Wish } from '../puzzles/new-puzzle.ts';
+import { type Attempt, attempts, type LeastPlan, lockedNames, printGivens, type Wish } from '../puzzles/new-puzzle.ts';
 import { symmetries } from '../puzzles/symmetry.ts';
 import { canonicalName, nearestNames } from '../scene/argument-names.ts';
 import { nearestWords } from '../scene/nearest-word.ts';
@@ -36,7 +36,6 @@ export interface PuzzleCall {
 const shapes: Readonly<Record<string, BoxShape>> = { 4: '2x2', 6: '2x3', 8: '2x4', 9: '3x3' };
 /** How often a plan may ask whether to go on: a count, so that a seed gives the same puzzles on a fast machine and a slow one. */
 const planSteps = 3000;
-const lockedNames = ['pointing pair', 'pointing triple', 'claiming'];
 
 type Found = Extract<Attempt, { kind: 'found' }>;
 

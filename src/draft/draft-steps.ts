@@ -32,6 +32,7 @@ export interface DraftStep {
   readonly title: string;
   readonly say: string;
   readonly because?: string | undefined;
+  readonly called?: string | undefined;
   readonly from?: string | undefined;
   readonly chain?: string | undefined;
   readonly deadly?: string | undefined;
@@ -66,6 +67,9 @@ export function draftSteps(plan: Plan, wording: Wording): readonly DraftStep[] {
   return told.steps;
 }
 
+/** Names that say of groups what they are, from the more special to the more general. */
+const general = ['empty rectangle', 'grouped X-chain', 'grouped AIC'];
+
 /** The plan's name for the argument, or where that leaves a detail unsaid (`AIC` of a grouped one) the name that says it. */
 function nameBorne({ name, position, instance }: PlanStep): string {
   const shape = { ...instance, position, chains: instance.chain === undefined ? [] : [instance.chain] };
@@ -74,7 +78,7 @@ function nameBorne({ name, position, instance }: PlanStep): string {
     return technique !== undefined && recogniseIn(technique, shape)?.kind === 'fits';
   };
   if (fits(name)) return name;
-  const others = [`grouped ${name}`, name.replace('finned', 'sashimi'), name.replace('sashimi', 'finned')];
+  const others = [`grouped ${name}`, name.replace('finned', 'sashimi'), name.replace('sashimi', 'finned'), ...general];
   return others.find(fits) ?? name;
 }
 
@@ -150,15 +154,13 @@ function tellArgument(told: Draft, { argument, easy }: Run, isLast: boolean): vo
   const name = nameBorne(step);
   const chapter = wording.nameOf(name);
   const isListed = tellLists(told, step, chapter);
-  const digit = onlyDigit(wording, instance.sets);
+  const words = argumentInWords({ wording, name, position, instance });
   add(told, idOf(name), {
     ...(isListed ? {} : { chapter }),
-    title:
-      digit === undefined
-        ? wording.title('argument', { name: chapter })
-        : wording.title('argument-digit', { name: chapter, digits: digit }),
-    say: argumentInWords({ wording, name, position, instance }),
+    title: words.title,
+    say: words.say,
     because: name,
+    ...(chapter.toLowerCase() === name.toLowerCase() ? {} : { called: wording.name(name) }),
     ...argumentText(step),
     so: conclusionsText(wording, instance.conclusions),
     tells: [index],
@@ -362,13 +364,6 @@ function conclusionsText({ grid }: Wording, conclusions: readonly Conclusion[]):
   const removals = removed.length === 0 ? [] : printCandidates(grid, removed).split(' ');
   const others = conclusions.filter(({ kind }) => kind === 'one-of').map((each) => printConclusion(grid, each));
   return [...removals.map((each) => each.replace(/^(\d+)(r.*)$/, '$2<>$1')), ...others].join(' ');
-}
-
-/** The digit that all the sets are about, in the plural; undefined where there are several. */
-function onlyDigit(wording: Wording, sets: readonly OneOf[]): string | undefined {
-  const digits = sets.map(({ source }) => (source.kind === 'places' ? source.digit : undefined));
-  const [digit] = digits;
-  return digit !== undefined && digits.every((each) => each === digit) ? wording.digits(digit) : undefined;
 }
 
 function idOf(name: string): string {

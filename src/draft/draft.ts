@@ -9,6 +9,9 @@ import type { Phrases } from './phrases.ts';
 import { puzzleOfScene, puzzleText, sceneText } from './scene-text.ts';
 import { type Wording, wordingOf } from './wording.ts';
 
+/** More names than this are no title. */
+const mostNames = 3;
+
 export interface DraftOf {
   readonly plan: Plan;
   readonly givens: readonly (Digit | undefined)[];
@@ -73,7 +76,11 @@ function remarksOn({ outcome, cost, steps }: Plan): readonly string[] {
   ];
 }
 
+/** By the names of its arguments, the dearest ones where there are many. */
 function titleOf(plan: Plan, wording: Wording): string {
-  const names = [...new Set(plan.steps.filter((step) => !isGathered(step)).map(({ name }) => wording.name(name)))];
-  return names.length === 0 ? wording.title('lesson-easy') : wording.title('lesson', { names: wording.all(names) });
+  const dearest = plan.steps.filter((step) => !isGathered(step)).toSorted((a, b) => b.cost - a.cost);
+  const kept = new Set([...new Set(dearest.map(({ name }) => name))].slice(0, mostNames));
+  const inOrder = new Set(plan.steps.map(({ name }) => name).filter((name) => kept.has(name)));
+  if (inOrder.size === 0) return wording.title('lesson-easy');
+  return wording.title('lesson', { names: wording.all([...inOrder].map(wording.name)) });
 }

@@ -9,7 +9,8 @@ import { type FishKinds, fishAgainst } from '../techniques/fish-shape.ts';
 import type { Instance } from '../techniques/technique.ts';
 import { chainInWords } from './say-chain.ts';
 import { supposition } from './say-supposition.ts';
-import type { Wording } from './wording.ts';
+import type { SentenceKey, TitleKey } from './sayings.ts';
+import type { Slots, Wording } from './wording.ts';
 
 export interface Told {
   readonly wording: Wording;
@@ -19,12 +20,18 @@ export interface Told {
   readonly instance: Instance;
 }
 
-/** One sentence or a few. */
-export function argumentInWords(told: Told): string {
+export interface SaidArgument {
+  /** One sentence or a few. */
+  readonly say: string;
+  readonly title: string;
+}
+
+/** An argument in words. */
+export function argumentInWords(told: Told): SaidArgument {
   return byShape(told) ?? byChain(told) ?? bySupposition(told) ?? byCases(told);
 }
 
-function byShape(told: Told): string | undefined {
+function byShape(told: Told): SaidArgument | undefined {
   const { name } = told;
   if (lockedNames.includes(name)) return lockedInWords(told);
   if (/^(naked|locked) (pair|triple|quad)$/.test(name)) return nakedSubset(told);
@@ -45,6 +52,11 @@ const lockedNames: readonly string[] = [
   'locked candidates',
 ];
 
+/** The sentence and the title of one shape, from the same slots. */
+function said({ wording }: Told, key: SentenceKey, title: TitleKey, slots: Slots): SaidArgument {
+  return { say: wording.sentence(key, slots), title: wording.title(title, slots) };
+}
+
 /** The digits and the cells of a set of candidates, ascending. */
 function cellsAndDigits({ wording: { grid } }: Told, sets: readonly OneOf[]): { cells: Cell[]; digits: Digit[] } {
   const members = membersOf(sets.map((set) => set.members).reduce(union));
@@ -63,7 +75,7 @@ function aboutDigit({ wording }: Told, digit: Digit): Readonly<Record<'digit' | 
   return { digit: wording.digit(digit), 'a-digit': wording.aDigit(digit), digits: wording.digits(digit) };
 }
 
-function lockedInWords(told: Told): string | undefined {
+function lockedInWords(told: Told): SaidArgument | undefined {
   const { wording, instance } = told;
   const source = instance.sets[0]?.source;
   const [removed] = removedBy(told);
@@ -72,18 +84,19 @@ function lockedInWords(told: Told): string | undefined {
   const other = sharedHouses(wording.grid, [...cells, removed]).find((house) => house !== source.house);
   if (other === undefined) return undefined;
   const houses = { house: wording.house(source.house), other: wording.house(other) };
-  return wording.sentence('locked', { ...aboutDigit(told, source.digit), ...houses, so: so(told) });
+  return said(told, 'locked', 'of-locked', { ...aboutDigit(told, source.digit), ...houses, so: so(told) });
 }
 
 function removedBy({ wording: { grid }, instance }: Told): Cell[] {
   return instance.conclusions.flatMap((each) => (each.kind === 'impossible' ? [cellOf(grid, each.candidate)] : []));
 }
 
-function nakedSubset(told: Told): string | undefined {
+function nakedSubset(told: Told): SaidArgument | undefined {
   const { wording, instance } = told;
   if (instance.sets.some((set) => set.source.kind !== 'cell')) return undefined;
   const { cells, digits } = cellsAndDigits(told, instance.sets);
-  return wording.sentence(cells.length === 2 ? 'naked-pair' : 'naked-subset', {
+  const isPair = cells.length === 2;
+  return said(told, isPair ? 'naked-pair' : 'naked-subset', isPair ? 'of-naked-pair' : 'of-naked-subset', {
     cells: wording.cells(cells),
     count: wording.number(cells.length),
     digits: wording.all(digits.map(wording.digit)),
@@ -91,12 +104,12 @@ function nakedSubset(told: Told): string | undefined {
   });
 }
 
-function hiddenSubset(told: Told): string | undefined {
+function hiddenSubset(told: Told): SaidArgument | undefined {
   const { wording, instance } = told;
   const houses = placesOf(instance.sets).map(({ house }) => house);
   if (houses.length !== instance.sets.length || houses.some((house) => house !== houses[0])) return undefined;
   const { cells, digits } = cellsAndDigits(told, instance.sets);
-  return wording.sentence('hidden-subset', {
+  return said(told, 'hidden-subset', 'of-hidden-subset', {
     house: wording.house(houses[0]!),
     cells: wording.cellsWithin(houses[0]!, cells),
     count: wording.number(cells.length),
@@ -122,7 +135,7 @@ const lines: readonly FishKinds[] = [
   { bases: ['column'], covers: ['row'] },
 ];
 
-function fishInWords(told: Told): string | undefined {
+function fishInWords(told: Told): SaidArgument | undefined {
   const { wording, instance } = told;
   const removal = instance.conclusions.find((each) => each.kind === 'impossible');
   const bases = instance.sets.flatMap((set) => {
@@ -139,11 +152,11 @@ function fishInWords(told: Told): string | undefined {
     fins: wording.cells([...fish.fins].sort((a, b) => a - b)),
     so: so(told),
   };
-  return wording.sentence(fish.fins.length === 0 ? 'fish' : 'finned-fish', slots);
+  return said(told, fish.fins.length === 0 ? 'fish' : 'finned-fish', 'of-fish', slots);
 }
 
 /** Two houses with two places each, one of each in a house that they share. */
-function twoStrings(told: Told, key: 'skyscraper' | 'kite'): string | undefined {
+function twoStrings(told: Told, key: 'skyscraper' | 'kite'): SaidArgument | undefined {
   const { wording, instance } = told;
   const { grid } = wording;
   const [first, second, ...others] = placesOf(instance.sets);
@@ -158,11 +171,11 @@ function twoStrings(told: Told, key: 'skyscraper' | 'kite'): string | undefined 
   const link = key === 'kite' ? joints.find(({ kind }) => kind === 'box') : joints.find(({ kind }) => kind !== 'box');
   if (link === undefined) return undefined;
   const houses = { house: wording.house(first.house), other: wording.house(second.house), link: wording.house(link) };
-  return wording.sentence(key, { ...aboutDigit(told, first.digit), ...houses, so: so(told) });
+  return said(told, key, 'of-strings', { ...aboutDigit(told, first.digit), ...houses, so: so(told) });
 }
 
 /** A cell of two digits that sees two others, each of which shares one of them; or of three, with the one that all share. */
-function xyWing(told: Told): string | undefined {
+function xyWing(told: Told): SaidArgument | undefined {
   const { wording, instance } = told;
   const { grid } = wording;
   const cells = instance.sets.map((set) => {
@@ -181,7 +194,7 @@ function xyWing(told: Told): string | undefined {
   const otherPincer = pincers.find(({ digits }) => otherDigit !== undefined && digits.includes(otherDigit));
   if (pivot === undefined || digit === undefined || otherDigit === undefined) return undefined;
   if (pincer === undefined || otherPincer === undefined) return undefined;
-  return wording.sentence(ofThree === undefined ? 'xy-wing' : 'xyz-wing', {
+  return said(told, ofThree === undefined ? 'xy-wing' : 'xyz-wing', 'of-wing', {
     pivot: wording.cell(pivot.cell),
     digit: wording.aDigit(digit),
     'other-digit': wording.aDigit(otherDigit),
@@ -192,14 +205,14 @@ function xyWing(told: Told): string | undefined {
   });
 }
 
-function deadlyInWords(told: Told): string | undefined {
+function deadlyInWords(told: Told): SaidArgument | undefined {
   const { wording, instance } = told;
   const { deadly } = instance;
   const guardians = instance.sets.find((set) => set.source.kind === 'guardians');
   if (deadly === undefined || guardians === undefined) return undefined;
   if (deadly.kind === 'grid') {
     const { cells } = cellsAndDigits(told, [guardians]);
-    return wording.sentence('grave', { guardians: wording.cells(cells), so: so(told) });
+    return said(told, 'grave', 'of-grave', { guardians: wording.cells(cells), so: so(told) });
   }
   const cells = deadly.parts.flatMap((part) => part.cells);
   const digits = deadly.parts.flatMap((part) => part.digits);
@@ -209,33 +222,48 @@ function deadlyInWords(told: Told): string | undefined {
     so: so(told),
   };
   const isOneCell = cellsAndDigits(told, [guardians]).cells.length === 1 && instance.sets.length === 1;
-  return wording.sentence(isOneCell ? 'rectangle' : 'deadly', slots);
+  const played = isOneCell ? undefined : playedOut(told);
+  if (played !== undefined && played.steps !== '')
+    return said(told, 'deadly-suppose', 'of-deadly', { ...played, ...slots });
+  return said(told, isOneCell ? 'rectangle' : 'deadly', 'of-deadly', slots);
 }
 
-function byChain(told: Told): string | undefined {
+function byChain(told: Told): SaidArgument | undefined {
   const { wording, instance } = told;
   const links = instance.chain === undefined ? undefined : chainInWords(wording, instance.chain);
   if (links === undefined) return undefined;
-  return wording.sentence(instance.chain?.loop === true ? 'loop' : 'chain', { links, so: so(told) });
+  if (instance.chain?.loop === true) return said(told, 'loop', 'of-loop', { links, so: so(told) });
+  const places = placesOf(instance.sets);
+  const [first] = places;
+  const isOneDigit = places.length === instance.sets.length && places.every(({ digit }) => digit === first?.digit);
+  if (first === undefined || !isOneDigit) return said(told, 'chain', 'of-chain', { links, so: so(told) });
+  return said(told, 'chain', 'of-digit-chain', { ...aboutDigit(told, first.digit), links, so: so(told) });
 }
 
 /** The first conclusion denied and played out; the others fall in the same way. */
-function bySupposition(told: Told): string | undefined {
+function bySupposition(told: Told): SaidArgument | undefined {
+  const played = playedOut(told);
+  if (played === undefined) return undefined;
+  const [first, ...others] = told.instance.conclusions;
+  const isAtOnce = played.steps === '';
+  if (first?.kind === 'one-of') return said(told, isAtOnce ? 'suppose-not-at-once' : 'suppose-not', 'of-cases', played);
+  const key = isAtOnce ? 'suppose-at-once' : others.length === 0 ? 'suppose' : 'suppose-others';
+  return said(told, key, 'of-supposition', played);
+}
+
+function playedOut(told: Told): Slots | undefined {
   const { wording, position, instance } = told;
-  const [first, ...others] = instance.conclusions;
+  const [first] = instance.conclusions;
   const candidate = first === undefined ? undefined : theOne(first);
   const played = first === undefined ? undefined : supposition(wording, position, instance.sets, first);
-  if (first === undefined || candidate === undefined || played === undefined) return undefined;
-  const slots = {
+  if (candidate === undefined || played === undefined) return undefined;
+  return {
     cell: wording.cell(cellOf(wording.grid, candidate)),
     'a-digit': wording.aDigit(digitOf(wording.grid, candidate)),
     steps: wording.inTurn(played.steps),
     clash: played.clash,
     so: so(told),
   };
-  if (first.kind === 'one-of') return wording.sentence('suppose-not', slots);
-  if (played.steps.length === 0) return wording.sentence('suppose-at-once', slots);
-  return wording.sentence(others.length === 0 ? 'suppose' : 'suppose-others', slots);
 }
 
 function theOne(conclusion: Conclusion): Candidate | undefined {
@@ -244,7 +272,7 @@ function theOne(conclusion: Conclusion): Candidate | undefined {
   return others.length === 0 ? only : undefined;
 }
 
-function byCases(told: Told): string {
+function byCases(told: Told): SaidArgument {
   const { wording, name } = told;
-  return wording.sentence('cases', { name: wording.nameOf(name), so: so(told) });
+  return said(told, 'cases', 'of-cases', { name: wording.nameOf(name), so: so(told) });
 }

@@ -66,6 +66,7 @@ function stepText(step: DraftStep): string {
   key('title', step.title);
   key('say', step.say);
   key('because', step.because);
+  key('called', step.called);
   key('from', step.from);
   key('chain', step.chain);
   key('deadly', step.deadly);

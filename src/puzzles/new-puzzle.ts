@@ -24,6 +24,9 @@ export interface Wish {
   readonly minimal: boolean;
 }
 
+/** What the easy part takes beside singles, where locked candidates belong to it. */
+export const lockedNames: readonly string[] = ['pointing pair', 'pointing triple', 'claiming'];
+
 /** The names of the hard arguments of the least plan; undefined where that is not known. */
 export type LeastPlan = (givens: Givens) => readonly string[] | undefined;
 
@@ -67,7 +70,8 @@ function takenAway(wish: Wish, solution: readonly Digit[], chance: Chance): Give
     givens = without(cells);
     used = needed;
   }
-  const carriedOtherwise = !locked && isEasy(grid, givens, { locked: true });
+  const isOfLocked = needs.some((name) => lockedNames.includes(name));
+  const carriedOtherwise = !locked && !isOfLocked && isEasy(grid, givens, { locked: true });
   return sameNames(used, needs) && !carriedOtherwise ? givens : undefined;
 }
 
