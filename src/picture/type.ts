@@ -42,11 +42,26 @@ export function fontOf(setting: Setting): string {
 /** The width of a text on one line, in frame pixels. */
 export function widthOf(context: Context2D, text: string, setting: Setting): number {
   if (setting.notation !== true || isRightToLeft(text)) {
-    context.font = fontOf(setting);
-    return context.measureText(text).width;
+    return measured(context, text, fontOf(setting));
   }
   return partsOf(context, text, setting).reduce((sum, { width }) => sum + width, 0);
 }
+
+/** A text measured once for each canvas: a film sets the same words on every frame, and measuring is most of that. */
+function measured(context: Context2D, text: string, font: string): number {
+  context.font = font;
+  const widths = widthsOn.get(context) ?? new Map<string, number>();
+  widthsOn.set(context, widths);
+  const key = `${font}\n${text}`;
+  const width = widths.get(key) ?? context.measureText(text).width;
+  if (widths.size > mostWidths) widths.clear();
+  widths.set(key, width);
+  return width;
+}
+
+const widthsOn = new WeakMap<Context2D, Map<string, number>>();
+/** Of a film of hours, so that memory does not grow with it. */
+const mostWidths = 10_000;
 
 /** What a text must fit into; lengths in frame pixels. */
 export interface Room {
