@@ -48,6 +48,7 @@ export function movesBelow(
     if (!isLess(leastCostOf(costs, name), below)) break;
     if (!keepGoing()) return 'out of time';
     for (const move of movesNamed(position, name, costs)) {
+      if (!keepGoing()) return 'out of time';
       if (!isLess(move.cost, below)) continue;
       const key = argumentKey(move);
       const known = found.get(key);

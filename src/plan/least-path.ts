@@ -9,6 +9,9 @@
  * more was done there that still falls short of the goal. (The same bound is known in planning without deletes:
  * P. Haslum, J. Slaney, S. Thiebaux, *Minimal landmarks for optimal delete-free planning*, ICAPS 2012.)
  *
+ * One demand that only dear arguments meet makes the others cheap to look for: whoever meets another demand by an argument
+ * that does not meet that one has to pay for both, so that only arguments below the difference matter.
+ *
  * What is proved is proved of the arguments that the finders find under the names of the table, in the positions that were
  * looked through.
  */
@@ -30,6 +33,8 @@ export interface LeastPath {
 
 interface Demand {
   readonly position: Position;
+  /** Its position was looked through for arguments below this cost. */
+  below: number;
   /** The numbers in `known.all` of what meets it. */
   readonly metBy: Set<number>;
   /** By the same number: with how many conclusions it was asked; an argument that proves more by now is asked again. */
@@ -76,22 +81,21 @@ function isProvedLeast(running: Running): boolean {
     }
     const demand = grown(running, walk, choice.moves);
     if (demand === undefined) return false;
-    running.demands.push({ position: demand, metBy: new Set(), asked: [] });
+    running.demands.push({ ...demand, metBy: new Set(), asked: [] });
   }
   return false;
 }
 
-function cheapestChoice(
-  running: Running,
-): { readonly moves: readonly KnownMove[]; readonly cost: number } | 'none cheaper' | undefined {
+interface Choice {
+  readonly moves: readonly KnownMove[];
+  readonly cost: number;
+}
+
+function cheapestChoice(running: Running): Choice | 'none cheaper' | undefined {
   const { known, demands, bestCost } = running;
-  for (const demand of demands) {
-    for (const [index, move] of known.all.entries()) {
-      if (demand.asked[index] === move.conclusions.length || demand.metBy.has(index)) continue;
-      demand.asked[index] = move.conclusions.length;
-      if (tells(demand.position, move)) demand.metBy.add(index);
-    }
-  }
+  do askAll(running);
+  while (!isLookedThrough(running));
+  if (!running.keepGoing()) return undefined;
   const isCheap = (index: number) => isLess(known.all[index]!.cost, bestCost);
   const hitting = cheapestHitting(
     demands.map(({ metBy }) => [...metBy].filter(isCheap)),
@@ -101,6 +105,37 @@ function cheapestChoice(
   if (hitting === undefined) return undefined;
   if (!isLess(hitting.cost, bestCost)) return 'none cheaper';
   return { moves: hitting.chosen.map((index) => known.all[index]!), cost: hitting.cost };
+}
+
+function askAll({ known, demands }: Running): void {
+  for (const demand of demands) {
+    for (const [index, move] of known.all.entries()) {
+      if (demand.asked[index] === move.conclusions.length || demand.metBy.has(index)) continue;
+      demand.asked[index] = move.conclusions.length;
+      if (tells(demand.position, move)) demand.metBy.add(index);
+    }
+  }
+}
+
+/** Looks further through what was not looked through far enough; whether nothing was, or no time is left. */
+function isLookedThrough(running: Running): boolean {
+  const { known, demands, keepGoing } = running;
+  const below = lookedBelow(running);
+  for (const demand of demands) {
+    if (!isLess(demand.below, below)) continue;
+    if (!keepGoing() || lookThrough(known, demand.position, below) === undefined) return true;
+    demand.below = below;
+    return false;
+  }
+  return true;
+}
+
+/** What an argument must cost less than to be part of a cheaper path without meeting the dearest demand. */
+function lookedBelow({ known, demands, bestCost }: Running): number {
+  const least = demands
+    .filter(({ below }) => !isLess(below, bestCost))
+    .map(({ metBy }) => Math.min(bestCost, ...[...metBy].map((index) => known.all[index]!.cost)));
+  return bestCost - Math.max(0, ...least);
 }
 
 interface Walk {
@@ -159,7 +194,11 @@ function signature({ all }: KnownMoves): string {
  * proves more by then. In the end everything that says something new leads to the goal together with the choice: as little
  * as can be meets the demand, and the choice does not. Undefined where time ran out.
  */
-function grown(running: Running, walk: Walk, choice: readonly KnownMove[]): Position | undefined {
+function grown(
+  running: Running,
+  walk: Walk,
+  choice: readonly KnownMove[],
+): Pick<Demand, 'position' | 'below'> | undefined {
   const { known, costs, isReached } = running;
   const moves = [...walk.moves];
   const leadsThere = new Set<KnownMove>();
@@ -182,11 +221,12 @@ function grown(running: Running, walk: Walk, choice: readonly KnownMove[]): Posi
   };
   for (const each of known.all.toSorted((a, b) => a.cost - b.cost)) take(each);
   for (let tier = 0; ; ) {
-    const below = Math.min(tiers[tier]!, running.bestCost);
+    const most = lookedBelow(running);
+    const below = Math.min(tiers[tier]!, most);
     const offered = lookThrough(known, position, below);
     if (offered === undefined || !running.keepGoing()) return undefined;
     if (offered.filter(take).length > 0) tier = 0;
-    else if (!isLess(below, running.bestCost)) return position;
+    else if (!isLess(below, most)) return { position, below };
     else tier++;
   }
 }

@@ -9,9 +9,9 @@ import type { TeachingCosts } from '../scene/teaching-costs.ts';
 import type { Instance } from '../techniques/technique.ts';
 import { firstPath } from './first-path.ts';
 import { leastPath } from './least-path.ts';
-import { isSolved, type Move } from './move.ts';
+import { isSolved, type MadeMove, type Move, make, positionAfter } from './move.ts';
 import { replay } from './replay.ts';
-import { restingOf } from './rests-on.ts';
+import { allUnder, restingOf } from './rests-on.ts';
 
 export interface PlanRequest {
   readonly costs: TeachingCosts;
@@ -61,11 +61,12 @@ export function planFor(start: Position, request: PlanRequest): Plan {
   const isReached = goalOf(until);
   const search = { costs, keepGoing, isReached };
   const first = firstPath(start, search);
-  if (first.kind !== 'reached') return planOf(start, first.moves, { costs, outcome: first.kind, atLeast: 0 });
-  const tell = (moves: readonly Move[]) => onBetter?.(planOf(start, moves, { costs, outcome: 'found', atLeast: 0 }));
+  if (first.kind !== 'reached') return planOf(start, first.moves, { costs, outcome: first.kind, atLeast: 0, until });
+  const tell = (moves: readonly Move[]) =>
+    onBetter?.(planOf(start, moves, { costs, outcome: 'found', atLeast: 0, until }));
   tell(first.moves);
   const least = leastPath(start, first.moves, { ...search, onBetter: tell });
-  return planOf(start, least.moves, { costs, outcome: least.kind, atLeast: least.atLeast });
+  return planOf(start, least.moves, { costs, outcome: least.kind, atLeast: least.atLeast, until });
 }
 
 export function goalOf(until: readonly Candidate[] | undefined): (position: Position) => boolean {
@@ -73,7 +74,7 @@ export function goalOf(until: readonly Candidate[] | undefined): (position: Posi
   return ({ placed }) => until.every((candidate) => has(placed, candidate));
 }
 
-/** The path of these moves, with what is free between them, told in full. */
+/** The path of these moves, with what is free between them, told in full, and nothing that does not lead to the goal. */
 export function planOf(
   start: Position,
   moves: readonly Move[],
@@ -81,11 +82,21 @@ export function planOf(
     costs,
     outcome,
     atLeast,
-  }: { readonly costs: TeachingCosts; readonly outcome: PlanOutcome; readonly atLeast: number },
+    until,
+  }: {
+    readonly costs: TeachingCosts;
+    readonly outcome: PlanOutcome;
+    readonly atLeast: number;
+    readonly until: readonly Candidate[] | undefined;
+  },
 ): Plan {
-  const { end, made } = replay(start, moves, { free: costs.free, tellFree: true });
-  const { restsOn } = restingOf(start, made);
-  const steps = made.map(
+  const whole = replay(start, moves, { free: costs.free, tellFree: true }).made;
+  const told = (until === undefined ? undefined : toldFrom(start, leadingTo(start, whole, until))) ?? {
+    made: whole,
+    end: whole.reduce((_, each) => positionAfter(each), start),
+  };
+  const { restsOn } = restingOf(start, told.made);
+  const steps = told.made.map(
     ({ move, instance, position }, index): PlanStep => ({
       name: move.name,
       cost: move.cost,
@@ -96,5 +107,30 @@ export function planOf(
     }),
   );
   const cost = steps.reduce((sum, step) => sum + step.cost, 0);
-  return { outcome, steps, cost, atLeast, start, end };
+  return { outcome, steps, cost, atLeast, start, end: told.end };
+}
+
+/** The moves made anew, one after the other; undefined where one does not hold, or not under its name, without what was left out. */
+function toldFrom(
+  start: Position,
+  moves: readonly MadeMove[],
+): { readonly made: readonly MadeMove[]; readonly end: Position } | undefined {
+  const made: MadeMove[] = [];
+  let end = start;
+  for (const { move, instance } of moves) {
+    const again = make(end, { ...move, conclusions: instance.conclusions });
+    if (again === undefined) return undefined;
+    made.push(again);
+    end = positionAfter(again);
+  }
+  return { made, end };
+}
+
+function leadingTo(start: Position, made: readonly MadeMove[], until: readonly Candidate[]): readonly MadeMove[] {
+  const { restsOn } = restingOf(start, made);
+  const places = ({ instance }: MadeMove) =>
+    instance.conclusions.some((each) => each.kind === 'one-of' && until.some((goal) => has(each.candidates, goal)));
+  const goals = made.flatMap((each, index) => (places(each) ? [index] : []));
+  const kept = allUnder(restsOn, goals);
+  return made.filter((_, index) => kept.has(index));
 }
