@@ -15,8 +15,8 @@ const folders = {
   telling: { values: ['grid', 'proof', 'scene', 'check', 'timeline'], types: [], packages: [], node: false },
   picture: { values: ['grid', 'timeline'], types: ['scene'], packages: [], node: false },
   slides: {
-    values: ['grid', 'scene', 'check', 'timeline', 'telling', 'picture'],
-    types: [],
+    values: ['grid', 'scene', 'timeline', 'telling', 'picture', 'beside'],
+    types: ['check'],
     packages: [],
     node: false,
   },

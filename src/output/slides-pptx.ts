@@ -6,9 +6,8 @@ import { open } from 'node:fs/promises';
 import { createCanvas } from 'canvas';
 import pptxgenjs from 'pptxgenjs';
 import { answerPages } from '../slides/answer-page.ts';
-import { type Deck, drawingOf, type Slide } from '../slides/deck.ts';
+import { type Deck, inWordsOf, type Slide } from '../slides/deck.ts';
 import { answersOn } from '../slides/html-page.ts';
-import { pictureInWords } from '../slides/in-words.ts';
 import { layoutSize, type PageSize } from '../slides/page-size.ts';
 import { paintPicture, slideLayout, toldBlocks } from '../slides/slide-page.ts';
 import { type Block, setColumn } from '../slides/words.ts';
@@ -156,11 +155,7 @@ function addSlide(pptx: Package, deck: Deck, slide: Slide, making: Making): void
       });
     page.addText(block.text, { ...style, ...placeOf(size, box) });
   }
-  const { marks } = pictureInWords(deck.film, drawingOf(deck, slide), {
-    groups: deck.groups,
-    isSound: slide.checked.sound,
-  });
-  const altText = ['The board.', ...marks].join(' ');
+  const altText = inWordsOf(deck, slide).marks;
   const square = { left: picture.left, top: picture.top, right: picture.left + picture.side, height: picture.side };
   page.addImage({ data: pixel, ...placeOf(size, square), altText, objectName: 'Board' });
   if (slide.says !== undefined) page.addNotes(slide.says);

@@ -9,6 +9,7 @@ import { stampText } from '../telling/stamp.ts';
 import type { Film, Frame, Mark, MarkGroup } from '../timeline/film.ts';
 import type { Schedule } from '../timeline/schedule.ts';
 import { provedTexts, questionOf, trapTexts } from './conclusions.ts';
+import { type PictureInWords, pictureInWords } from './in-words.ts';
 import { buildFrames, openFrame, questionsOf, type TimedStep, tellsConclusion, wholeFrame } from './moments.ts';
 import { type SlideFilms, slideFilms, standingAt } from './picture.ts';
 
@@ -26,8 +27,8 @@ export interface Deck {
   readonly look: Look;
   /** The film of the pictures; frames are those of the video. */
   readonly film: Film;
-  /** Names of the scene's colour groups, by index. */
-  readonly groups: readonly string[];
+  /** The ids of the steps that are not sound. */
+  readonly unsound: ReadonlySet<string>;
   readonly slides: readonly Slide[];
   /** Of an exercise: for the last page. */
   readonly answers: readonly Answer[];
@@ -93,7 +94,7 @@ export function deckOf(checked: CheckedScene, schedule: Schedule, look: Look, op
     credit: scene.puzzle.setter,
     look,
     film: films.picture,
-    groups: scene.groups.map(({ name }) => name),
+    unsound: new Set(checked.steps.filter(({ sound }) => !sound).map(({ step }) => step.id)),
     slides: steps.flatMap((timed, index) => slidesOf(making, timed, { number: index + 1, count: steps.length })),
     answers: options.exercise ? steps.flatMap((timed, index) => answerOf(making, timed, index + 1)) : [],
   };
@@ -103,6 +104,11 @@ export function deckOf(checked: CheckedScene, schedule: Schedule, look: Look, op
 export function drawingOf({ film, look }: Deck, { frame, isOpen, step, checked }: Slide): Drawing {
   const isHidden = (mark: Mark) => isOpen && mark.step === step && tellsConclusion(film.grid, checked, mark);
   return standingAt(film, look, frame, isHidden);
+}
+
+/** The slide's picture told to whoever cannot see it. */
+export function inWordsOf(deck: Deck, slide: Slide): PictureInWords {
+  return pictureInWords(deck.film, drawingOf(deck, slide), (step) => !deck.unsound.has(step));
 }
 
 interface Making {

@@ -6,10 +6,9 @@
 import type { Context2D } from '../picture/context.ts';
 import { paint } from '../picture/paint.ts';
 import type { AnswerPage } from './answer-page.ts';
-import { type Answer, type Deck, drawingOf, type Slide } from './deck.ts';
+import { type Answer, type Deck, drawingOf, inWordsOf, type Slide } from './deck.ts';
 import { filmAsText } from './film-text.ts';
 import { styleOf } from './html-style.ts';
-import { pictureInWords } from './in-words.ts';
 import type { PageSize } from './page-size.ts';
 import { pictureSide } from './picture-side.ts';
 import { conclusionLines, slideLayout, toldBlocks } from './slide-page.ts';
@@ -101,13 +100,12 @@ export function answersOn(deck: Deck, pages: readonly AnswerPage[]): (readonly A
 }
 
 function pictureOf(deck: Deck, slide: Slide, measure: Context2D): string {
-  const { film, look, groups } = deck;
+  const { film, look } = deck;
   const drawing = drawingOf(deck, slide);
   const context = new SvgContext(measure);
   paint(context, film, look, drawing);
-  const { marks, rows } = pictureInWords(film, drawing, { groups, isSound: slide.checked.sound });
-  const label = ['The board.', ...marks].join(' ');
-  return `<figure class="picture"><svg viewBox="0 0 ${pictureSide} ${pictureSide}" role="img" aria-label="${escaped(label)}">${context.content()}</svg>
+  const { marks, rows } = inWordsOf(deck, slide);
+  return `<figure class="picture"><svg viewBox="0 0 ${pictureSide} ${pictureSide}" role="img" aria-label="${escaped(marks)}">${context.content()}</svg>
 <figcaption class="unseen">The digits on the board. ${escaped(rows.join(' '))}</figcaption></figure>`;
 }
 

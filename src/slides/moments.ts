@@ -2,6 +2,7 @@
  * Which frames of the film become slides.
  */
 import type { CheckedStep } from '../check/verdict.ts';
+import { has } from '../grid/candidates.ts';
 import { cellOf, digitOf, type Grid } from '../grid/grid.ts';
 import type { Look } from '../scene/look.ts';
 import type { Group } from '../scene/scene.ts';
@@ -75,11 +76,17 @@ function comings(film: Film): number[] {
 }
 
 /** Whether a mark shows what its step concludes, or plays its proof out; `step` is the mark's own. */
-export function tellsConclusion(grid: Grid, { step }: CheckedStep, { shape }: Mark): boolean {
-  if (shape.kind !== 'circle') return ['strike', 'place', 'ghost', 'clash'].includes(shape.kind);
+export function tellsConclusion(grid: Grid, { step, conclusions }: CheckedStep, { shape }: Mark): boolean {
+  if (shape.kind !== 'circle') return ['strike', 'place', 'reach', 'opens', 'ghost', 'clash'].includes(shape.kind);
   const { candidate } = shape;
-  return step.only.some(({ places }) =>
-    places.some(({ digit, cells }) => digitOf(grid, candidate) === digit && cells.includes(cellOf(grid, candidate))),
+  const isConcluded = conclusions.some(
+    ({ conclusion }) => conclusion.kind === 'one-of' && has(conclusion.candidates, candidate),
+  );
+  return (
+    isConcluded ||
+    step.only.some(({ places }) =>
+      places.some(({ digit, cells }) => digitOf(grid, candidate) === digit && cells.includes(cellOf(grid, candidate))),
+    )
   );
 }
 

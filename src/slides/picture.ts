@@ -6,6 +6,7 @@ import type { CheckedScene } from '../check/verdict.ts';
 import type { Drawing, Inked } from '../picture/drawing.ts';
 import { drawingAt } from '../picture/drawing.ts';
 import { framesOf } from '../picture/motion.ts';
+import { coordinateBand } from '../picture/room-for-words.ts';
 import type { Look } from '../scene/look.ts';
 import type { Scene, Video } from '../scene/scene.ts';
 import { tellFilm } from '../telling/tell-film.ts';
@@ -32,6 +33,8 @@ export function slideFilms(checked: CheckedScene, schedule: Schedule, look: Look
     title: undefined,
     credit: undefined,
     headings: [],
+    said: [],
+    camera: undefined,
     marks: told.marks.filter((mark) => !isWords(mark)),
   };
   return { picture, told };
@@ -50,11 +53,14 @@ function onBoard(scene: Scene): Scene {
   return { ...scene, video: bare };
 }
 
-function square({ puzzle }: Scene): Schedule['board'][number] {
+function square({ puzzle, video }: Scene): Schedule['board'][number] {
   const { size } = puzzle.grid;
-  const side = Math.floor((pictureSide - 2 * leastMargin) / size) * size;
-  const margin = (pictureSide - side) / 2;
-  return { from: frameAt(0), shape: { kind: 'square', left: margin, top: margin, side } };
+  const free = pictureSide - 2 * leastMargin;
+  // Rows and columns are numbered at the left and above.
+  const cell = Math.floor(free / (size + (video.coordinates ? coordinateBand : 0)));
+  const band = video.coordinates ? cell * coordinateBand : 0;
+  const margin = (pictureSide - band - cell * size) / 2 + band;
+  return { from: frameAt(0), shape: { kind: 'square', left: margin, top: margin, side: cell * size } };
 }
 
 /**
@@ -82,7 +88,8 @@ export function standingAt(
     headings: whole(drawing.headings, film.headings, always),
     // A digit comes to stay.
     written: drawing.written.map(({ index }) => ({ index, progress: 1, alpha: 1 })),
-    candidates: whole(drawing.candidates, film.candidates, always),
+    // Nor does a small digit go before it is gone: an empty cell would say that something stands there.
+    candidates: drawing.candidates.map(({ index }) => ({ index, progress: 1, alpha: 1 })),
     marks: whole(drawing.marks, film.marks, (mark) => !hidden(mark)),
   };
 }
