@@ -74,7 +74,7 @@ function play(slide: HTMLElement): void {
   const { from, until } = slide.dataset;
   if (picture === null || context === null || from === undefined || until === undefined) return;
   const motion = playOf(film, runs, { from: frameAt(Number(from)), until: frameAt(Number(until)) });
-  const side = Math.round(picture.clientWidth * devicePixelRatio);
+  const side = Math.round(picture.getBoundingClientRect().width * devicePixelRatio);
   canvas.width = side;
   canvas.height = side;
   picture.append(canvas);

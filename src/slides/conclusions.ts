@@ -68,7 +68,9 @@ export function questionOf(grid: Grid, checked: CheckedStep): string | undefined
   if (only.length > 0)
     return `Where can the ${listed(only.map(({ digit, house }) => `${digit} of ${house.name}`))} be?`;
   const lists = step.pencil.flatMap((item) => item.lists.map(({ cell }) => cell));
-  return lists.length > 0 ? `Which digits are still possible in ${printCells(grid, lists).replaceAll('|', ' ')}?` : undefined;
+  return lists.length > 0
+    ? `Which digits are still possible in ${printCells(grid, lists).replaceAll('|', ' ')}?`
+    : undefined;
 }
 
 function askedOf(conclusions: readonly Conclusion[]): string {

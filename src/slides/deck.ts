@@ -36,7 +36,7 @@ export interface Deck {
 
 /** A side of the card: a question with what is to be seen when it is asked, or what is told. */
 export interface Slide {
-  /** Unique in the deck: letters, digits, hyphens. */
+  /** Unique in the deck: the step's own, and after a full stop (which no step's has) which of its slides it is. */
   readonly id: string;
   readonly step: string;
   /** Of the step, from 1, and how many there are. */
@@ -141,7 +141,7 @@ function slidesOf(making: Making, timed: TimedStep, place: Place): Slide[] {
   const frames = options.builds ? buildFrames(told, look, groups, timed) : [wholeFrame(told, look, timed)];
   const backs = distinct(picture, look, frames).map((frame, index, all) => {
     const isLast = index === all.length - 1;
-    return slideAt(making, timed, place, { frame, id: all.length === 1 ? id : `${id}-${index + 1}`, isLast });
+    return slideAt(making, timed, place, { frame, id: all.length === 1 ? id : `${id}.${index + 1}`, isLast });
   });
   const fronts = asked.map((question, index) => frontOf(making, timed, place, question, index));
   const both = [...fronts, ...backs].sort((a, b) => a.frame - b.frame || (a.question === undefined ? 1 : -1));
@@ -166,7 +166,7 @@ function frontOf(
   { text, frame }: { readonly text: string; readonly frame: Frame },
   index: number,
 ): Slide {
-  const id = `${timed.checked.step.id}-question${index === 0 ? '' : `-${index + 1}`}`;
+  const id = `${timed.checked.step.id}.question${index === 0 ? '' : `.${index + 1}`}`;
   const slide = slideAt(making, timed, place, { frame, id, isLast: false });
   return { ...slide, conclusions: [], question: text, says: undefined };
 }

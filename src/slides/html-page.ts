@@ -53,8 +53,10 @@ export function htmlHead(deck: Deck, { size, language, fonts, playerDigest }: Ht
 /** One slide. `measure` measures text in the page's typeface. */
 export function htmlSlide(deck: Deck, slide: Slide, { size }: HtmlParts, measure: Context2D): string {
   const id = escaped(slide.id);
+  // Two slides of one step have one heading, and a name each.
+  const name = escaped(`Slide ${deck.slides.indexOf(slide) + 1}: ${slide.heading}`);
   const motion = slide.from < slide.frame ? ` data-from="${slide.from}" data-until="${slide.frame}"` : '';
-  return `<section class="slide" id="${id}" tabindex="-1" aria-labelledby="${id}-name"${motion}>
+  return `<section class="slide" id="${id}" tabindex="-1" aria-label="${name}"${motion}>
 ${pictureOf(deck, slide, measure)}
 <div class="words" style="--s: ${scaleOf(deck, slide, size, measure)}">
 ${wordsOf(deck, slide)}
@@ -71,8 +73,8 @@ export function htmlAnswers(answers: readonly Answer[], index: number): string {
     const said = says === undefined ? '' : `<p dir="auto">${escaped(says)}</p>`;
     return `<section><h3 dir="auto">${number}. ${escaped(name)}</h3><b>${escaped(texts.join(' '))}</b>${said}</section>`;
   });
-  return `<section class="slide answers" id="${id}" tabindex="-1" aria-labelledby="${id}-name">
-<h2 id="${id}-name">Answers</h2>
+  return `<section class="slide answers" id="${id}" tabindex="-1" aria-label="Answers, page ${index + 1}">
+<h2>Answers</h2>
 <div>${entries.join('\n')}</div>
 </section>
 `;
@@ -123,7 +125,7 @@ function wordsOf({ title, credit, look }: Deck, slide: Slide): string {
   return [
     `<p class="place"><span dir="auto">${escaped(title ?? credit ?? '')}</span><span>${number} / ${count}</span></p>\n`,
     `<div class="way" aria-hidden="true">${way.join('')}</div>\n`,
-    `<h2 id="${escaped(slide.id)}-name" dir="auto">${escaped(slide.heading)}</h2>\n`,
+    `<h2 dir="auto">${escaped(slide.heading)}</h2>\n`,
     paragraph('argument', slide.argument),
     paragraph('question', slide.question),
     follows,

@@ -70,6 +70,8 @@ ${upright}
 
 /** With scripts: one slide at a time, as large as the window has room for, and a bar to go on and back. */
 const live = `:root.live { --u: calc(min(100vw, (100dvh - 3.2rem) * RATIO) / WIDTH); }
+/* A finger that moves across turns the page, and must not leave it for the one that was open before. */
+:root.live { overscroll-behavior: none; touch-action: pan-y pinch-zoom; }
 .live body { min-height: 100dvh; display: flex; flex-direction: column; }
 .live main { order: 1; flex: 1; display: flex; align-items: center; justify-content: center; }
 .live .bar { order: 2; justify-content: flex-end; }

@@ -50,7 +50,7 @@ export function buildFrames(film: Film, look: Look, groups: readonly Group[], ti
 
 function endOfBeat(film: Film, look: Look, step: string, { from, next }: { from: number; next: number }): Frame {
   const come = film.marks.filter((mark) => mark.step === step && mark.from >= from && mark.from < next);
-  const going = come.filter(({ until }) => until < next).map(({ until }) => until - fadeOf(film, look));
+  const going = come.filter(({ until }) => until <= next).map(({ until }) => until - fadeOf(film, look));
   const last = Math.max(from, ...come.map((mark) => mark.from));
   return frameAt(Math.max(last, Math.min(next - 1, ...going)));
 }
