@@ -38,6 +38,13 @@ const rows: readonly (readonly [file: string, text: string, breaks: readonly str
   ['src/scene/fraction.ts', 'export const half = 0.5;', []],
   ['src/output/cut.ts', "import '../scene/fraction.ts';", []],
   ['src/output/scene.ts', "import '../scene/scene.ts';", ['output-types-only']],
+  ['src/slides/deck.ts', "import '../picture/paint.ts'; import '../grid/cell.ts'; export const deck = 1;", []],
+  ['src/slides/font.ts', "import 'node:fs';", ['slides-without-node']],
+  ['src/slides/canvas.ts', "import 'canvas';", ['slides-packages']],
+  ['src/slides/pdf.ts', "import '../output/cut.ts';", ['slides-imports']],
+  ['src/output/slides.ts', "import '../slides/deck.ts'; import 'pptxgenjs'; import 'esbuild';", []],
+  ['src/player/slides.ts', "import '../slides/deck.ts'; import '../picture/paint.ts';", []],
+  ['src/player/proof.ts', "import '../proof/rule.ts'; import 'node:fs';", ['player-imports', 'player-without-node']],
   ['src/check/absent.ts', "import './nowhere.ts';", ['found']],
   ['src/check/test.ts', "import '../../tests/fixture.ts';", ['no-tests-in-the-program']],
   ['src/telling/hen.ts', "import './egg.ts'; export const hen = 1;", []], // a circle is reported once
