@@ -11,7 +11,8 @@ export default defineConfig(({ mode }) => {
       pool: 'forks',
       testTimeout: slow ? 600_000 : 60_000,
       hookTimeout: 120_000,
-      env: slow ? { SLOW: '1' } : {},
+      // No cache of renders: no test may find what another has left.
+      env: { XDG_CACHE_HOME: '/dev/null', ...(slow ? { SLOW: '1' } : {}) },
       coverage: { provider: 'v8', include: ['src/**'], reportsDirectory: 'coverage' },
     },
   };

@@ -94,6 +94,7 @@ export const verbs: readonly Verb[] = [
       },
       look,
       version,
+      { flags: '--no-cache', does: 'draw all anew: neither use nor keep what is the same from one render to the next' },
       { flags: '--quiet', does: 'no progress' },
     ],
     examples: [

@@ -19,6 +19,8 @@ export interface RenderCall {
   readonly format?: string;
   readonly look?: string;
   readonly as?: string;
+  /** False with --no-cache. */
+  readonly cache?: boolean;
   readonly quiet?: boolean;
 }
 

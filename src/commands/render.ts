@@ -9,6 +9,7 @@ import { type Interrupt, listenForInterrupt } from '../output/interrupt.ts';
 import { type ProgressLine, progressLine } from '../output/progress.ts';
 import { renderFilm } from '../output/render.ts';
 import { scaledFilm } from '../output/scaled-film.ts';
+import { cacheFolder } from '../output/segment-cache.ts';
 import { printReport } from '../report/print-report.ts';
 import { reportOf } from '../report/report-of.ts';
 import { printFrame } from '../timeline/seconds.ts';
@@ -108,6 +109,7 @@ async function renderFile(
     audio: kind === 'matte' ? undefined : tracks.audio,
     key: call.key,
     lossless: call.lossless,
+    cache: call.cache === false ? undefined : cacheFolder(),
     signal: interrupt.signal,
     onProgress: call.quiet === true ? undefined : (progress) => line.show(progress),
   });
@@ -120,8 +122,9 @@ async function renderFile(
       return exitStatus.interrupted;
     case 'written': {
       for (const notice of result.notices) terminal.err(`proofreel: ${notice}\n`);
+      const kept = result.kept === 0 ? '' : `, ${result.kept} from an earlier render`;
       const stamped = lesson.checked.sound ? '' : ', stamped where it is not proved';
-      terminal.err(`${result.path}: ${result.frameCount} frames, ${result.drawn} of them drawn${stamped}\n`);
+      terminal.err(`${result.path}: ${result.frameCount} frames, ${result.drawn} of them drawn${kept}${stamped}\n`);
       return exitStatus.sound;
     }
   }

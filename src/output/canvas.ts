@@ -90,7 +90,7 @@ export function fontFiles(): FontFile[] {
 let fontsAreRegistered = false;
 
 /** `assets/fonts`, beside `src` or beside `dist`, whichever this module was loaded from. */
-function fontFolder(): string {
+export function fontFolder(): string {
   let folder = dirname(fileURLToPath(import.meta.url));
   for (;;) {
     const fonts = join(folder, 'assets', 'fonts');

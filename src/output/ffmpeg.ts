@@ -204,6 +204,17 @@ export async function requireEncoders(names: readonly string[]): Promise<void> {
   throw new MachineFailure(`this ffmpeg was built without ${missing.join(' and ')}; ${howToGet}`);
 }
 
+/** All that ffmpeg says of itself: its version, how it was built, its libraries. Throws a `MachineFailure` where there is none. */
+export async function encoderVersion(): Promise<string> {
+  const ffmpegProgram = program('ffmpeg');
+  return new Promise((resolve, reject) => {
+    execFile(ffmpegProgram, ['-version'], (error, stdout) => {
+      if (error === null) resolve(stdout);
+      else reject(new MachineFailure(`ffmpeg does not run (${error.message.split('\n')[0]}); ${howToGet}`));
+    });
+  });
+}
+
 const howToGet = 'install a full ffmpeg (Debian and Ubuntu: apt-get install ffmpeg; macOS: brew install ffmpeg)';
 
 /**

@@ -13,6 +13,8 @@ export interface Progress {
   /** Of the frames done: those that were drawn, and those that were as the frame before. */
   readonly drawn: number;
   readonly reused: number;
+  /** Of all frames those that an earlier render has left. */
+  readonly kept: number;
 }
 
 export interface ProgressMeter {
@@ -20,8 +22,11 @@ export interface ProgressMeter {
   count(drawn: number): void;
   /** So many more frames are done, and so many more were drawn. */
   advance(frames: number, drawn: number): void;
+  /** So many frames need not be made, since an earlier render has left them; they are still counted as they are done. */
+  keep(frames: number): void;
   readonly done: number;
   readonly drawn: number;
+  readonly kept: number;
 }
 
 /** `now`: milliseconds from any fixed moment. */
@@ -33,17 +38,24 @@ export function progressMeter(
   const start = now();
   let done = 0;
   let drawn = 0;
+  let kept = 0;
   const advance = (frames: number, more: number): void => {
     done += frames;
     drawn += more;
     const seconds = (now() - start) / 1000;
     const framesPerSecond = seconds > 0 ? done / seconds : 0;
     const secondsLeft = framesPerSecond > 0 ? (total - done) / framesPerSecond : undefined;
-    tell?.({ done, total, framesPerSecond, secondsLeft, drawn, reused: done - drawn });
+    tell?.({ done, total, framesPerSecond, secondsLeft, drawn, reused: done - drawn, kept });
   };
   return {
     count: (drawnSoFar) => advance(1, drawnSoFar - drawn),
     advance,
+    keep(frames) {
+      kept += frames;
+    },
+    get kept() {
+      return kept;
+    },
     get done() {
       return done;
     },
@@ -92,11 +104,12 @@ export function progressLine(
 
 /** `[=====>    ] 1234/2850 frames, 61/s, 0:27 left`, no longer than `columnCount`. */
 export function progressText(progress: Progress, columnCount: number, noun = 'frames'): string {
-  const { done, total, framesPerSecond, secondsLeft } = progress;
+  const { done, total, framesPerSecond, secondsLeft, kept } = progress;
   const rate = framesPerSecond < 10 ? framesPerSecond.toFixed(1) : framesPerSecond.toFixed(0);
   // A line that is done still waits for the encoder's last frames.
   const rest = done === total ? 'finishing' : secondsLeft === undefined ? '' : `${minutes(secondsLeft)} left`;
-  const words = ` ${done}/${total} ${noun}, ${rate}/s${rest === '' ? '' : `, ${rest}`}`;
+  const fromBefore = kept === 0 ? '' : `, ${kept} from before`;
+  const words = ` ${done}/${total} ${noun}${fromBefore}, ${rate}/s${rest === '' ? '' : `, ${rest}`}`;
   const room = Math.min(30, columnCount - words.length - 2);
   const filled = total === 0 ? room : Math.floor((room * done) / total);
   const bar = room < 5 ? '' : `[${'='.repeat(filled)}${' '.repeat(room - filled)}]`;

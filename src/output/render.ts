@@ -7,9 +7,11 @@ import { hasTimecode } from './finish-video.ts';
 import type { Footage } from './footage.ts';
 import { folderFault, writeFrameFolder } from './frame-folder.ts';
 import { layersOf } from './layers.ts';
+import { makerOf } from './maker.ts';
 import { writeOverFootage } from './over-footage.ts';
 import type { Painter } from './painter.ts';
 import { type Progress, type ProgressMeter, progressMeter } from './progress.ts';
+import { segmentCache } from './segment-cache.ts';
 import { type Refusal, sourceFault, targetOf } from './target.ts';
 import { writeVideo } from './video-file.ts';
 
@@ -28,6 +30,8 @@ export interface RenderOptions {
   readonly chapters?: readonly Chapter[] | undefined;
   /** What the first frame is called (`01:00:00:00`, `;` before the frames for drop-frame): the timecode track of a .mov. */
   readonly timecode?: string | undefined;
+  /** The folder in which segments are kept from one render to the next (`cacheFolder()`); without it none are. */
+  readonly cache?: string | undefined;
   readonly onProgress?: ((progress: Progress) => void) | undefined;
   /** Aborted: everything is taken back, and the result is `interrupted`. */
   readonly signal?: AbortSignal | undefined;
@@ -41,6 +45,8 @@ export type RenderResult =
       readonly frameCount: number;
       /** How many of the frames were drawn; the rest were as the frame before. */
       readonly drawn: number;
+      /** How many of them an earlier render had left. */
+      readonly kept: number;
       /** What the user may not expect of the file, a sentence each. */
       readonly notices: readonly string[];
     }
@@ -83,9 +89,13 @@ async function render(painter: Painter, name: string, options: RenderOptions): P
   const { under, sound } = layers;
   const wanted = target.container === 'mov' ? options.timecode : undefined;
   const timecode = hasTimecode(painter.rate) ? wanted : undefined;
+  const cache = options.cache === undefined ? undefined : segmentCache(options.cache, await makerOf());
   const notices = [...layers.notices, ...(timecode === wanted ? [] : [noTimecode])];
   if (under !== undefined) await writeOverFootage(painter, { ...target, under, sound, chapters }, { meter, signal });
-  else notices.push(...(await writeVideo(painter, { ...target, key, sound, chapters, timecode }, { meter, signal })));
+  else
+    notices.push(
+      ...(await writeVideo(painter, { ...target, key, sound, chapters, timecode }, { meter, signal, cache })),
+    );
   return written(target.file, meter, notices);
 }
 
@@ -93,5 +103,5 @@ const noTimecode =
   'the .mov has no timecode track: one counts 24, 25, 30, 48, 50 or 60 frames a second, and this film has another rate';
 
 function written(path: string, meter: ProgressMeter, notices: readonly string[]): RenderResult {
-  return { kind: 'written', path, frameCount: meter.done, drawn: meter.drawn, notices };
+  return { kind: 'written', path, frameCount: meter.done, drawn: meter.drawn, kept: meter.kept, notices };
 }

@@ -3,8 +3,9 @@
  * the other. Equal segments give equal files.
  */
 
+import { createHash } from 'node:crypto';
 import { closeSync, openSync, readSync } from 'node:fs';
-import { open, writeFile } from 'node:fs/promises';
+import { open, readFile, writeFile } from 'node:fs/promises';
 import type { Encoded, Packet } from './codecs/codec.ts';
 
 /** Where a packet lies in its file, and what it is. Lengths in bytes. */
@@ -22,9 +23,28 @@ export interface SegmentIndex {
 
 export async function writeSegment(file: string, { config, packets }: Encoded): Promise<void> {
   const sizes = packets.map(({ bytes, alpha, key }) => [bytes.length, alpha?.length ?? 0, key ? 1 : 0]);
-  const line = JSON.stringify({ segment: 1, config: Buffer.from(config).toString('base64'), packets: sizes });
   const parts = packets.flatMap(({ bytes, alpha }) => (alpha === undefined ? [bytes] : [bytes, alpha]));
+  const said = { segment: 1, config: Buffer.from(config).toString('base64'), packets: sizes };
+  const line = JSON.stringify({ ...said, sum: sumOf(said, parts) });
   await writeFile(file, Buffer.concat([Buffer.from(`${line}\n`), ...parts]));
+}
+
+/** Whether a segment's file holds what was written into it, to the last bit. */
+export async function isUntouched(file: string): Promise<boolean> {
+  const bytes = await readFile(file);
+  const end = bytes.indexOf(10);
+  try {
+    const { sum, ...said } = JSON.parse(bytes.toString('utf8', 0, end)) as { readonly sum?: unknown };
+    return sum === sumOf(said, [bytes.subarray(end + 1)]);
+  } catch {
+    return false;
+  }
+}
+
+function sumOf(said: object, parts: readonly Uint8Array[]): string {
+  const hash = createHash('sha256').update(JSON.stringify(said));
+  for (const part of parts) hash.update(part);
+  return hash.digest('hex');
 }
 
 /** The places of packets that are not in a file yet. */

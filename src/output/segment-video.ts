@@ -14,6 +14,7 @@ import type { Painter } from './painter.ts';
 import type { ProgressMeter } from './progress.ts';
 import { renderSegments } from './render-segments.ts';
 import { type Sample, samplesOf } from './samples.ts';
+import type { SegmentCache } from './segment-cache.ts';
 import { PacketReader, type SegmentIndex } from './segment-file.ts';
 import { folderStore, type SegmentStore } from './segment-store.ts';
 import { type Segment, segmentsOf } from './segments.ts';
@@ -26,13 +27,15 @@ import { requireFrames } from './whole-video.ts';
 export interface SegmentedOptions {
   readonly meter: ProgressMeter;
   readonly signal: AbortSignal | undefined;
+  /** Where segments are kept from one render to the next; undefined: nowhere. */
+  readonly cache: SegmentCache | undefined;
 }
 
 /** Writes the film as `plan` says. Throws a `MachineFailure`, `CannotHold` before anything is written, or the signal's reason. */
 export async function writeSegmented(
   painter: Painter,
   plan: VideoPlan,
-  { meter, signal }: SegmentedOptions,
+  { meter, signal, cache }: SegmentedOptions,
 ): Promise<void> {
   const codec = codecOf(plan.codec, painter, isOpaque(painter, plan.key));
   await requireEncoders([
@@ -41,10 +44,12 @@ export async function writeSegmented(
   ]);
   await writeWholeFile(plan.file, async (part) => {
     const folder = `${part}-segments`;
+    const store = folderStore(folder);
+    const segments = filmSegments(painter, codec, plan.key);
     try {
       await mkdir(folder);
-      const store = folderStore(folder);
-      const segments = filmSegments(painter, codec, plan.key);
+      const kept = await fetchAll(segments, store, cache);
+      meter.keep(segments.reduce((sum, { digest, frameCount }) => sum + (kept.has(digest) ? frameCount : 0), 0));
       const setting = { codec: plan.codec, opaque: isOpaque(painter, plan.key), key: plan.key, folder };
       const indices = await renderSegments(segments, { painter, codec, setting, store, meter, signal });
       const picture = isFinished(plan) ? part : store.scratch();
@@ -53,9 +58,33 @@ export async function writeSegmented(
       await requireFrames(part, painter, signal);
       signal?.throwIfAborted();
     } finally {
+      // What is done is done, even if the rest was interrupted.
+      if (cache !== undefined) await keepAll(segments, store, cache);
       await rm(folder, { recursive: true, force: true });
     }
   });
+}
+
+/** The digests of the segments that were in the cache. */
+async function fetchAll(
+  segments: readonly Segment[],
+  store: SegmentStore,
+  cache: SegmentCache | undefined,
+): Promise<ReadonlySet<string>> {
+  const kept = new Set<string>();
+  if (cache === undefined) return kept;
+  for (const segment of segments) {
+    if (kept.has(segment.digest)) continue;
+    if (await cache.fetch(segment.digest, store.fileOf(segment))) kept.add(segment.digest);
+  }
+  return kept;
+}
+
+async function keepAll(segments: readonly Segment[], store: SegmentStore, cache: SegmentCache): Promise<void> {
+  for (const segment of new Map(segments.map((one) => [one.digest, one])).values()) {
+    await cache.keep(segment.digest, store.fileOf(segment));
+  }
+  await cache.trim();
 }
 
 /** The film's segments for this codec. `key` (`#rrggbb`) is laid under every frame. */

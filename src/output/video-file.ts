@@ -13,7 +13,7 @@ import { type FrameSource, frameSource, type PixelFormat } from './frame-source.
 import { keyFrameEvery } from './key-frames.ts';
 import type { Painter } from './painter.ts';
 import type { ProgressMeter } from './progress.ts';
-import { isOpaque, writeSegmented } from './segment-video.ts';
+import { isOpaque, type SegmentedOptions, writeSegmented } from './segment-video.ts';
 import { sounds } from './sound.ts';
 import type { Codec, Container } from './target.ts';
 import { writeWholeFile } from './whole-file.ts';
@@ -34,7 +34,7 @@ export interface VideoPlan extends Tracks {
 export async function writeVideo(
   painter: Painter,
   plan: VideoPlan,
-  options: { readonly meter: ProgressMeter; readonly signal: AbortSignal | undefined },
+  options: SegmentedOptions,
 ): Promise<readonly string[]> {
   const { meter, signal } = options;
   const before = meter.done;

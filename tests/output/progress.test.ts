@@ -7,7 +7,7 @@ import { renderFilm } from '../../src/output/render.ts';
 import { scratchFolder } from './outside.ts';
 import { squarePainter, walkingSquare } from './square-painter.ts';
 
-const half: Progress = { done: 50, total: 100, framesPerSecond: 25, secondsLeft: 2, drawn: 10, reused: 40 };
+const half: Progress = { done: 50, total: 100, framesPerSecond: 25, secondsLeft: 2, drawn: 10, kept: 0, reused: 40 };
 
 describe('the meter', () => {
   it('counts frames, their rate and the time that is left', () => {
@@ -34,7 +34,9 @@ describe('the meter', () => {
       (progress) => told.push(progress),
       () => 5,
     ).count(1);
-    expect(told).toEqual([{ done: 1, total: 2, framesPerSecond: 0, secondsLeft: undefined, drawn: 1, reused: 0 }]);
+    expect(told).toEqual([
+      { done: 1, total: 2, framesPerSecond: 0, secondsLeft: undefined, drawn: 1, kept: 0, reused: 0 },
+    ]);
   });
 
   it('is told of every frame of a render', async () => {
