@@ -11,7 +11,7 @@ import { add, compare, type Fraction, fraction, multiply, subtract } from '../sc
 import type { Cue, Narration } from './narration.ts';
 import { figuresAt } from './number-words.ts';
 import { earlierOf, laterOf } from './seconds.ts';
-import { spokenAlike } from './spoken-alike.ts';
+import { spokenAlike, spokenMostAlike } from './spoken-alike.ts';
 import { formsOf, type WordForm } from './word-forms.ts';
 
 /** A place where something is said. */
@@ -88,13 +88,18 @@ export function findAlike(
   sentence: string,
   within: { readonly from?: Fraction; readonly until?: Fraction } = {},
 ): Spoken | undefined {
-  const { from, until } = within;
-  const forms = spoken.forms.filter(({ first }) => {
+  const alike = spokenAlike(formsWithin(spoken, within), sentence);
+  return alike === undefined ? undefined : placeOf(spoken, alike.first, alike.last);
+}
+
+function formsWithin(
+  spoken: SpokenText,
+  { from, until }: { readonly from?: Fraction; readonly until?: Fraction },
+): readonly WordForm[] {
+  return spoken.forms.filter(({ first }) => {
     const { seconds } = spoken.words[first]!;
     return (from === undefined || compare(seconds, from) >= 0) && (until === undefined || compare(seconds, until) < 0);
   });
-  const alike = spokenAlike(forms, sentence);
-  return alike === undefined ? undefined : placeOf(spoken, alike.first, alike.last);
 }
 
 /**
@@ -114,6 +119,9 @@ export function startOfWord(cue: Cue, index: number): Fraction {
   return later === undefined ? notBefore : earlierOf(notBefore, later);
 }
 
+/** From so many words on a phrase is compared word by word; letter by letter would take long, and say no more. */
+const sentenceLength = 8;
+
 /**
  * The words spoken that are most like the phrase, among those that begin from `from` on and before `until` where
  * these are given. Undefined where nothing is said there.
@@ -123,8 +131,14 @@ export function nearestSpoken(
   phrase: string,
   within: { readonly from?: Fraction; readonly until?: Fraction } = {},
 ): Spoken | undefined {
-  const wanted = runOf(phrase.split(/\s+/)).letters;
   const count = phrase.trim().split(/\s+/).length;
+  if (count >= sentenceLength) {
+    const alike = spokenMostAlike(formsWithin(spoken, within), phrase);
+    if (alike !== undefined) return placeOf(spoken, alike.first, alike.last);
+    const beginning = phrase.trim().split(/\s+/).slice(0, 5).join(' ');
+    return nearestSpoken(spoken, beginning, within);
+  }
+  const wanted = runOf(phrase.split(/\s+/)).letters;
   let best: { readonly first: number; readonly last: number } | undefined;
   let leastSteps = Number.POSITIVE_INFINITY;
   for (const [first, word] of spoken.words.entries()) {
@@ -133,13 +147,29 @@ export function nearestSpoken(
     for (const length of [count, count - 1, count + 1]) {
       const last = first + length - 1;
       if (length < 1 || last >= spoken.words.length) continue;
-      const said = runOf(spoken.words.slice(first, last + 1).map(({ text }) => text)).letters;
+      const said = lettersOf(spoken, first, last);
       const steps = distance(wanted, said);
       if (steps >= leastSteps) continue;
       [best, leastSteps] = [{ first, last }, steps];
     }
   }
   return best === undefined ? undefined : placeOf(spoken, best.first, best.last);
+}
+
+/** The letters of some of the words; of a number in several words all of it, with the first of them. */
+function lettersOf({ run }: SpokenText, first: number, last: number): string {
+  return run.letters.slice(letterFrom(run, first), letterFrom(run, last + 1));
+}
+
+/** The first letter of this word or a later one. */
+function letterFrom({ firstWord, letters }: Run, word: number): number {
+  let [low, high] = [0, letters.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (firstWord[middle]! < word) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }
 
 function matchesAt(run: Run, wanted: Run, at: number): boolean {

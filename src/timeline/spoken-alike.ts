@@ -25,12 +25,16 @@ const [free, nearly, other, otherNumber] = [0, 1, 2, 4];
  * words differ (of three words half a one may; of fewer none). `spoken` are the forms of what is spoken, in order.
  */
 export function spokenAlike(spoken: readonly WordForm[], sentence: string): Alike | undefined {
-  const wanted = formsOf(sentence.split(/\s+/));
-  const count = wanted.filter((each) => !each.filler).length;
-  const most = count < 3 ? 0 : Math.floor(count / 2);
-  if (count === 0 || spoken.length === 0) return undefined;
-  const end = bestEnd(spoken, wanted);
-  if (end === undefined || end.cost > most) return undefined;
+  const count = formsOf(sentence.split(/\s+/)).filter((each) => !each.filler).length;
+  const found = count === 0 ? undefined : spokenMostAlike(spoken, sentence);
+  const most = count < 3 ? 0 : Math.floor(count / 2) / 2;
+  return found === undefined || found.differing > most ? undefined : found;
+}
+
+/** The stretch most like the sentence however much it differs; undefined where not one word is alike. */
+export function spokenMostAlike(spoken: readonly WordForm[], sentence: string): Alike | undefined {
+  const end = bestEnd(spoken, formsOf(sentence.split(/\s+/)));
+  if (end === undefined) return undefined;
   return { first: spoken[end.begin]!.first, last: spoken[end.at]!.last, differing: end.cost / 2 };
 }
 
@@ -119,5 +123,7 @@ function unlikeness(a: string, b: string): number {
   if (a === b) return free;
   if (/\p{N}/u.test(a) || /\p{N}/u.test(b)) return otherNumber;
   const longest = Math.max(a.length, b.length);
-  return longest >= 4 && 3 * distance(a, b) <= longest ? nearly : other;
+  // The lengths alone say so of most.
+  if (longest < 4 || 3 * Math.abs(a.length - b.length) > longest) return other;
+  return 3 * distance(a, b) <= longest ? nearly : other;
 }
