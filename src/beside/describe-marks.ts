@@ -23,7 +23,7 @@ export function inWords(grid: Grid, told: readonly Told[], overlay: boolean): st
   const alike = new Map<string, Told[]>();
   for (const [index, each] of told.entries()) {
     const { what, colour, sound } = each;
-    const isJoined = ['fill', 'circle', 'strike', 'place', 'ghost'].includes(what.kind);
+    const isJoined = ['fill', 'circle', 'strike', 'reach', 'opens', 'place', 'ghost'].includes(what.kind);
     const key = isJoined ? `${what.kind} ${colour} ${sound}` : `${index}`;
     alike.set(key, [...(alike.get(key) ?? []), each]);
   }
@@ -79,11 +79,18 @@ function clauseOf(grid: Grid, same: readonly Told[], overlay: boolean): string {
       return `a clash between ${inSeries(nodes)}`;
     }
     case 'reach': {
-      const [from, to] = [spokenCandidates(grid, [what.from]), spokenCandidates(grid, [what.to])];
-      return `a thin line runs from ${from} to ${to}: not both true`;
+      const lines = shapes.flatMap((each) => (each.kind === 'reach' ? [each] : []));
+      const from = spokenCandidates(grid, [...new Set(lines.map((line) => line.from))]);
+      const to = spokenCandidates(grid, [...new Set(lines.map((line) => line.to))]);
+      if (lines.length === 1) return `a thin line runs from ${from} to ${to}: not both true`;
+      return `thin lines run from ${from} to ${to}: no two that are joined are both true`;
     }
-    case 'opens':
-      return `${spokenCandidates(grid, [what.candidate])} lights up${sound ? ' as a single' : ''}`;
+    case 'opens': {
+      const singles = shapes.flatMap((each) => (each.kind === 'opens' ? [each.candidate] : []));
+      const light = singles.length === 1 ? 'lights' : 'light';
+      const as = sound ? ` as ${singles.length === 1 ? 'a single' : 'singles'}` : '';
+      return `${spokenCandidates(grid, singles)} ${light} up${as}`;
+    }
     case 'outline':
       return `a ${what.line === 'dashed' ? 'dashed ' : ''}line is drawn round ${spokenCells(grid, what.cells)}`;
     case 'focus':

@@ -50,7 +50,7 @@ export function describeFilm(film: Film, checked: CheckedScene, schedule: Schedu
 function headingOf(film: Film, { step, sound, message, verdict }: CheckedStep, frame: number): Told[] {
   const heading = film.headings.find((each) => each.step === step.id);
   if (heading === undefined) return [];
-  const { number, count, title, argument } = heading;
+  const { number, count, title, argument, isTrap } = heading;
   const named =
     title === undefined || argument === undefined
       ? (title ?? argument)
@@ -58,7 +58,12 @@ function headingOf(film: Film, { step, sound, message, verdict }: CheckedStep, f
   const said = `step ${number} of ${count}${named === undefined ? '' : `: ${oneLine(named)}`}`;
   const why = message === '' ? '' : `: ${oneLine(message).replace(/\.$/, '')}`;
   const lacks = verdict === 'unproved' || verdict === 'false' ? 'proved' : 'sound';
-  const text = sound ? said : `${said.replace(/[.]$/, '')}. This step is not ${lacks}${why}`;
+  const text =
+    sound && isTrap
+      ? `${said.replace(/[.]$/, '')}. This argument does not hold, and is shown to fail`
+      : sound
+        ? said
+        : `${said.replace(/[.]$/, '')}. This step is not ${lacks}${why}`;
   return [{ frame, what: { kind: 'words', text }, colour: undefined, sound }];
 }
 

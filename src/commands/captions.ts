@@ -38,7 +38,8 @@ export async function captions(path: string, call: CaptionsCall, terminal: Termi
   if (cues.length === 0 && call.describe !== true)
     throw new BadCall(`there is nothing to caption: no step of ${path} has a say, and the scene names no narration`);
   if (cues.length > 0) await putText(call.out, printCues(cues, format), summaryOf(cues), terminal);
-  for (const remark of remarksOn(cues)) terminal.err(`proofreel: ${remark}\n`);
+  for (const remark of [...remarksOn(cues), ...remarksOnEnd(said, endOf(lesson))])
+    terminal.err(`proofreel: ${remark}\n`);
   if (call.describe === true && call.out !== undefined) {
     const film = tellFilm(lesson.checked, lesson.schedule, defaultLook);
     const described = describeFilm(film, lesson.checked, lesson.schedule);
@@ -100,6 +101,15 @@ function remarksOn(cues: readonly TextCue[]): string[] {
     ...(long.length === 0
       ? []
       : [`warning: a line is longer than ${limits.lineLength} characters, first at ${at(long[0]!)}`]),
+  ];
+}
+
+function remarksOnEnd(said: readonly SaidWord[], end: number): string[] {
+  const late = said.filter(({ from }) => from >= end);
+  if (late.length === 0) return [];
+  const at = printSeconds(fraction(end, 1000));
+  return [
+    `warning: ${late.length === 1 ? '1 word is' : `${late.length} words are`} spoken after the end of the video, ${at}, and left out`,
   ];
 }
 

@@ -84,6 +84,13 @@ describe('captions', () => {
     expect(out).toBe('WEBVTT\n\n00:00:01.000 --> 00:00:03.000\nSpoken words.\n');
     expect(err).toMatch(/broken-cue: talk\.vtt:6: no times can be read/);
   });
+  it('what is spoken after the end of the video is left out, and told', async () => {
+    written('late.vtt', 'WEBVTT\n\n00:01.000 --> 00:03.000\nIn time.\n\n00:50.000 --> 00:52.000\nToo late now.\n');
+    const late = written('late.yaml', readFileSync(spoken, 'utf8').replace('talk.vtt', 'late.vtt'));
+    const { status, out, err } = await said((terminal) => captions(late, {}, terminal));
+    expect([status, out]).toEqual([0, 'WEBVTT\n\n00:00:01.000 --> 00:00:03.000\nIn time.\n']);
+    expect(err).toMatch(/3 words are spoken after the end of the video, 0:40\.00, and left out/);
+  });
   it('of an unsound scene: written, said, and exit 1', async () => {
     const { status, out, err } = await said((terminal) => captions(bad, {}, terminal));
     expect([status, out.slice(0, 6)]).toEqual([1, 'WEBVTT']);

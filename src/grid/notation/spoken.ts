@@ -5,7 +5,7 @@ import type { Candidate } from '../candidates.ts';
 import type { Cell, Grid, HouseShape } from '../grid.ts';
 import { printCandidates, printCells } from './print.ts';
 
-/** `column 5 and column 8`, `box 2`, `rows 1 and 2, columns 5 and 7`: whole houses by their names. Empty for no cells. */
+/** `column 5 and column 8`, `box 2`, `rows 1 and 2 of columns 5 and 7`: whole houses by their names. Empty for no cells. */
 export function spokenCells(grid: Grid, cells: readonly Cell[]): string {
   const left = new Set(cells);
   const houses: HouseShape[] = [];
@@ -30,17 +30,19 @@ export function spokenCandidates(grid: Grid, candidates: readonly Candidate[]): 
   return inSeries(products.map((product) => `the ${spokenProduct(product)}`));
 }
 
-/** `a`, `a and b`, `a, b and c`. */
+/** `a`, `a and b`, `a, b and c`; `a and b, and c` where one of them is a series itself. */
 export function inSeries(texts: readonly string[]): string {
-  return texts.length < 2 ? texts.join('') : `${texts.slice(0, -1).join(', ')} and ${texts.at(-1)}`;
+  if (texts.length < 2) return texts.join('');
+  const and = texts.some((text) => text.includes(' and ')) ? ', and' : ' and';
+  return `${texts.slice(0, -1).join(', ')}${and} ${texts.at(-1)}`;
 }
 
-/** `5r4c45`: `5s in row 4 columns 4 and 5`; `r12c57`: `rows 1 and 2, columns 5 and 7`. */
+/** `5r4c45`: `5s in row 4 columns 4 and 5`; `r12c57`: `rows 1 and 2 of columns 5 and 7`. */
 function spokenProduct(product: string): string {
   const match = /^(\d*)r(\d+)c(\d+)$/.exec(product);
   if (match === null) return product;
   const [, digits = '', rows = '', columns = ''] = match;
-  const apart = rows.length > 1 && columns.length > 1 ? ', ' : ' ';
+  const apart = rows.length > 1 && columns.length > 1 ? ' of ' : ' ';
   const where = `${counted('row', rows)}${apart}${counted('column', columns)}`;
   if (digits === '') return where;
   const several = rows.length * columns.length > 1 ? 's' : '';
