@@ -20,6 +20,8 @@ export interface RenderOptions {
   readonly key?: string | undefined;
   /** A .mov without loss (qtrle in place of ProRes 4444). */
   readonly lossless?: boolean | undefined;
+  /** A folder of frames holds each picture once, and `holds.json` says on which frames it is seen. */
+  readonly holds?: boolean | undefined;
   /** Laid under the frames of an .mp4; where a format carries transparency, that is kept instead. */
   readonly footage?: Footage | undefined;
   /** A file of sound, cut at the video's end. Without it the footage's own sound is kept where footage is laid under. */
@@ -75,11 +77,17 @@ async function render(painter: Painter, name: string, options: RenderOptions): P
   if (target.kind === 'refused') return target;
   const overwritten = sourceFault(target, { footage: footage?.file, audio: options.audio });
   if (overwritten !== undefined) return { kind: 'refused', message: overwritten };
+  if (options.holds === true && target.kind !== 'frames') {
+    return {
+      kind: 'refused',
+      message: `--holds is for a folder of PNG frames; a ${target.container} holds every frame already`,
+    };
+  }
   const meter = progressMeter(painter.frameCount, options.onProgress);
   if (target.kind === 'frames') {
     const message = await folderFault(target.folder);
     if (message !== undefined) return { kind: 'refused', message };
-    await writeFrameFolder(painter, target.folder, { key, meter, signal });
+    await writeFrameFolder(painter, target.folder, { key, holds: options.holds ?? false, meter, signal });
     const notices = options.audio === undefined ? [] : ['a folder of frames carries no sound'];
     return written(target.folder, meter, notices);
   }

@@ -3,7 +3,7 @@
  * or has gone, and takes its encoder with it.
  */
 import { codecOf } from './codecs/codecs.ts';
-import { MachineFailure } from './machine-failure.ts';
+import { asMachineFailure, MachineFailure } from './machine-failure.ts';
 import { painterAgain } from './painter-again.ts';
 import { type SegmentRenderer, segmentRenderer } from './segment-render.ts';
 import { folderStore } from './segment-store.ts';
@@ -42,7 +42,8 @@ async function renderOne({ segment }: Extract<ToWorker, { kind: 'segment' }>): P
   say({ kind: 'done' });
 }
 
-function fail(error: unknown): void {
+function fail(thrown: unknown): void {
+  const error = asMachineFailure(thrown, 'cannot write the frames');
   const isMachine = error instanceof MachineFailure;
   say({ kind: 'failed', sentence: error instanceof Error ? error.message : String(error), isMachine });
 }
