@@ -75,6 +75,14 @@ export const verbs: readonly Verb[] = [
       },
       { flags: '--lossless', does: 'for .mov: Animation (qtrle) instead of ProRes 4444' },
       {
+        flags: '--compatible',
+        does: "for .mp4: what stands still in the encoder's own pictures, for a player that shows it wrong; slower, larger",
+      },
+      {
+        flags: '--holds',
+        does: 'for a folder of PNG frames: each picture once, and a list of when it is seen (holds.json)',
+      },
+      {
         flags: '--matte',
         does: 'two opaque videos, OUT-fill and OUT-matte: the colours, and the transparency as grey',
       },

@@ -11,6 +11,8 @@ export interface RenderCall {
   readonly stamp?: boolean;
   readonly key?: string;
   readonly lossless?: boolean;
+  readonly compatible?: boolean;
+  readonly holds?: boolean;
   readonly matte?: boolean;
   readonly steps?: string;
   readonly by?: string;

@@ -110,6 +110,8 @@ async function renderFile(
     key: call.key,
     lossless: call.lossless,
     cache: call.cache === false ? undefined : cacheFolder(),
+    compatible: call.compatible,
+    holds: call.holds,
     signal: interrupt.signal,
     onProgress: call.quiet === true ? undefined : (progress) => line.show(progress),
   });

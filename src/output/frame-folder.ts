@@ -42,10 +42,11 @@ export async function writeFrameFolder(painter: Painter, folder: string, options
 
 async function fill(painter: Painter, folder: string, scratch: string, options: FolderOptions): Promise<void> {
   const { key, holds, meter, signal } = options;
-  const codec = codecOf('png', painter, false);
+  const kind = { codec: 'png', opaque: false, compatible: false } as const;
+  const codec = codecOf('png', painter, kind);
   const store = folderStore(scratch);
   const segments = filmSegments(painter, codec, key);
-  const setting = { codec: 'png', opaque: false, key, folder: scratch } as const;
+  const setting = { ...kind, key, folder: scratch };
   const indices = await renderSegments(segments, { painter, codec, setting, store, meter, signal });
   const files = new Map<string, string>();
   const list: Hold[] = [];

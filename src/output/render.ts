@@ -20,6 +20,8 @@ export interface RenderOptions {
   readonly key?: string | undefined;
   /** A .mov without loss (qtrle in place of ProRes 4444). */
   readonly lossless?: boolean | undefined;
+  /** An .mp4 the plainer way: what stands still is a group of the encoder's own pictures, repeated. */
+  readonly compatible?: boolean | undefined;
   /** A folder of frames holds each picture once, and `holds.json` says on which frames it is seen. */
   readonly holds?: boolean | undefined;
   /** Laid under the frames of an .mp4; where a format carries transparency, that is kept instead. */
@@ -83,6 +85,9 @@ async function render(painter: Painter, name: string, options: RenderOptions): P
       message: `--holds is for a folder of PNG frames; a ${target.container} holds every frame already`,
     };
   }
+  if (options.compatible === true && !(target.kind === 'video' && target.container === 'mp4')) {
+    return { kind: 'refused', message: '--compatible is for an .mp4; the other kinds need no such way' };
+  }
   const meter = progressMeter(painter.frameCount, options.onProgress);
   if (target.kind === 'frames') {
     const message = await folderFault(target.folder);
@@ -102,7 +107,11 @@ async function render(painter: Painter, name: string, options: RenderOptions): P
   if (under !== undefined) await writeOverFootage(painter, { ...target, under, sound, chapters }, { meter, signal });
   else
     notices.push(
-      ...(await writeVideo(painter, { ...target, key, sound, chapters, timecode }, { meter, signal, cache })),
+      ...(await writeVideo(
+        painter,
+        { ...target, key, sound, chapters, timecode, compatible: options.compatible },
+        { meter, signal, cache },
+      )),
     );
   return written(target.file, meter, notices);
 }

@@ -43,6 +43,10 @@ export function* samplesOf(
   };
   for (let at = 0; at < segment.moving.length; at++) yield encoded(at);
   if (segment.still === undefined) return;
+  if (segment.stillPictures > 1) {
+    yield* repeated(segment, encoded);
+    return;
+  }
   const standing = encoded(segment.moving.length);
   let sinceKey = 0;
   for (let frame = 0; frame < segment.still.count; frame++) {
@@ -58,5 +62,15 @@ export function* samplesOf(
         packet: () => held,
       };
     }
+  }
+}
+
+/** A group of encoded pictures over and over; the one more comes where the last group would be a key picture alone. */
+function* repeated({ moving, still, stillPictures }: Segment, encoded: (place: number) => Sample): Generator<Sample> {
+  const group = stillPictures - 1;
+  const count = still?.count ?? 0;
+  for (let frame = 0; frame < count; frame++) {
+    const isAlone = frame > 0 && frame % group === 0 && frame === count - 1;
+    yield encoded(moving.length + (isAlone ? group : frame % group));
   }
 }

@@ -54,7 +54,7 @@ export function segmentRenderer(
 
 function* drawn(
   source: FrameSource,
-  { moving, still }: Segment,
+  { moving, still, stillPictures }: Segment,
   borders: Borders | undefined,
   onPicture: PictureDone,
 ): Generator<Uint8Array> {
@@ -68,5 +68,7 @@ function* drawn(
     before = source.drawnCount;
   };
   for (const frame of moving) yield* picture(frame, 1);
-  if (still !== undefined) yield* picture(still.frame, still.count);
+  if (still === undefined) return;
+  yield* picture(still.frame, still.count);
+  for (let more = 1; more < stillPictures; more++) yield* picture(still.frame, 0);
 }

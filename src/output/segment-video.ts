@@ -37,7 +37,8 @@ export async function writeSegmented(
   plan: VideoPlan,
   { meter, signal, cache }: SegmentedOptions,
 ): Promise<void> {
-  const codec = codecOf(plan.codec, painter, isOpaque(painter, plan.key));
+  const kind = { codec: plan.codec, opaque: isOpaque(painter, plan.key), compatible: plan.compatible ?? false };
+  const codec = codecOf(plan.codec, painter, kind);
   await requireEncoders([
     ...(codec.encoder === undefined ? [] : [codec.encoder]),
     ...(plan.sound === undefined ? [] : [sounds[plan.container].encoder]),
@@ -50,7 +51,7 @@ export async function writeSegmented(
       await mkdir(folder);
       const kept = await fetchAll(segments, store, cache);
       meter.keep(segments.reduce((sum, { digest, frameCount }) => sum + (kept.has(digest) ? frameCount : 0), 0));
-      const setting = { codec: plan.codec, opaque: isOpaque(painter, plan.key), key: plan.key, folder };
+      const setting = { ...kind, key: plan.key, folder };
       const indices = await renderSegments(segments, { painter, codec, setting, store, meter, signal });
       const picture = isFinished(plan) ? part : store.scratch();
       await join(picture, painter, plan, codec, segments, indices, store, signal);
@@ -92,7 +93,8 @@ export function filmSegments(painter: Painter, codec: Codec, key: string | undef
   const { width, height } = painter;
   const mostBytes = 64 * 1024 * 1024;
   const mostMoving = Math.max(16, Math.min(240, Math.floor(mostBytes / (codec.bytesPerPixel * width * height))));
-  return segmentsOf(stretchesOf(painter), { mostMoving, recipe: JSON.stringify([codec.recipe, key ?? null]) });
+  const recipe = JSON.stringify([codec.recipe, key ?? null]);
+  return segmentsOf(stretchesOf(painter), { mostMoving, recipe, stillPictures: codec.stillPictures });
 }
 
 async function join(

@@ -17,6 +17,8 @@ export interface Segment {
   readonly moving: readonly number[];
   /** The picture that stands at the end, and for how many frames; undefined where the segment ends in motion. */
   readonly still: { readonly frame: number; readonly count: number } | undefined;
+  /** How many times the picture that stands is encoded. */
+  readonly stillPictures: number;
 }
 
 /**
@@ -30,10 +32,11 @@ export interface Cut {
   readonly mostMoving: number;
   /** Everything but the pictures that decides the bytes: encoder, options, size, rate. */
   readonly recipe: string;
+  readonly stillPictures: number;
 }
 
 /** The segments in order, without gaps. */
-export function segmentsOf(stretches: readonly Stretch[], { mostMoving, recipe }: Cut): Segment[] {
+export function segmentsOf(stretches: readonly Stretch[], { mostMoving, recipe, stillPictures }: Cut): Segment[] {
   const segments: Segment[] = [];
   let moving: number[] = [];
   let digests: string[] = [];
@@ -45,7 +48,7 @@ export function segmentsOf(stretches: readonly Stretch[], { mostMoving, recipe }
       JSON.stringify([recipe, digests, still === undefined ? null : still.digest]),
     );
     const stands = still === undefined ? undefined : { frame: still.from, count: still.count };
-    segments.push({ digest: digest.digest('hex'), from, frameCount, moving, still: stands });
+    segments.push({ digest: digest.digest('hex'), from, frameCount, moving, still: stands, stillPictures });
     from += frameCount;
     moving = [];
     digests = [];
@@ -65,7 +68,8 @@ export function segmentsOf(stretches: readonly Stretch[], { mostMoving, recipe }
   return segments;
 }
 
-/** The pictures that a segment hands to its encoder, in order: those in motion, and the one that stands. */
-export function picturesOf({ moving, still }: Segment): readonly number[] {
-  return still === undefined ? moving : [...moving, still.frame];
+/** The pictures that a segment hands to its encoder, in order: those in motion, and the one that stands, which is usually encoded once. */
+export function picturesOf({ moving, still, stillPictures }: Segment): readonly number[] {
+  if (still === undefined) return moving;
+  return [...moving, ...Array.from({ length: stillPictures }, () => still.frame)];
 }

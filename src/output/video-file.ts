@@ -25,6 +25,8 @@ export interface VideoPlan extends Tracks {
   readonly container: Container;
   readonly codec: Codec;
   readonly key: string | undefined;
+  /** An .mp4 in which all pictures are the encoder's own. */
+  readonly compatible?: boolean | undefined;
 }
 
 /**

@@ -9,6 +9,7 @@ export interface Setting {
   readonly codec: CodecName;
   /** No pixel lets anything through. */
   readonly opaque: boolean;
+  readonly compatible: boolean;
   /** `#rrggbb`, laid under every frame. */
   readonly key: string | undefined;
   /** The folder of the store. */

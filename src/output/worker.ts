@@ -32,7 +32,7 @@ process.on('message', (message: ToWorker) => {
 
 async function begin({ module, data, setting }: Extract<ToWorker, { kind: 'begin' }>): Promise<SegmentRenderer> {
   const painter = await painterAgain({ module, data });
-  const codec = codecOf(setting.codec, painter, setting.opaque);
+  const codec = codecOf(setting.codec, painter, setting);
   return segmentRenderer(painter, codec, setting, folderStore(setting.folder));
 }
 

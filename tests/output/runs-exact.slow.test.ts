@@ -13,6 +13,7 @@ afterAll(scratch.remove);
 
 const formats = [
   { name: 'film.mp4', opaque: true },
+  { name: 'compatible.mp4', opaque: true, compatible: true },
   { name: 'film.mov', opaque: false },
   { name: 'opaque.mov', opaque: true },
   { name: 'lossless.mov', opaque: false, lossless: true },

@@ -14,6 +14,7 @@ afterAll(scratch.remove);
 
 const formats = [
   { name: 'film.mp4', opaque: true },
+  { name: 'compatible.mp4', opaque: true, compatible: true },
   { name: 'film.mov', opaque: false },
   { name: 'lossless.mov', opaque: false, lossless: true },
   { name: 'film.webm', opaque: false },

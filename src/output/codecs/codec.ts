@@ -37,6 +37,11 @@ export interface Codec {
   readonly format: PixelFormat | 'png';
   /** Everything that decides the bytes of the packets besides the pictures. */
   readonly recipe: string;
+  /**
+   * How many times a picture that stands is encoded: once, and then held; or a group from one key picture to the next,
+   * which is repeated, and one more for where the last group would be a key picture alone.
+   */
+  readonly stillPictures: number;
   /** A key picture at least every so many frames. */
   readonly keyEvery: number;
   /** What one picture takes in motion at most, in bytes for each pixel: for reckoning with memory. */

@@ -13,11 +13,15 @@ import { vp9 } from './vp9.ts';
 /** The codecs of videos, and that of a folder of frames. */
 export type CodecName = VideoCodec | 'png';
 
-/** `opaque`: no pixel lets anything through. */
-export function codecOf(name: CodecName, { width, height, rate }: Painter, opaque: boolean): Codec {
+/** `opaque`: no pixel lets anything through. `compatible`: an .mp4 in which all pictures are the encoder's own. */
+export function codecOf(
+  name: CodecName,
+  { width, height, rate }: Painter,
+  { opaque, compatible }: { readonly opaque: boolean; readonly compatible: boolean },
+): Codec {
   switch (name) {
     case 'h264':
-      return h264(width, height, rate);
+      return h264(width, height, rate, compatible);
     case 'png':
       return png(width, height);
     case 'prores':

@@ -18,13 +18,23 @@ const options = [
   ...['-x264-params', 'keyint=infinite:scenecut=0:open-gop=0:ref=1:weightp=0:slices=1:rc-lookahead=0'],
 ];
 
-export function h264(width: number, height: number, rate: Fraction): Codec {
+/** `compatible`: what stands is a group of pictures by the encoder itself, repeated, and not pictures written by us. */
+export function h264(width: number, height: number, rate: Fraction, compatible: boolean): Codec {
   const held = new Map<number, Packet>();
   let heldFor: string | undefined;
   return {
     encoder: 'libx264',
     format: 'yuv420p',
-    recipe: JSON.stringify(['h264 1', options, width, height, String(rate.numerator), String(rate.denominator)]),
+    recipe: JSON.stringify([
+      'h264 1',
+      compatible,
+      options,
+      width,
+      height,
+      String(rate.numerator),
+      String(rate.denominator),
+    ]),
+    stillPictures: compatible ? keyFrameEvery(rate) + 1 : 1,
     keyEvery: keyFrameEvery(rate),
     bytesPerPixel: 0.25,
     async encode(work) {

@@ -8,6 +8,7 @@ export function png(width: number, height: number): Codec {
     encoder: undefined,
     format: 'png',
     recipe: JSON.stringify(['png 1', width, height]),
+    stillPictures: 1,
     keyEvery: Number.POSITIVE_INFINITY,
     bytesPerPixel: 1,
     async encode({ pictures, signal }) {

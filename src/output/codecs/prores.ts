@@ -19,6 +19,7 @@ export function prores(width: number, height: number, rate: Fraction, alpha: boo
     encoder: 'prores_ks',
     format,
     recipe: JSON.stringify(['prores 1', options, filter, format, width, height]),
+    stillPictures: 1,
     keyEvery: Number.POSITIVE_INFINITY,
     bytesPerPixel: 2,
     async encode(work) {

@@ -18,6 +18,7 @@ export function qtrle(width: number, height: number, rate: Fraction, alpha: bool
     encoder: undefined,
     format: alpha ? 'rgba' : 'opaque',
     recipe: JSON.stringify(['qtrle 1', alpha, width, height]),
+    stillPictures: 1,
     keyEvery: keyFrameEvery(rate),
     bytesPerPixel: 1,
     async encode({ pictures, keys, signal }) {

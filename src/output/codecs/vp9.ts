@@ -23,6 +23,7 @@ export function vp9(width: number, height: number, rate: Fraction, alpha: boolea
     encoder: 'libvpx-vp9',
     format,
     recipe: JSON.stringify(['vp9 1', options, format, width, height, String(rate.numerator), String(rate.denominator)]),
+    stillPictures: 1,
     keyEvery: keyFrameEvery(rate),
     bytesPerPixel: 0.5,
     async encode(work) {
