@@ -5,6 +5,7 @@
 import { open } from 'node:fs/promises';
 import { createCanvas } from 'canvas';
 import pptxgenjs from 'pptxgenjs';
+import { isRightToLeft } from '../picture/line-breaks.ts';
 import { answerPages } from '../slides/answer-page.ts';
 import { type Deck, inWordsOf, type Slide } from '../slides/deck.ts';
 import { answersOn } from '../slides/html-page.ts';
@@ -179,8 +180,12 @@ function addAnswers(pptx: Package, deck: Deck, answers: Deck['answers'], making:
   }
 }
 
-function textStyle({ size, language }: Making, block: Pick<Block, 'px' | 'colour'> & { readonly weight?: number }) {
+/** A block's text is asked only for its direction. */
+type Styled = Pick<Block, 'px' | 'colour'> & { readonly weight?: number; readonly text?: string };
+
+function textStyle({ size, language }: Making, block: Styled) {
   const { points } = layoutSize(size);
+  const isReversed = isRightToLeft(block.text ?? '');
   return {
     fontFace: family,
     // Arial's letters are a little wider.
@@ -188,8 +193,9 @@ function textStyle({ size, language }: Making, block: Pick<Block, 'px' | 'colour
     bold: (block.weight ?? 400) >= 600,
     color: bare(block.colour),
     margin: 0,
-    align: 'left' as const,
+    align: isReversed ? ('right' as const) : ('left' as const),
     valign: 'top' as const,
+    ...(isReversed ? { rtlMode: true } : {}),
     ...(language === 'en' ? {} : { lang: language }),
   };
 }

@@ -70,6 +70,7 @@ function blocksOf({ look }: Deck, { number, heading, argument, texts, says }: An
     { text: `${number}. ${title}`, px: 27, weight: 500, colour: quietText, before: 0, lines: 2 },
     { text: texts.join(' '), px: 32, weight: 600, colour: ink, before: 12, lines: 12 },
   ];
-  if (says !== undefined) blocks.push({ text: says, px: 24, weight: 400, colour: ink, before: 12, lines: 6 });
+  if (says !== undefined)
+    blocks.push({ text: says, px: 24, weight: 400, colour: ink, before: 12, lines: 6, notation: true });
   return blocks;
 }

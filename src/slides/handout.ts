@@ -113,6 +113,8 @@ function blocksOf(slide: Slide, words: Words): Block[] {
     before,
     lines,
     colour,
+    // Conclusions are nothing but notation.
+    notation: weight < 600,
   });
   const blocks = [block(`${slide.number}. ${slide.heading}`, 31, 600, 0, 2)];
   if (slide.argument !== undefined) blocks.push(block(slide.argument, 24, 500, 10, 1, quietInk));

@@ -4,6 +4,7 @@
  * the motion.
  */
 import type { Context2D } from '../picture/context.ts';
+import { runsOf } from '../picture/notation-runs.ts';
 import { paint } from '../picture/paint.ts';
 import type { AnswerPage } from './answer-page.ts';
 import { type Answer, type Deck, drawingOf, inWordsOf, type Slide } from './deck.ts';
@@ -70,7 +71,7 @@ export function htmlAnswers(answers: readonly Answer[], index: number): string {
   const id = `answers-${index + 1}`;
   const entries = answers.map(({ number, heading, argument, texts, says }) => {
     const name = argument === undefined ? heading : `${heading} (${argument})`;
-    const said = says === undefined ? '' : `<p dir="auto">${escaped(says)}</p>`;
+    const said = says === undefined ? '' : `<p dir="auto">${withNotation(says)}</p>`;
     return `<section><h3 dir="auto">${number}. ${escaped(name)}</h3><b>${escaped(texts.join(' '))}</b>${said}</section>`;
   });
   return `<section class="slide answers" id="${id}" tabindex="-1" aria-label="Answers, page ${index + 1}">
@@ -114,13 +115,13 @@ function pictureOf(deck: Deck, slide: Slide, measure: Context2D): string {
 function wordsOf({ title, credit, look }: Deck, slide: Slide): string {
   const { number, count } = slide;
   const paragraph = (name: string, text: string | undefined) =>
-    text === undefined ? '' : `<p class="${name}" dir="auto">${escaped(text)}</p>\n`;
+    text === undefined ? '' : `<p class="${name}" dir="auto">${withNotation(text)}</p>\n`;
   const way = Array.from({ length: count }, (_, step) => (step < number ? '<i class="gone"></i>' : '<i></i>'));
   const lines = conclusionLines(slide).map((text) => `<li>${escaped(text)}</li>`);
   const follows = lines.length === 0 ? '' : `<ul class="follows">${lines.join('')}</ul>\n`;
   const notes = slide.notes.map(({ text, group }) => {
     const bar = group === undefined ? look.colours.plain : look.colours.groups[group.colour];
-    return `<p class="note" style="--bar: ${bar}" dir="auto">${escaped(text)}</p>\n`;
+    return `<p class="note" style="--bar: ${bar}" dir="auto">${withNotation(text)}</p>\n`;
   });
   return [
     `<p class="place"><span dir="auto">${escaped(title ?? credit ?? '')}</span><span>${number} / ${count}</span></p>\n`,
@@ -133,6 +134,13 @@ function wordsOf({ title, credit, look }: Deck, slide: Slide): string {
     ...notes,
     paragraph('says', slide.says),
   ].join('');
+}
+
+/** The text with its cells, candidates and links set as such; they keep their direction where the words run the other way. */
+function withNotation(text: string): string {
+  return runsOf(text)
+    .map((run) => (run.isNotation ? `<bdi class="named">${escaped(run.text)}</bdi>` : escaped(run.text)))
+    .join('');
 }
 
 /** The part of the full size at which the words have room, to one decimal of ten. */

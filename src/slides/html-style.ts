@@ -38,6 +38,7 @@ h2 { font-size: ${px(60)}; font-weight: 600; line-height: 1.16; }
 .question { margin-top: ${px(44)}; padding-left: ${units(22)}; border-left: ${units(8)} solid var(--accent); font-size: ${px(46)}; }
 .follows { margin-top: ${px(32)}; font-size: ${px(44)}; font-weight: 600; list-style: none; }
 .follows li { margin-top: ${px(6)}; }
+.named { font-weight: 600; padding: 0 0.11em; border-radius: 0.16em; background: color-mix(in srgb, currentColor 10%, transparent); }
 .remark { margin-top: ${px(20)}; font-size: ${px(27)}; color: var(--quiet); }
 .note { margin-top: ${px(32)}; padding-left: ${units(22)}; border-left: ${units(8)} solid var(--bar); font-size: ${px(32)}; }
 .says { margin-top: auto; padding-top: ${units(22)}; border-top: 2px solid var(--line); font-size: ${px(29)}; font-weight: 400; }

@@ -15,9 +15,14 @@ export interface Placed {
 export function drawWithin(page: Context2D, { left, top, scale }: Placed, draw: (context: Context2D) => void): void {
   page.save();
   page.transform(scale, 0, 0, scale, left, top);
-  draw(new PlacedContext(page));
+  const context = placedOn.get(page) ?? new PlacedContext(page);
+  placedOn.set(page, context);
+  draw(context);
   page.restore();
 }
+
+/** The same one each time, since what was measured on a context is kept with it. */
+const placedOn = new WeakMap<Context2D, Context2D>();
 
 class PlacedContext implements Context2D {
   private readonly page: Context2D;

@@ -112,6 +112,7 @@ export function toldBlocks({ look }: Deck, slide: Slide): Block[] {
       before: 54,
       bar: colours.placement,
       lines: 5,
+      notation: true,
     });
   blocks.push(
     ...conclusionLines(slide).map((text, line) => ({
@@ -127,7 +128,7 @@ export function toldBlocks({ look }: Deck, slide: Slide): Block[] {
     blocks.push({ text: slide.remark, px: 27, weight: 500, colour: colours.quietText, before: 28, lines: 3 });
   for (const { text, group } of slide.notes) {
     const bar = group === undefined ? colours.plain : colours.groups[group.colour];
-    blocks.push({ text, px: 32, weight: 500, colour: colours.text, before: 40, bar, lines: 4 });
+    blocks.push({ text, px: 32, weight: 500, colour: colours.text, before: 40, bar, lines: 4, notation: true });
   }
   return blocks;
 }
@@ -139,5 +140,5 @@ export function conclusionLines({ conclusions }: Slide): readonly string[] {
 
 function saidBlocks({ look }: Deck, { says }: Slide): Block[] {
   if (says === undefined) return [];
-  return [{ text: says, px: 29, weight: 400, colour: look.colours.text, before: 0, lines: 7 }];
+  return [{ text: says, px: 29, weight: 400, colour: look.colours.text, before: 0, lines: 7, notation: true }];
 }

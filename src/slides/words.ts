@@ -15,6 +15,8 @@ export interface Block {
   readonly before: number;
   /** A bar along its side, as a note has. */
   readonly bar?: string;
+  /** Whether cells, candidates and links in it are set as such. */
+  readonly notation?: boolean;
   /** Lines at full size. */
   readonly lines: number;
 }
@@ -79,7 +81,12 @@ export function paintLine(
 function setAt(context: Context2D, family: string, blocks: readonly Block[], width: number, scale: number): Column {
   let top = 0;
   const set = blocks.map((block, index): SetBlock => {
-    const setting: Setting = { family, weight: block.weight, px: block.px * scale };
+    const setting: Setting = {
+      family,
+      weight: block.weight,
+      px: block.px * scale,
+      notation: block.notation === true,
+    };
     const room = width - (block.bar === undefined ? 0 : barRoom);
     const words = fitText(context, block.text, setting, {
       width: room,
