@@ -82,7 +82,7 @@ function packageOf(deck: Deck, { size, language }: SlidesOptions): { readonly pp
 
 /** A title has its place from the master, whatever a slide says. */
 function defineMaster(pptx: Package, { look }: Deck, name: string, place: ReturnType<typeof placeOf>): void {
-  const options = { name: 'title', type: 'title', ...place, margin: 0, align: 'left', valign: 'top' } as const;
+  const options = { name: 'title', type: 'title', ...place, margin: 0, valign: 'top' } as const;
   const background = { color: bare(look.colours.frame) };
   pptx.defineSlideMaster({ title: name, background, objects: [{ placeholder: { options, text: '' } }] });
 }
