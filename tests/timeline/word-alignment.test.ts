@@ -65,7 +65,7 @@ describe('which words are which', () => {
     const after = before.flatMap((word) => (next(40) === 0 ? [] : next(40) === 0 ? [word, `x${next(50)}`] : [word]));
     const begin = performance.now();
     const pairs = [...alignWords(before, after)];
-    expect(performance.now() - begin).toBeLessThan(4000);
+    expect(performance.now() - begin).toBeLessThan(10_000);
     expect(pairs.filter((pair) => pair >= 0).length).toBeGreaterThan(0.95 * before.length);
   });
 
