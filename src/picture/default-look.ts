@@ -45,7 +45,7 @@ export const defaultLook: Look = {
     weakLink: 0.054,
     circle: 0.05,
     strike: 0.066,
-    outline: 0.06,
+    outline: 0.05,
     casing: 0.016,
     cornerRadius: 0.08,
     leastPx: 5,

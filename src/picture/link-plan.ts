@@ -38,7 +38,7 @@ export function rimGap(stage: BoardStage): number {
 export function headLength(stage: BoardStage, kind: LinkKind): number {
   const { strokes } = stage.look;
   const least = (strokes.leastHeadPx * stage.unit) / stage.place.cellPx;
-  return Math.max(least, strokes.link * (kind === 'strong' ? 3.8 : 3.1));
+  return Math.max(least, strokes.link * (kind === 'strong' ? 3.4 : 2.9));
 }
 
 /** What has been planned, by step. */

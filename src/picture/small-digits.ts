@@ -8,11 +8,12 @@ import type { Point } from '../scene/scene.ts';
 import type { Film } from '../timeline/film.ts';
 
 /**
- * Over a recording small digits stand a little nearer to the cell's middle than equal parts would have them, clear of
- * its lines; three in a row that are drawn here need all the room there is between them.
+ * Small digits stand a little nearer to the cell's middle than equal parts would have them, clear of its lines. Those
+ * that are drawn here stand as far in as lets an outline within the cell's edge pass their feet; those of a recording
+ * are where most have them.
  */
 function inwards(film: Film): number {
-  return film.draw === 'overlay' || smallColumns(film.grid) < 3 ? 0.96 : 1;
+  return film.draw === 'overlay' || smallColumns(film.grid) < 3 ? 0.96 : 0.94;
 }
 
 /** Columns and rows of small digits in a cell: three columns, or two where there are but four digits. */

@@ -1,6 +1,6 @@
 /**
- * What a removal opens: the four corners of a placement's frame, thin, as a place laid ready for the digit. The frame
- * itself closes when the digit is placed.
+ * What a removal opens: the four corners of the cell, on its edge and thin, as a place laid ready for the digit. Within
+ * the edge they would lie over the small digits of its corners.
  */
 
 import { cellOf } from '../../grid/grid.ts';
@@ -10,9 +10,8 @@ import { strokePaths, strokeWidth } from '../pen.ts';
 import { cornerOf } from '../small-digits.ts';
 import type { BoardStage, Standing } from '../stage.ts';
 
-/** Parts of a cell. */
-const inset = 0.09;
-const reach = 0.2;
+/** The length of an arm, in cells. */
+const reach = 0.24;
 
 /** The corners of one cell. */
 export function paintOpens(stage: BoardStage, { mark, ink }: Standing): void {
@@ -26,9 +25,9 @@ export function paintOpens(stage: BoardStage, { mark, ink }: Standing): void {
 
 function cornersOf([x, y]: Point, arm: number): Path[] {
   return [
-    [x + inset, y + inset, 1, 1],
-    [x + 1 - inset, y + inset, -1, 1],
-    [x + 1 - inset, y + 1 - inset, -1, -1],
-    [x + inset, y + 1 - inset, 1, -1],
+    [x, y, 1, 1],
+    [x + 1, y, -1, 1],
+    [x + 1, y + 1, -1, -1],
+    [x, y + 1, 1, -1],
   ].map(([cx, cy, dx, dy]) => line([cx! + arm * dx!, cy!], [cx!, cy!], [cx!, cy! + arm * dy!]));
 }

@@ -5,7 +5,7 @@
  */
 import { cut, length, line } from '../path.ts';
 import { fillPaths, strokePaths, strokeWidth } from '../pen.ts';
-import { roomFor, roundRoom } from '../ring-room.ts';
+import { roomFor, roundRoom, wideRoom } from '../ring-room.ts';
 import { pointOfCandidate } from '../small-digits.ts';
 import type { BoardStage, Standing } from '../stage.ts';
 
@@ -29,7 +29,9 @@ export function paintStrike(stage: BoardStage, { mark, ink }: Standing, part: 'd
     return;
   }
   const room = roomFor(stage, mark.shape.candidate);
-  const reach = look.type.candidate * room.emphasis * 0.62 + (room.touching.length > 0 ? 0.04 : 0.08);
+  // Where small digits stand close by, it ends before them.
+  const beyond = room.emphasis < wideRoom(stage.film, look).emphasis ? 0.04 : 0.08;
+  const reach = look.type.candidate * room.emphasis * 0.62 + beyond;
   const slash = line([x - reach, y - reach * slope], [x + reach, y + reach * slope]);
   const long = length(slash);
   const drawn = long * ink.progress;
