@@ -8,7 +8,7 @@ import type { LinkKind } from '../grid/terms.ts';
 import type { Film, Mark, Shown } from '../timeline/film.ts';
 import { type Obstacle, routeOf } from './link-route.ts';
 import { type NodeShape, nodeShapeOn, ringRadius } from './node-shape.ts';
-import type { Path } from './path.ts';
+import { length, type Path, pointAlong } from './path.ts';
 import { strokeWidth } from './pen.ts';
 import { usedCandidates } from './ring-room.ts';
 import { distance, middleOf, pointOfCandidate, smallDigitsAround } from './small-digits.ts';
@@ -58,6 +58,7 @@ export function planStepLinks(stage: BoardStage, step: string, plans: Plans = ne
   const planned = besidesOf(stage, links, besides, plans);
   const kept = planned.length;
   const radius = ringRadius(stage);
+  const head = headLength(stage, 'strong');
   const used = usedCandidates([...marks, ...besides]);
   for (const mark of links) {
     const ends = endsOf(mark);
@@ -69,9 +70,13 @@ export function planStepLinks(stage: BoardStage, step: string, plans: Plans = ne
       from,
       to,
       gap: rimGap(stage),
-      least: headLength(stage, 'strong') * 1.5,
+      least: head * 1.5,
+      head: mark.shape.kind === 'link' ? head : 0,
       obstacles: obstaclesAt(film, mark, used, own, radius),
       before: planned.map((link) => link.path),
+      heads: planned
+        .filter((link) => link.mark.shape.kind === 'link')
+        .map(({ path }) => pointAlong(path, length(path) - head * 0.6)),
       size: film.grid.size,
     });
     planned.push({ mark, from, to, path });

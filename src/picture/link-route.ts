@@ -4,7 +4,7 @@
  */
 import type { Point } from '../scene/scene.ts';
 import { distanceToNode, type NodeShape, nearestOnLine, nearestOnNode } from './node-shape.ts';
-import { bow, curve, cut, length, type Path } from './path.ts';
+import { bow, curve, cut, length, type Path, pointAlong } from './path.ts';
 import { distance } from './small-digits.ts';
 
 /** Something to be missed: a disc, in cells, and how much it matters. */
@@ -24,8 +24,12 @@ export interface RouteWish {
   readonly gap: number;
   /** A shorter line would have no room for its head. */
   readonly least: number;
+  /** The length of the head at its end; 0 for none. */
+  readonly head: number;
   readonly obstacles: readonly Obstacle[];
   readonly before: readonly Path[];
+  /** The middles of the heads of those before. */
+  readonly heads: readonly Point[];
   /** Cells in a row of the board, which lines do not leave by more than a little. */
   readonly size: number;
 }
@@ -185,8 +189,12 @@ function costOf(path: Path, bend: number, wish: RouteWish, obstacles: readonly O
     const beyond = Math.max(-x, -y, x - wish.size, y - wish.size) - 0.02;
     if (beyond > 0) cost += 2 * beyond;
   }
+  const ownHead = wish.head > 0 ? pointAlong(path, drawn - wish.head * 0.6) : undefined;
   for (const { at, radius, weight, cover } of obstacles) {
     if (cost >= limit) return cost;
+    // A head is wider than its line, and filled.
+    if (ownHead !== undefined)
+      cost += headWeight * Math.min(1, weight) * Math.max(0, 1 - distance(ownHead, at) / headRoom);
     let square = radius * radius;
     for (const point of points) {
       const [dx, dy] = [point[0] - at[0], point[1] - at[1]];
@@ -199,9 +207,18 @@ function costOf(path: Path, bend: number, wish: RouteWish, obstacles: readonly O
   for (const other of wish.before) {
     if (cost >= limit) return cost;
     cost += 3 * shared(inner, other.points);
+    if (ownHead !== undefined) cost += headWeight * Math.max(0, 1 - distanceToLine(other.points, ownHead) / headRoom);
+  }
+  for (const head of wish.heads) {
+    if (cost >= limit) return cost;
+    cost += headWeight * Math.max(0, 1 - distanceToLine(points, head) / headRoom);
   }
   return cost;
 }
+
+/** How near to the middle of a head nothing else should come, in cells, and how bad it is if it does. */
+const headRoom = 0.25;
+const headWeight = 2.5;
 
 function distanceToLine(points: readonly Point[], at: Point): number {
   let least = Number.POSITIVE_INFINITY;

@@ -1,7 +1,7 @@
 /**
  * The shape that a link leaves and enters: the ring round one candidate, or the soft hull round the candidates of a
- * grouped or almost locked node. Both are all points nearer than a radius to a skeleton: to one point, or to the
- * shortest tree of lines that joins the candidates.
+ * grouped or almost locked node. The hull is a disc round each candidate, and a slender neck along each line of the
+ * shortest tree that joins them; a neck goes round a candidate in use that is not of the node.
  */
 import type { Candidate } from '../grid/candidates.ts';
 import type { Point } from '../scene/scene.ts';
@@ -12,13 +12,21 @@ import { wideRoom } from './ring-room.ts';
 import { distance, pointOfCandidate } from './small-digits.ts';
 import type { BoardStage } from './stage.ts';
 
-/** All points nearer than `radius` to the candidates or to the lines that join them, in cells. */
+type Bone = readonly [Point, Point];
+
+/** All points nearer than `radius` to the candidates or than `neck` to the lines that join them, in cells. */
 export interface NodeShape {
   readonly centres: readonly Point[];
   /** The lines of the tree; none for a single candidate. */
-  readonly bones: readonly (readonly [Point, Point])[];
+  readonly bones: readonly Bone[];
   readonly radius: number;
+  readonly neck: number;
 }
+
+/** Half the width of a neck, in cells: slender enough to leave digits to be read that it passes. */
+const neck = 0.12;
+/** How softly a neck runs into a disc: the width, in cells, over which the two are blended. */
+const softness = 0.14;
 
 /** The middle of the stroke of a ring with nothing near it, in cells: it goes round a small digit that has come forward. */
 export function ringRadius(stage: BoardStage): number {
@@ -29,18 +37,37 @@ export function ringRadius(stage: BoardStage): number {
 export function nodeShapeOn(stage: BoardStage, candidates: readonly Candidate[]): NodeShape {
   const [only, ...others] = candidates;
   const room = only === undefined || others.length > 0 ? undefined : stage.rooms.get(only);
-  return nodeShape(stage.film, room?.radius ?? ringRadius(stage), candidates);
+  return nodeShape(stage.film, room?.radius ?? ringRadius(stage), candidates, [...stage.rooms.keys()]);
 }
 
-/** The shape of a node of these candidates, one or several. */
-export function nodeShape(film: Film, radius: number, candidates: readonly Candidate[]): NodeShape {
+/** The shape of a node of these candidates, one or several, its necks clear of the others that are used. */
+export function nodeShape(
+  film: Film,
+  radius: number,
+  candidates: readonly Candidate[],
+  used: readonly Candidate[] = [],
+): NodeShape {
   const centres = candidates.map((candidate) => pointOfCandidate(film, candidate));
-  return { centres, bones: shortestTree(centres), radius };
+  // Those within a cell of the node stand as close to its discs as to its necks.
+  const strangers = used
+    .map((candidate) => pointOfCandidate(film, candidate))
+    .filter((point) => centres.every((centre) => distance(centre, point) > 0.6));
+  const bones = shortestTree(centres).flatMap((bone) => bonesRound(bone, strangers));
+  return { centres, bones, radius, neck: Math.min(neck, radius) };
 }
 
 /** How far a point lies outside the shape; below 0 within. */
 export function distanceToNode(node: NodeShape, point: Point): number {
-  return distanceToBones(node, point) - node.radius;
+  let toDiscs = Number.POSITIVE_INFINITY;
+  for (const centre of node.centres) toDiscs = Math.min(toDiscs, distance(centre, point) - node.radius);
+  if (node.bones.length === 0) return toDiscs;
+  let toNecks = Number.POSITIVE_INFINITY;
+  for (const [from, to] of node.bones) {
+    toNecks = Math.min(toNecks, distance(nearestOnLine(from, to, point), point) - node.neck);
+  }
+  // The smooth minimum of a square: the lesser of the two, and a little less where they are nearly equal.
+  const close = Math.max(0, softness - Math.abs(toDiscs - toNecks)) / softness;
+  return Math.min(toDiscs, toNecks) - (close * close * softness) / 4;
 }
 
 /** The outline: a circle, or a contour that is soft where the lines meet. */
@@ -49,15 +76,16 @@ export function outlineOf(node: NodeShape): Path[] {
   if (only === undefined) return [];
   if (others.length === 0) return [circle(only, node.radius)];
   const reach = node.radius * 1.5;
-  const xs = node.centres.map(([x]) => x);
-  const ys = node.centres.map(([, y]) => y);
+  const points = [...node.centres, ...node.bones.flat()];
+  const xs = points.map(([x]) => x);
+  const ys = points.map(([, y]) => y);
   const box = {
     left: Math.min(...xs) - reach,
     top: Math.min(...ys) - reach,
     right: Math.max(...xs) + reach,
     bottom: Math.max(...ys) + reach,
   };
-  return contourAt((point) => distanceToBones(node, point), node.radius, box, 1 / 24);
+  return contourAt((point) => distanceToNode(node, point), 0, box, 1 / 24);
 }
 
 /** The point of the skeleton that is nearest. */
@@ -79,8 +107,37 @@ export function nearestOnLine(from: Point, to: Point, point: Point): Point {
   return [from[0] + dx * part, from[1] + dy * part];
 }
 
-function distanceToBones(node: NodeShape, point: Point): number {
-  return distance(nearestOnNode(node, point), point);
+/** How near a neck may come to the middle of a ring that is not of its node, in cells; and how far it goes round it. */
+const clear = 0.36;
+const detour = 0.4;
+
+/** The bone itself, or three that go round the strangers on its way, on the side where there are fewer. */
+function bonesRound([from, to]: Bone, strangers: readonly Point[]): Bone[] {
+  const long = distance(from, to);
+  const straight: Bone[] = [[from, to]];
+  const [ux, uy] = [(to[0] - from[0]) / long, (to[1] - from[1]) / long];
+  if (met(straight, strangers).length === 0) return straight;
+  // It stays aside nearly all the way, along the cells' edges, where it passes fewer digits than across their middles.
+  const aside = Math.min(0.4, long / 3);
+  const off = (far: number, side: number): Point => [
+    from[0] + ux * far - uy * detour * side,
+    from[1] + uy * far + ux * detour * side,
+  ];
+  const ways = [-1, 1].map((side): Bone[] => {
+    const [out, back] = [off(aside, side), off(long - aside, side)];
+    return [
+      [from, out],
+      [out, back],
+      [back, to],
+    ];
+  });
+  return ways.sort((one, other) => met(one, strangers).length - met(other, strangers).length)[0]!;
+}
+
+function met(bones: readonly Bone[], strangers: readonly Point[]): Point[] {
+  return strangers.filter((point) =>
+    bones.some(([from, to]) => distance(nearestOnLine(from, to, point), point) < clear),
+  );
 }
 
 /** Prim's algorithm, from the first centre on; ties go to the earlier. */

@@ -81,6 +81,8 @@ function paintBoard(stage: BoardStage): void {
   each((on, one) => paintStrike(on, one, 'disc'));
   if (whole) paintLines(stage);
   each(paintOutline);
+  // Under the digits: a neck may have to pass some.
+  paintNodes(stage, 'hulls');
   if (whole) paintStanding(stage);
   if (film.draw !== 'overlay') {
     paintSmallDigits(stage);
@@ -92,7 +94,7 @@ function paintBoard(stage: BoardStage): void {
   each((on, one) => paintPlacement(on, one, 'frame'));
   each(paintOpens);
   paintCircles(stage, 'rings');
-  paintNodes(stage);
+  paintNodes(stage, 'rims');
   const planned = planLinks(stage);
   each((on, one) => paintReach(on, one, planned));
   each((on, one) => paintLink(on, one, planned));

@@ -34,10 +34,10 @@ export function ringRooms(film: Film, look: Look, marks: readonly Mark[]): Map<C
   const { radius } = wideRoom(film, look);
   const half = look.strokes.circle / 2;
   const touch = 2 * radius + half;
-  const crowd = radius + half + look.strokes.casing + look.type.candidate / 2;
+  const rim = radius + half + look.strokes.casing;
   for (const { candidate, at } of used) {
     const touching = used.filter((other) => other.candidate !== candidate && distance(other.at, at) < touch);
-    const isCrowded = others.some((other) => distance(other, at) < crowd);
+    const isCrowded = others.some((other) => distanceToDigit(look, other, at) < rim);
     rooms.set(
       candidate,
       roomOf(
@@ -50,6 +50,12 @@ export function ringRooms(film: Film, look: Look, marks: readonly Mark[]): Map<C
     );
   }
   return rooms;
+}
+
+/** From a point to the box of a small digit at rest; one of IBM Plex Sans is about three quarters as wide as high. */
+function distanceToDigit({ type }: Look, digit: Point, [x, y]: Point): number {
+  const beyond = [Math.abs(x - digit[0]) - type.candidate * 0.375, Math.abs(y - digit[1]) - type.candidate * 0.5];
+  return Math.hypot(Math.max(0, beyond[0]!), Math.max(0, beyond[1]!));
 }
 
 /** The rooms of all that the steps mark which have a mark on screen. */

@@ -56,7 +56,17 @@ function wayBetween(stage: BoardStage, mark: Mark, from: NodeShape, to: NodeShap
   const { film } = stage;
   const used = usedCandidates(film.marks.filter(({ step }) => step === mark.step));
   const obstacles = obstaclesAt(film, mark, used, own, ringRadius(stage));
-  return routeOf({ from, to, gap: 0, least: leastWay, obstacles, before: [], size: film.grid.size });
+  return routeOf({
+    from,
+    to,
+    gap: 0,
+    least: leastWay,
+    head: 0,
+    obstacles,
+    before: [],
+    heads: [],
+    size: film.grid.size,
+  });
 }
 
 /** The line with teeth about its middle. */

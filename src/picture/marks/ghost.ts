@@ -63,7 +63,7 @@ function barBeneath(stage: BoardStage, candidate: Candidate): Path {
 
 /** The dashed line round a node that is supposed. */
 export function ghostShape(stage: BoardStage, candidates: readonly Candidate[]): NodeShape {
-  return nodeShape(stage.film, ghostRadius(stage), candidates);
+  return nodeShape(stage.film, ghostRadius(stage), candidates, [...stage.rooms.keys()]);
 }
 
 /** Wide enough to go round a circle, also where small digits stand close by: its dashes must be seen as such. */

@@ -52,36 +52,37 @@ export function paintLink(stage: BoardStage, { mark, ink }: Standing, planned: r
   fillPaths(stage, tip, colour, alpha);
 }
 
-/** The rims of the nodes of all links on screen, each once. */
-export function paintNodes(stage: BoardStage): void {
+/** The nodes of all links on screen, each once: the hulls of several candidates, or the rims of single ones. */
+export function paintNodes(stage: BoardStage, part: 'hulls' | 'rims'): void {
   const circled = new Set<Candidate>();
-  const nodes = new Map<string, { candidates: readonly Candidate[]; part: number; colour: string }>();
+  const nodes = new Map<string, { candidates: readonly Candidate[]; inked: number; colour: string }>();
   for (const { mark, ink } of stage.standing) {
     if (mark.shape.kind === 'circle') circled.add(mark.shape.candidate);
     if (mark.shape.kind !== 'link') continue;
     const arrived = Math.max(0, (ink.progress - lineTime) / (1 - lineTime));
     const colour = linkColour(stage, mark.group, 'strong');
-    for (const [candidates, part] of [
+    for (const [candidates, come] of [
       [mark.shape.from, Math.min(1, ink.progress / 0.4)],
       [mark.shape.to, arrived],
     ] as const) {
       const key = candidates.join(' ');
       const known = nodes.get(key);
-      const inked = Math.max(part * ink.alpha, known?.part ?? 0);
-      nodes.set(key, { candidates, part: inked, colour: known?.colour ?? colour });
+      const inked = Math.max(come * ink.alpha, known?.inked ?? 0);
+      nodes.set(key, { candidates, inked, colour: known?.colour ?? colour });
     }
   }
-  for (const { candidates, part, colour } of nodes.values()) {
+  for (const { candidates, inked, colour } of nodes.values()) {
     const [only, ...others] = candidates;
-    if (part <= 0 || only === undefined || (others.length === 0 && circled.has(only))) continue;
+    if (inked <= 0 || only === undefined || others.length > 0 !== (part === 'hulls')) continue;
+    if (others.length === 0 && circled.has(only)) continue;
     const room = roomFor(stage, only);
     const outline =
       others.length > 0
         ? outlineOf(nodeShapeOn(stage, candidates))
         : [roundRoom(pointOfCandidate(stage.film, only), room)];
     const width = strokeWidth(stage, 0.03);
-    fillPaths(stage, outline, colour, 0.08 * part);
-    strokePaths(stage, outline, { colour, width, alpha: part, cased: true });
+    fillPaths(stage, outline, colour, 0.08 * inked);
+    strokePaths(stage, outline, { colour, width, alpha: inked, cased: true });
   }
 }
 
