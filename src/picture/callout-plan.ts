@@ -2,7 +2,7 @@
  * Where notes and questions stand in their room. Callouts that are on screen together, or are linked by others that
  * overlap in time, share one plan, so that none moves when another comes or goes.
  */
-import type { Mark } from '../timeline/film.ts';
+import type { Film, Mark, Shown } from '../timeline/film.ts';
 import type { Box } from './board-place.ts';
 import type { Stage } from './stage.ts';
 import { fitText, type SetText } from './type.ts';
@@ -21,11 +21,38 @@ export interface PlannedCallout {
 
 /** The callouts of the plans that have one on screen, those included that are still to come or gone. */
 export function planCallouts(stage: Stage): PlannedCallout[] {
-  const all = stage.film.marks.filter(({ shape }) => shape.kind === 'note' || shape.kind === 'ask');
   const shown = new Set(stage.standing.map(({ mark }) => mark));
-  return together(all)
+  return calloutGroups(stage.film)
     .filter((group) => group.some((mark) => shown.has(mark)))
     .flatMap((group) => stack(stage, group));
+}
+
+/**
+ * The room that no callout takes as long as the headings on screen stand, so that the words in it need not move when a
+ * callout comes or goes.
+ */
+export function roomBesideCallouts(stage: Stage): Box {
+  const { film, drawing, layout } = stage;
+  const { callout: room, calloutAt } = layout;
+  const headings = drawing.headings.flatMap(({ index }) => film.headings[index] ?? []);
+  const planned = calloutGroups(film)
+    .filter((group) => headings.some((heading) => group.some((mark) => areTogether(mark, heading))))
+    .flatMap((group) => stack(stage, group));
+  if (planned.length === 0) return room;
+  const gap = 24 * stage.unit;
+  return calloutAt === 'bottom'
+    ? { ...room, bottom: Math.min(...planned.map(({ box }) => box.top)) - gap }
+    : { ...room, top: Math.max(...planned.map(({ box }) => box.bottom)) + gap };
+}
+
+/** Notes and questions, those together that share a plan. */
+export function calloutGroups(film: Film): Mark[][] {
+  return together(film.marks.filter(({ shape }) => shape.kind === 'note' || shape.kind === 'ask'));
+}
+
+/** Whether two things are on screen together at some frame. */
+export function areTogether(one: Shown, other: Shown): boolean {
+  return one.from < other.until && other.from < one.until;
 }
 
 /** The width of a note's bar or a question's mark, in frame pixels. */

@@ -8,6 +8,7 @@
  */
 import type { Look } from '../scene/look.ts';
 import type { Film, Mark, Shown } from '../timeline/film.ts';
+import { areTogether, calloutGroups } from './callout-plan.ts';
 import type { Drawing, Inked } from './drawing.ts';
 
 export interface Contents {
@@ -33,7 +34,11 @@ export function contentsOf(film: Film, look: Look): Contents {
   common.push(callouts, film.headings[0]?.title);
   const texts = new Map([...lists].map(([key, things]) => [key, things.map((thing) => JSON.stringify(bare(thing)))]));
   const company = companies(film, lists);
-  const calls = calloutGroups(film);
+  const calls = calloutPlans(film);
+  // What room the headings have hangs on the notes and questions of all their time.
+  const besideHeadings = film.headings.map((heading) => [
+    ...new Set([...calls].flatMap(([mark, text]) => (areTogether(mark, heading) ? text : []))),
+  ]);
   return {
     common: JSON.stringify(common),
     of(drawing) {
@@ -46,6 +51,7 @@ export function contentsOf(film: Film, look: Look): Contents {
       }
       const marks = drawing.marks.flatMap(({ index }) => film.marks[index] ?? []);
       parts.push(company(marks), [...new Set(marks.flatMap((mark) => calls.get(mark) ?? []))]);
+      parts.push([...new Set(drawing.headings.flatMap(({ index }) => besideHeadings[index] ?? []))]);
       return JSON.stringify(parts);
     },
   };
@@ -107,22 +113,12 @@ function companyText(film: Film, lists: ReadonlyMap<string, readonly Shown[]>, s
 const apart: ReadonlySet<string> = new Set(['marks', 'headings', 'said']);
 
 /** By note or question: all of those with which it shares the plan of their places. */
-function calloutGroups(film: Film): ReadonlyMap<Mark, string> {
+function calloutPlans(film: Film): ReadonlyMap<Mark, string> {
   const texts = new Map<Mark, string>();
-  let group: Mark[] = [];
-  const close = (): void => {
+  for (const group of calloutGroups(film)) {
     const from = group[0]?.from ?? 0;
     const text = JSON.stringify(group.map((mark) => [mark.shape, mark.from - from, mark.until - from]));
     for (const mark of group) texts.set(mark, text);
-    group = [];
-  };
-  let until = -1;
-  for (const mark of film.marks) {
-    if (mark.shape.kind !== 'note' && mark.shape.kind !== 'ask') continue;
-    if (mark.from >= until) close();
-    group.push(mark);
-    until = Math.max(until, mark.until);
   }
-  close();
   return texts;
 }

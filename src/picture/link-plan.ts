@@ -6,6 +6,7 @@
 import type { Candidate } from '../grid/candidates.ts';
 import type { LinkKind } from '../grid/terms.ts';
 import type { Film, Mark, Shown } from '../timeline/film.ts';
+import { areTogether } from './callout-plan.ts';
 import { type Obstacle, routeOf } from './link-route.ts';
 import { type NodeShape, nodeShapeOn, ringRadius } from './node-shape.ts';
 import { length, type Path, pointAlong } from './path.ts';
@@ -102,10 +103,6 @@ function besidesOf(stage: BoardStage, links: readonly Mark[], besides: readonly 
 function endsOf({ shape }: Mark): readonly [readonly Candidate[], readonly Candidate[]] | undefined {
   if (shape.kind === 'link') return [shape.from, shape.to];
   return shape.kind === 'reach' ? [[shape.from], [shape.to]] : undefined;
-}
-
-function areTogether(one: Shown, other: Shown): boolean {
-  return one.from < other.until && other.from < one.until;
 }
 
 /** What the link should miss: candidates in use most of all, then digits, then other small digits. */

@@ -9,6 +9,7 @@ import type { Candidate } from '../grid/candidates.ts';
 import type { Look } from '../scene/look.ts';
 import type { Film } from '../timeline/film.ts';
 import { candidatesOfMark } from '../timeline/mark-candidates.ts';
+import { roomBesideCallouts } from './callout-plan.ts';
 import type { Context2D } from './context.ts';
 import { paintCoordinates } from './coordinates.ts';
 import { paintForwardDigits, paintInvolvedDigits, paintSmallDigits, paintStanding, paintWritten } from './digits.ts';
@@ -108,8 +109,8 @@ function paintBoard(stage: BoardStage): void {
 function paintWords(stage: Stage): void {
   const { telling, callout } = stage.layout;
   paintSaid(stage);
-  const free = paintCallouts(stage);
-  if (telling !== undefined) paintTelling(stage, telling === callout ? free : telling);
+  paintCallouts(stage);
+  if (telling !== undefined) paintTelling(stage, telling === callout ? roomBesideCallouts(stage) : telling);
 }
 
 /** The candidates that bear marks, and how far each has come forward. */

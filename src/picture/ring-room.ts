@@ -118,7 +118,7 @@ function roomOf(film: Film, look: Look, at: Point, touching: readonly Point[], i
   if (touching.length === 0 && !isCrowded) return wide;
   const above = touching.some(([x]) => Math.abs(x - at[0]) < 0.05);
   const most = above ? 1 : touching.length > 0 ? 1.1 : 1.15;
-  return { radius: wide.radius * (isCrowded ? 0.8 : 0.9), emphasis: Math.min(wide.emphasis, most), touching };
+  return { radius: wide.radius * (isCrowded ? 0.77 : 0.9), emphasis: Math.min(wide.emphasis, most), touching };
 }
 
 /** A point moved back towards the centre until it is no nearer to the other ring's centre than to its own. */

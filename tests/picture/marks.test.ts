@@ -204,13 +204,13 @@ describe('a link', () => {
       return right - left > 200;
     })!;
     const [left, top, right, bottom] = boundsOf(hull).map(Math.round);
-    expect([left, top, right, bottom]).toEqual([28, 428, 272, 472]);
+    expect([left, top, right, bottom]).toEqual([27, 427, 273, 473]);
   });
 });
 
 describe('an outline', () => {
   it('runs within the edge of its patch', () => {
-    expect(boundsOf(callsFor([outline('r456c456')])).map(Math.round)).toEqual([303, 303, 597, 597]);
+    expect(boundsOf(callsFor([outline('r456c456')])).map(Math.round)).toEqual([303, 303, 598, 598]);
   });
 
   it('goes round a hole, and round each piece', () => {
@@ -219,7 +219,7 @@ describe('an outline', () => {
     const lines = (calls: readonly string[]) =>
       drawnWith(calls, colours.plain)[0]!.filter((call) => call.startsWith('move')).length;
     expect([lines(ring), lines(pieces)]).toEqual([2, 3]);
-    expect(boundsOf(drawnWith(ring, colours.plain)[0]!).map(Math.round)).toEqual([3, 3, 297, 297]);
+    expect(boundsOf(drawnWith(ring, colours.plain)[0]!).map(Math.round)).toEqual([3, 3, 298, 298]);
   });
 });
 

@@ -2,15 +2,13 @@
  * Notes and questions: a card beside the board. A note has a bar in its group's colour along its side; a question has
  * a question mark in place of the bar.
  */
-import type { Box } from '../board-place.ts';
 import { type PlannedCallout, planCallouts, sideWidth } from '../callout-plan.ts';
 import { paintCard } from '../card.ts';
 import { colourOf, type Stage } from '../stage.ts';
 import { capitalHeight, writeLines } from '../type.ts';
 
-/** Paints the callouts on screen; returns the part of their room that no callout takes while these last. */
-export function paintCallouts(stage: Stage): Box {
-  const { callout: room, calloutAt } = stage.layout;
+/** Paints the callouts on screen. */
+export function paintCallouts(stage: Stage): void {
   const planned = planCallouts(stage);
   const inks = new Map(stage.standing.map(({ mark, ink }) => [mark, ink]));
   const shown = planned.flatMap((callout) => {
@@ -21,11 +19,6 @@ export function paintCallouts(stage: Stage): Box {
     const isHidden = shown.some((other) => other.slot === callout.slot && other.index > callout.index);
     if (!isHidden) paintCallout(stage, callout, callout.alpha);
   }
-  if (planned.length === 0) return room;
-  const gap = 24 * stage.unit;
-  return calloutAt === 'bottom'
-    ? { ...room, bottom: Math.min(...planned.map(({ box }) => box.top)) - gap }
-    : { ...room, top: Math.max(...planned.map(({ box }) => box.bottom)) + gap };
 }
 
 function paintCallout(stage: Stage, { mark, kind, set, box, pad }: PlannedCallout, alpha: number): void {

@@ -27,18 +27,16 @@ interface Piece {
 }
 
 type LessonWords = 'title and credit' | 'title' | 'neither';
-const wholeLesson: readonly LessonWords[] = ['title and credit'];
 
 /**
  * What is tried in turn: on an upright frame, which is looked at in the hand, larger words where they have much room.
- * Where room is short the credit goes first, then the lesson's title, then all gets smaller.
+ * Where room is short the credit goes first, then all gets a little smaller; only then the lesson's title goes.
  */
-const attempts = [1.5, 1.3, 1, 0.85, 0.7, 0.6, 0.5].flatMap((scale) =>
-  (scale > 1 ? wholeLesson : [...wholeLesson, 'title' as const, 'neither' as const]).map((lesson) => ({
-    scale,
-    lesson,
-  })),
-);
+const attempts: readonly { readonly scale: number; readonly lesson: LessonWords }[] = [
+  ...[1.5, 1.3, 1].map((scale) => ({ scale, lesson: 'title and credit' as const })),
+  ...[1, 0.85].map((scale) => ({ scale, lesson: 'title' as const })),
+  ...[1, 0.85, 0.7, 0.6, 0.5].map((scale) => ({ scale, lesson: 'neither' as const })),
+];
 
 function paintWhole(stage: Stage, box: Box): void {
   const isUpright = stage.film.height > stage.film.width;
