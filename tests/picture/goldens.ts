@@ -68,6 +68,37 @@ const kite: readonly MarkWish[] = [
   note('Two of those places share the bottom left box, so they are not both five.', 0),
 ];
 
+/** Most kinds of mark on one small board, for the looks beside the default one. */
+const manyMarks: FilmWish = {
+  ...tile,
+  boxes: '2x3',
+  draw: 'board',
+  candidates: true,
+  givens: '..2... ....6. ...... .3.... ...41. 5.....',
+  marks: [
+    houseLine('r123456c1', 'solid'),
+    houseLine('r3c123456', 'dashed'),
+    outline('r12c56', 2),
+    fill('r6c34', 1),
+    circle('3r1c1', 0),
+    circle('1r1c2', 1),
+    circle('4r2c1', 2),
+    circle('5r2c4', 3),
+    circle('1r3c1'),
+    link('strong', '5r2c4', '5r5c2'),
+    link('weak', '1r3c1', '1r3c46'),
+    reach('1r1c2', '1r1c4', 1),
+    strike('1r1c4'),
+    strike('2r3c5'),
+    opens('1r6c3'),
+    place('r4c4=2'),
+    label('5r2c4', 'here', 3),
+    ghost('3r6c6', true),
+    ghost('4r6c4', false),
+    clash('3r6c6', '4r6c4'),
+  ],
+};
+
 export const goldens: readonly Golden[] = [
   golden('fill', [
     fill('r1c12', 0),
@@ -157,6 +188,48 @@ export const goldens: readonly Golden[] = [
       small: 'whole',
     },
   ),
+  golden('hull-round-what-is-not-its', [
+    circle('1r2c3'),
+    link('strong', '1r2c14', '1r4c1'),
+    link('weak', '12r4c1', '2r3c34'),
+  ]),
+  golden('heads-in-a-crowd', [
+    link('strong', '1r2c2', '4r2c2'),
+    link('weak', '4r2c2', '4r3c2'),
+    link('strong', '4r3c2', '1r3c2'),
+    link('weak', '1r3c2', '1r3c3'),
+  ]),
+  ...['bluehour', 'limelight', 'stillwater'].map((name) => ({
+    name: `many-marks-${name}`,
+    film: film(manyMarks),
+    look: lookFile(name),
+    frame: 60,
+  })),
+  { name: 'many-marks', film: film(manyMarks), look: defaultLook, frame: 60 },
+  {
+    name: 'many-marks-small-and-slanted',
+    film: film({
+      ...manyMarks,
+      width: 200,
+      height: 200,
+      board: [
+        {
+          from: frameAt(0),
+          shape: {
+            kind: 'corners',
+            corners: [
+              [30, 12],
+              [176, 20],
+              [192, 180],
+              [8, 190],
+            ],
+          },
+        },
+      ],
+    }),
+    look: lookFile('bluehour'),
+    frame: 60,
+  },
   golden('opens', [opens('1r2c2'), opens('4r3c3', 0), place('r1c4=3')]),
   golden('bases-and-covers', [
     houseLine('r1c1234', 'solid'),
@@ -275,6 +348,34 @@ export const goldens: readonly Golden[] = [
       marks: [...kite.slice(0, -1), note('5r7c1 and 5r9c3 share b7.', 0)],
     }),
     look: defaultLook,
+    frame: 60,
+  },
+  {
+    name: 'lesson-upright-with-all-around',
+    film: film({
+      ...lesson,
+      width: 360,
+      height: 640,
+      coordinates: true,
+      said: [{ from: frameAt(0), until: frameAt(100), text: 'One end or the other is five, so r4c4 is not.' }],
+      heading: { isTrap: true, title: 'Two strings, one box', argument: 'two-string kite' },
+      marks: [...kite.slice(0, -1), note('5r7c1 and 5r9c3 share b7.', 0)],
+    }),
+    look: darkLook,
+    frame: 60,
+  },
+  {
+    name: 'lesson-square-beside-a-camera',
+    film: film({
+      ...lesson,
+      width: 480,
+      height: 480,
+      coordinates: true,
+      camera: { left: 300, top: 300, width: 160, height: 90 },
+      heading: { isTrap: true, title: 'Two strings, one box', argument: 'two-string kite' },
+      marks: kite.slice(0, -1),
+    }),
+    look: lookFile('limelight'),
     frame: 60,
   },
   {

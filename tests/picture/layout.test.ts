@@ -14,7 +14,7 @@ import { paint } from '../../src/picture/paint.ts';
 import { boardBlock } from '../../src/picture/room-for-words.ts';
 import { safeArea } from '../../src/picture/safe-area.ts';
 import { type Film, frameAt } from '../../src/timeline/film.ts';
-import { circle, type FilmWish, film, note, sparseGivens, strike } from './films.ts';
+import { circle, during, type FilmWish, film, note, sparseGivens, strike } from './films.ts';
 
 const sizes = [
   [960, 540],
@@ -125,6 +125,30 @@ it('finds words that do overlap', () => {
   expect(overlapping(boxes)).toEqual(['"one" lies on "two"']);
 });
 
+describe('while a note comes and goes', () => {
+  const rows: Readonly<Record<string, Partial<FilmWish>>> = {
+    'on a wide frame': {},
+    'on a square frame': { width: 540 },
+    'beside a camera that leaves little room': { camera: { left: 520, top: 270, width: 440, height: 270 } },
+    'with what is said': { said: [{ from: frameAt(0), until: frameAt(100), text: 'Look here.' }] },
+  };
+  for (const [where, wish] of Object.entries(rows)) {
+    it(`the other words stay where they are ${where}`, () => {
+      const [title, heading, argument, noted] = texts.long!;
+      const shown = film({
+        ...lesson,
+        ...wish,
+        title,
+        heading: { title: heading, argument, conclusions: 'r4c4<>5 r5c5=7' },
+        marks: [circle('5r7c4', 0), during(note(noted), 40, 80)],
+      });
+      const [without, with_] = [wordsOn(shown, 10), wordsOn(shown, 60)];
+      expect(with_.length).toBeGreaterThan(without.length);
+      expect(with_).toEqual(expect.arrayContaining(without));
+    });
+  }
+});
+
 describe('what is said', () => {
   it('stands on the frame, and nothing does where it is not wanted', () => {
     const said = [{ from: frameAt(0), until: frameAt(100), text: 'Look here.' }];
@@ -133,11 +157,11 @@ describe('what is said', () => {
   });
 });
 
+/** Without small digits: they lie on the board, which is looked at as a whole, and take most of the time to draw. */
 const lesson: FilmWish = {
   width: 960,
   height: 540,
   givens: sparseGivens,
-  candidates: true,
   credit: 'in-house, with much patience',
 };
 
@@ -207,7 +231,7 @@ function follow(one: Ink, other: Ink): boolean {
 }
 
 /** The ink of every text on the frame but the digits on the board. */
-function wordsOn(shown: Film): Ink[] {
+function wordsOn(shown: Film, frame = 50): Ink[] {
   registerFonts();
   const canvas = createCanvas(shown.width, shown.height);
   const context = canvas.getContext('2d');
@@ -228,6 +252,6 @@ function wordsOn(shown: Film): Ink[] {
     if (!/^\d$/.test(text)) words.push({ text, ...box, baseline: y, px });
     write(text, x, y);
   };
-  paint(context, shown, defaultLook, drawingAt(shown, defaultLook, frameAt(50)));
+  paint(context, shown, defaultLook, drawingAt(shown, defaultLook, frameAt(frame)));
   return words;
 }
