@@ -13,6 +13,7 @@ import { exitStatus } from '../verbs.ts';
 import { type Audience, costsFor } from './audience.ts';
 import { BadCall } from './bad-call.ts';
 import { readGivenPuzzle } from './given-puzzle.ts';
+import { planHelper } from './plan-helper.ts';
 import { costsFrom } from './teaching-costs.ts';
 import type { Terminal } from './terminal.ts';
 
@@ -37,7 +38,17 @@ export async function plan(given: string, call: PlanCall, terminal: Terminal): P
   const costs = costsFor(table, call);
   const read = readGivenPuzzle(given, terminal);
   if (read === undefined) return exitStatus.unusable;
-  const found = planFor(read.start, { costs, keepGoing: untilPassed(seconds), onBetter: progressOn(terminal) });
+  const helper = planHelper(given, costs);
+  const found = planFor(read.start, {
+    costs,
+    keepGoing: untilPassed(seconds),
+    foundElsewhere: helper.found,
+    onBetter: ({ cost }) => {
+      helper.beat(cost);
+      sayBetter(cost, terminal);
+    },
+  });
+  helper.end();
   if (terminal.isWatched) terminal.err(clearLine);
   const report = reportOfPlan(given, found);
   if (call.json === true) terminal.out(`${JSON.stringify(report, undefined, 2)}\n`);
@@ -71,9 +82,7 @@ export function untilPassed(seconds: number): () => boolean {
 
 const clearLine = '\r\u001b[K';
 
-function progressOn(terminal: Terminal): (better: Plan) => void {
-  return ({ cost }) => {
-    if (terminal.isWatched)
-      terminal.err(`${clearLine}a path of ${Number(cost.toFixed(3))} points; looking for a cheaper one`);
-  };
+function sayBetter(cost: number, terminal: Terminal): void {
+  if (terminal.isWatched)
+    terminal.err(`${clearLine}a path of ${Number(cost.toFixed(3))} points; looking for a cheaper one`);
 }

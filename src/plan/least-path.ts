@@ -46,16 +46,20 @@ interface Running extends Search {
   readonly known: KnownMoves;
   readonly demands: Demand[];
   readonly onBetter: (moves: readonly Move[]) => void;
+  readonly foundElsewhere: () => readonly Move[] | undefined;
   best: readonly Move[];
   bestCost: number;
   atLeast: number;
 }
 
-/** Goes on from a path that reaches the goal. `onBetter` is told of each that costs less. */
+/**
+ * Goes on from a path that reaches the goal. `onBetter` is told of each that costs less; `foundElsewhere` is asked for paths
+ * that others found meanwhile.
+ */
 export function leastPath(
   start: Position,
   first: readonly Move[],
-  search: Search & { readonly onBetter: (moves: readonly Move[]) => void },
+  search: Search & Pick<Running, 'onBetter' | 'foundElsewhere'>,
 ): LeastPath {
   const known = noMovesYet(search.costs, search.keepGoing);
   const running: Running = { ...search, start, known, demands: [], best: first, bestCost: sumOf(first), atLeast: 0 };
@@ -66,6 +70,8 @@ export function leastPath(
 function isProvedLeast(running: Running): boolean {
   const { start, costs } = running;
   while (running.keepGoing()) {
+    const other = running.foundElsewhere();
+    if (other !== undefined) offer(running, other);
     const choice = cheapestChoice(running);
     if (choice === undefined) return false;
     if (choice === 'none cheaper') return true;

@@ -19,8 +19,10 @@ export interface PlanRequest {
   readonly keepGoing: () => boolean;
   /** These candidates are to be placed; without it the whole board is. */
   readonly until?: readonly Candidate[];
-  /** Told of each better path. */
-  readonly onBetter?: (plan: Plan) => void;
+  /** Told of each better path, and of its moves. */
+  readonly onBetter?: (plan: Plan, moves: readonly Move[]) => void;
+  /** Asked for paths that were found beside this search; each is looked at like any other. */
+  readonly foundElsewhere?: () => readonly Move[] | undefined;
 }
 
 export interface PlanStep {
@@ -63,9 +65,10 @@ export function planFor(start: Position, request: PlanRequest): Plan {
   const first = firstPath(start, search);
   if (first.kind !== 'reached') return planOf(start, first.moves, { costs, outcome: first.kind, atLeast: 0, until });
   const tell = (moves: readonly Move[]) =>
-    onBetter?.(planOf(start, moves, { costs, outcome: 'found', atLeast: 0, until }));
+    onBetter?.(planOf(start, moves, { costs, outcome: 'found', atLeast: 0, until }), moves);
   tell(first.moves);
-  const least = leastPath(start, first.moves, { ...search, onBetter: tell });
+  const foundElsewhere = request.foundElsewhere ?? (() => undefined);
+  const least = leastPath(start, first.moves, { ...search, onBetter: tell, foundElsewhere });
   return planOf(start, least.moves, { costs, outcome: least.kind, atLeast: least.atLeast, until });
 }
 

@@ -11,6 +11,8 @@ export interface Pruning {
   readonly start: Position;
   readonly free: readonly string[];
   readonly isReached: (position: Position) => boolean;
+  /** Moves that weigh more are tried first; their cost, where this is not given. */
+  readonly weigh?: (move: Move) => number;
 }
 
 /** `moves` are those that are not free, in order. Undefined where they do not reach the goal. */
@@ -30,7 +32,9 @@ function whatIsUsed(moves: readonly Move[], { start, free, isReached }: Pruning)
 
 function withoutNeedlessMoves(moves: readonly Move[], pruning: Pruning): readonly Move[] {
   let kept = moves;
-  for (const move of moves.toSorted((a, b) => b.cost - a.cost || moves.indexOf(b) - moves.indexOf(a))) {
+  const weights = new Map(moves.map((move) => [move, pruning.weigh?.(move) ?? move.cost]));
+  const heaviestFirst = (a: Move, b: Move) => weights.get(b)! - weights.get(a)! || moves.indexOf(b) - moves.indexOf(a);
+  for (const move of moves.toSorted(heaviestFirst)) {
     if (!kept.includes(move)) continue;
     const fewer = reaching(
       kept.filter((each) => each !== move),

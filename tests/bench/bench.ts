@@ -1,14 +1,22 @@
 /**
- * `npm run bench`, or `npm run bench -- counting`, `-- proving`, `-- stages`, `-- engine`, `-- footage`: the benchmarks, one after the other.
+ * `npm run bench`, or `npm run bench -- counting`, `-- proving`, `-- plan`, `-- stages`, `-- engine`, `-- footage`: the benchmarks, one after the other.
  * Each prints the machine and a checksum of its result beside its times.
  */
 import { run as counting } from './counting.ts';
 import { run as engine } from './engine.ts';
 import { run as footage } from './footage.ts';
+import { run as plan } from './plan.ts';
 import { run as proving } from './proving.ts';
 import { run as stages } from './stages.ts';
 
-const benchmarks: Readonly<Record<string, () => Promise<void>>> = { counting, proving, stages, engine, footage };
+const benchmarks: Readonly<Record<string, () => Promise<void>>> = {
+  counting,
+  proving,
+  plan,
+  stages,
+  engine,
+  footage,
+};
 
 const asked = process.argv.slice(2);
 const unknown = asked.filter((name) => !(name in benchmarks));

@@ -1,0 +1,163 @@
+/** `plan` and `ways` as they are called: what they print, what they refuse, and with which status they end. */
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { Ajv2020 } from 'ajv/dist/2020.js';
+import pc from 'picocolors';
+import { SaxesParser } from 'saxes';
+import { afterAll, describe, expect, it } from 'vitest';
+import { BadCall } from '../../src/commands/bad-call.ts';
+import { type PlanCall, plan } from '../../src/commands/plan.ts';
+import { type WaysCall, ways } from '../../src/commands/ways.ts';
+import { planSchema, waysSchema } from '../../src/report/plan-report.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'proofreel-plan-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+const towers = new URL('../../scenes/two-towers.yaml', import.meta.url).pathname;
+/** 4x4: singles carry it. */
+const easy = '....1....4.3...4';
+
+async function called(act: (terminal: Parameters<typeof plan>[2]) => Promise<number>) {
+  let [out, err] = ['', ''];
+  const plain = pc.createColors(false);
+  const terminal = {
+    out: (text: string) => {
+      out += text;
+    },
+    err: (text: string) => {
+      err += text;
+    },
+    outPaint: plain,
+    errPaint: plain,
+    isWatched: false,
+  };
+  try {
+    return { status: await act(terminal), out, err };
+  } catch (failure) {
+    if (!(failure instanceof BadCall)) throw failure;
+    return { status: 2, out, err: failure.message };
+  }
+}
+
+const planned = (puzzle: string, call: PlanCall = {}) => called((terminal) => plan(puzzle, call, terminal));
+const waysTo = (scene: string, call: WaysCall = {}) => called((terminal) => ways(scene, call, terminal));
+
+const written = (name: string, text: string) => {
+  const path = join(folder, name);
+  writeFileSync(path, text);
+  return path;
+};
+
+describe('plan', () => {
+  it('prints the steps, what each rests on and opens', async () => {
+    const { status, out } = await planned(towers);
+    expect(status).toBe(0);
+    expect(out).toMatch(/^least {2}1 argument, 7 points; proved/);
+    expect(out).toMatch(/ 5 {2}skyscraper {2}\(3\).* => r5c1<>3 {2}\(7 points\)\n +rests on .*; opens /);
+  });
+
+  it('prints a report that its schema allows', async () => {
+    const { out } = await planned(towers, { json: true });
+    const validate = new Ajv2020({ allowUnionTypes: true }).compile(planSchema());
+    const report: unknown = JSON.parse(out);
+    expect(validate(report), JSON.stringify(validate.errors)).toBe(true);
+    expect(report).toMatchObject({ outcome: 'least', cost: 7, atLeast: 7, hard: 1 });
+  });
+
+  it('draws which argument rests on which, as text and as a picture that is XML', async () => {
+    const file = join(folder, 'tree.svg');
+    const { out } = await planned(towers, { tree: true, out: file });
+    expect(out).toMatch(/^the solution\n└─ 5 skyscraper .*\n {3}the givens and what is free\n$/);
+    const words: string[] = [];
+    const parser = new SaxesParser({ xmlns: true });
+    parser.on('text', (text) => void words.push(text));
+    parser.on('error', (error) => {
+      throw error;
+    });
+    parser.write(readFileSync(file, 'utf8')).close();
+    expect(words).toContain('5  skyscraper');
+    expect(words.join()).toContain('r5c1<>3');
+  });
+
+  it('says what singles carry', async () => {
+    expect(await planned(easy)).toMatchObject({ status: 0, out: expect.stringMatching(/what is free carries/) });
+  });
+
+  it('shows where it ends what the audience knows, and exits with 1', async () => {
+    const { status, out } = await planned(towers, { know: 'x-wing' });
+    expect(status).toBe(1);
+    expect(out).toMatch(/^stuck /);
+    expect(out).toMatch(/Here it ends:\n {2}1346 /);
+  });
+
+  it('keeps to a table of the user’s own', async () => {
+    const table = written(
+      'costs.yaml',
+      'step: 2\nfree: [full house, hidden single, naked single]\nnames:\n  turbot fish: 3\n',
+    );
+    expect((await planned(towers, { costs: table })).out).toMatch(/1 argument, 5 points[\s\S]*turbot fish/);
+  });
+
+  const broken = written('broken.yaml', 'step: 2\nfree: [naked singel]\nnames:\n  turbot fsh: 3\n  x-wing: many\n');
+  it.each<[string, string, PlanCall, RegExp]>([
+    ['too few symbols', '123', {}, /givens-count: 3 cells stand/],
+    ['a sign that is none', `x${'.'.repeat(80)}`, {}, /no file|no digit/],
+    ['no solution', `11${'.'.repeat(79)}`, {}, /1 stands in r1c1 and in r1c2/],
+    ['several solutions', '.'.repeat(16), {}, /several solutions[\s\S]*they differ in \d+ cells/],
+    ['a solved puzzle', '1234341221434321', {}, /solved already/],
+    ['no such file', 'nowhere.txt', {}, /no file nowhere\.txt/],
+    ['a name that is none', easy, { know: 'upto:xy-chian' }, /called "xy-chian"; did you mean XY-chain\?/],
+    ['a family that is none', easy, { without: 'uniquness' }, /called "uniquness"/],
+    ['nothing that is left', easy, { know: 'singles', without: 'singles' }, /leave no argument/],
+    ['no number', easy, { seconds: 'ten' }, /--seconds ten: write a number/],
+    ['a picture of another kind', easy, { out: 'tree.png' }, /ends in \.svg/],
+    ['two forms', easy, { json: true, tree: true }, /ask for one/],
+    ['no table', easy, { costs: 'nowhere.yaml' }, /no table of costs nowhere\.yaml/],
+    [
+      'a table with faults',
+      easy,
+      { costs: broken },
+      /broken\.yaml:2:.*naked singel.*naked single[\s\S]*turbot fish[\s\S]*"many" is no number/,
+    ],
+  ])('refuses %s', async (_what, puzzle, call, said) => {
+    const { status, out, err } = await planned(puzzle, call);
+    expect(status).toBe(2);
+    expect(out).toBe('');
+    expect(err).toMatch(said);
+  });
+});
+
+describe('ways', () => {
+  const step = 'towers';
+
+  it('lists other arguments for a step, the simplest first, its own left out', async () => {
+    const { status, out } = await waysTo(towers, { step, json: true });
+    expect(status).toBe(0);
+    const validate = new Ajv2020({ allowUnionTypes: true }).compile(waysSchema());
+    const report = JSON.parse(out) as { found: { name: string; cost: number; sets: string[]; proves: string[] }[] };
+    expect(validate(report), JSON.stringify(validate.errors)).toBe(true);
+    expect(report.found.length).toBeGreaterThan(0);
+    const whole = report.found.filter(({ proves }) => proves.length === report.found[0]!.proves.length);
+    expect(whole.map(({ cost }) => cost)).toEqual(whole.map(({ cost }) => cost).toSorted((a, b) => a - b));
+  });
+
+  it('lists whatever a position offers where nothing is asked', async () => {
+    const { out } = await waysTo(towers, { at: 'free' });
+    expect(out).toMatch(/ways in this position[\s\S]*skyscraper/);
+  });
+
+  it.each<[string, string, WaysCall, RegExp]>([
+    ['a step that is not there', towers, { step: 'nowhere' }, /has no step nowhere/],
+    ['a step of a puzzle', easy, { step: 'x' }, /--step goes with a scene/],
+    ['a step and a position', towers, { step, at: 'free' }, /both --step and --at/],
+    ['what is false', easy, { so: 'r1c1<>4' }, /disagrees with the solution/],
+    ['what is known', easy, { so: 'r1c2<>1' }, /is known already/],
+    ['what cannot be read', easy, { so: 'r1' }, /--so "r1"/],
+    ['a position that is wrong', easy, { at: 'r1c2=1' }, /--at r1c2=1 disagrees/],
+  ])('refuses %s', async (_what, given, call, said) => {
+    const { status, err } = await waysTo(given, call);
+    expect(status).toBe(2);
+    expect(err).toMatch(said);
+  });
+});
