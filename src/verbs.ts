@@ -253,8 +253,8 @@ export const verbs: readonly Verb[] = [
       { flags: '--minimal', does: 'only puzzles of which no given can be left out' },
       { flags: '--seed <number>', does: 'which puzzles come; without it the clock chooses, and says what it chose' },
       { flags: '--count <number>', does: 'how many puzzles, a line each' },
-      { flags: '--seconds <number>', does: 'give up after this long (60)' },
-      { flags: '--costs <file>', does: 'your own table of teaching costs' },
+      ...audience.filter(({ flags }) => !flags.startsWith('--seconds')),
+      { flags: '--seconds <number>', does: 'give up after this long; 60 by default' },
     ],
     examples: [
       'proofreel puzzle --needs skyscraper --symmetry rotational --seed 7',
@@ -270,9 +270,17 @@ export const verbs: readonly Verb[] = [
       out('the scene, a .yaml'),
       { flags: '--language <language>', does: 'the words to say: en (the default), de, or a file of phrases' },
       { flags: '--title <text>', does: "the scene's title" },
+      {
+        flags: '--narration <file>',
+        does: 'what was said already, without a script (.vtt, .srt, .json): steps take their times and words from it',
+      },
       ...audience,
     ],
-    examples: ['proofreel draft puzzle.txt -o lesson.yaml', 'proofreel draft puzzle.txt --language de -o lektion.yaml'],
+    examples: [
+      'proofreel draft puzzle.txt -o lesson.yaml',
+      'proofreel draft puzzle.txt --language de -o lektion.yaml',
+      'proofreel draft puzzle.txt --narration take.vtt -o lesson.yaml',
+    ],
   },
   {
     name: 'schema',

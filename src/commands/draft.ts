@@ -3,10 +3,11 @@
  */
 import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
-import { dirname, join, resolve } from 'node:path';
+import { dirname, join, relative, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { checkScene } from '../check/check-scene.ts';
 import { draftOf } from '../draft/draft.ts';
+import { type NarratedDraft, narrate } from '../draft/narrated.ts';
 import { type Phrases, readPhrases } from '../draft/phrases.ts';
 import { Bug } from '../grid/bug.ts';
 import { writeWholeFile } from '../output/whole-file.ts';
@@ -14,6 +15,8 @@ import { type Plan, planFor } from '../plan/plan.ts';
 import { printDiagnostic } from '../scene/locate.ts';
 import { nearestWords } from '../scene/nearest-word.ts';
 import { readScene } from '../scene/read.ts';
+import { type Narration, readNarration } from '../timeline/narration.ts';
+import { schedule } from '../timeline/schedule.ts';
 import { exitStatus } from '../verbs.ts';
 import { type Audience, costsFor } from './audience.ts';
 import { BadCall } from './bad-call.ts';
@@ -26,6 +29,8 @@ export interface DraftCall extends Audience {
   readonly out?: string;
   readonly language?: string;
   readonly title?: string;
+  /** What was said already, to take the times from. */
+  readonly narration?: string;
   readonly seconds?: string;
   readonly costs?: string;
 }
@@ -37,14 +42,18 @@ export async function draft(given: string, call: DraftCall, terminal: Terminal):
   const table = costsFrom(call.costs, terminal);
   const costs = table === undefined ? undefined : costsFor(table, call);
   const phrases = phrasesOf(call.language ?? 'en', terminal);
+  const narration = call.narration === undefined ? undefined : narrationFrom(call.narration, terminal);
   const puzzle = readGivenPuzzle(given, terminal);
   if (costs === undefined || phrases === undefined || puzzle === undefined) return exitStatus.unusable;
   const plan = planFor(puzzle.start, { costs, keepGoing: untilPassed(seconds) });
   const drafted = draftOf({ plan, givens: puzzle.puzzle.givens, taken: takenFrom(puzzle), phrases, title: call.title });
-  const text = drafted.textWith(drafted.steps);
-  demandSound(text);
+  const told = narration === undefined ? undefined : narrate(drafted.steps, plan, narration, phrases);
+  const beside = call.narration === undefined ? [] : [`narration: ${pathFrom(call.out, call.narration)}`];
+  const text = drafted.textWith(told?.steps ?? drafted.steps, beside);
+  demandSound(text, narration);
   await writeWholeFile(resolve(call.out), (part) => writeFile(part, text));
   terminal.err(`${call.out}: ${drafted.steps.length} steps, ${planInWords(plan, seconds)}\n`);
+  if (told !== undefined) tellHeard(told, call.narration ?? '', terminal);
   return reachesGoal(plan) ? exitStatus.sound : exitStatus.unsound;
 }
 
@@ -53,10 +62,12 @@ function takenFrom({ scene }: GivenPuzzle) {
 }
 
 /** What is drafted is a scene like any other: where it does not hold, nothing is written. */
-function demandSound(text: string): void {
+function demandSound(text: string, narration: Narration | undefined): void {
   const { scene, diagnostics } = readScene(text);
   const fault = diagnostics.find(({ severity }) => severity === 'error');
   if (scene === undefined || fault !== undefined) throw new Bug(`a draft that can be read (${fault?.message ?? ''})`);
+  const untimed = schedule(scene, narration, {}).diagnostics.find(({ severity }) => severity === 'error');
+  if (untimed !== undefined) throw new Bug(`a draft whose times can stand (${untimed.message})`);
   const unsound = checkScene(scene).steps.find((step) => !step.sound);
   if (unsound !== undefined) throw new Bug(`a draft that holds (step ${unsound.step.id}: ${unsound.message})`);
 }
@@ -76,6 +87,30 @@ function planInWords({ outcome, cost, steps }: Plan, seconds: number): string {
     default:
       return outcome satisfies never;
   }
+}
+
+/** @throws BadCall where there is no such file, or nothing is said in it */
+function narrationFrom(path: string, terminal: Terminal): Narration {
+  if (!existsSync(path)) throw new BadCall(`there is no narration ${path}`);
+  if (statSync(path).isDirectory()) throw new BadCall(`${path} is a folder; name a narration (.vtt, .srt, .json)`);
+  const { narration, faults } = readNarration(readFileSync(path, 'utf8'), path);
+  for (const { line, message } of faults) terminal.err(`${path}:${line}: warning broken-cue: ${message}\n`);
+  if (narration.cues.length === 0)
+    throw new BadCall(`nothing is said in ${path}; a narration is WebVTT, SRT, or JSON words`);
+  return narration;
+}
+
+/** The narration's name as a scene at `out` has to write it. */
+function pathFrom(out: string, narration: string): string {
+  return relative(dirname(resolve(out)), resolve(narration)).replaceAll('\\', '/');
+}
+
+/** What was heard where, what was not, and what was said and belongs to no step. */
+function tellHeard({ steps, heard, unheard, unmatched }: NarratedDraft, path: string, terminal: Terminal): void {
+  terminal.err(`${path}: ${heard.length} of ${steps.length} steps were heard\n`);
+  for (const step of steps) if (heard.includes(step.id)) terminal.err(`  ${step.at} ${step.id}: ${step.say}\n`);
+  if (unheard.length > 0) terminal.err(`not heard, their times are guesses: ${unheard.join(', ')}\n`);
+  for (const { at, text } of unmatched) terminal.err(`said, and no step of the plan: ${at} ${text}\n`);
 }
 
 /** The phrases of a language that is shipped, or of a file; undefined where it has faults, which then have been said. */

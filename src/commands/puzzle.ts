@@ -15,12 +15,13 @@ import { canonicalName, nearestNames } from '../scene/argument-names.ts';
 import { nearestWords } from '../scene/nearest-word.ts';
 import type { TeachingCosts } from '../scene/teaching-costs.ts';
 import { exitStatus } from '../verbs.ts';
+import { type Audience, costsFor } from './audience.ts';
 import { BadCall } from './bad-call.ts';
 import { costsFrom } from './teaching-costs.ts';
 import type { Terminal } from './terminal.ts';
 import { wholeNumber } from './whole-number.ts';
 
-export interface PuzzleCall {
+export interface PuzzleCall extends Audience {
   readonly needs?: string;
   readonly rest?: string;
   readonly symmetry?: string;
@@ -40,14 +41,15 @@ const planSteps = 3000;
 type Found = Extract<Attempt, { kind: 'found' }>;
 
 export async function puzzle(call: PuzzleCall, terminal: Terminal): Promise<number> {
-  const costs = costsFrom(call.costs, terminal);
-  if (costs === undefined) return exitStatus.unusable;
+  const table = costsFrom(call.costs, terminal);
+  if (table === undefined) return exitStatus.unusable;
+  const costs = costsFor(table, call);
   const wish = wishOf(call, costs);
   const count = wholeNumber(call.count ?? '1', { option: '--count', least: 1, most: 1000 });
   const seconds = wholeNumber(call.seconds ?? '60', { option: '--seconds', least: 1, most: 86_400 });
   const seed = seedOf(call.seed);
   checkOut(call.out, count);
-  const found = search(wish, { count, seconds, seed, costs: costsFor(wish, costs) }, terminal);
+  const found = search(wish, { count, seconds, seed, costs: withEasyPart(wish, costs) }, terminal);
   if (call.out === undefined) terminal.out(found.map(({ givens }) => `${printGivens(givens)}\n`).join(''));
   else if (found[0] !== undefined) await writeSkeleton(call.out, wish.grid, found[0]);
   return found.length === count ? exitStatus.sound : exitStatus.unusable;
@@ -84,7 +86,9 @@ function needOf(text: string, costs: TeachingCosts): string {
   }
   const isKnown = costs.free.includes(name) || costs.names.some((each) => each.name === name);
   if (!isKnown)
-    throw new BadCall(`--needs ${name}: no plan takes it, since the table of teaching costs has no line for it`);
+    throw new BadCall(
+      `--needs ${name}: no plan takes it, since the table of teaching costs has no line for it, or the audience is not to meet it`,
+    );
   return name;
 }
 
@@ -110,7 +114,7 @@ function checkOut(out: string | undefined, count: number): void {
 }
 
 /** What the easy part takes costs nothing in the plan. */
-function costsFor({ locked }: Wish, costs: TeachingCosts): TeachingCosts {
+function withEasyPart({ locked }: Wish, costs: TeachingCosts): TeachingCosts {
   return locked ? { ...costs, free: [...costs.free, ...lockedNames] } : costs;
 }
 

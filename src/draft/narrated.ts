@@ -1,0 +1,102 @@
+/**
+ * A draft told at the times of a recording: each step that was heard begins where it was, and says what was said.
+ */
+import type { Plan } from '../plan/plan.ts';
+import { add, compare, type Fraction, fraction, multiply, subtract } from '../scene/fraction.ts';
+import type { Narration } from '../timeline/narration.ts';
+import { speakingSeconds } from '../timeline/pace.ts';
+import { align, featuresOf } from './align.ts';
+import type { DraftStep } from './draft-steps.ts';
+import { type Heard, utterancesOf } from './heard.ts';
+import type { Phrases } from './phrases.ts';
+
+export interface NarratedDraft {
+  readonly steps: readonly DraftStep[];
+  /** Those that were heard, and those that were not. */
+  readonly heard: readonly string[];
+  readonly unheard: readonly string[];
+  /** What names an argument or a cell and belongs to no step that was told there. */
+  readonly unmatched: readonly { readonly at: string; readonly text: string }[];
+}
+
+/** Sentences of a step's words at most. */
+const sentencesKept = 3;
+
+export function narrate(
+  steps: readonly DraftStep[],
+  plan: Plan,
+  narration: Narration,
+  phrases: Phrases,
+): NarratedDraft {
+  const utterances = utterancesOf(narration, phrases, plan.start.grid);
+  const alignment = align(steps, plan, utterances);
+  const times = timesOf(
+    steps,
+    alignment.map((index) => (index === undefined ? undefined : utterances[index]!.seconds)),
+  );
+  const told = steps.map((step, index): DraftStep => {
+    const at = alignment[index];
+    if (at === undefined)
+      return { ...step, at: times[index]!, remark: 'Not heard in the narration: its time is a guess.' };
+    const next = alignment.find((each, later) => later > index && each !== undefined) ?? utterances.length;
+    const words = utterances.slice(at, Math.min(next, at + sentencesKept)).map(({ text }) => text);
+    return { ...step, at: times[index]!, say: words.join(' ') };
+  });
+  const isHeard = (_: DraftStep, index: number) => alignment[index] !== undefined;
+  const isStrange = (each: Heard, index: number) => {
+    const told = toldAt(alignment, index);
+    return /^(name|cell) /.test(each) && (told === undefined || !featuresOf(steps[told]!, plan).has(each));
+  };
+  return {
+    steps: told,
+    heard: steps.filter(isHeard).map(({ id }) => id),
+    unheard: steps.filter((step, index) => !isHeard(step, index)).map(({ id }) => id),
+    unmatched: utterances
+      .filter(({ heard }, index) => [...heard].some((each) => isStrange(each, index)))
+      .map(({ seconds, text }) => ({ at: clockText(seconds), text })),
+  };
+}
+
+/** The step that is told while an utterance is said: the last that was heard by then. */
+function toldAt(alignment: readonly (number | undefined)[], utterance: number): number | undefined {
+  const told = alignment.findLastIndex((at) => at !== undefined && at <= utterance);
+  return told < 0 ? undefined : told;
+}
+
+/**
+ * A time for every step, none before the one before it: those not heard share the time between those heard; after the last,
+ * each follows when the words of the one before it are said (`+8`).
+ */
+function timesOf(steps: readonly DraftStep[], heard: readonly (Fraction | undefined)[]): readonly string[] {
+  let last = { index: -1, seconds: fraction(0) };
+  const known: Fraction[] = [];
+  for (const [index, seconds] of heard.entries()) {
+    if (seconds === undefined) continue;
+    const from = compare(seconds, last.seconds) < 0 ? last.seconds : seconds;
+    const gap = subtract(from, last.seconds);
+    const parts = index - last.index;
+    for (let step = 1; step <= parts; step++) {
+      known[last.index + step] = add(
+        last.seconds,
+        multiply(gap, fraction(last.index < 0 ? step - 1 : step, last.index < 0 ? Math.max(1, parts - 1) : parts)),
+      );
+    }
+    known[index] = from;
+    last = { index, seconds: from };
+  }
+  return steps.map((_, index) => {
+    const seconds = known[index];
+    const before = steps[index - 1];
+    if (seconds !== undefined || before === undefined) return clockText(seconds ?? fraction(0));
+    const { numerator, denominator } = speakingSeconds(before.say);
+    return `+${Math.max(4, Number((numerator + denominator - 1n) / denominator))}`;
+  });
+}
+
+/** `1:02.46`, rounded to hundredths. */
+function clockText({ numerator, denominator }: Fraction): string {
+  const hundredths = Number((numerator * 200n + denominator) / (denominator * 2n));
+  const [minutes, rest] = [Math.floor(hundredths / 6000), hundredths % 6000];
+  const seconds = (rest / 100).toFixed(2).replace(/\.?0+$/, '');
+  return `${minutes}:${seconds.split('.')[0]!.padStart(2, '0')}${seconds.includes('.') ? `.${seconds.split('.')[1]}` : ''}`;
+}
