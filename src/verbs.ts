@@ -284,7 +284,7 @@ export const verbs: readonly Verb[] = [
   },
   {
     name: 'schema',
-    call: 'schema [--report | --look | --costs | --plan | --ways]',
+    call: 'schema [--report | --look | --costs | --plan | --ways | --phrases]',
     does: 'prints the JSON Schema of the scene language, by which an editor completes and checks a scene',
     options: [
       { flags: '--report', does: 'the schema of the report of `check --json`' },
@@ -292,6 +292,7 @@ export const verbs: readonly Verb[] = [
       { flags: '--costs', does: 'the schema of a table of teaching costs' },
       { flags: '--plan', does: 'the schema of `plan --json`' },
       { flags: '--ways', does: 'the schema of `ways --json`' },
+      { flags: '--phrases', does: 'the schema of a file of phrases, for `draft --language`' },
     ],
     examples: ['proofreel schema > proofreel.schema.json'],
   },

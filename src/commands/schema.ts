@@ -1,6 +1,7 @@
 /**
  * `proofreel schema`: the JSON Schemas of the project's formats.
  */
+import { phrasesSchema } from '../draft/phrases.ts';
 import { planSchema, waysSchema } from '../report/plan-report.ts';
 import { reportSchema } from '../report/report.ts';
 import { lookSchema } from '../scene/read-look.ts';
@@ -16,6 +17,7 @@ export interface SchemaCall {
   readonly costs?: boolean;
   readonly plan?: boolean;
   readonly ways?: boolean;
+  readonly phrases?: boolean;
 }
 
 const schemas: Readonly<Record<keyof SchemaCall, () => object>> = {
@@ -24,6 +26,7 @@ const schemas: Readonly<Record<keyof SchemaCall, () => object>> = {
   costs: teachingCostsSchema,
   plan: planSchema,
   ways: waysSchema,
+  phrases: phrasesSchema,
 };
 
 export async function schema(call: SchemaCall, terminal: Terminal): Promise<number> {
