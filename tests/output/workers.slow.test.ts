@@ -1,0 +1,59 @@
+/**
+ * Two processes make, to the byte, the file that one makes; and neither outlives a render.
+ */
+import { readdirSync, readFileSync } from 'node:fs';
+import { afterAll, expect, it } from 'vitest';
+import { codecOf } from '../../src/output/codecs/codecs.ts';
+import { filmPainter } from '../../src/output/film-painter.ts';
+import type { Painter } from '../../src/output/painter.ts';
+import { renderFilm } from '../../src/output/render.ts';
+import { filmSegments } from '../../src/output/segment-video.ts';
+import { defaultLook } from '../../src/picture/default-look.ts';
+import { circle, film, link, type MarkWish } from '../picture/films.ts';
+import { scratchFolder } from './outside.ts';
+
+const scratch = scratchFolder();
+afterAll(scratch.remove);
+
+/** Three steps of motion and rest on a small board. */
+const marks = [0, 60, 120].flatMap((from): MarkWish[] => [
+  { ...circle('7r1c5'), from, until: from + 60, step: `s${from}` },
+  { ...link('strong', '7r1c5', '7r5c5'), from: from + 4, until: from + 60, step: `s${from}` },
+  { ...circle(`3r${1 + from / 60}c9`), from: from + 20, until: from + 60, step: `s${from}` },
+]);
+const painter = filmPainter(film({ width: 320, height: 180, frameCount: 180, marks }), defaultLook);
+const alone: Painter = { ...painter, remake: undefined };
+
+it.each(['film.mp4', 'film.mov', 'film.webm'])('%s', async (name) => {
+  const codec = codecOf('h264', painter, { opaque: true, compatible: false });
+  const pictures = filmSegments(painter, codec, undefined).reduce((sum, { moving }) => sum + moving.length + 1, 0);
+  expect(pictures).toBeGreaterThan(48); // Enough for a second process to be started.
+  expect(await renderFilm(alone, scratch.at(`one-${name}`))).toMatchObject({ kind: 'written' });
+  expect(await renderFilm(painter, scratch.at(`two-${name}`))).toMatchObject({ kind: 'written', frameCount: 180 });
+  expect(readFileSync(scratch.at(`two-${name}`)).equals(readFileSync(scratch.at(`one-${name}`)))).toBe(true);
+  expect(workersOf(process.pid)).toEqual([]);
+});
+
+it('a worker that dies is one sentence, and nothing is left', async () => {
+  const dying = renderFilm(
+    { ...painter, remake: { module: 'data:text/javascript,process.exit(7)', data: undefined } },
+    scratch.at('dead.mp4'),
+  );
+  await expect(dying).rejects.toThrow('a process that drew frames ended before it was done');
+  expect(scratch.list().filter((name) => name.includes('dead'))).toEqual([]);
+  expect(workersOf(process.pid)).toEqual([]);
+});
+
+/** Processes that run `worker.ts` for this one, by proc(5). */
+function workersOf(parent: number): readonly string[] {
+  return readdirSync('/proc')
+    .filter((name) => /^\d+$/.test(name))
+    .filter((pid) => {
+      try {
+        const isOurs = new RegExp(`\\) \\S ${parent} `).test(readFileSync(`/proc/${pid}/stat`, 'utf8'));
+        return isOurs && readFileSync(`/proc/${pid}/cmdline`, 'utf8').includes('worker.ts');
+      } catch {
+        return false; // It has ended in the meantime.
+      }
+    });
+}
