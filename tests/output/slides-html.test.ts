@@ -75,6 +75,7 @@ describeWith(['chromium'], 'in a browser', () => {
   async function opened(name: string, options: BrowserContextOptions = {}, hash = '') {
     const context = await browser.newContext({ viewport: { width: 1280, height: 720 }, ...options });
     const page = await context.newPage();
+    page.setDefaultTimeout(50_000); // a machine may be busy
     const requests: string[] = [];
     const faults: string[] = [];
     page.on('request', (request) => requests.push(request.url()));
@@ -135,9 +136,9 @@ describeWith(['chromium'], 'in a browser', () => {
       await session.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
     };
     await swipe(600, 400);
-    await expect.poll(() => shown(page)).toEqual(['a']);
+    await expect.poll(() => shown(page), { timeout: 20_000 }).toEqual(['a']);
     await swipe(400, 600);
-    await expect.poll(() => shown(page)).toEqual(['a.question']);
+    await expect.poll(() => shown(page), { timeout: 20_000 }).toEqual(['a.question']);
     await swipe(600, 580, 200);
     expect(await shown(page)).toEqual(['a.question']);
     await close();
@@ -147,7 +148,7 @@ describeWith(['chromium'], 'in a browser', () => {
     const { page, faults, close } = await opened('slides.html');
     await page.keyboard.press('ArrowRight');
     expect(await page.locator('#a canvas').count()).toBe(1);
-    await expect.poll(() => page.locator('#a canvas').count(), { timeout: 8000 }).toBe(0);
+    await expect.poll(() => page.locator('#a canvas').count(), { timeout: 40_000 }).toBe(0);
     expect(faults).toEqual([]);
     await close();
   });
@@ -207,24 +208,29 @@ describeWith(['chromium'], 'in a browser', () => {
     await close();
   });
 
-  it.each([
-    ['wide', 1280, 720],
-    ['small', 640, 360],
-    ['upright', 390, 844],
-  ] as const)('keeps its words on the slide where the window is %s', async (_, width, height) => {
-    const { page, close } = await opened('slides.html', { viewport: { width, height } });
-    for (const _slide of ['a.question', 'a', 'b', 'c']) {
-      const over = await page.$eval('.slide.shown', (slide) => {
-        const box = slide.getBoundingClientRect();
-        return [...slide.querySelectorAll('h2, p, li')]
-          .map((words) => words.getBoundingClientRect())
-          .filter((words) => words.right > box.right + 1 || words.bottom > box.bottom + 1 || words.left < box.left - 1)
-          .length;
-      });
-      expect(over).toBe(0);
-      await page.keyboard.press('ArrowRight');
+  it('keeps its words on the slide, wide, small and upright', async () => {
+    const { page, close } = await opened('slides.html', { reducedMotion: 'reduce' });
+    for (const [width, height] of [
+      [1280, 720],
+      [640, 360],
+      [390, 844],
+    ] as const) {
+      await page.setViewportSize({ width, height });
+      await page.keyboard.press('Home');
+      for (const _slide of ['a.question', 'a', 'b', 'c']) {
+        const over = await page.$eval('.slide.shown', (slide) => {
+          const box = slide.getBoundingClientRect();
+          return [...slide.querySelectorAll('h2, p, li')]
+            .map((words) => words.getBoundingClientRect())
+            .filter(
+              (words) => words.right > box.right + 1 || words.bottom > box.bottom + 1 || words.left < box.left - 1,
+            ).length;
+        });
+        expect(over).toBe(0);
+        await page.keyboard.press('ArrowRight');
+      }
+      expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(width);
     }
-    expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(width);
     await close();
   });
 
@@ -239,7 +245,6 @@ describeWith(['chromium'], 'in a browser', () => {
   // axe-core 4, all its rules: WCAG 2.2 and good practice.
   it.each([
     ['with scripts', 'slides.html', ''],
-    ['on a later slide', 'slides.html', '#c'],
     ['without scripts', 'unscripted.html', ''],
     ['an exercise', 'exercise.html', '#answers-1'],
   ] as const)('is without fault to axe-core: %s', async (_, name, hash) => {

@@ -1,6 +1,7 @@
 /** Slides and handouts as PDF, looked at by poppler and qpdf. */
 import { execFileSync } from 'node:child_process';
-import { readFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { createCanvas } from 'canvas';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { withLanguage } from '../../src/output/pdf-language.ts';
 import { writeSlides } from '../../src/output/slides.ts';
@@ -41,6 +42,32 @@ async function written(
 
 const run = (program: string, ...words: string[]): string => execFileSync(program, words, { encoding: 'utf8' });
 
+/** The entries of the catalog, as qpdf has them. */
+function catalogOf(name: string): string {
+  const root = /\/Root (\d+) 0 R/.exec(run('qpdf', '--show-object=trailer', scratch.at(name)))?.[1];
+  return run('qpdf', `--show-object=${root}`, scratch.at(name));
+}
+
+describeWith(['qpdf', 'pdfinfo'], 'the language of a PDF', () => {
+  // As cairo writes them up to 1.16, and from 1.18 on, with objects and cross-references in streams; qpdf makes either.
+  it.each(['disable', 'generate'])('is set where object streams are: %s', (streams) => {
+    const canvas = createCanvas(200, 100, 'pdf');
+    canvas.getContext('2d').fillRect(10, 10, 50, 50);
+    writeFileSync(scratch.at('plain.pdf'), canvas.toBuffer('application/pdf', { title: 'Plain' }));
+    run('qpdf', `--object-streams=${streams}`, scratch.at('plain.pdf'), scratch.at('made.pdf'));
+    writeFileSync(scratch.at('told.pdf'), withLanguage(readFileSync(scratch.at('made.pdf')), 'pt-BR'));
+    expect(catalogOf('made.pdf')).not.toContain('/Lang');
+    expect(catalogOf('told.pdf')).toContain('/Lang (pt-BR)');
+    expect(run('qpdf', '--check', scratch.at('told.pdf'))).toMatch(/No syntax or stream encoding errors found/);
+    expect(run('pdfinfo', scratch.at('told.pdf'))).toMatch(/^Title: +Plain$.*^Pages: +1$/ms);
+  });
+
+  it('is not set twice', () => {
+    const once = withLanguage(readFileSync(scratch.at('made.pdf')), 'en');
+    expect(() => withLanguage(once, 'en')).toThrow(/without a language/);
+  });
+});
+
 describeWith(['pdfinfo', 'pdffonts', 'pdftotext', 'qpdf'], 'a PDF of slides', () => {
   beforeAll(async () => {
     await written('slides.pdf');
@@ -58,8 +85,7 @@ describeWith(['pdfinfo', 'pdffonts', 'pdftotext', 'qpdf'], 'a PDF of slides', ()
   });
 
   it('tells its language, and shows its title', () => {
-    const root = /\/Root (\d+) 0 R/.exec(run('qpdf', '--show-object=trailer', scratch.at('slides.pdf')))?.[1];
-    const catalog = run('qpdf', `--show-object=${root}`, scratch.at('slides.pdf'));
+    const catalog = catalogOf('slides.pdf');
     expect(catalog).toContain('/Lang (de)');
     expect(catalog).toContain('/DisplayDocTitle true');
   });
@@ -121,9 +147,9 @@ describeWith(['pdfinfo', 'pdffonts', 'pdftotext', 'qpdf'], 'a PDF of slides', ()
   });
 });
 
-describe('the language of a PDF', () => {
-  it('is refused to a file that is none', () => {
-    expect(() => withLanguage(Buffer.from('%PDF-1.5\n'), 'en')).toThrow(/plain trailer/);
+describe('a file that is no PDF', () => {
+  it('is given no language', () => {
+    expect(() => withLanguage(Buffer.from('%PDF-1.5\n'), 'en')).toThrow(/ends with its cross-references/);
   });
 });
 
