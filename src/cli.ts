@@ -24,6 +24,7 @@ const actions: Readonly<Record<Verb['name'], Action>> = {
     (await import('./commands/check.ts')).check(scene ?? '', options, terminal),
   render: async (_, options, terminal, scenes) =>
     (await import('./commands/render.ts')).render(scenes, options, terminal),
+  join: async (_, options, terminal, parts) => (await import('./commands/join.ts')).join(parts, options, terminal),
   still: async (scene, options, terminal) =>
     (await import('./commands/still.ts')).still(scene ?? '', options, terminal),
   chapters: async (scene, options, terminal) =>
@@ -46,6 +47,7 @@ const actions: Readonly<Record<Verb['name'], Action>> = {
 const argumentsTaken = {
   SCENE: 'the scene file (YAML)',
   'SCENE...': 'the scene files (YAML)',
+  'PART...': 'all parts of one render, in any order',
   PUZZLE: 'the puzzle: its symbols, row by row (. 0 _ are blank), a file that holds them, or a scene',
 } as const;
 

@@ -12,6 +12,7 @@ export interface Verb {
   readonly name:
     | 'check'
     | 'render'
+    | 'join'
     | 'still'
     | 'captions'
     | 'chapters'
@@ -102,6 +103,10 @@ export const verbs: readonly Verb[] = [
       },
       look,
       version,
+      {
+        flags: '--part <k/n>',
+        does: 'this share of the video alone, OUT-k-of-n.part, for `join`: one machine makes 1/8, another 2/8',
+      },
       { flags: '--no-cache', does: 'draw all anew: neither use nor keep what is the same from one render to the next' },
       { flags: '--quiet', does: 'no progress' },
     ],
@@ -113,6 +118,13 @@ export const verbs: readonly Verb[] = [
       'proofreel render marks.yaml -o marks.mov',
       'proofreel render lesson.yaml --as upright -o upright.mp4',
     ],
+  },
+  {
+    name: 'join',
+    call: 'join PART... -o OUT',
+    does: 'makes the video of parts that `render --part` has made on several machines, without encoding anything again',
+    options: [out('the video, of the kind that the parts were rendered for')],
+    examples: ['proofreel join lesson-*-of-8.part -o lesson.mp4'],
   },
   {
     name: 'still',

@@ -2,6 +2,7 @@
  * What a call of `render` asks for, read and held against itself before anything is opened.
  */
 import { basename, extname } from 'node:path';
+import type { Share } from '../output/parts.ts';
 import { compare, divide, type Fraction, fraction, fractionFromDecimal, toNumber, zero } from '../scene/fraction.ts';
 import { nearestWords } from '../scene/nearest-word.ts';
 import { BadCall } from './bad-call.ts';
@@ -19,6 +20,7 @@ export interface RenderCall {
   readonly handles?: string;
   readonly scale?: string;
   readonly format?: string;
+  readonly part?: string;
   readonly look?: string;
   readonly as?: string;
   /** False with --no-cache. */
@@ -40,6 +42,7 @@ export interface RenderPlan {
   readonly handles: Fraction;
   /** Of both sides of the frame. */
   readonly scale: number;
+  readonly part: Share | undefined;
 }
 
 /** @throws BadCall where the call asks for what cannot be, or for two things that exclude each other */
@@ -66,12 +69,25 @@ export function readRenderCall(scenes: readonly string[], call: RenderCall): Ren
     byStep,
     handles: call.handles === undefined ? zero : readHandles(call.handles),
     scale: call.scale === undefined ? 1 : readScale(call.scale),
+    part: call.part === undefined ? undefined : readPart(call.part, call, several),
   };
 }
 
 function readBy(by: string | undefined): boolean {
   if (by !== undefined && by !== 'step') throw new BadCall(`--by ${by}: videos can be had one a step alone, --by step`);
   return by !== undefined;
+}
+
+/** `2/8`. */
+function readPart(text: string, { matte }: RenderCall, several: boolean): Share {
+  const match = /^(\d{1,4})\/(\d{1,4})$/.exec(text.trim());
+  const [number, of] = [Number(match?.[1]), Number(match?.[2])];
+  if (match === null || number < 1 || number > of)
+    throw new BadCall(`--part ${text}: write the part's number and how many there are, such as 2/8`);
+  if (several)
+    throw new BadCall('--part is of one video; where there are several, let each machine render some of them');
+  if (matte === true) throw new BadCall('--part and --matte exclude each other, since a part is of one video');
+  return { number, of };
 }
 
 const formats: readonly Format[] = ['mp4', 'mov', 'webm', 'png'];

@@ -109,6 +109,7 @@ async function renderFile(
     audio: kind === 'matte' ? undefined : tracks.audio,
     key: call.key,
     lossless: call.lossless,
+    part: plan.part,
     cache: call.cache === false ? undefined : cacheFolder(),
     compatible: call.compatible,
     holds: call.holds,

@@ -13,7 +13,8 @@ import { sounds } from './sound.ts';
 import type { Container } from './target.ts';
 
 export interface Tracks {
-  readonly sound: Footage | undefined;
+  /** `encoded`: it is cut and compressed already, as `writeSound` does it. */
+  readonly sound: (Footage & { readonly encoded?: boolean }) | undefined;
   /** In order of `from`. */
   readonly chapters: readonly Chapter[];
   /** Of the first frame, as SMPTE writes it (`01:00:00:00`, `;` before the frames for drop-frame); for a .mov alone. */
@@ -36,12 +37,14 @@ export async function finishVideo(
   const files: { file: string; options: readonly string[] }[] = [{ file: picture, options: [] }];
   const soundOptions: string[] = [];
   let filter: string | undefined;
-  if (sound !== undefined) {
-    const seek = seekBefore(sound.start);
-    const { encoder, options } = sounds[container];
-    filter = `[1:a:0]${soundFilters(seek.lead, secondsOf(painter))}[sound]`;
-    files.push({ file: sound.file, options: seek.options });
-    soundOptions.push('-map', '[sound]', '-c:a', encoder, ...options);
+  if (sound?.encoded === true) {
+    files.push({ file: sound.file, options: [] });
+    soundOptions.push('-map', '1:a', '-c:a', 'copy');
+  } else if (sound !== undefined) {
+    const encoding = soundEncoding(sound, 1, container, painter);
+    filter = encoding.filter;
+    files.push(encoding.input);
+    soundOptions.push(...encoding.options);
   }
   if (chapters.length > 0) files.push(chaptersInput(chapters, painter.rate));
   await run(
@@ -60,6 +63,34 @@ export async function finishVideo(
     },
     signal,
   );
+}
+
+/** Writes the sound alone, cut at the film's end and compressed as that container has it. */
+export async function writeSound(
+  sound: Footage,
+  container: Container,
+  film: Pick<Painter, 'rate' | 'frameCount'>,
+  file: string,
+  signal: AbortSignal | undefined,
+): Promise<void> {
+  const { input, filter, options } = soundEncoding(sound, 0, container, film);
+  const bare = ['-map_metadata', '-1', '-map_chapters', '-1', '-fflags', '+bitexact', '-f', container];
+  await run({ files: [input], filter, outputOptions: [...options, ...bare], output: file }, signal);
+}
+
+function soundEncoding(
+  sound: Footage,
+  number: number,
+  container: Container,
+  film: Pick<Painter, 'rate' | 'frameCount'>,
+) {
+  const seek = seekBefore(sound.start);
+  const { encoder, options } = sounds[container];
+  return {
+    input: { file: sound.file, options: seek.options },
+    filter: `[${number}:a:0]${soundFilters(seek.lead, secondsOf(film))}[sound]`,
+    options: ['-map', '[sound]', '-c:a', encoder, ...options],
+  };
 }
 
 /** The options that take the chapters from the input with that number, or none from anywhere. */

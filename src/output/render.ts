@@ -10,6 +10,7 @@ import { layersOf } from './layers.ts';
 import { makerOf } from './maker.ts';
 import { writeOverFootage } from './over-footage.ts';
 import type { Painter } from './painter.ts';
+import { type Share, writeShare } from './parts.ts';
 import { type Progress, type ProgressMeter, progressMeter } from './progress.ts';
 import { segmentCache } from './segment-cache.ts';
 import { type Refusal, sourceFault, targetOf } from './target.ts';
@@ -36,6 +37,8 @@ export interface RenderOptions {
   readonly timecode?: string | undefined;
   /** The folder in which segments are kept from one render to the next (`cacheFolder()`); without it none are. */
   readonly cache?: string | undefined;
+  /** This share of the film alone, as a file that `joinParts` takes. */
+  readonly part?: Share | undefined;
   readonly onProgress?: ((progress: Progress) => void) | undefined;
   /** Aborted: everything is taken back, and the result is `interrupted`. */
   readonly signal?: AbortSignal | undefined;
@@ -90,6 +93,7 @@ async function render(painter: Painter, name: string, options: RenderOptions): P
   }
   const meter = progressMeter(painter.frameCount, options.onProgress);
   if (target.kind === 'frames') {
+    if (options.part !== undefined) return { kind: 'refused', message: framesInParts };
     const message = await folderFault(target.folder);
     if (message !== undefined) return { kind: 'refused', message };
     await writeFrameFolder(painter, target.folder, { key, holds: options.holds ?? false, meter, signal });
@@ -104,6 +108,16 @@ async function render(painter: Painter, name: string, options: RenderOptions): P
   const timecode = hasTimecode(painter.rate) ? wanted : undefined;
   const cache = options.cache === undefined ? undefined : segmentCache(options.cache, await makerOf());
   const notices = [...layers.notices, ...(timecode === wanted ? [] : [noTimecode])];
+  if (options.part !== undefined) {
+    if (under !== undefined) return { kind: 'refused', message: overFootageInParts };
+    const plan = { ...target, key, sound, chapters, timecode };
+    const { file, meter: own } = await writeShare(painter, plan, options.part, {
+      onProgress: options.onProgress,
+      signal,
+      cache,
+    });
+    return written(file, own, notices);
+  }
   if (under !== undefined) await writeOverFootage(painter, { ...target, under, sound, chapters }, { meter, signal });
   else
     notices.push(
@@ -118,6 +132,10 @@ async function render(painter: Painter, name: string, options: RenderOptions): P
 
 const noTimecode =
   'the .mov has no timecode track: one counts 24, 25, 30, 48, 50 or 60 frames a second, and this film has another rate';
+
+const framesInParts = 'a folder of frames is not made in parts; render some of its steps on each machine (--steps)';
+const overFootageInParts =
+  'a video over footage cannot be made in parts: each of its pictures hangs on those before; make parts of the marks alone, as a .mov or .webm';
 
 function written(path: string, meter: ProgressMeter, notices: readonly string[]): RenderResult {
   return { kind: 'written', path, frameCount: meter.done, drawn: meter.drawn, kept: meter.kept, notices };

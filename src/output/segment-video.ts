@@ -3,19 +3,16 @@
  * encoded, and all is joined and checked before it gets its name.
  */
 import { mkdir, rm } from 'node:fs/promises';
-import { CannotHold, type Codec } from './codecs/codec.ts';
+import type { Codec } from './codecs/codec.ts';
 import { codecOf } from './codecs/codecs.ts';
-import { writeMov } from './containers/mov.ts';
-import type { Track } from './containers/track.ts';
-import { writeWebm } from './containers/webm.ts';
 import { requireEncoders } from './ffmpeg.ts';
 import { finishVideo, isFinished } from './finish-video.ts';
+import { joinSegments } from './join-segments.ts';
 import type { Painter } from './painter.ts';
 import type { ProgressMeter } from './progress.ts';
 import { renderSegments } from './render-segments.ts';
-import { type Sample, samplesOf } from './samples.ts';
 import type { SegmentCache } from './segment-cache.ts';
-import { PacketReader, type SegmentIndex } from './segment-file.ts';
+import type { SegmentIndex } from './segment-file.ts';
 import { folderStore, type SegmentStore } from './segment-store.ts';
 import { type Segment, segmentsOf } from './segments.ts';
 import { sounds } from './sound.ts';
@@ -32,38 +29,59 @@ export interface SegmentedOptions {
 }
 
 /** Writes the film as `plan` says. Throws a `MachineFailure`, `CannotHold` before anything is written, or the signal's reason. */
-export async function writeSegmented(
-  painter: Painter,
-  plan: VideoPlan,
-  { meter, signal, cache }: SegmentedOptions,
-): Promise<void> {
-  const kind = { codec: plan.codec, opaque: isOpaque(painter, plan.key), compatible: plan.compatible ?? false };
-  const codec = codecOf(plan.codec, painter, kind);
+export async function writeSegmented(painter: Painter, plan: VideoPlan, options: SegmentedOptions): Promise<void> {
+  const { signal } = options;
+  const codec = codecOf(plan.codec, painter, kindOf(painter, plan));
   await requireEncoders([
     ...(codec.encoder === undefined ? [] : [codec.encoder]),
     ...(plan.sound === undefined ? [] : [sounds[plan.container].encoder]),
   ]);
+  const segments = filmSegments(painter, codec, plan.key);
   await writeWholeFile(plan.file, async (part) => {
-    const folder = `${part}-segments`;
-    const store = folderStore(folder);
-    const segments = filmSegments(painter, codec, plan.key);
-    try {
-      await mkdir(folder);
-      const kept = await fetchAll(segments, store, cache);
-      meter.keep(segments.reduce((sum, { digest, frameCount }) => sum + (kept.has(digest) ? frameCount : 0), 0));
-      const setting = { ...kind, key: plan.key, folder };
-      const indices = await renderSegments(segments, { painter, codec, setting, store, meter, signal });
+    await withSegments(`${part}-segments`, segments, painter, plan, options, async (store, indices) => {
       const picture = isFinished(plan) ? part : store.scratch();
-      await join(picture, painter, plan, codec, segments, indices, store, signal);
+      await joinSegments(picture, { ...plan, ...pictureOf(painter, plan) }, codec, segments, indices, store, signal);
       if (picture !== part) await finishVideo(picture, plan, plan.container, painter, part, signal);
       await requireFrames(part, painter, signal);
       signal?.throwIfAborted();
-    } finally {
-      // What is done is done, even if the rest was interrupted.
-      if (cache !== undefined) await keepAll(segments, store, cache);
-      await rm(folder, { recursive: true, force: true });
-    }
+    });
   });
+}
+
+/** Makes those segments of the film, or takes them from the cache, and has `work` done with them; then all is removed. */
+export async function withSegments(
+  folder: string,
+  segments: readonly Segment[],
+  painter: Painter,
+  plan: VideoPlan,
+  { meter, signal, cache }: SegmentedOptions,
+  work: (store: SegmentStore, indices: readonly SegmentIndex[]) => Promise<void>,
+): Promise<void> {
+  const kind = kindOf(painter, plan);
+  const codec = codecOf(plan.codec, painter, kind);
+  const store = folderStore(folder);
+  try {
+    await mkdir(folder);
+    const kept = await fetchAll(segments, store, cache);
+    meter.keep(segments.reduce((sum, { digest, frameCount }) => sum + (kept.has(digest) ? frameCount : 0), 0));
+    const setting = { ...kind, key: plan.key, folder };
+    await work(store, await renderSegments(segments, { painter, codec, setting, store, meter, signal }));
+  } finally {
+    // What is done is done, even if the rest was interrupted.
+    if (cache !== undefined) await keepAll(segments, store, cache);
+    await rm(folder, { recursive: true, force: true });
+  }
+}
+
+/** Which way of compressing pictures the plan asks for. */
+export function kindOf(painter: Painter, { codec, key, compatible = false }: VideoPlan) {
+  return { codec, opaque: isOpaque(painter, key), compatible };
+}
+
+/** What a container has to know of the picture. */
+export function pictureOf(painter: Painter, { key }: VideoPlan) {
+  const { width, height, rate, frameCount } = painter;
+  return { width, height, rate, frameCount, alpha: !isOpaque(painter, key) };
 }
 
 /** The digests of the segments that were in the cache. */
@@ -95,45 +113,6 @@ export function filmSegments(painter: Painter, codec: Codec, key: string | undef
   const mostMoving = Math.max(16, Math.min(240, Math.floor(mostBytes / (codec.bytesPerPixel * width * height))));
   const recipe = JSON.stringify([codec.recipe, key ?? null]);
   return segmentsOf(stretchesOf(painter), { mostMoving, recipe, stillPictures: codec.stillPictures });
-}
-
-async function join(
-  file: string,
-  painter: Painter,
-  plan: VideoPlan,
-  codec: Codec,
-  segments: readonly Segment[],
-  indices: readonly SegmentIndex[],
-  store: SegmentStore,
-  signal: AbortSignal | undefined,
-): Promise<void> {
-  const config = indices[0]?.config ?? new Uint8Array();
-  if (indices.some((index) => Buffer.compare(index.config, config) !== 0)) {
-    throw new CannotHold('the segments of the film cannot be joined');
-  }
-  const reader = new PacketReader();
-  const track: Track = {
-    codec: plan.codec,
-    config,
-    width: painter.width,
-    height: painter.height,
-    rate: painter.rate,
-    alpha: !isOpaque(painter, plan.key),
-    frameCount: painter.frameCount,
-    samples: function* (): Generator<Sample> {
-      for (let at = 0; at < segments.length; at++) {
-        const [segment, index] = [segments[at]!, indices[at]!];
-        const read = (place: number) => reader.read(store.fileOf(segment), index.packets[place]!);
-        yield* samplesOf(segment, index, codec, read);
-      }
-    },
-  };
-  try {
-    if (plan.container === 'webm') await writeWebm(file, track, signal);
-    else await writeMov(file, track, plan.container, signal);
-  } finally {
-    reader.close();
-  }
 }
 
 /** Whether no pixel lets anything through. */

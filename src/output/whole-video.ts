@@ -7,7 +7,11 @@ import type { Painter } from './painter.ts';
 import { isDiskFull } from './whole-file.ts';
 
 /** An encoder on a full disk may end as if all were well, so what it wrote is counted. Throws a `MachineFailure`. */
-export async function requireFrames(part: string, painter: Painter, signal: AbortSignal | undefined): Promise<void> {
+export async function requireFrames(
+  part: string,
+  painter: Pick<Painter, 'frameCount'>,
+  signal: AbortSignal | undefined,
+): Promise<void> {
   const found = await countFrames(part, signal);
   if (found === painter.frameCount) return;
   if (await isDiskFull(part)) throw new MachineFailure(`cannot write the video: ${diskIsFull}`);

@@ -15,6 +15,7 @@ describe('a call of render', () => {
       byStep: false,
       handles: zero,
       scale: 1,
+      part: undefined,
     });
   });
 
@@ -29,6 +30,7 @@ describe('a call of render', () => {
       { handles: fraction(3n, 2n), byStep: true, several: true },
       { out: 'clips', by: 'step', handles: '1.5s' },
     ],
+    ['a part', { part: { number: 2, of: 8 } }, { part: '2/8' }],
     ['a format with its dot', { format: 'mov' }, { out: 'clips/', by: 'step', format: '.MOV' }],
   ])('%s', (_, wanted, call) => {
     expect(readRenderCall(['a.yaml'], { out: 'a.mp4', ...call })).toMatchObject(wanted);
@@ -66,6 +68,13 @@ describe('a call of render', () => {
     [['a.yaml'], { out: 'a/', by: 'step', format: 'png', matte: true }, /^--matte is for videos/],
     [['a.yaml'], { out: 'a.mp4', steps: 'a...b' }, /^--steps a\.\.\.b: write the id of one step/],
     [['a.yaml'], { out: 'a.mp4', steps: '..b' }, /^--steps \.\.b: write the id/],
+    ...['0/8', '9/8', '2', 'two', ''].map((part): [readonly string[], RenderCall, RegExp] => [
+      ['a.yaml'],
+      { out: 'a.mp4', part },
+      /^--part .*: write the part's number and how many there are, such as 2\/8$/,
+    ]),
+    [['a.yaml'], { out: 'a/', by: 'step', part: '1/2' }, /^--part is of one video/],
+    [['a.yaml'], { out: 'a.mov', matte: true, part: '1/2' }, /^--part and --matte exclude/],
     ...['0', '2', '1/0', '4/1', '-1/4', 'small', '1/2/3', ''].map((scale): [readonly string[], RenderCall, RegExp] => [
       ['a.yaml'],
       { out: 'a.mp4', scale },

@@ -16,7 +16,7 @@ export type CodecName = VideoCodec | 'png';
 /** `opaque`: no pixel lets anything through. `compatible`: an .mp4 in which all pictures are the encoder's own. */
 export function codecOf(
   name: CodecName,
-  { width, height, rate }: Painter,
+  { width, height, rate }: Pick<Painter, 'width' | 'height' | 'rate'>,
   { opaque, compatible }: { readonly opaque: boolean; readonly compatible: boolean },
 ): Codec {
   switch (name) {
