@@ -188,6 +188,14 @@ export const goldens: readonly Golden[] = [
       small: 'whole',
     },
   ),
+  golden(
+    'strikes-side-by-side',
+    [strike('4r1c1'), strike('5r1c1'), strike('4r2c2'), strike('8r2c2'), circle('5r3c3', 0), strike('6r3c3')],
+    {
+      boxes: '3x3',
+      small: 'whole',
+    },
+  ),
   golden('hull-round-what-is-not-its', [
     circle('1r2c3'),
     link('strong', '1r2c14', '1r4c1'),

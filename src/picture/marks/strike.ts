@@ -18,6 +18,10 @@ const slender = 0.72;
 /** Flatter than a diagonal, so that the slashes of small digits that stand aslant do not run into one. */
 const slope = 0.56;
 
+/** Between two that are spoken of in one row of small digits, half as wide as from one to the next, and steep. */
+const besideReach = 0.135;
+const steep = 1.35;
+
 /** The disc under the digit, or the slash over it. */
 export function paintStrike(stage: BoardStage, { mark, ink }: Standing, part: 'disc' | 'slash'): void {
   if (mark.shape.kind !== 'strike') return;
@@ -31,8 +35,10 @@ export function paintStrike(stage: BoardStage, { mark, ink }: Standing, part: 'd
   const room = roomFor(stage, mark.shape.candidate);
   // Where small digits stand close by, it ends before them.
   const beyond = room.emphasis < wideRoom(stage.film, look).emphasis ? 0.04 : 0.08;
-  const reach = look.type.candidate * room.emphasis * 0.62 + beyond;
-  const slash = line([x - reach, y - reach * slope], [x + reach, y + reach * slope]);
+  const isBeside = room.touching.some(([, otherY]) => Math.abs(otherY - y) < 0.05);
+  const across = isBeside ? besideReach : look.type.candidate * room.emphasis * 0.62 + beyond;
+  const down = isBeside ? besideReach * steep : across * slope;
+  const slash = line([x - across, y - down], [x + across, y + down]);
   const long = length(slash);
   const drawn = long * ink.progress;
   const width = strokeWidth(stage, look.strokes.strike);
