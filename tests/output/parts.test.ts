@@ -70,7 +70,14 @@ describe('the shares', () => {
   it('hold each segment once, and about as many pictures each', () => {
     const segments = Array.from({ length: 60 }, (_, index): Segment => {
       const moving = new Array<number>(20 + (index % 7)).fill(0);
-      return { digest: String(index % 50), from: 0, frameCount: 300, moving, still: { frame: 0, count: 100 }, stillPictures: 1 };
+      return {
+        digest: String(index % 50),
+        from: 0,
+        frameCount: 300,
+        moving,
+        still: { frame: 0, count: 100 },
+        stillPictures: 1,
+      };
     });
     const shares = Array.from({ length: 8 }, (_, index) => shareOf(segments, { number: index + 1, of: 8 }));
     expect(shares.flat().map(({ digest }) => digest)).toEqual(Array.from({ length: 50 }, (_, index) => String(index)));
