@@ -91,14 +91,23 @@ function whyUnreadable(complaints: readonly string[]): string {
  */
 export async function cutOffAt(file: string, promised: Fraction, signal?: AbortSignal): Promise<Fraction | undefined> {
   const from = Math.max(0, Math.floor(toNumber(promised)) - 2);
-  const wanted = ['-read_intervals', `${from}%${from + 4}`, '-show_entries', 'packet=pts_time,duration_time'];
+  const isCut = (end: Fraction): boolean => compare(add(end, fraction(1n)), promised) < 0;
+  const near = await lastPacketEnd(file, `${from}%${from + 4}`, signal);
+  if (!isCut(near)) return undefined;
+  // A recording of a screen may have no picture for minutes: then only the whole rest can tell.
+  const end = await lastPacketEnd(file, `${from}%`, signal);
+  return isCut(end) ? end : undefined;
+}
+
+/** When the last of the packets in that interval ends; zero where there is none. */
+async function lastPacketEnd(file: string, interval: string, signal: AbortSignal | undefined): Promise<Fraction> {
+  const wanted = ['-read_intervals', interval, '-show_entries', 'packet=pts_time,duration_time'];
   const parsed = packetsShape.safeParse(await probe(resolve(file), wanted, signal));
   const ends = (parsed.success ? parsed.data.packets : []).flatMap(({ pts_time, duration_time }) => {
     const start = decimal(pts_time);
     return start === undefined ? [] : [add(start, decimal(duration_time) ?? zero)];
   });
-  const end = ends.reduce((latest, one) => (compare(one, latest) > 0 ? one : latest), zero);
-  return compare(add(end, fraction(1n)), promised) < 0 ? end : undefined;
+  return ends.reduce((latest, one) => (compare(one, latest) > 0 ? one : latest), zero);
 }
 
 /** The number of frames in the file's first picture stream, by reading every packet of it (and decoding none). */

@@ -44,6 +44,7 @@ describe('a recording of no fixed rate', () => {
     { name: 'screen.mp4', start: 0, frameCount: 175 },
     { name: 'screen.mkv', start: 4, frameCount: 60 },
     { name: 'screen.mp4', start: 5, frameCount: 30 },
+    { name: 'screen.mp4', start: 2, frameCount: 60 }, // To its end nothing happens.
   ])('is shown by its times: $name from $start s', async ({ name, start, frameCount }) => {
     const painter = squarePainter({ width, height, rate, frameCount });
     const footage = { file: scratch.at(name), start: fraction(BigInt(start)) };
