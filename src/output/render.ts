@@ -110,7 +110,7 @@ async function render(painter: Painter, name: string, options: RenderOptions): P
   const notices = [...layers.notices, ...(timecode === wanted ? [] : [noTimecode])];
   if (options.part !== undefined) {
     if (under !== undefined) return { kind: 'refused', message: overFootageInParts };
-    const plan = { ...target, key, sound, chapters, timecode };
+    const plan = { ...target, key, sound, chapters, timecode, compatible: options.compatible };
     const { file, meter: own } = await writeShare(painter, plan, options.part, {
       onProgress: options.onProgress,
       signal,
