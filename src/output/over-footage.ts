@@ -104,8 +104,18 @@ function encodingOf(painter: Painter, plan: OverFootagePlan, { box, drawn }: Ove
   if (sound !== undefined) {
     const seek = seekBefore(sound.start);
     inputs.push({ file: sound.file, options: seek.options });
-    graph.push(`[${first + 1}:a:0]${soundFilters(seek.lead, secondsOf(painter))}[sound]`);
-    soundOptions.push('-map', '[sound]', '-c:a', sounds.mp4.encoder, ...sounds.mp4.options);
+    // In a graph of its own: ffmpeg 7 asks one input of a graph at a time, and would wait for the sound while it is the
+    // marks that are wanted.
+    const filter = soundFilters(seek.lead, secondsOf(painter));
+    soundOptions.push(
+      '-map',
+      `${first + 1}:a:0`,
+      '-filter:a',
+      filter,
+      '-c:a',
+      sounds.mp4.encoder,
+      ...sounds.mp4.options,
+    );
   }
   if (plan.chapters.length > 0) inputs.push(chaptersInput(plan.chapters, painter.rate));
   return {
