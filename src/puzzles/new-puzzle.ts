@@ -88,6 +88,14 @@ export function anyPuzzle(grid: Grid, symmetry: Symmetry, chance: Chance): Given
   return givens;
 }
 
+/** The next such puzzle that singles and locked candidates do not carry: what a planner is measured on. */
+export function hardPuzzle(grid: Grid, symmetry: Symmetry, chance: Chance): Givens {
+  for (;;) {
+    const givens = anyPuzzle(grid, symmetry, chance.branch());
+    if (!isEasy(grid, givens, { locked: true })) return givens;
+  }
+}
+
 /** The givens as one symbol a cell, `.` where it is blank. */
 export function printGivens(givens: Givens): string {
   return givens.map((given) => given ?? '.').join('');

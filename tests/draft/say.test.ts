@@ -51,13 +51,17 @@ const rows: readonly (readonly [page: string, language: string, say: string])[] 
   ],
 ];
 
+const languages = readdirSync(new URL('../../assets/phrases/', import.meta.url)).map((name) =>
+  name.replace('.yaml', ''),
+);
+
 describe('what is said', () => {
   it.each(rows)('%s (%s)', (page, language, say) => {
     expect(saidOfPage(page, language)).toBe(say);
   });
 
   const pages = readdirSync(new URL('../../scenes/names/', import.meta.url)).filter((name) => name.endsWith('.yaml'));
-  it.each(['en', 'de'])('of every name is whole sentences (%s)', (language) => {
+  it.each(languages)('of every name is whole sentences (%s)', (language) => {
     const said = pages.map((page) => [page, saidOfPage(page.replace('.yaml', ''), language)] as const);
     expect(said.filter(([, say]) => say !== undefined).length).toBeGreaterThan(70);
     const torn = said.filter(([, say]) => say !== undefined && !isWhole(say));

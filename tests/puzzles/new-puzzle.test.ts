@@ -5,7 +5,7 @@ import { countSolutions, possibleFrom } from '../../src/grid/solutions.ts';
 import { chanceFrom } from '../../src/puzzles/chance.ts';
 import { filledBoard } from '../../src/puzzles/filled-board.ts';
 import { type Givens, hardArguments, isEasy } from '../../src/puzzles/hard-part.ts';
-import { type Attempt, anyPuzzle, attempts, printGivens, type Wish } from '../../src/puzzles/new-puzzle.ts';
+import { type Attempt, anyPuzzle, attempts, hardPuzzle, printGivens, type Wish } from '../../src/puzzles/new-puzzle.ts';
 import { cellsTogether, symmetries } from '../../src/puzzles/symmetry.ts';
 
 const shapes: readonly BoxShape[] = ['2x2', '2x3', '2x4', '3x3'];
@@ -104,6 +104,14 @@ describe('any puzzle', () => {
     expect(solutionsOf(givens)).toBe(1);
     expect(withoutEach(givens).every((fewer) => solutionsOf(fewer) === 2)).toBe(true);
   });
+});
+
+it('a hard puzzle is one that singles and locked candidates do not carry', () => {
+  for (const seed of [1, 2, 3]) {
+    const givens = hardPuzzle(plain.grid, 'none', chanceFrom(seed));
+    expect(solutionsOf(givens)).toBe(1);
+    expect(isEasy(plain.grid, givens, { locked: true })).toBe(false);
+  }
 });
 
 it('a broken board is no puzzle', () => {
