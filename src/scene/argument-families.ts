@@ -1,8 +1,6 @@
 /**
  * The families of arguments, as the language lists them: what a teller means by "no uniqueness", "chains".
  */
-import type { ArgumentName } from './argument-names.ts';
-
 const fish = ['X-wing', 'swordfish', 'jellyfish'] as const;
 const fishKinds = ['finned', 'sashimi', 'franken', 'mutant', 'finned franken', 'finned mutant'] as const;
 
@@ -62,7 +60,7 @@ export const argumentFamilies = {
     'BUG+1',
     'BUG+n',
   ],
-} as const satisfies Readonly<Record<string, readonly ArgumentName[]>>;
+} as const;
 
 export type ArgumentFamily = keyof typeof argumentFamilies;
 

@@ -2,79 +2,13 @@
  * The names of arguments, by family, and how they may be spelt: in any case, with or without hyphens, singular or
  * plural, and by the usual second names. Names are common practice of the trade and have no source.
  */
+import { type ArgumentFamily, argumentFamilies } from './argument-families.ts';
 import { nearestWords } from './nearest-word.ts';
 
-const fish = ['X-wing', 'swordfish', 'jellyfish'] as const;
-const fishKinds = ['finned', 'sashimi', 'franken', 'mutant', 'finned franken', 'finned mutant'] as const;
-
 /** All names in their canonical spelling, by family. */
-export const argumentNames = [
-  'full house',
-  'naked single',
-  'hidden single',
-  'locked candidates',
-  'pointing pair',
-  'pointing triple',
-  'claiming',
-  'box-line reduction',
-  'naked pair',
-  'naked triple',
-  'naked quad',
-  'hidden pair',
-  'hidden triple',
-  'hidden quad',
-  'locked pair',
-  'locked triple',
-  ...fish,
-  ...fish.flatMap((name) => fishKinds.map((kind) => `${kind} ${name}` as const)),
-  'skyscraper',
-  'two-string kite',
-  'empty rectangle',
-  'turbot fish',
-  'X-chain',
-  'grouped X-chain',
-  'simple colouring',
-  'multi-colouring',
-  'XY-wing',
-  'XYZ-wing',
-  'WXYZ-wing',
-  'W-wing',
-  'M-wing',
-  'S-wing',
-  'L-wing',
-  'H-wing',
-  'remote pair',
-  'XY-chain',
-  'AIC',
-  'grouped AIC',
-  'continuous loop',
-  'discontinuous loop',
-  'ALS chain',
-  'forcing chain',
-  'forcing net',
-  'kraken fish',
-  'three-dimensional Medusa',
-  'ALS-XZ',
-  'ALS-XY-wing',
-  'death blossom',
-  'Sue de Coq',
-  'aligned pair exclusion',
-  'unique rectangle',
-  'unique rectangle type 1',
-  'unique rectangle type 2',
-  'unique rectangle type 3',
-  'unique rectangle type 4',
-  'unique rectangle type 5',
-  'unique rectangle type 6',
-  'hidden rectangle',
-  'avoidable rectangle',
-  'unique loop',
-  'extended rectangle',
-  'BUG+1',
-  'BUG+n',
-] as const;
+export const argumentNames: readonly ArgumentName[] = Object.values(argumentFamilies).flat();
 
-export type ArgumentName = (typeof argumentNames)[number];
+export type ArgumentName = (typeof argumentFamilies)[ArgumentFamily][number];
 
 /** Second names in use, each of exactly one argument. */
 const otherNames: Readonly<Record<string, ArgumentName>> = {
