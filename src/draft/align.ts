@@ -9,7 +9,7 @@
 import { membersOf } from '../grid/candidates.ts';
 import { cellOf, columnOf, digitOf, type Grid, rowOf } from '../grid/grid.ts';
 import type { Plan, PlanStep } from '../plan/plan.ts';
-import type { DraftStep } from './draft-steps.ts';
+import type { DraftStep } from './draft-step.ts';
 import type { Heard, Utterance } from './heard.ts';
 
 /** By step: the index of the utterance with which its telling begins; undefined where it was not heard. */

@@ -4,7 +4,8 @@
 import type { Digit, Grid } from '../grid/grid.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Span } from '../scene/diagnostic.ts';
-import { type DraftStep, draftSteps, isGathered } from './draft-steps.ts';
+import type { DraftStep } from './draft-step.ts';
+import { draftSteps, isGathered } from './draft-steps.ts';
 import type { Phrases } from './phrases.ts';
 import { puzzleOfScene, puzzleText, sceneText } from './scene-text.ts';
 import { type Wording, wordingOf } from './wording.ts';

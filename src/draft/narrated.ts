@@ -6,7 +6,7 @@ import { add, compare, type Fraction, fraction, multiply, subtract } from '../sc
 import type { Narration } from '../timeline/narration.ts';
 import { speakingSeconds } from '../timeline/pace.ts';
 import { align, featuresOf } from './align.ts';
-import type { DraftStep } from './draft-steps.ts';
+import type { DraftStep } from './draft-step.ts';
 import { type Heard, utterancesOf } from './heard.ts';
 import type { Phrases } from './phrases.ts';
 

@@ -3,7 +3,7 @@
  */
 import type { Digit, Grid } from '../grid/grid.ts';
 import type { Span } from '../scene/diagnostic.ts';
-import type { DraftStep } from './draft-steps.ts';
+import type { DraftStep } from './draft-step.ts';
 
 export interface DraftScene {
   readonly title: string;

@@ -1,0 +1,46 @@
+/**
+ * An argument of a plan in scene notation: its name, its sets or chain, its conclusions.
+ */
+import type { Grid } from '../grid/grid.ts';
+import { printCandidates, printChain, printConclusion, printDeadly, printSet } from '../grid/notation/print.ts';
+import type { Conclusion } from '../grid/terms.ts';
+import type { PlanStep } from '../plan/plan.ts';
+import { techniqueNamed } from '../techniques/all-techniques.ts';
+import { recogniseIn } from '../techniques/judge-name.ts';
+import type { DraftStep } from './draft-step.ts';
+
+/** Names that say of groups what they are, from the more special to the more general. */
+const general = ['empty rectangle', 'grouped X-chain', 'grouped AIC'];
+
+/** The plan's name for the argument, or where that leaves a detail unsaid (`AIC` of a grouped one) the name that says it. */
+export function nameBorne({ name, position, instance }: PlanStep): string {
+  const shape = { ...instance, position, chains: instance.chain === undefined ? [] : [instance.chain] };
+  const fits = (each: string) => {
+    const technique = techniqueNamed(each);
+    return technique !== undefined && recogniseIn(technique, shape)?.kind === 'fits';
+  };
+  if (fits(name)) return name;
+  const others = [`grouped ${name}`, name.replace('finned', 'sashimi'), name.replace('sashimi', 'finned'), ...general];
+  return others.find(fits) ?? name;
+}
+
+/** The argument in scene notation: its chain where it has one, else its sets; and its deadly pattern. */
+export function argumentText({ position: { grid }, instance }: PlanStep): Pick<DraftStep, 'from' | 'chain' | 'deadly'> {
+  const { chain, deadly, sets } = instance;
+  const named = sets.flatMap(({ source }) =>
+    source.kind === 'cell' || source.kind === 'places' ? [printSet(grid, source)] : [],
+  );
+  return {
+    ...(chain === undefined ? {} : { chain: printChain(grid, { ...chain, concludes: [] }) }),
+    ...(chain !== undefined || named.length === 0 ? {} : { from: named.join(' ') }),
+    ...(deadly === undefined ? {} : { deadly: printDeadly(grid, deadly) }),
+  };
+}
+
+/** Removals put together where that is shorter: `r1c79<>7`. */
+export function conclusionsText(grid: Grid, conclusions: readonly Conclusion[]): string {
+  const removed = conclusions.flatMap((each) => (each.kind === 'impossible' ? [each.candidate] : []));
+  const removals = removed.length === 0 ? [] : printCandidates(grid, removed).split(' ');
+  const others = conclusions.filter(({ kind }) => kind === 'one-of').map((each) => printConclusion(grid, each));
+  return [...removals.map((each) => each.replace(/^(\d+)(r.*)$/, '$2<>$1')), ...others].join(' ');
+}

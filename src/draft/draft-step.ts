@@ -1,0 +1,57 @@
+/**
+ * A step of a draft, and the draft while its steps are told.
+ */
+import type { Cell } from '../grid/grid.ts';
+import type { Wording } from './wording.ts';
+
+/** A step of a scene, its values in scene notation. */
+export interface DraftStep {
+  readonly id: string;
+  readonly chapter?: string | undefined;
+  readonly title: string;
+  readonly say: string;
+  readonly because?: string | undefined;
+  readonly called?: string | undefined;
+  readonly from?: string | undefined;
+  readonly chain?: string | undefined;
+  readonly deadly?: string | undefined;
+  readonly so?: string | undefined;
+  readonly only?: readonly string[] | undefined;
+  readonly pencil?: string | undefined;
+  readonly cascade?: string | undefined;
+  /** A callout beside the board. */
+  readonly note?: string | undefined;
+  /** When it begins, where that is known. */
+  readonly at?: string | undefined;
+  /** A comment before it, without `#`. */
+  readonly remark?: string | undefined;
+  /** The steps of the plan that are told here: numbers from 0. */
+  readonly tells: readonly number[];
+}
+
+/** What was told so far. */
+export interface DraftSoFar {
+  readonly wording: Wording;
+  readonly steps: DraftStep[];
+  readonly ids: Set<string>;
+  /** Cells whose list was written. */
+  readonly listed: Set<Cell>;
+  /** Places that were said, as printed. */
+  readonly placesSaid: Set<string>;
+}
+
+/** `XY-chain` as `xy-chain`. */
+export function idOf(name: string): string {
+  return name
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-|-$/g, '');
+}
+
+/** Puts the step on, its id made its own. */
+export function add(told: DraftSoFar, id: string, step: Omit<DraftStep, 'id'>): void {
+  let own = id;
+  for (let number = 2; told.ids.has(own); number++) own = `${id}-${number}`;
+  told.ids.add(own);
+  told.steps.push({ id: own, ...step });
+}
