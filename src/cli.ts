@@ -128,6 +128,8 @@ function versionOf(): string {
 // A reader that stops reading (`| head`) is no fault.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   if (error.code === 'EPIPE') process.exit(exitStatus.sound);
-  throw error;
+  if (error.code !== 'EIO') throw error;
 });
+// A terminal that is closed takes its streams with it; what is under way must be taken back all the same.
+process.stderr.on('error', () => undefined);
 process.exitCode = await main(process.argv.slice(2), processTerminal());

@@ -188,21 +188,36 @@ export async function probe(
 }
 
 /**
- * Throws a `MachineFailure` with a sentence on what to install, unless ffmpeg and ffprobe are there and ffmpeg has
- * these encoders. To be asked before any work: where its program is missing the library throws out of reach.
+ * Throws a `MachineFailure` that says what is missing, what can be written all the same, and what to install, unless
+ * ffmpeg and ffprobe are there and ffmpeg has these encoders. To be asked before any work: where its program is missing
+ * the library throws out of reach.
  */
 export async function requireEncoders(names: readonly string[]): Promise<void> {
   ffmpeg.setFfmpegPath(program('ffmpeg'));
   program('ffprobe');
-  const missing = await new Promise<readonly string[]>((resolve, reject) => {
+  const found = await new Promise<ReadonlySet<string>>((resolve, reject) => {
     ffmpeg.availableEncoders((error: Error | null, encoders) => {
       if (error !== null) reject(new MachineFailure(`ffmpeg does not run (${error.message}); ${howToGet}`));
-      else resolve(names.filter((name) => !(name in encoders)));
+      else resolve(new Set(Object.keys(encoders)));
     });
   });
+  const missing = names.filter((name) => !found.has(name));
   if (missing.length === 0) return;
-  throw new MachineFailure(`this ffmpeg was built without ${missing.join(' and ')}; ${howToGet}`);
+  const others = kinds.filter(({ needs }) => needs.every((name) => found.has(name))).map(({ kind }) => kind);
+  const instead = [...others, 'a folder of PNG frames'];
+  const can = instead.length === 1 ? instead[0] : `${instead.slice(0, -1).join(', ')} or ${instead.at(-1)}`;
+  throw new MachineFailure(
+    `this ffmpeg was built without ${missing.join(' and ')}; with it you can write ${can}, or ${howToGet}`,
+  );
 }
+
+/** What each kind of file needs, sound included. */
+const kinds = [
+  { kind: 'a .mp4', needs: ['libx264', 'aac'] },
+  { kind: 'a .mov', needs: ['prores_ks', 'pcm_s16le'] },
+  { kind: 'a .mov with --lossless', needs: ['pcm_s16le'] },
+  { kind: 'a .webm', needs: ['libvpx-vp9', 'libopus'] },
+] as const;
 
 /** All that ffmpeg says of itself: its version, how it was built, its libraries. Throws a `MachineFailure` where there is none. */
 export async function encoderVersion(): Promise<string> {

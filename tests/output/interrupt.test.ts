@@ -1,6 +1,6 @@
 /**
- * A render that is interrupted from outside, in a process of its own: Control-C and a polite kill (POSIX SIGINT and
- * SIGTERM) leave neither a part file nor a running encoder.
+ * A render that is interrupted from outside, in a process of its own: Control-C, a polite kill, a closed terminal (POSIX SIGINT,
+ * SIGTERM, SIGHUP) leave neither a part file nor a running encoder.
  */
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
@@ -13,7 +13,7 @@ const scratch = scratchFolder();
 afterAll(scratch.remove);
 const script = fileURLToPath(new URL('interrupted-render.ts', import.meta.url));
 
-it.each(['SIGINT', 'SIGTERM'] as const)('%s', async (name) => {
+it.each(['SIGINT', 'SIGTERM', 'SIGHUP'] as const)('%s', async (name) => {
   const render = spawn(process.execPath, ['--import', 'tsx', script, scratch.at('long.mp4')], {
     stdio: ['ignore', 'pipe', 'inherit'],
   });
