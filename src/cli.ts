@@ -75,14 +75,27 @@ function commandLine(
     .helpOption('-h, --help', 'print this help')
     .helpCommand(false)
     .showSuggestionAfterError()
+    .usage('VERB ... [options]')
+    .configureHelp({
+      subcommandTerm: (command) =>
+        [command.name(), ...command.registeredArguments.map((each) => each.name() + (each.variadic ? '...' : ''))].join(
+          ' ',
+        ),
+    })
     .configureOutput({
       writeOut: terminal.out,
       writeErr: terminal.err,
-      outputError: (text, write) => write(text.replace(/^error: /, 'proofreel: ')),
+      outputError: (text, write) => write(refusal(text)),
     })
     .exitOverride();
   for (const verb of verbs) {
-    const command = program.command(verb.name).description(`${verb.does}.`).copyInheritedSettings(program);
+    const command = program
+      .command(verb.name)
+      .summary(verb.does)
+      .description(`${verb.does.charAt(0).toUpperCase()}${verb.does.slice(1)}.`)
+      .copyInheritedSettings(program)
+      .usage(`${callOf(verb).replace(/^\S+ ?/, '')} [options]`.trim())
+      .configureOutput({ outputError: (text, write) => write(refusal(text, verb)) });
     const taken = verb.call.split(' ')[1] ?? '';
     const takes = taken in argumentsTaken ? argumentsTaken[taken as keyof typeof argumentsTaken] : undefined;
     if (takes !== undefined) command.argument(`<${taken}>`, takes);
@@ -95,9 +108,32 @@ function commandLine(
   }
   program.addHelpText(
     'after',
-    '\nExit status: 0 done and sound, 1 the scene is unsound or the puzzle not carried through, 2 the input or the call is unusable,\n3 the machine failed (no ffmpeg, disk full), 130 interrupted.',
+    `
+\`proofreel VERB --help\` tells what a verb takes, with examples.
+
+Exit status:
+    0  done; the scene is sound
+    1  the scene is unsound, or the puzzle is not carried through
+    2  the input or the call is unusable
+    3  the machine failed: no ffmpeg, a full disk
+  130  interrupted`,
   );
   return program;
+}
+
+/** The call with what it needs alone. */
+function callOf({ call }: Verb): string {
+  return call.replace(/\s*\[.*\]$/, '');
+}
+
+/** What commander says of a call that it refuses, with where to read on. */
+function refusal(text: string, verb?: Verb): string {
+  const said = text.trimEnd().replace(/^error: /, 'proofreel: ');
+  const missing = /missing required argument '(\S+?)'/.exec(said)?.[1];
+  if (missing !== undefined && verb !== undefined)
+    return `proofreel: ${verb.name} needs ${missing}: proofreel ${callOf(verb)}\n`;
+  if (said.includes('(Did you mean')) return `${said}\n`;
+  return `${said.replace(/\.$/, '')}; \`proofreel ${verb === undefined ? '' : `${verb.name} `}--help\` lists what there is\n`;
 }
 
 function statusOf(failure: unknown, terminal: Terminal): number {

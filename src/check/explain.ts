@@ -82,11 +82,12 @@ export function explainMend(grid: Grid, { mend, conclusions }: MendFor): string 
     case 'remove first': {
       const gone = inWords(mend.candidates.map((candidate) => printCandidate(grid, candidate)));
       const [first, ...others] = mend.steps;
+      const hold = conclusions.length === 0 ? 'its link hold' : 'this step hold';
       if (first === undefined)
         return `Without ${gone} it would hold, so remove ${mend.candidates.length === 1 ? 'it' : 'them'} first`;
       return others.length === 0
-        ? `${named(first)} removes ${gone}; as a step before this one it would make this step hold`
-        : `${mend.steps.map(named).join(', then ')} remove ${gone}; as steps before this one they would make this step hold`;
+        ? `${named(first)} removes ${gone}; as a step before this one it would make ${hold}`
+        : `${mend.steps.map(named).join(', then ')} remove ${gone}; as steps before this one they would make ${hold}`;
     }
   }
 }

@@ -22,6 +22,9 @@ export interface MendedScene {
   readonly sound: boolean;
 }
 
+/** What is said of a step that becomes a comment. */
+export const takenOutWhole = 'taken out, since it could not be mended';
+
 /** At most this many mends: more than any lesson has steps. */
 const roundsBound = 200;
 
@@ -93,9 +96,9 @@ function* waysToMend(text: string, grid: Grid, checked: CheckedStep, ids: Readon
   yield* listsFilled(grid, checked, note);
   yield* conclusionsTakenOut(text, grid, checked, note);
   const takenOut = commentedOut(text, step.span);
-  const reason = `${indent}# taken out, since it could not be mended:`;
+  const reason = `${indent}# ${takenOutWhole}:`;
   yield {
-    what: 'taken out, since it could not be mended',
+    what: takenOutWhole,
     edits: [{ ...takenOut, text: `${reason}\n${takenOut.text}` }],
   };
 }

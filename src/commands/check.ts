@@ -4,7 +4,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
-import { mendScene, spellOut } from '../check/mended-scene.ts';
+import { mendScene, spellOut, takenOutWhole } from '../check/mended-scene.ts';
 import { writeWholeFile } from '../output/whole-file.ts';
 import { certificatesOf } from '../report/cnf.ts';
 import { printReport } from '../report/print-report.ts';
@@ -54,7 +54,12 @@ async function writeBeside(
     const mended = mendScene(lesson.file.text);
     await write(call.mend, mended.text);
     const state = mended.sound ? 'and is sound' : 'and is not sound yet; run check on it';
-    const done = mended.done.length === 0 ? 'nothing was to mend' : `${mended.done.length} mended`;
+    const takenOut = mended.done.filter((line) => line.endsWith(`: ${takenOutWhole}`)).length;
+    const counts = [
+      ...(mended.done.length > takenOut ? [`${mended.done.length - takenOut} mended`] : []),
+      ...(takenOut > 0 ? [`${takenOut} taken out`] : []),
+    ];
+    const done = counts.length === 0 ? 'nothing was to mend' : counts.join(', ');
     terminal.err([`${call.mend}: ${done}, ${state}`, ...mended.done.map((line) => `  ${line}`), ''].join('\n'));
   }
   if (call.cnf !== undefined) {

@@ -22,6 +22,7 @@ import { type Audience, costsFor } from './audience.ts';
 import { BadCall } from './bad-call.ts';
 import { type GivenPuzzle, readGivenPuzzle } from './given-puzzle.ts';
 import { reachesGoal, secondsOf, untilPassed } from './plan.ts';
+import { readText } from './read-text.ts';
 import { costsFrom } from './teaching-costs.ts';
 import type { Terminal } from './terminal.ts';
 
@@ -124,9 +125,7 @@ function phrasesOf(language: string, terminal: Terminal): Phrases | undefined {
     throw new BadCall(`--language ${language}: it is ${languages.join(', ')}, or a file of phrases (.yaml)${mend}`);
   }
   const path = isFile ? language : join(shipped, `${language}.yaml`);
-  if (!existsSync(path)) throw new BadCall(`there is no file of phrases ${path}`);
-  if (statSync(path).isDirectory()) throw new BadCall(`${path} is a folder; name a file of phrases`);
-  const text = readFileSync(path, 'utf8');
+  const text = readText(path, 'file of phrases');
   const { phrases, diagnostics } = readPhrases(text);
   for (const each of diagnostics) terminal.err(`${printDiagnostic(path, text, each)}\n`);
   return phrases;

@@ -1,7 +1,7 @@
 /**
  * The puzzle that a call is handed: its symbols themselves, a file of them, or a scene, whose start is then meant.
  */
-import { existsSync, readFileSync, statSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { startPosition } from '../check/start-position.ts';
 import { type Candidate, difference, membersOf } from '../grid/candidates.ts';
 import { candidateAt } from '../grid/grid.ts';
@@ -14,6 +14,7 @@ import { printDiagnostic } from '../scene/locate.ts';
 import { readScene } from '../scene/read.ts';
 import type { Puzzle, Scene } from '../scene/scene.ts';
 import { BadCall } from './bad-call.ts';
+import { readText } from './read-text.ts';
 import type { Terminal } from './terminal.ts';
 
 export interface GivenPuzzle {
@@ -35,10 +36,8 @@ const differencesTold = 4;
  */
 export function readGivenPuzzle(given: string, terminal: Terminal): GivenPuzzle | undefined {
   const isFile = existsSync(given);
-  if (isFile && statSync(given).isDirectory())
-    throw new BadCall(`${given} is a folder; name a file, or write the puzzle`);
   if (!isFile && looksLikeFile(given)) throw new BadCall(`there is no file ${given}`);
-  const text = isFile ? readFileSync(given, 'utf8') : given;
+  const text = isFile ? readText(given, 'file of a puzzle, or the puzzle itself') : given;
   const label = isFile ? given : 'the puzzle';
   const say = (diagnostics: readonly Diagnostic[]) => {
     for (const each of diagnostics) terminal.err(`${printDiagnostic(label, text, each)}\n`);

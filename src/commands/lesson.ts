@@ -16,6 +16,7 @@ import { sceneAs } from '../scene/versions.ts';
 import { type Narration, readNarration } from '../timeline/narration.ts';
 import { type Schedule, schedule } from '../timeline/schedule.ts';
 import { BadCall } from './bad-call.ts';
+import { readText } from './read-text.ts';
 
 export type Lesson =
   | {
@@ -105,9 +106,7 @@ function faultsOfVersions(scene: Scene, { narration, lengths }: Beside): Diagnos
  * @throws BadCall where there is none
  */
 export function readSceneFile(path: string): string {
-  if (!existsSync(path)) throw new BadCall(`there is no file ${path}`);
-  if (statSync(path).isDirectory()) throw new BadCall(`${path} is a folder; name a scene file`);
-  return readFileSync(path, 'utf8');
+  return readText(path, 'scene file');
 }
 
 interface Beside {
@@ -176,6 +175,11 @@ function readNarrationFile(file: Located<string>, folder: string, diagnostics: D
       span: file.span,
       message: `there is no narration ${file.value} beside the scene`,
     });
+    return undefined;
+  }
+  if (statSync(path).isDirectory()) {
+    const message = `${file.value} is a folder; name a narration (.vtt, .srt, .json)`;
+    diagnostics.push({ code: 'file-not-found', severity: 'error', span: file.span, message });
     return undefined;
   }
   const { narration, faults } = readNarration(readFileSync(path, 'utf8'), file.value);

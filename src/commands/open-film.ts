@@ -1,7 +1,6 @@
 /**
  * From a scene's path to a film that can be drawn: what `render` and `still` share.
  */
-import { existsSync, readFileSync } from 'node:fs';
 import { filmPainter } from '../output/film-painter.ts';
 import type { Painter } from '../output/painter.ts';
 import { defaultLook } from '../picture/default-look.ts';
@@ -10,8 +9,8 @@ import type { Look } from '../scene/look.ts';
 import { readLook } from '../scene/read-look.ts';
 import { tellFilm } from '../telling/tell-film.ts';
 import type { Film } from '../timeline/film.ts';
-import { BadCall } from './bad-call.ts';
 import { type Lesson, openLesson, pathBeside } from './lesson.ts';
+import { readText } from './read-text.ts';
 import type { Terminal } from './terminal.ts';
 
 export interface OpenFilm {
@@ -45,8 +44,7 @@ export function lookOf(
 ): Look | undefined {
   const path = onLine ?? (inScene === undefined ? undefined : pathBeside(scenePath, inScene));
   if (path === undefined) return defaultLook;
-  if (!existsSync(path)) throw new BadCall(`there is no look ${path}`);
-  const text = readFileSync(path, 'utf8');
+  const text = readText(path, 'look');
   const { look, diagnostics } = readLook(text, defaultLook);
   for (const each of diagnostics) terminal.err(`${printDiagnostic(path, text, each)}\n`);
   return look;

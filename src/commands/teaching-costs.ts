@@ -1,13 +1,13 @@
 /**
  * The table of teaching costs that a call works with: the tool's own, or a file of the user's.
  */
-import { existsSync, readFileSync, statSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Bug } from '../grid/bug.ts';
 import { printDiagnostic } from '../scene/locate.ts';
 import { readTeachingCosts, type TeachingCosts } from '../scene/teaching-costs.ts';
-import { BadCall } from './bad-call.ts';
+import { readText } from './read-text.ts';
 import type { Terminal } from './terminal.ts';
 
 /** The tool's own table, `assets/teaching-costs.yaml`. */
@@ -20,9 +20,7 @@ export function defaultCosts(): TeachingCosts {
 /** The table of this file, or the tool's own; undefined where the file has faults, which then have been said. */
 export function costsFrom(path: string | undefined, terminal: Terminal): TeachingCosts | undefined {
   if (path === undefined) return defaultCosts();
-  if (!existsSync(path)) throw new BadCall(`there is no table of costs ${path}`);
-  if (statSync(path).isDirectory()) throw new BadCall(`${path} is a folder; name a table of costs`);
-  const text = readFileSync(path, 'utf8');
+  const text = readText(path, 'table of costs');
   const { costs, diagnostics } = readTeachingCosts(text);
   for (const each of diagnostics) terminal.err(`${printDiagnostic(path, text, each)}\n`);
   return costs;

@@ -3,7 +3,7 @@
  * and without encoding anything.
  */
 import { createHash } from 'node:crypto';
-import { createReadStream } from 'node:fs';
+import { createReadStream, existsSync } from 'node:fs';
 import { mkdir, rm, stat } from 'node:fs/promises';
 import { basename, dirname, extname, join, resolve } from 'node:path';
 import { fraction } from '../scene/fraction.ts';
@@ -144,6 +144,7 @@ export type JoinResult =
 export async function joinParts(parts: readonly string[], name: string, signal?: AbortSignal): Promise<JoinResult> {
   const read: { readonly path: string; readonly head: PartHead; readonly start: number }[] = [];
   for (const path of parts) {
+    if (!existsSync(path)) return refused(`there is no part ${path}`);
     const found = await readPart(path);
     if (found === undefined) return refused(`${basename(path)} is no whole part of a render`);
     read.push({ path, ...found });

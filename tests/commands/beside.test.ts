@@ -101,7 +101,7 @@ describe('captions', () => {
     ['descriptions without a file', good, { describe: true }, /second file .*-o OUT\.vtt/],
     ['over the narration', spoken, { out: talk }, /'talk\.vtt' is the narration itself/],
     ['nothing is said', silent, { out: path('b.vtt') }, /nothing to caption/],
-    ['no such scene', path('nowhere.yaml'), {}, /there is no file/],
+    ['no such scene', path('nowhere.yaml'), {}, /there is no scene file/],
   ];
   it.each(refused)('refused: %s', async (_, scene, call, message) => {
     const { status } = await said((terminal) => captions(scene, call, terminal));
