@@ -2,6 +2,7 @@
  * What a file of footage or sound holds, asked of ffprobe: its length as an exact fraction, its size, its rate.
  */
 import { existsSync } from 'node:fs';
+import { open } from 'node:fs/promises';
 import { basename, resolve } from 'node:path';
 import { z } from 'zod';
 import {
@@ -62,7 +63,7 @@ export async function probeMedia(file: string, signal?: AbortSignal): Promise<Me
   if (!existsSync(path)) return { kind: 'unreadable', message: `there is no file ${file}` };
   const complaints: string[] = [];
   const parsed = answerShape.safeParse(await probe(path, ['-show_streams', '-show_format'], signal, complaints));
-  if (!parsed.success) return { kind: 'unreadable', message: `${basename(file)} ${whyUnreadable(complaints)}` };
+  if (!parsed.success) return { kind: 'unreadable', message: `${basename(file)} ${await whyUnreadable(path, complaints)}` };
   const { streams, format } = parsed.data;
   const video = streams.find((stream) => stream.codec_type === 'video' && stream.disposition?.attached_pic !== 1);
   const audio = streams.find((stream) => stream.codec_type === 'audio');
@@ -80,9 +81,21 @@ export async function probeMedia(file: string, signal?: AbortSignal): Promise<Me
 }
 
 /** A recorder writes the list of the pictures (the `moov` box of ISO/IEC 14496-12) last, and a cut takes it away. */
-function whyUnreadable(complaints: readonly string[]): string {
-  if (!complaints.some((line) => line.includes('moov atom not found'))) return 'cannot be read as a video or a sound';
+async function whyUnreadable(path: string, complaints: readonly string[]): Promise<string> {
+  const lacksList = complaints.some((line) => line.includes('moov atom not found'));
+  if (!lacksList || !(await beginsWithBox(path))) return 'cannot be read as a video or a sound';
   return 'is cut off: its end is missing, and with it the list of its pictures; copy or record it again';
+}
+
+/** ffmpeg goes by the ending of a name; a text that is called .mp4 lacks the list too. */
+async function beginsWithBox(path: string): Promise<boolean> {
+  const file = await open(path);
+  try {
+    const { bytesRead, buffer } = await file.read(Buffer.alloc(8), 0, 8, 0);
+    return bytesRead === 8 && ['ftyp', 'mdat', 'wide', 'free', 'skip'].includes(buffer.toString('latin1', 4));
+  } finally {
+    await file.close();
+  }
 }
 
 /**
