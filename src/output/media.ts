@@ -63,7 +63,8 @@ export async function probeMedia(file: string, signal?: AbortSignal): Promise<Me
   if (!existsSync(path)) return { kind: 'unreadable', message: `there is no file ${file}` };
   const complaints: string[] = [];
   const parsed = answerShape.safeParse(await probe(path, ['-show_streams', '-show_format'], signal, complaints));
-  if (!parsed.success) return { kind: 'unreadable', message: `${basename(file)} ${await whyUnreadable(path, complaints)}` };
+  if (!parsed.success)
+    return { kind: 'unreadable', message: `${basename(file)} ${await whyUnreadable(path, complaints)}` };
   const { streams, format } = parsed.data;
   const video = streams.find((stream) => stream.codec_type === 'video' && stream.disposition?.attached_pic !== 1);
   const audio = streams.find((stream) => stream.codec_type === 'audio');
