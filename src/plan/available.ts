@@ -52,7 +52,9 @@ export function movesBelow(
       if (!isLess(move.cost, below)) continue;
       const key = argumentKey(move);
       const known = found.get(key);
-      if (known === undefined || isLess(move.cost, known.cost)) found.set(key, move);
+      if (known !== undefined && !isLess(move.cost, known.cost)) continue;
+      found.delete(key); // so that it stands where its least cost puts it, whatever dearer name it was met under
+      found.set(key, move);
     }
   }
   return [...found.values()].sort((a, b) => a.cost - b.cost);

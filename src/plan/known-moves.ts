@@ -20,17 +20,21 @@ export interface KnownMove {
   conclusions: readonly Conclusion[];
 }
 
+/** By position: what the finders found there below some cost. Searches share it: it hangs on the position alone. */
+export type Findings = Map<string, { readonly moves: readonly Move[]; readonly below: number }>;
+
 export interface KnownMoves {
   readonly costs: TeachingCosts;
   readonly keepGoing: () => boolean;
+  readonly findings: Findings;
   readonly all: KnownMove[];
   readonly byKey: Map<string, KnownMove>;
   /** By position that was looked through: what it offered, and up to which cost it was looked through. */
   readonly offered: Map<string, { readonly moves: readonly KnownMove[]; readonly below: number }>;
 }
 
-export function noMovesYet(costs: TeachingCosts, keepGoing: () => boolean): KnownMoves {
-  return { costs, keepGoing, all: [], byKey: new Map(), offered: new Map() };
+export function noMovesYet(costs: TeachingCosts, keepGoing: () => boolean, findings: Findings): KnownMoves {
+  return { costs, keepGoing, findings, all: [], byKey: new Map(), offered: new Map() };
 }
 
 /** All moves of the position that cost less than `below`, the cheapest first, now known; undefined where time ran out. */
@@ -38,11 +42,23 @@ export function lookThrough(known: KnownMoves, position: Position, below: number
   const key = positionKey(position);
   const before = known.offered.get(key);
   if (before !== undefined && !isLess(before.below, below)) return before.moves;
-  const moves = movesBelow(position, known.costs, below, known.keepGoing);
-  if (moves === 'out of time') return undefined;
+  const moves = findingsIn(known, position, below);
+  if (moves === undefined) return undefined;
   const met = moves.map((move) => meet(known, move));
   known.offered.set(key, { moves: met, below });
   return met;
+}
+
+/** The same whether it was looked for just now or earlier, up to a higher cost. */
+function findingsIn({ costs, keepGoing, findings }: KnownMoves, position: Position, below: number) {
+  const key = positionKey(position);
+  const before = findings.get(key);
+  if (before !== undefined && !isLess(before.below, below))
+    return before.moves.filter(({ cost }) => isLess(cost, below));
+  const moves = movesBelow(position, costs, below, keepGoing);
+  if (moves === 'out of time') return undefined;
+  findings.set(key, { moves, below });
+  return moves;
 }
 
 export function meet(known: KnownMoves, move: Move): KnownMove {

@@ -12,17 +12,28 @@
  * One demand that only dear arguments meet makes the others cheap to look for: whoever meets another demand by an argument
  * that does not meet that one has to pay for both, so that only arguments below the difference matter.
  *
- * What is proved is proved of the arguments that the finders find under the names of the table, in the positions that were
- * looked through.
+ * What is proved is proved of the arguments that the finders find under the names of the table, and takes one thing for
+ * granted: that an argument which is met in some position is still found where more is known, under a name that costs no
+ * more, or is known already from elsewhere. That fails where singles cost something: with sets of one candidate left, an
+ * argument is not found any longer, and the dear single is (4x4 boards show it). By such a table nothing is called least.
  */
 import type { Position } from '../proof/kernel.ts';
 import type { Search } from './first-path.ts';
 import { close } from './free-moves.ts';
 import { cheapestHitting } from './hitting-set.ts';
-import { forcedBy, type KnownMove, type KnownMoves, lookThrough, makeKnown, noMovesYet, tells } from './known-moves.ts';
+import {
+  type Findings,
+  forcedBy,
+  type KnownMove,
+  type KnownMoves,
+  lookThrough,
+  makeKnown,
+  noMovesYet,
+  tells,
+} from './known-moves.ts';
 import { type Move, positionAfter } from './move.ts';
 import { pruned } from './prune.ts';
-import { isLess } from './teaching.ts';
+import { isLess, leastOfAll, play, singlesAreFree } from './teaching.ts';
 
 export interface LeastPath {
   /** `least` is proved; `found` is the best so far. */
@@ -54,17 +65,47 @@ interface Running extends Search {
 
 /**
  * Goes on from a path that reaches the goal. `onBetter` is told of each that costs less; `foundElsewhere` is asked for paths
- * that others found meanwhile.
+ * that others found meanwhile. Of several paths of least cost it is always the same one that is handed back as `least`,
+ * unless time runs out after the proof and before it is found again.
  */
 export function leastPath(
   start: Position,
   first: readonly Move[],
   search: Search & Pick<Running, 'onBetter' | 'foundElsewhere'>,
 ): LeastPath {
-  const known = noMovesYet(search.costs, search.keepGoing);
+  const findings: Findings = new Map();
+  const known = noMovesYet(search.costs, search.keepGoing, findings);
   const running: Running = { ...search, start, known, demands: [], best: first, bestCost: sumOf(first), atLeast: 0 };
-  const kind = isProvedLeast(running) ? 'least' : 'found';
-  return { kind, moves: running.best, atLeast: kind === 'least' ? running.bestCost : running.atLeast };
+  const isThrough = isProvedLeast(running);
+  const { bestCost } = running;
+  const isProvable = singlesAreFree(search.costs) || !isLess(leastOfAll(search.costs), bestCost);
+  const again = () => (isLess(bestCost, sumOf(first)) ? pathOfCost(start, bestCost, search, findings) : first);
+  const moves = (isThrough ? again() : undefined) ?? running.best;
+  if (isThrough && isProvable) return { kind: 'least', moves, atLeast: bestCost };
+  return { kind: 'found', moves, atLeast: isProvable ? running.atLeast : leastOfAll(search.costs) };
+}
+
+/**
+ * A path of this cost, looked for anew with nothing known but the cost: which one it is does not hang on what was found
+ * elsewhere, and when. Undefined where none is found in the time.
+ */
+function pathOfCost(start: Position, cost: number, search: Search, findings: Findings): readonly Move[] | undefined {
+  const aim = { bestCost: cost + 2 * play };
+  const keepGoing = () => isLess(cost, aim.bestCost) && search.keepGoing();
+  const known = noMovesYet(search.costs, keepGoing, findings);
+  const beside = { onBetter: () => undefined, foundElsewhere: () => undefined };
+  const running: Running = Object.assign(aim, {
+    ...search,
+    ...beside,
+    keepGoing,
+    start,
+    known,
+    demands: [],
+    best: [],
+    atLeast: 0,
+  });
+  isProvedLeast(running);
+  return isLess(cost, running.bestCost) ? undefined : running.best;
 }
 
 function isProvedLeast(running: Running): boolean {

@@ -40,7 +40,8 @@ export interface PlanStep {
 }
 
 /**
- * `least`: proved that no path of these arguments costs less. `found`: the best that was found before time ran out.
+ * `least`: proved that no path of these arguments costs less, by the reckoning of `least-path.ts`. `found`: the best that
+ * was found before time ran out, or by a table that prices singles, of which nothing is proved.
  * `stuck`: no named argument leads on from `end`, every one that there was having been made. `unfinished`: time ran out first.
  */
 export type PlanOutcome = 'least' | 'found' | 'stuck' | 'unfinished';
@@ -53,11 +54,16 @@ export interface Plan {
   readonly cost: number;
   /** No path costs less than this, so far as was proved. */
   readonly atLeast: number;
+  /** The goal, where it is not the whole board. */
+  readonly until: readonly Candidate[] | undefined;
   readonly start: Position;
   readonly end: Position;
 }
 
-/** Plans from a position. Pure: the same request gives the same plan, but for where `keepGoing` cuts it short. */
+/**
+ * Plans from a position. Pure: the same request gives the same plan, but for where `keepGoing` cuts it short; so it does
+ * whatever was found elsewhere, and when.
+ */
 export function planFor(start: Position, request: PlanRequest): Plan {
   const { costs, keepGoing, until, onBetter } = request;
   const isReached = goalOf(until);
@@ -110,7 +116,7 @@ export function planOf(
     }),
   );
   const cost = steps.reduce((sum, step) => sum + step.cost, 0);
-  return { outcome, steps, cost, atLeast, start, end: told.end };
+  return { outcome, steps, cost, atLeast, until, start, end: told.end };
 }
 
 /** The moves made anew, one after the other; undefined where one does not hold, or not under its name, without what was left out. */

@@ -4,7 +4,7 @@
 import type { NameCost, TeachingCosts } from '../scene/teaching-costs.ts';
 
 /** Costs are sums of decimal fractions: they are compared with so much play. */
-const play = 1e-9;
+export const play = 1e-9;
 
 /** What one argument of this name and so many sets costs. */
 export function costOf(costs: TeachingCosts, name: NameCost, setCount: number): number {
@@ -14,6 +14,17 @@ export function costOf(costs: TeachingCosts, name: NameCost, setCount: number): 
 /** The least that an argument of this name can cost. */
 export function leastCostOf(costs: TeachingCosts, name: NameCost): number {
   return costs.step + name.cost;
+}
+
+/** The least that any argument costs that is not free; a path with one of them costs no less. 0 where there is none. */
+export function leastOfAll(costs: TeachingCosts): number {
+  const [cheapest] = namesByCost(costs);
+  return cheapest === undefined ? 0 : leastCostOf(costs, cheapest);
+}
+
+/** Whether no set of one candidate is left once everything free is done. */
+export function singlesAreFree({ free }: Pick<TeachingCosts, 'free'>): boolean {
+  return free.includes('naked single') && free.includes('hidden single');
 }
 
 export function isLess(a: number, b: number): boolean {
