@@ -220,6 +220,7 @@ export const verbs: readonly Verb[] = [
     does: 'finds the path of least teaching cost from a puzzle to its solution: the fewest and simplest arguments that carry it',
     options: [
       ...audience,
+      { flags: '--until <cells>', does: "plan no further than these cells or digits: 'r5c5', 'r5c5=3 r2c7=1'" },
       { flags: '--tree', does: 'print which argument rests on which, in place of the steps' },
       out('draw the same tree as a picture, an .svg'),
       { flags: '--json', does: 'print the plan as JSON (its schema: `proofreel schema --plan`)' },

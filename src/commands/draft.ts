@@ -11,7 +11,7 @@ import { type NarratedDraft, narrate } from '../draft/narrated.ts';
 import { type Phrases, readPhrases } from '../draft/phrases.ts';
 import { Bug } from '../grid/bug.ts';
 import { writeWholeFile } from '../output/whole-file.ts';
-import { type Plan, planFor } from '../plan/plan.ts';
+import type { Plan } from '../plan/plan.ts';
 import { printDiagnostic } from '../scene/locate.ts';
 import { nearestWords } from '../scene/nearest-word.ts';
 import { readScene } from '../scene/read.ts';
@@ -21,8 +21,8 @@ import { exitStatus } from '../verbs.ts';
 import { type Audience, costsFor } from './audience.ts';
 import { BadCall } from './bad-call.ts';
 import { type GivenPuzzle, readGivenPuzzle } from './given-puzzle.ts';
-import { reachesGoal, secondsOf, untilPassed } from './plan.ts';
 import { readText } from './read-text.ts';
+import { reachesGoal, searchedPlan, secondsOf } from './searched-plan.ts';
 import { costsFrom } from './teaching-costs.ts';
 import type { Terminal } from './terminal.ts';
 
@@ -46,7 +46,7 @@ export async function draft(given: string, call: DraftCall, terminal: Terminal):
   const narration = call.narration === undefined ? undefined : narrationFrom(call.narration, terminal);
   const puzzle = readGivenPuzzle(given, terminal);
   if (costs === undefined || phrases === undefined || puzzle === undefined) return exitStatus.unusable;
-  const plan = planFor(puzzle.start, { costs, keepGoing: untilPassed(seconds) });
+  const plan = searchedPlan(puzzle, { given, costs, seconds }, terminal);
   const drafted = draftOf({ plan, givens: puzzle.puzzle.givens, taken: takenFrom(puzzle), phrases, title: call.title });
   const told = narration === undefined ? undefined : narrate(drafted.steps, plan, narration, phrases);
   const beside = call.narration === undefined ? [] : [`narration: ${pathFrom(call.out, call.narration)}`];

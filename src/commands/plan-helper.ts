@@ -9,6 +9,7 @@ import {
   Worker,
   type WorkerOptions,
 } from 'node:worker_threads';
+import type { Candidate } from '../grid/candidates.ts';
 import type { Move } from '../plan/move.ts';
 import type { TeachingCosts } from '../scene/teaching-costs.ts';
 
@@ -17,6 +18,8 @@ export interface HelperTask {
   /** The puzzle as it was given: the thread reads it anew. */
   readonly given: string;
   readonly costs: TeachingCosts;
+  /** What is to be placed; without it the whole board. */
+  readonly until: readonly Candidate[] | undefined;
   /** One 64-bit float: the cost to beat; 0 tells the thread to end. */
   readonly shared: SharedArrayBuffer;
   readonly port: MessagePort;
@@ -31,7 +34,7 @@ export interface Helper {
 }
 
 /** Nothing runs before there is something to beat. A thread that cannot be started is done without. */
-export function planHelper(given: string, costs: TeachingCosts): Helper {
+export function planHelper({ given, costs, until }: Pick<HelperTask, 'given' | 'costs' | 'until'>): Helper {
   const shared = new SharedArrayBuffer(Float64Array.BYTES_PER_ELEMENT);
   const bound = new Float64Array(shared);
   const { port1, port2 } = new MessageChannel();
@@ -41,7 +44,7 @@ export function planHelper(given: string, costs: TeachingCosts): Helper {
     beat: (cost) => {
       bound[0] = cost;
       if (worker !== undefined || cost <= 0) return;
-      const task: HelperTask = { given, costs, shared, port: port2 };
+      const task: HelperTask = { given, costs, until, shared, port: port2 };
       worker = startThread({ workerData: task, transferList: [port2], stdout: true, stderr: true });
       worker.unref();
       worker.on('error', () => undefined); // the search goes on alone

@@ -2,12 +2,12 @@
 import { workerData } from 'node:worker_threads';
 import pc from 'picocolors';
 import { improve } from '../plan/improve.ts';
-import { isSolved } from '../plan/move.ts';
+import { goalOf } from '../plan/plan.ts';
 import { readGivenPuzzle } from './given-puzzle.ts';
 import type { HelperTask } from './plan-helper.ts';
 import type { Terminal } from './terminal.ts';
 
-const { given, costs, shared, port } = workerData as HelperTask;
+const { given, costs, until, shared, port } = workerData as HelperTask;
 const bound = new Float64Array(shared);
 const plain = pc.createColors(false);
 /** What is wrong with the puzzle was said by the other thread. */
@@ -23,7 +23,7 @@ const read = readGivenPuzzle(given, silent);
 if (read !== undefined) {
   improve(read.start, {
     costs,
-    isReached: isSolved,
+    isReached: goalOf(until),
     keepGoing: () => bound[0]! > 0,
     below: () => bound[0]!,
     chance: chanceFrom(1),

@@ -3,8 +3,13 @@
  */
 import { writeFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
+import { type Candidate, has, membersOf } from '../grid/candidates.ts';
+import { cellOf, type Grid } from '../grid/grid.ts';
+import { parseCells } from '../grid/notation/cells.ts';
+import { parseConclusions } from '../grid/notation/conclusions.ts';
+import { printConclusion } from '../grid/notation/print.ts';
 import { writeWholeFile } from '../output/whole-file.ts';
-import { type Plan, planFor } from '../plan/plan.ts';
+import { oneOf } from '../proof/kernel.ts';
 import { planTreeSvg, printPlanTree } from '../report/plan-tree.ts';
 import { printPlan } from '../report/print-plan.ts';
 import { positionLines } from '../report/print-position.ts';
@@ -12,13 +17,14 @@ import { reportOfPlan } from '../report/report-of-plan.ts';
 import { exitStatus } from '../verbs.ts';
 import { type Audience, costsFor } from './audience.ts';
 import { BadCall } from './bad-call.ts';
-import { readGivenPuzzle } from './given-puzzle.ts';
-import { planHelper } from './plan-helper.ts';
+import { type GivenPuzzle, readGivenPuzzle } from './given-puzzle.ts';
+import { reachesGoal, searchedPlan, secondsOf } from './searched-plan.ts';
 import { costsFrom } from './teaching-costs.ts';
 import type { Terminal } from './terminal.ts';
 
 export interface PlanCall extends Audience {
   readonly costs?: string;
+  readonly until?: string;
   readonly seconds?: string;
   readonly json?: boolean;
   readonly tree?: boolean;
@@ -38,18 +44,8 @@ export async function plan(given: string, call: PlanCall, terminal: Terminal): P
   const costs = costsFor(table, call);
   const read = readGivenPuzzle(given, terminal);
   if (read === undefined) return exitStatus.unusable;
-  const helper = planHelper(given, costs);
-  const found = planFor(read.start, {
-    costs,
-    keepGoing: untilPassed(seconds),
-    foundElsewhere: helper.found,
-    onBetter: ({ cost }) => {
-      helper.beat(cost);
-      sayBetter(cost, terminal);
-    },
-  });
-  helper.end();
-  if (terminal.isWatched) terminal.err(clearLine);
+  const until = call.until === undefined ? undefined : goalFrom(call.until, read);
+  const found = searchedPlan(read, { given, costs, until, seconds }, terminal);
   const report = reportOfPlan(given, found);
   if (call.json === true) terminal.out(`${JSON.stringify(report, undefined, 2)}\n`);
   else if (call.tree === true) terminal.out(printPlanTree(report, terminal.outPaint));
@@ -61,28 +57,32 @@ export async function plan(given: string, call: PlanCall, terminal: Terminal): P
   return reachesGoal(found) ? exitStatus.sound : exitStatus.unsound;
 }
 
-export function reachesGoal({ outcome }: Plan): boolean {
-  return outcome === 'least' || outcome === 'found';
+/** What is to be placed: cells, or digits in them. @throws BadCall for what is none, is wrong, or stands already */
+function goalFrom(text: string, { start, solution }: GivenPuzzle): readonly Candidate[] {
+  const { grid } = start;
+  const print = (candidate: Candidate) => printConclusion(grid, oneOf(grid, candidate));
+  const goals = text.includes('=') ? digitsOf(grid, text) : trueIn(grid, text, solution);
+  const wrong = goals.find((each) => !solution.includes(each));
+  if (wrong !== undefined)
+    throw new BadCall(`--until ${print(wrong)} disagrees with the solution: no path leads there`);
+  const open = goals.filter((each) => !has(start.placed, each));
+  if (open.length === 0) throw new BadCall(`--until ${text}: that stands on the board from the start`);
+  return open;
 }
 
-/** Seconds of `--seconds`, 10 where it is not given. */
-export function secondsOf(text: string | undefined): number {
-  if (text === undefined) return 10;
-  const seconds = Number(text);
-  if (!/^\d+(\.\d+)?$/.test(text.trim()) || seconds <= 0 || seconds > 86_400)
-    throw new BadCall(`--seconds ${text}: write a number of seconds above 0, up to 86400 (a day)`);
-  return seconds;
+function digitsOf(grid: Grid, text: string): readonly Candidate[] {
+  const reading = parseConclusions(grid, text);
+  if (!reading.ok) throw new BadCall(`--until "${text}": ${reading.faults[0]?.message ?? 'no digit'}`);
+  return reading.value.map(({ conclusion }) => {
+    const members = conclusion.kind === 'one-of' ? membersOf(conclusion.candidates) : [];
+    if (members.length !== 1) throw new BadCall(`--until "${text}": name cells, or digits in them: r5c5 or r5c5=3`);
+    return members[0]!;
+  });
 }
 
-/** Says yes until so many seconds have passed from now. */
-export function untilPassed(seconds: number): () => boolean {
-  const end = performance.now() + 1000 * seconds;
-  return () => performance.now() < end;
-}
-
-const clearLine = '\r\u001b[K';
-
-function sayBetter(cost: number, terminal: Terminal): void {
-  if (terminal.isWatched)
-    terminal.err(`${clearLine}a path of ${Number(cost.toFixed(3))} points; looking for a cheaper one`);
+function trueIn(grid: Grid, text: string, solution: readonly Candidate[]): readonly Candidate[] {
+  const reading = parseCells(grid, text);
+  if (!reading.ok)
+    throw new BadCall(`--until "${text}": ${reading.faults[0]?.message ?? 'no cell'}; name cells, or digits in them`);
+  return solution.filter((candidate) => reading.value.includes(cellOf(grid, candidate)));
 }

@@ -36,8 +36,8 @@ import { pruned } from './prune.ts';
 import { isLess, leastOfAll, play, singlesAreFree } from './teaching.ts';
 
 export interface LeastPath {
-  /** `least` is proved; `found` is the best so far. */
-  readonly kind: 'least' | 'found';
+  /** Proved to be the least, or why it is not. */
+  readonly kind: 'least' | 'time ran out' | 'singles have a price';
   readonly moves: readonly Move[];
   readonly atLeast: number;
 }
@@ -82,7 +82,8 @@ export function leastPath(
   const again = () => (isLess(bestCost, sumOf(first)) ? pathOfCost(start, bestCost, search, findings) : first);
   const moves = (isThrough ? again() : undefined) ?? running.best;
   if (isThrough && isProvable) return { kind: 'least', moves, atLeast: bestCost };
-  return { kind: 'found', moves, atLeast: isProvable ? running.atLeast : leastOfAll(search.costs) };
+  const kind = isThrough ? 'singles have a price' : 'time ran out';
+  return { kind, moves, atLeast: isProvable ? running.atLeast : leastOfAll(search.costs) };
 }
 
 /**

@@ -46,8 +46,13 @@ export interface PlanStep {
  */
 export type PlanOutcome = 'least' | 'found' | 'stuck' | 'unfinished';
 
+/** Why a path that was found is not proved to be the least. */
+export type Unproved = 'time ran out' | 'singles have a price';
+
 export interface Plan {
   readonly outcome: PlanOutcome;
+  /** Where the outcome is `found`. */
+  readonly unproved: Unproved | undefined;
   /** In order, the free ones included. Where the goal is not reached, the way to `end`. */
   readonly steps: readonly PlanStep[];
   /** What its steps cost together. */
@@ -74,8 +79,10 @@ export function planFor(start: Position, request: PlanRequest): Plan {
     onBetter?.(planOf(start, moves, { costs, outcome: 'found', atLeast: 0, until }), moves);
   tell(first.moves);
   const foundElsewhere = request.foundElsewhere ?? (() => undefined);
-  const least = leastPath(start, first.moves, { ...search, onBetter: tell, foundElsewhere });
-  return planOf(start, least.moves, { costs, outcome: least.kind, atLeast: least.atLeast, until });
+  const { kind, moves, atLeast } = leastPath(start, first.moves, { ...search, onBetter: tell, foundElsewhere });
+  const outcome = kind === 'least' ? 'least' : 'found';
+  const unproved = kind === 'least' ? undefined : kind;
+  return { ...planOf(start, moves, { costs, outcome, atLeast, until }), unproved };
 }
 
 export function goalOf(until: readonly Candidate[] | undefined): (position: Position) => boolean {
@@ -116,7 +123,8 @@ export function planOf(
     }),
   );
   const cost = steps.reduce((sum, step) => sum + step.cost, 0);
-  return { outcome, steps, cost, atLeast, until, start, end: told.end };
+  const unproved = outcome === 'found' ? 'time ran out' : undefined;
+  return { outcome, unproved, steps, cost, atLeast, until, start, end: told.end };
 }
 
 /** The moves made anew, one after the other; undefined where one does not hold, or not under its name, without what was left out. */

@@ -32,10 +32,14 @@ const plan = z.object({
   outcome: z
     .enum(['least', 'found', 'stuck', 'unfinished'])
     .describe(
-      'least: no path costs less. found: the best before time ran out. stuck: no argument leads on from `end`. unfinished: time ran out before the goal.',
+      'least: no path costs less, in the sense of `proof`. found: the best that was found; `proof` says why it is not proved. stuck: no argument leads on from `end`. unfinished: time ran out before the goal.',
     ),
   cost: z.number().describe('What the steps cost together.'),
+  proof: z
+    .string()
+    .describe('One sentence: what is proved of the cost, and what the proof takes for granted; or why nothing is.'),
   atLeast: z.number().describe('No path to the goal costs less, so far as was proved.'),
+  until: words.optional().describe('The goal, where it is not the whole board.'),
   hard: z.number().int().describe('How many steps are not free.'),
   steps: z.array(step),
   end: z

@@ -42,7 +42,8 @@ function labelOf(step: ReportedPlanStep, paint: Paint): string {
 }
 
 function goalOf(report: PlanReport): string {
-  return reachesGoal(report) ? 'the solution' : 'as far as it comes';
+  if (!reachesGoal(report)) return 'as far as it comes';
+  return report.until === undefined ? 'the solution' : shortened(compactly(report.until).join(' '));
 }
 
 function nodesOf({ steps }: PlanReport): readonly Node[] {

@@ -7,7 +7,7 @@ import type { Paint } from './print-report.ts';
 
 /** The lines of a plan, each ended by a line feed. `position` is drawn where the path ends short of the goal. */
 export function printPlan(report: PlanReport, position: readonly string[], paint: Paint): string {
-  const lines = [headline(report, paint), ''];
+  const lines = [headline(report, paint), ...(needsProof(report) ? [paint.dim(`       ${report.proof}`)] : []), ''];
   for (const run of runsOf(report.steps)) {
     const [first] = run;
     if (first === undefined) continue;
@@ -19,20 +19,25 @@ export function printPlan(report: PlanReport, position: readonly string[], paint
   return `${lines.join('\n')}\n`;
 }
 
+/** Whether the headline alone would claim too much, or not say why it claims so little. */
+function needsProof({ outcome, hard }: PlanReport): boolean {
+  return hard > 0 && reachesGoal({ outcome });
+}
+
 /** Whether the path leads to the goal. */
-export function reachesGoal({ outcome }: PlanReport): boolean {
+export function reachesGoal({ outcome }: Pick<PlanReport, 'outcome'>): boolean {
   return outcome === 'least' || outcome === 'found';
 }
 
-function headline({ outcome, hard, cost, atLeast }: PlanReport, paint: Paint): string {
+function headline({ outcome, hard, cost, atLeast, until }: PlanReport, paint: Paint): string {
   const sum = `${counted(hard, 'argument')}, ${points(cost)}`;
   switch (outcome) {
     case 'least':
       return hard === 0
-        ? `${paint.green(paint.bold('least'))}  what is free carries the puzzle`
-        : `${paint.green(paint.bold('least'))}  ${sum}; proved: no path of these arguments costs less`;
+        ? `${paint.green(paint.bold('least'))}  ${until === undefined ? 'what is free carries the puzzle' : `what is free leads to ${compactly(until).join(' ')}`}`
+        : `${paint.green(paint.bold('least'))}  ${sum}; proved to be the least`;
     case 'found':
-      return `${paint.yellow(paint.bold('found'))}  ${sum}; the best before time ran out, and no path costs less than ${points(atLeast)}`;
+      return `${paint.yellow(paint.bold('found'))}  ${sum}; the best that was found; no path costs less than ${points(atLeast)}`;
     case 'stuck':
       return `${paint.red(paint.bold('stuck'))}  after ${sum}: none of the named arguments leads on`;
     case 'unfinished':

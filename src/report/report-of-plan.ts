@@ -25,11 +25,37 @@ export function reportOfPlan(puzzle: string, plan: Plan): PlanReport {
     puzzle,
     outcome: plan.outcome,
     cost: plan.cost,
+    proof: proofOf(plan),
+    ...(plan.until === undefined ? {} : { until: plan.until.map((each) => placing(plan, each)) }),
     atLeast: plan.atLeast,
     hard: steps.filter(({ cost }) => cost > 0).length,
     steps,
     end: asStart(plan),
   };
+}
+
+/** What is proved of the cost of a plan, in a sentence. */
+function proofOf({ outcome, unproved, cost }: Plan): string {
+  switch (outcome) {
+    case 'least':
+      return cost === 0
+        ? 'What is free carries it, and nothing costs less.'
+        : 'No path of the arguments that the search knows how to find costs less, taking for granted that an argument does not become dearer where more is known.';
+    case 'found':
+      return unproved === 'singles have a price'
+        ? 'Nothing is proved, since naked or hidden singles are not free: where they cost something, a cheaper path may be missed.'
+        : 'Time ran out before it was proved that no path costs less.';
+    case 'stuck':
+      return 'None of the arguments that the search knows how to find leads on.';
+    case 'unfinished':
+      return 'Time ran out before a path was found.';
+    default:
+      return outcome satisfies never;
+  }
+}
+
+function placing({ start: { grid } }: Plan, candidate: Candidate): string {
+  return printConclusion(grid, { kind: 'one-of', candidates: setOf(grid, [candidate]) });
 }
 
 /** What stands at the end beside the givens, and what was removed that nothing placed rules out. */

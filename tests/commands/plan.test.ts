@@ -65,6 +65,24 @@ describe('plan', () => {
     expect(report).toMatchObject({ outcome: 'least', cost: 7, atLeast: 7, hard: 1 });
   });
 
+  it('says what its proof takes for granted, and where there is none, why', async () => {
+    const { out } = await planned(towers);
+    expect(out).toMatch(/least[^\n]*\n +No path of the arguments .* taking for granted that/);
+    const priced = written('priced.yaml', 'step: 1\nfree: [full house]\nnames:\n  hidden single: 1\n  x-chain: 0.5\n');
+    expect((await planned(easy, { costs: priced })).out).toMatch(
+      /^found [^\n]*\n +Nothing is proved, since .* singles/,
+    );
+  });
+
+  it('plans no further than is asked', async () => {
+    const { status, out } = await planned(easy, { until: 'r1c1' });
+    expect(status).toBe(0);
+    expect(out).toMatch(/^least {2}what is free leads to r1c1=\d\n/);
+    const { out: json } = await planned(towers, { until: 'r5c1', json: true });
+    expect(JSON.parse(json)).toMatchObject({ outcome: 'least', until: [expect.stringMatching(/^r5c1=\d$/)] });
+    expect((await planned(towers, { until: 'r5c1', tree: true })).out).toMatch(/^r5c1=\d\n/);
+  });
+
   it('draws which argument rests on which, as text and as a picture that is XML', async () => {
     const file = join(folder, 'tree.svg');
     const { out } = await planned(towers, { tree: true, out: file });
@@ -110,6 +128,9 @@ describe('plan', () => {
     ['a name that is none', easy, { know: 'upto:xy-chian' }, /called "xy-chian"; did you mean XY-chain\?/],
     ['a family that is none', easy, { without: 'uniquness' }, /called "uniquness"/],
     ['nothing that is left', easy, { know: 'singles', without: 'singles' }, /leave no argument/],
+    ['a goal that is wrong', easy, { until: 'r1c1=4 r1c2=4' }, /--until r1c[12]=4 disagrees with the solution/],
+    ['a goal that is none', easy, { until: 'r1' }, /--until "r1": .*name cells, or digits in them/],
+    ['a goal that is given', easy, { until: 'r2c1' }, /stands on the board from the start/],
     ['no number', easy, { seconds: 'ten' }, /--seconds ten: write a number/],
     ['a picture of another kind', easy, { out: 'tree.png' }, /ends in \.svg/],
     ['two forms', easy, { json: true, tree: true }, /ask for one/],

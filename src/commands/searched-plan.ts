@@ -1,0 +1,65 @@
+/**
+ * The search for a plan as the verbs start it: on both cores, for so many seconds, with what it comes to on a terminal.
+ */
+import type { Candidate } from '../grid/candidates.ts';
+import { type Plan, planFor } from '../plan/plan.ts';
+import type { TeachingCosts } from '../scene/teaching-costs.ts';
+import { BadCall } from './bad-call.ts';
+import type { GivenPuzzle } from './given-puzzle.ts';
+import { planHelper } from './plan-helper.ts';
+import type { Terminal } from './terminal.ts';
+
+export interface PlanSearch {
+  /** The puzzle as it was given. */
+  readonly given: string;
+  readonly costs: TeachingCosts;
+  /** What is to be placed; without it the whole board. */
+  readonly until?: readonly Candidate[] | undefined;
+  readonly seconds: number;
+}
+
+export function searchedPlan({ start }: GivenPuzzle, search: PlanSearch, terminal: Terminal): Plan {
+  const { given, costs, until, seconds } = search;
+  const helper = planHelper({ given, costs, until });
+  try {
+    return planFor(start, {
+      costs,
+      ...(until === undefined ? {} : { until }),
+      keepGoing: untilPassed(seconds),
+      foundElsewhere: helper.found,
+      onBetter: ({ cost }) => {
+        helper.beat(cost);
+        sayBetter(cost, terminal);
+      },
+    });
+  } finally {
+    helper.end();
+    if (terminal.isWatched) terminal.err(clearLine);
+  }
+}
+
+export function reachesGoal({ outcome }: Plan): boolean {
+  return outcome === 'least' || outcome === 'found';
+}
+
+/** Seconds of `--seconds`, 10 where it is not given. */
+export function secondsOf(text: string | undefined): number {
+  if (text === undefined) return 10;
+  const seconds = Number(text);
+  if (!/^\d+(\.\d+)?$/.test(text.trim()) || seconds <= 0 || seconds > 86_400)
+    throw new BadCall(`--seconds ${text}: write a number of seconds above 0, up to 86400 (a day)`);
+  return seconds;
+}
+
+/** Says yes until so many seconds have passed from now. */
+export function untilPassed(seconds: number): () => boolean {
+  const end = performance.now() + 1000 * seconds;
+  return () => performance.now() < end;
+}
+
+const clearLine = '\r\u001b[K';
+
+function sayBetter(cost: number, terminal: Terminal): void {
+  if (terminal.isWatched)
+    terminal.err(`${clearLine}a path of ${Number(cost.toFixed(3))} points; looking for a cheaper one`);
+}
