@@ -13,6 +13,7 @@ export function excerpt(painter: Painter, from: number, until: number): Painter 
     ...(changes === undefined ? {} : { changes: until > from ? [0, ...changes] : [] }),
     digestAt: (frame) => painter.digestAt(from + frame),
     paint: (context, frame) => painter.paint(context, from + frame),
+    draw: painter.draw === undefined ? undefined : (context, frame) => painter.draw?.(context, from + frame),
     remake: remakeOf(painter, import.meta.url, { from, until }),
   };
 }

@@ -37,6 +37,7 @@ export function filmPainter(film: Film, look: Look): Painter {
         .update(contents.of(drawingOf(frame)))
         .digest('base64url'),
     paint: (context, frame) => paint(context, film, look, drawingOf(frame)),
+    draw: (context, frame) => paint(context, film, look, drawingOf(frame)),
     remake: { module: import.meta.url, data: { film, look } },
   };
 }

@@ -2,11 +2,12 @@
  * The frames of a film as the encoder takes them, each different one drawn once as long as it stands. Of a frame that
  * is drawn only what differs from the one before is converted.
  */
-import { convertOpaque, convertStraight, emptyBlocks, opaqueToPlanar, planarBytes } from './bt709.ts';
+import { convertOpaque, convertStraight, emptyBlocks, planarBytes } from './bt709.ts';
 import { canvasOrder, type FrameCanvas } from './canvas.ts';
 import type { Painter } from './painter.ts';
-import { changedRegions, type Region } from './regions.ts';
-import { straighten, straightenInto } from './straight-alpha.ts';
+import type { Region } from './regions.ts';
+import { type Picture, runningPictures } from './running-pictures.ts';
+import { straightenInto } from './straight-alpha.ts';
 
 /** Pixels as they are handed to the encoder, by ffmpeg's names; `opaque` is `canvasPixelFormat`. */
 export type PixelFormat = 'yuv420p' | 'yuva420p' | 'rgba' | 'opaque';
@@ -20,7 +21,7 @@ export interface FrameSource {
 }
 
 export function frameSource(painter: Painter, canvas: FrameCanvas, format: PixelFormat | 'png'): FrameSource {
-  const convert = converter(canvas, format);
+  const picture = pictures(painter, canvas, format);
   let digest: string | undefined;
   let bytes: Uint8Array = new Uint8Array();
   let drawnCount = 0;
@@ -28,8 +29,7 @@ export function frameSource(painter: Painter, canvas: FrameCanvas, format: Pixel
     bytesAt(frame) {
       const wanted = painter.digestAt(frame);
       if (wanted !== digest) {
-        canvas.draw(painter, frame);
-        bytes = convert();
+        bytes = picture(frame);
         digest = wanted;
         drawnCount += 1;
       }
@@ -42,67 +42,88 @@ export function frameSource(painter: Painter, canvas: FrameCanvas, format: Pixel
   };
 }
 
-/** What is on the canvas, each time in a new array. */
-function converter(canvas: FrameCanvas, format: PixelFormat | 'png'): () => Uint8Array {
+/** Draws a frame; each time in other memory than the times before that may still be on their way to the encoder. */
+function pictures(painter: Painter, canvas: FrameCanvas, format: PixelFormat | 'png'): (frame: number) => Uint8Array {
+  if (format === 'png') {
+    return (frame) => {
+      canvas.draw(painter, frame);
+      return canvas.png();
+    };
+  }
+  const draw = runningPictures(painter, canvas);
+  const convert = converter(canvas, format);
+  return (frame) => convert(draw(frame));
+}
+
+/** The bytes of a picture. Only its regions are converted: what differs from the picture before. */
+function converter({ width, height }: FrameCanvas, format: PixelFormat): (picture: Picture) => Uint8Array {
+  const own = inTurn(bytesOf(format, width, height));
   switch (format) {
-    case 'png':
-      return () => canvas.png();
     case 'opaque':
-      return () => canvas.pixels();
+      return ({ pixels }) => {
+        const bytes = own.next();
+        bytes.set(pixels);
+        return bytes;
+      };
     case 'rgba':
-      return straightConverter(canvas);
+      return ({ pixels, regions }) => {
+        const straight = own.continued();
+        straightenRegions(straight, pixels, width, regions);
+        return straight;
+      };
     case 'yuv420p':
-      return opaqueConverter(canvas);
-    case 'yuva420p':
-      return planarConverter(canvas);
+      return ({ pixels, regions }) => {
+        const planes = own.continued();
+        for (const region of regions) convertOpaque(planes, pixels, width, height, canvasOrder, region);
+        return planes;
+      };
+    case 'yuva420p': {
+      const blocks = emptyBlocks(width, height);
+      const straight = new Uint8Array(width * height * 4);
+      return ({ pixels, regions }) => {
+        const planes = own.continued();
+        straightenRegions(straight, pixels, width, regions);
+        for (const [top, bottom] of rowsOf(regions))
+          convertStraight(planes, blocks, straight, width, height, top, bottom);
+        return planes;
+      };
+    }
     default:
       return format satisfies never;
   }
 }
 
-function opaqueConverter(canvas: FrameCanvas): () => Uint8Array {
-  const { width, height } = canvas;
-  const changes = changesOf(canvas);
-  let planes: Uint8Array | undefined;
-  return () => {
-    const { pixels, regions } = changes();
-    if (planes === undefined) planes = opaqueToPlanar(pixels, width, height, canvasOrder);
-    else {
-      planes = new Uint8Array(planes);
-      for (const region of regions) convertOpaque(planes, pixels, width, height, canvasOrder, region);
-    }
-    return planes;
+/**
+ * So many pictures may be on their way at once: one in the stream's hands, one that waits behind it (the stream asks
+ * for no more, `ffmpeg.ts`), one that is being made, and one to spare.
+ */
+const underWay = 4;
+
+/** Memory of so many bytes, used in turn. */
+function inTurn(length: number) {
+  const all: Uint8Array[] = [];
+  let turn = 0;
+  let last: Uint8Array | undefined;
+  const next = (): Uint8Array => {
+    turn = (turn + 1) % underWay;
+    all[turn] ??= new Uint8Array(length);
+    return all[turn]!;
+  };
+  return {
+    next,
+    /** With what the last one holds. */
+    continued(): Uint8Array {
+      const bytes = next();
+      if (last !== undefined) bytes.set(last);
+      last = bytes;
+      return bytes;
+    },
   };
 }
 
-function straightConverter(canvas: FrameCanvas): () => Uint8Array {
-  const changes = changesOf(canvas);
-  let straight: Uint8Array | undefined;
-  return () => {
-    const { pixels, regions } = changes();
-    if (straight === undefined) straight = straighten(pixels, canvasOrder);
-    else {
-      straight = new Uint8Array(straight);
-      straightenRegions(straight, pixels, canvas.width, regions);
-    }
-    return straight;
-  };
-}
-
-function planarConverter(canvas: FrameCanvas): () => Uint8Array {
-  const { width, height } = canvas;
-  const changes = changesOf(canvas);
-  const blocks = emptyBlocks(width, height);
-  const straight = new Uint8Array(width * height * 4);
-  let planes: Uint8Array | undefined;
-  return () => {
-    const { pixels, regions } = changes();
-    const all = planes === undefined ? [{ left: 0, right: width, top: 0, bottom: height }] : regions;
-    planes = planes === undefined ? new Uint8Array(planarBytes(width, height, true)) : new Uint8Array(planes);
-    straightenRegions(straight, pixels, width, all);
-    for (const { top, bottom } of all) convertStraight(planes, blocks, straight, width, height, top, bottom);
-    return planes;
-  };
+function bytesOf(format: PixelFormat, width: number, height: number): number {
+  if (format === 'yuv420p' || format === 'yuva420p') return planarBytes(width, height, format === 'yuva420p');
+  return width * height * 4;
 }
 
 function straightenRegions(straight: Uint8Array, pixels: Uint8Array, width: number, regions: readonly Region[]): void {
@@ -113,14 +134,13 @@ function straightenRegions(straight: Uint8Array, pixels: Uint8Array, width: numb
   }
 }
 
-/** The canvas's pixels, and where they differ from those of the call before. */
-function changesOf(canvas: FrameCanvas) {
-  const { width, height } = canvas;
-  let before: Uint8Array | undefined;
-  return (): { readonly pixels: Uint8Array; readonly regions: readonly Region[] } => {
-    const pixels = canvas.pixels();
-    const regions = before === undefined ? [] : changedRegions(pixels, before, width, height);
-    before = pixels;
-    return { pixels, regions };
-  };
+/** The rows of the regions, which come from above, put together where they touch. */
+function rowsOf(regions: readonly Region[]): readonly (readonly [number, number])[] {
+  const rows: [number, number][] = [];
+  for (const { top, bottom } of regions) {
+    const last = rows.at(-1);
+    if (last !== undefined && top <= last[1]) last[1] = Math.max(last[1], bottom);
+    else rows.push([top, bottom]);
+  }
+  return rows;
 }

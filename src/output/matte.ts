@@ -48,6 +48,7 @@ function derived(
       for (let at = 3; at < image.data.length; at += 4) image.data[at] = 255;
       context.putImageData(image, 0, 0);
     },
+    draw: undefined,
     remake: remakeOf(painter, import.meta.url, name),
   };
 }

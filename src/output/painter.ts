@@ -3,6 +3,7 @@
  * pictures belongs to `picture/`.
  */
 import type { CanvasRenderingContext2D } from 'canvas';
+import type { Context2D } from '../picture/context.ts';
 import type { Fraction } from '../scene/fraction.ts';
 
 export interface Painter {
@@ -21,6 +22,8 @@ export interface Painter {
   digestAt(frame: number): string;
   /** Draws the whole frame on a context that is clear (transparent) and has no transform. */
   paint(context: CanvasRenderingContext2D, frame: number): void;
+  /** The same by no other calls than those of the pictures, so that they can be written down; undefined where it needs more. */
+  readonly draw?: ((context: Context2D, frame: number) => void) | undefined;
   /**
    * How to have the same painter in another process: the module's `remakePainter`, called with `data`, which survives
    * being cloned. Undefined where there is none; all is then drawn in this one.

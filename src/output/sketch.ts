@@ -39,12 +39,25 @@ export function sketchOf(bytes: Uint8Array, format: PixelFormat, width: number, 
   }
 }
 
-/** The commonest case, and several times as fast as by a function for each pixel. */
+/** The commonest case, and many times as fast as by a function for each pixel. */
 function planeOf(bytes: Uint8Array, width: number, height: number, blocks: number, columns: number): Sketch {
   const sketch = new Float32Array(blocks);
+  const full = width >> 3;
   for (let y = 0; y < height; y++) {
-    const row = Math.floor(y / side) * columns;
-    for (let x = 0; x < width; x++) sketch[row + (x >> 3)]! += bytes[y * width + x]!;
+    const row = (y >> 3) * columns;
+    let at = y * width;
+    for (let column = 0; column < full; column++, at += side) {
+      sketch[row + column]! +=
+        bytes[at]! +
+        bytes[at + 1]! +
+        bytes[at + 2]! +
+        bytes[at + 3]! +
+        bytes[at + 4]! +
+        bytes[at + 5]! +
+        bytes[at + 6]! +
+        bytes[at + 7]!;
+    }
+    for (let x = full * side; x < width; x++) sketch[row + full]! += bytes[at++]!;
   }
   return sketch.map((sum) => sum / (side * side));
 }

@@ -39,9 +39,19 @@ export interface RouteWish {
  * them cover a candidate in use, the best of a longer list.
  */
 export function routeOf(wish: RouteWish): Path {
+  const key = JSON.stringify(wish);
+  const known = routes.get(key);
+  if (known !== undefined) return known;
   const usual = bestOf(wish, linesBetween);
-  return usual.cost < coverCost ? usual.path : bestOf(wish, manyLinesBetween, usual).path;
+  const { path } = usual.cost < coverCost ? usual : bestOf(wish, manyLinesBetween, usual);
+  if (routes.size >= mostRoutes) routes.clear();
+  routes.set(key, path);
+  return path;
 }
+
+/** What was found before: a link is on every frame of its step, and to look for its way takes longer than to draw it. */
+const routes = new Map<string, Path>();
+const mostRoutes = 200;
 
 /** More than all else that is bad about a line. */
 const coverCost = 100;

@@ -44,7 +44,10 @@ export function paint(context: Context2D, film: Film, look: Look, drawing: Drawi
   context.save();
   context.setTransform(1, 0, 0, 1, 0, 0);
   context.globalAlpha = 1;
-  context.clearRect(0, 0, film.width, film.height);
+  // In two parts: Cairo takes note of a canvas that was cleared at one go, and rounds the first thing laid on it otherwise.
+  const half = Math.floor(film.height / 2);
+  context.clearRect(0, 0, film.width, half);
+  context.clearRect(0, half, film.width, film.height - half);
   if (film.draw === 'board') {
     context.fillStyle = look.colours.frame;
     context.fillRect(0, 0, film.width, film.height);

@@ -129,7 +129,7 @@ describe('small digits that the recording does not show', () => {
 describe('an overlay', () => {
   it('has no ground, grid, digit or candidate', () => {
     const calls = callsFor([], { givens: '12.......', candidates: true, written: ['r5c5=5'], title: 'A title' });
-    expect(calls).toEqual(['save', 'reset', 'clear 0 0 1920 1080', 'restore']);
+    expect(calls).toEqual(['save', 'reset', 'clear 0 0 1920 540', 'clear 0 540 1920 540', 'restore']);
   });
 
   it('writing has what the scene writes, and no given', () => {
