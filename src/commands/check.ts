@@ -5,14 +5,17 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { mendScene, spellOut, takenOutWhole } from '../check/mended-scene.ts';
+import { pathFault } from '../output/target.ts';
 import { writeWholeFile } from '../output/whole-file.ts';
 import { certificatesOf } from '../report/cnf.ts';
 import { printReport } from '../report/print-report.ts';
 import { reportOf, unusableReport } from '../report/report-of.ts';
 import { printDiagnostic } from '../scene/locate.ts';
 import { exitStatus } from '../verbs.ts';
+import { BadCall } from './bad-call.ts';
 import { flashWarnings } from './flash-warnings.ts';
 import { type Lesson, openLesson } from './lesson.ts';
+import { refuseTarget } from './put-text.ts';
 import type { Terminal } from './terminal.ts';
 
 export interface CheckCall {
@@ -23,6 +26,8 @@ export interface CheckCall {
 }
 
 export async function check(path: string, call: CheckCall, terminal: Terminal): Promise<number> {
+  for (const file of [call.mend, call.spellOut]) if (file !== undefined) refuseTarget(file, {});
+  if (call.cnf !== undefined) refuseFolder(call.cnf);
   const lesson = await openLesson(path, { media: 'if there' });
   const report =
     lesson.kind === 'unusable'
@@ -38,6 +43,12 @@ export async function check(path: string, call: CheckCall, terminal: Terminal): 
   if (call.json !== true) terminal.out(printReport(report, terminal.outPaint));
   await writeBeside(lesson, call, terminal);
   return report.sound ? exitStatus.sound : exitStatus.unsound;
+}
+
+/** @throws BadCall where certificates cannot lie */
+function refuseFolder(folder: string): void {
+  const fault = pathFault(join(resolve(folder), 'a certificate'));
+  if (fault !== undefined) throw new BadCall(`--cnf ${folder}: ${fault}`);
 }
 
 async function writeBeside(

@@ -21,6 +21,7 @@ import { exitStatus } from '../verbs.ts';
 import { type Audience, costsFor } from './audience.ts';
 import { BadCall } from './bad-call.ts';
 import { type GivenPuzzle, readGivenPuzzle } from './given-puzzle.ts';
+import { refuseTarget } from './put-text.ts';
 import { readText } from './read-text.ts';
 import { reachesGoal, searchedPlan, secondsOf } from './searched-plan.ts';
 import { costsFrom } from './teaching-costs.ts';
@@ -39,6 +40,12 @@ export interface DraftCall extends Audience {
 export async function draft(given: string, call: DraftCall, terminal: Terminal): Promise<number> {
   if (call.out === undefined) throw new BadCall('draft needs -o SCENE.yaml');
   if (!/\.ya?ml$/i.test(call.out)) throw new BadCall(`-o ${call.out}: a scene is written, so its name ends in .yaml`);
+  refuseTarget(call.out, {
+    puzzle: given,
+    narration: call.narration,
+    'table of costs': call.costs,
+    'file of phrases': call.language,
+  });
   const seconds = secondsOf(call.seconds);
   const table = costsFrom(call.costs, terminal);
   const costs = table === undefined ? undefined : costsFor(table, call);

@@ -37,7 +37,7 @@ const differencesTold = 4;
 export function readGivenPuzzle(given: string, terminal: Terminal): GivenPuzzle | undefined {
   const isFile = existsSync(given);
   if (!isFile && looksLikeFile(given)) throw new BadCall(`there is no file ${given}`);
-  const text = isFile ? readText(given, 'file of a puzzle, or the puzzle itself') : given;
+  const text = isFile ? readText(given, 'puzzle file') : given;
   const label = isFile ? given : 'the puzzle';
   const say = (diagnostics: readonly Diagnostic[]) => {
     for (const each of diagnostics) terminal.err(`${printDiagnostic(label, text, each)}\n`);

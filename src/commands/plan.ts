@@ -18,6 +18,7 @@ import { exitStatus } from '../verbs.ts';
 import { type Audience, costsFor } from './audience.ts';
 import { BadCall } from './bad-call.ts';
 import { type GivenPuzzle, readGivenPuzzle } from './given-puzzle.ts';
+import { refuseTarget } from './put-text.ts';
 import { reachesGoal, searchedPlan, secondsOf } from './searched-plan.ts';
 import { costsFrom } from './teaching-costs.ts';
 import type { Terminal } from './terminal.ts';
@@ -39,6 +40,7 @@ export async function plan(given: string, call: PlanCall, terminal: Terminal): P
     );
   if (call.out !== undefined && !/\.svg$/i.test(call.out))
     throw new BadCall(`-o ${call.out}: plan draws its tree as SVG; name a file that ends in .svg`);
+  if (call.out !== undefined) refuseTarget(call.out, { puzzle: given });
   const table = costsFrom(call.costs, terminal);
   if (table === undefined) return exitStatus.unusable;
   const costs = costsFor(table, call);

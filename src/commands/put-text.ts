@@ -1,7 +1,7 @@
 /**
  * A text that a verb makes: into the file asked for, whole or not at all, else to standard output.
  */
-import { statSync } from 'node:fs';
+import { existsSync, statSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
 import { basename, resolve } from 'node:path';
 import { pathFault } from '../output/target.ts';
@@ -31,7 +31,7 @@ export function refuseTarget(file: string, sources: Readonly<Record<string, stri
   if (there === undefined) return;
   if (there.isDirectory()) throw new BadCall(`${file} is a folder; name a file`);
   for (const [what, path] of Object.entries(sources)) {
-    const source = path === undefined ? undefined : statSync(path, { throwIfNoEntry: false });
+    const source = path === undefined || !existsSync(path) ? undefined : statSync(path);
     if (source === undefined || source.ino !== there.ino || source.dev !== there.dev) continue;
     throw new BadCall(`'${basename(file)}' is the ${what} itself, which would be written over; give another name`);
   }

@@ -17,6 +17,7 @@ import type { TeachingCosts } from '../scene/teaching-costs.ts';
 import { exitStatus } from '../verbs.ts';
 import { type Audience, costsFor } from './audience.ts';
 import { BadCall } from './bad-call.ts';
+import { refuseTarget } from './put-text.ts';
 import { costsFrom } from './teaching-costs.ts';
 import type { Terminal } from './terminal.ts';
 import { wholeNumber } from './whole-number.ts';
@@ -49,6 +50,7 @@ export async function puzzle(call: PuzzleCall, terminal: Terminal): Promise<numb
   const seconds = wholeNumber(call.seconds ?? '60', { option: '--seconds', least: 1, most: 86_400 });
   const seed = seedOf(call.seed);
   checkOut(call.out, count);
+  if (call.out !== undefined) refuseTarget(call.out, {});
   const found = search(wish, { count, seconds, seed, costs: withEasyPart(wish, costs) }, terminal);
   if (call.out === undefined) terminal.out(found.map(({ givens }) => `${printGivens(givens)}\n`).join(''));
   else if (found[0] !== undefined) await writeSkeleton(call.out, wish.grid, found[0]);

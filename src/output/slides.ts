@@ -38,8 +38,7 @@ export type SlidesResult =
 /** Writes the deck to `out`; what stood there is replaced. Throws a `MachineFailure`. */
 export async function writeSlides(deck: Deck, wishes: WriteSlidesOptions): Promise<SlidesResult> {
   const path = resolve(wishes.out);
-  const fault = wishes.kind === 'folder' ? await slidesFolderFault(path) : fileFault(path);
-  const message = fault ?? pathFault(path);
+  const message = pathFault(path) ?? (wishes.kind === 'folder' ? await slidesFolderFault(path) : fileFault(path));
   if (message !== undefined) return { kind: 'refused', message };
   const options: SlidesOptions = {
     size: wishes.size,
