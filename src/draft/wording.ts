@@ -36,7 +36,7 @@ export interface Wording {
   readonly cellsWithin: (house: HouseShape, cells: readonly Cell[]) => string;
   readonly house: (house: HouseShape) => string;
   readonly houses: (houses: readonly HouseShape[]) => string;
-  /** "there is no seven in row one, column seven", or "row one, column seven is a seven". */
+  /** "there cannot be a seven in row one, column seven", or "row one, column seven is a seven". */
   readonly conclusions: (conclusions: readonly Conclusion[]) => string;
 }
 
@@ -161,13 +161,13 @@ function conclusionsInWords(
     return only === undefined || others.length > 0 ? [] : [only];
   });
   const pieces = byCells(grid, removed).map(([each, places]) => {
-    const slots = { digit: any(each.map(digit)) };
+    const slots = { digit: any(each.map(digit)), 'a-digit': any(each.map(aDigit)) };
     return places.length > cellsReadOut
       ? part('gone-many', { ...slots, count: number(places.length) })
       : part('gone-piece', { ...slots, cells: cells(places) });
   });
   return all([
-    ...(pieces.length === 0 ? [] : [part('gone', { pieces: all(pieces) })]),
+    ...(pieces.length === 0 ? [] : [part('gone', { pieces: pieces.reduce((soFar, next) => part('two-gone', { pieces: soFar, piece: next })) })]),
     ...placed.map((candidate) =>
       part('placed', { cell: cell(cellOf(grid, candidate)), 'a-digit': aDigit(digitOf(grid, candidate)) }),
     ),

@@ -7,42 +7,42 @@ const rows: readonly (readonly [page: string, language: string, say: string])[] 
   [
     'pointing-pair',
     'en',
-    'In box six, an eight can only go where it meets row five. So there is no eight in row five, column four.',
+    'In box six, an eight can only go where it meets row five. So there cannot be an eight in row five, column four.',
   ],
   [
     'naked-pair',
     'en',
-    'Between them, column eight, rows one and eight have only three and eight left. They use up both, so there is no three in column eight, rows three and nine.',
+    'Between them, column eight, rows one and eight have only three and eight left. They use up both, so there cannot be a three in column eight, rows three and nine.',
   ],
   [
     'hidden-pair',
     'en',
-    'In row two, eight and nine can only go in columns two and seven. Two digits, two cells: they take the cells for themselves. So there is no two in row two, column two and no four in row two, column seven.',
+    'In row two, eight and nine can only go in columns two and seven. Two digits, two cells: they take the cells for themselves. So there cannot be a two in row two, column two, or a four in row two, column seven.',
   ],
   [
     'x-wing',
     'en',
-    'In rows eight and nine, the threes lie in columns six and eight and nowhere else. So columns six and eight get their threes from there, and there is no three in column eight, rows one and three.',
+    'In rows eight and nine, the threes lie in columns six and eight and nowhere else. So columns six and eight get their threes from there, and there cannot be a three in column eight, rows one and three.',
   ],
   [
     'turbot-fish',
     'en',
-    'If row three, column two is not a nine, then row two, column two is; then row two, column eight is not, so row three, column eight is. So one end or the other holds. Either way, there is no nine in row three, columns four and five.',
+    'If row three, column two is not a nine, then row two, column two is; then row two, column eight is not, so row three, column eight is. So one end or the other holds. Either way, there cannot be a nine in row three, columns four and five.',
   ],
   [
     'xyz-wing',
     'en',
-    'Row four, column seven is a six, a nine or an eight. If it is a six, row four, column eight is an eight; if it is a nine, row nine, column seven is an eight. One of the three is an eight in any case, so there is no eight in row five, column seven.',
+    'Row four, column seven is a six, a nine or an eight. If it is a six, row four, column eight is an eight; if it is a nine, row nine, column seven is an eight. One of the three is an eight in any case, so there cannot be an eight in row five, column seven.',
   ],
   [
     'unique-rectangle-type-1',
     'en',
-    'If rows two and three, columns one and nine held only three and seven, these could be swapped, and the puzzle would have two solutions. One cell alone can prevent it. So there is no three or seven in row two, column one.',
+    'If rows two and three, columns one and nine held only three and seven, these could be swapped, and the puzzle would have two solutions. One cell alone can prevent it. So there cannot be a three or a seven in row two, column one.',
   ],
   [
     'death-blossom',
     'en',
-    'What if row six, column nine were a four? Then row eight, column nine is an eight; row eight, column four is a one; row five, column nine is a five; row five, column three is a seven; row five, column four is an eight. But now row five, column seven has no digit left. So there is no four in row six, column nine.',
+    'What if row six, column nine were a four? Then row eight, column nine is an eight; row eight, column four is a one; row five, column nine is a five; row five, column three is a seven; row five, column four is an eight. But now row five, column seven has no digit left. So there cannot be a four in row six, column nine.',
   ],
   [
     'xy-wing',
