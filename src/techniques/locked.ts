@@ -6,7 +6,7 @@
  * "Locked candidates" is either, and also what further rules of a board add.
  */
 import { countOf, difference, isEmpty } from '../grid/candidates.ts';
-import { type HouseKind, sharedHouses } from '../grid/grid.ts';
+import { type Grid, type HouseKind, sharedHouses } from '../grid/grid.ts';
 import { type Position, placesIn } from '../proof/kernel.ts';
 import { fits, forEachConclusion, loosely } from './recognition.ts';
 import { plainInstance, removalsOf } from './removals.ts';
@@ -19,33 +19,33 @@ const lines: readonly HouseKind[] = ['row', 'column'];
 export const lockedCandidates: Technique = {
   name: 'locked candidates',
   recognise: (shape) => (lockedSet(shape) === undefined ? undefined : fits),
-  find: (position) => findLocked(position, ['box', ...lines], () => true),
+  find: (position) => findLocked(position, ['box', ...lines, 'diagonal'], () => true),
 };
 export const pointingPair: Technique = {
   name: 'pointing pair',
   recognise: (shape) => recognisePointing(shape, 2),
-  find: (position) => findLocked(position, ['box'], (count) => count === 2),
+  find: (position) => findLocked(position, ['box'], (set) => isPointing(position, set, 2)),
 };
 export const pointingTriple: Technique = {
   name: 'pointing triple',
   recognise: (shape) => recognisePointing(shape, 3),
-  find: (position) => findLocked(position, ['box'], (count) => count === 3),
+  find: (position) => findLocked(position, ['box'], (set) => isPointing(position, set, 3)),
 };
 export const claiming: Technique = {
   name: 'claiming',
-  recognise: (shape) => (directionOf(shape) === 'claiming' ? fits : undefined),
-  find: (position) => findLocked(position, lines, () => true),
+  recognise: (shape) => (directionIn(shape) === 'claiming' ? fits : undefined),
+  find: (position) => findLocked(position, lines, (set) => directionOf(position.grid, set) === 'claiming'),
 };
 export const boxLineReduction: Technique = {
   name: 'box-line reduction',
   recognise: recogniseBoxLine,
-  find: (position) => findLocked(position, lines, () => true),
+  find: (position) => findLocked(position, lines, (set) => directionOf(position.grid, set) === 'claiming'),
 };
 
 const inWords = ['no', 'one', 'two', 'three', 'four', 'five', 'six'];
 
 function recognisePointing(shape: Shape, count: number): Recognition {
-  if (directionOf(shape) !== 'pointing') return undefined;
+  if (directionIn(shape) !== 'pointing') return undefined;
   const places = countOf(lockedSet(shape)!.members);
   return places === count
     ? fits
@@ -53,7 +53,7 @@ function recognisePointing(shape: Shape, count: number): Recognition {
 }
 
 function recogniseBoxLine(shape: Shape): Recognition {
-  switch (directionOf(shape)) {
+  switch (directionIn(shape)) {
     case 'claiming':
       return fits;
     case 'pointing':
@@ -65,10 +65,20 @@ function recogniseBoxLine(shape: Shape): Recognition {
   }
 }
 
-function directionOf(shape: Shape): 'pointing' | 'claiming' | undefined {
+/** `set`: the places of a digit in a house of the position. */
+function isPointing({ grid }: Position, set: PlacesSet, count: number): boolean {
+  return countOf(set.members) === count && directionOf(grid, set) === 'pointing';
+}
+
+function directionIn(shape: Shape): Direction | undefined {
   const set = lockedSet(shape);
-  if (set === undefined) return undefined;
-  const { grid } = shape.position;
+  return set === undefined ? undefined : directionOf(shape.position.grid, set);
+}
+
+type Direction = 'pointing' | 'claiming';
+
+/** Undefined where no other house holds all the places: then it is a further rule of the board that clears what they see. */
+function directionOf(grid: Grid, set: PlacesSet): Direction | undefined {
   const meeting = sharedHouses(grid, cellsOf(grid, set.members)).filter((house) => house !== set.house);
   if (set.house.kind === 'box') return meeting.some((house) => house.kind !== 'box') ? 'pointing' : undefined;
   return meeting.some((house) => house.kind === 'box') ? 'claiming' : undefined;
@@ -88,7 +98,7 @@ function lockedSet(shape: Shape): PlacesSet | undefined {
 function* findLocked(
   position: Position,
   kinds: readonly HouseKind[],
-  wanted: (count: number) => boolean,
+  wanted: (set: PlacesSet) => boolean,
 ): Generator<Instance> {
   const { grid } = position;
   for (const kind of kinds) {
@@ -96,8 +106,8 @@ function* findLocked(
       if (house.kind !== kind) continue;
       for (const digit of grid.digits) {
         const set = placesIn(position, digit, house);
-        const count = countOf(set.members);
-        if (count < 2 || !wanted(count)) continue;
+        const { members } = set;
+        if (countOf(members) < 2 || !wanted({ digit, house, members })) continue;
         const removals = removalsOf(position, difference(seenByAll(grid, set.members), set.members));
         if (removals.length > 0) yield plainInstance([set], removals);
       }
