@@ -167,7 +167,9 @@ function conclusionsInWords(
       : part('gone-piece', { ...slots, cells: cells(places) });
   });
   return all([
-    ...(pieces.length === 0 ? [] : [part('gone', { pieces: pieces.reduce((soFar, next) => part('two-gone', { pieces: soFar, piece: next })) })]),
+    ...(pieces.length === 0
+      ? []
+      : [part('gone', { pieces: pieces.reduce((soFar, next) => part('two-gone', { pieces: soFar, piece: next })) })]),
     ...placed.map((candidate) =>
       part('placed', { cell: cell(cellOf(grid, candidate)), 'a-digit': aDigit(digitOf(grid, candidate)) }),
     ),
