@@ -67,12 +67,32 @@ export const verbs: readonly Verb[] = [
     options: [
       out('the video (.mp4, .mov, .webm) or a folder for PNG frames; of several videos the folder'),
       {
+        flags: '--steps <ids>',
+        does: 'only these steps: one (corner), from one to another (towers..corner), or from one on (towers..)',
+      },
+      { flags: '--scale <part>', does: 'on a smaller frame, for a quick look: 1/4, 1/2' },
+      { flags: '--by <what>', does: 'with `step`: one video for each step, named by its id, in the folder OUT' },
+      {
+        flags: '--handles <time>',
+        does: 'with --by step: so much more of the film before and after each step, such as 1s',
+      },
+      {
+        flags: '--format <name>',
+        does: 'of several videos: mp4, mov, webm or png; without it mp4, or mov for what stays transparent',
+      },
+      look,
+      version,
+      {
         flags: '--stamp',
         does: 'draw an unsound scene all the same, with a stamp on every frame of a step that is not proved',
       },
       {
         flags: '--key <colour>',
         does: "for an .mp4 of `draw: overlay` without footage: the colour behind the marks, such as '#00b140'",
+      },
+      {
+        flags: '--matte',
+        does: 'two opaque videos, OUT-fill and OUT-matte: the colours, and the transparency as grey',
       },
       { flags: '--lossless', does: 'for .mov: Animation (qtrle) instead of ProRes 4444' },
       {
@@ -83,26 +103,6 @@ export const verbs: readonly Verb[] = [
         flags: '--holds',
         does: 'for a folder of PNG frames: each picture once, and a list of when it is seen (holds.json)',
       },
-      {
-        flags: '--matte',
-        does: 'two opaque videos, OUT-fill and OUT-matte: the colours, and the transparency as grey',
-      },
-      {
-        flags: '--steps <ids>',
-        does: 'only these steps: one (corner), from one to another (towers..corner), or from one on (towers..)',
-      },
-      { flags: '--by <what>', does: 'with `step`: one video for each step, named by its id, in the folder OUT' },
-      {
-        flags: '--handles <time>',
-        does: 'with --by step: so much more of the film before and after each step, such as 1s',
-      },
-      { flags: '--scale <part>', does: 'on a smaller frame, for a quick look: 1/4, 1/2' },
-      {
-        flags: '--format <name>',
-        does: 'of several videos: mp4, mov, webm or png; without it mp4, or mov for what stays transparent',
-      },
-      look,
-      version,
       {
         flags: '--part <k/n>',
         does: 'this share of the video alone, OUT-k-of-n.part, for `join`: one machine makes 1/8, another 2/8',
@@ -169,12 +169,15 @@ export const verbs: readonly Verb[] = [
     options: [
       out('the slides (.pdf, .pptx, .html) or a folder for PNG pictures'),
       { flags: '--builds', does: 'one slide a beat instead of one a step' },
-      { flags: '--size <name>', does: '16:9 (the usual one), 4:3, A4 or Letter' },
+      { flags: '--size <name>', does: '16:9 (the default), 4:3, A4 or Letter' },
       { flags: '--handout <number>', does: 'sheets of paper with 2, 4 or 6 steps each, and ruled room to write' },
       { flags: '--exercise', does: 'hide what follows, ask for it, and put it on answer pages at the end' },
       { flags: '--stamp', does: 'draw an unsound scene all the same, each step that is not proved stamped' },
       look,
-      { flags: '--lang <tag>', does: "the language of the scene's words, for screen readers: en (the usual one), de" },
+      {
+        flags: '--lang <tag>',
+        does: "the language of the scene's words, for screen readers: en (the default), de, ...",
+      },
       { flags: '--quiet', does: 'no progress' },
     ],
     examples: [
@@ -219,11 +222,11 @@ export const verbs: readonly Verb[] = [
     call: 'plan PUZZLE',
     does: 'finds the path of least teaching cost from a puzzle to its solution: the fewest and simplest arguments that carry it',
     options: [
-      ...audience,
-      { flags: '--until <cells>', does: "plan no further than these cells or digits: 'r5c5', 'r5c5=3 r2c7=1'" },
-      { flags: '--tree', does: 'print which argument rests on which, in place of the steps' },
-      out('draw the same tree as a picture, an .svg'),
+      out('draw which argument rests on which as a picture, an .svg'),
+      { flags: '--tree', does: 'print the same as text, in place of the steps' },
       { flags: '--json', does: 'print the plan as JSON (its schema: `proofreel schema --plan`)' },
+      { flags: '--until <cells>', does: "plan no further than these cells or digits: 'r5c5', 'r5c5=3 r2c7=1'" },
+      ...audience,
     ],
     examples: [
       'proofreel plan scenes/lamp-room.yaml',
@@ -242,8 +245,8 @@ export const verbs: readonly Verb[] = [
         does: "for a puzzle in place of a scene: what has been done, such as 'r1c1=4 r4c5<>39'; `free` for all that is free",
       },
       { flags: '--so <conclusions>', does: 'what is to be proved; without it all of the step, or whatever can be' },
-      ...audience,
       { flags: '--json', does: 'print the ways as JSON (its schema: `proofreel schema --ways`)' },
+      ...audience,
     ],
     examples: [
       'proofreel ways scenes/lamp-room.yaml --step kite',
@@ -265,7 +268,7 @@ export const verbs: readonly Verb[] = [
       { flags: '--size <cells>', does: 'cells across: 4, 6, 8 or 9 (the default)' },
       { flags: '--minimal', does: 'only puzzles of which no given can be left out' },
       { flags: '--seed <number>', does: 'which puzzles come; without it the clock chooses, and says what it chose' },
-      { flags: '--count <number>', does: 'how many puzzles, a line each' },
+      { flags: '--count <number>', does: 'how many puzzles, a line each; 1 by default' },
       ...audience.filter(({ flags }) => !flags.startsWith('--seconds')),
       { flags: '--seconds <number>', does: 'give up after this long; 60 by default' },
     ],

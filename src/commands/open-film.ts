@@ -1,6 +1,9 @@
 /**
  * From a scene's path to a film that can be drawn: what `render` and `still` share.
  */
+import { existsSync } from 'node:fs';
+import { basename, join, relative } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { filmPainter } from '../output/film-painter.ts';
 import type { Painter } from '../output/painter.ts';
 import { defaultLook } from '../picture/default-look.ts';
@@ -9,6 +12,7 @@ import type { Look } from '../scene/look.ts';
 import { readLook } from '../scene/read-look.ts';
 import { tellFilm } from '../telling/tell-film.ts';
 import type { Film } from '../timeline/film.ts';
+import { BadCall } from './bad-call.ts';
 import { type Lesson, openLesson, pathBeside } from './lesson.ts';
 import { readText } from './read-text.ts';
 import type { Terminal } from './terminal.ts';
@@ -44,8 +48,17 @@ export function lookOf(
 ): Look | undefined {
   const path = onLine ?? (inScene === undefined ? undefined : pathBeside(scenePath, inScene));
   if (path === undefined) return defaultLook;
-  const text = readText(path, 'look');
+  const text = readText(lookThere(path), 'look');
   const { look, diagnostics } = readLook(text, defaultLook);
   for (const each of diagnostics) terminal.err(`${printDiagnostic(path, text, each)}\n`);
   return look;
+}
+
+/** The path, where there is such a file; a look that proofreel brings is told where it lies. */
+function lookThere(path: string): string {
+  if (existsSync(path)) return path;
+  const folder = fileURLToPath(new URL('../../assets/looks', import.meta.url));
+  const shipped = join(folder, `${basename(path).replace(/\.ya?ml$/, '')}.yaml`);
+  if (!existsSync(shipped)) return path;
+  throw new BadCall(`there is no look ${path}; the one that comes with proofreel is ${relative('', shipped)}`);
 }

@@ -48,6 +48,8 @@ export async function ways(given: string, call: WaysCall, terminal: Terminal): P
   const costs = costsFor(table, call);
   const read = readGivenPuzzle(given, terminal);
   if (read === undefined) return exitStatus.unusable;
+  if (call.step === undefined && call.at === undefined && read.scene !== undefined)
+    terminal.err('proofreel: at the start of the puzzle; --step ID asks about a step of the scene\n');
   const question = call.step === undefined ? askedOfPuzzle(read, call, costs) : askedOfStep(given, read, call);
   const { position, wanted, own } = question;
   const ownSets = own === undefined ? [] : [own.sets.map(({ name }) => name)];

@@ -83,6 +83,13 @@ describe('exit status and streams', () => {
     ['certificates within a file', ['check', good, '--cnf', good], 2, /^$/, /--cnf .*'good\.yaml' is a file/],
     ['slides within a file', ['slides', good, '-o', `${good}/x.html`], 2, /^$/, /'good\.yaml' is a file/],
     ['a tree within a file', ['plan', good, '-o', `${good}/x.svg`], 2, /^$/, /'good\.yaml' is a file/],
+    [
+      'a look by its name',
+      ['still', good, '--at', '0', '-o', 'x.png', '--look', 'bluehour'],
+      2,
+      /^$/,
+      /comes with proofreel is .*assets\/looks\/bluehour\.yaml\n$/,
+    ],
     ['no verb', [], 2, /^$/, /Usage: proofreel/],
     ['help', ['--help'], 0, /render .*draws the video/, /^$/],
     ['help of a verb', ['still', '--help'], 0, /--step <id>/, /^$/],
