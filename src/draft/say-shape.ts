@@ -1,0 +1,146 @@
+/**
+ * What is said of an argument by the shape that its name stands for: locked candidates, subsets, fish, wings.
+ */
+import { countOf, membersOf } from '../grid/candidates.ts';
+import { type Cell, cellOf, digitOf, sharedHouses } from '../grid/grid.ts';
+import { type FishKinds, fishAgainst } from '../techniques/fish-shape.ts';
+import { aboutDigit, cellsAndDigits, placesOf, type SaidArgument, said, so, type Told } from './told-argument.ts';
+
+/** Undefined for what has no sentence of its own, or is not of the shape that its name stands for. */
+export function byShape(told: Told): SaidArgument | undefined {
+  const { name } = told;
+  if (lockedNames.includes(name)) return lockedInWords(told);
+  if (/^(naked|locked) (pair|triple|quad)$/.test(name)) return nakedSubset(told);
+  if (/^hidden (pair|triple|quad)$/.test(name)) return hiddenSubset(told);
+  if (/(X-wing|swordfish|jellyfish)$/.test(name)) return fishInWords(told);
+  if (name === 'skyscraper') return twoStrings(told, 'skyscraper');
+  if (name === 'two-string kite') return twoStrings(told, 'kite');
+  if (name === 'XY-wing' || name === 'XYZ-wing') return xyWing(told);
+  return undefined;
+}
+
+const lockedNames: readonly string[] = [
+  'pointing pair',
+  'pointing triple',
+  'claiming',
+  'box-line reduction',
+  'locked candidates',
+];
+
+function lockedInWords(told: Told): SaidArgument | undefined {
+  const { wording, instance } = told;
+  const source = instance.sets[0]?.source;
+  const [removed] = removedBy(told);
+  if (source?.kind !== 'places' || removed === undefined) return undefined;
+  const { cells } = cellsAndDigits(told, instance.sets);
+  const other = sharedHouses(wording.grid, [...cells, removed]).find((house) => house !== source.house);
+  if (other === undefined) return undefined;
+  const houses = { house: wording.house(source.house), other: wording.house(other) };
+  return said(told, 'locked', 'of-locked', { ...aboutDigit(told, source.digit), ...houses, so: so(told) });
+}
+
+function removedBy({ wording: { grid }, instance }: Told): Cell[] {
+  return instance.conclusions.flatMap((each) => (each.kind === 'impossible' ? [cellOf(grid, each.candidate)] : []));
+}
+
+function nakedSubset(told: Told): SaidArgument | undefined {
+  const { wording, instance } = told;
+  if (instance.sets.some((set) => set.source.kind !== 'cell')) return undefined;
+  const { cells, digits } = cellsAndDigits(told, instance.sets);
+  const isPair = cells.length === 2;
+  return said(told, isPair ? 'naked-pair' : 'naked-subset', isPair ? 'of-naked-pair' : 'of-naked-subset', {
+    cells: wording.cells(cells),
+    count: wording.number(cells.length),
+    digits: wording.all(digits.map(wording.digit)),
+    so: so(told),
+  });
+}
+
+function hiddenSubset(told: Told): SaidArgument | undefined {
+  const { wording, instance } = told;
+  const houses = placesOf(instance.sets).map(({ house }) => house);
+  if (houses.length !== instance.sets.length || houses.some((house) => house !== houses[0])) return undefined;
+  const { cells, digits } = cellsAndDigits(told, instance.sets);
+  return said(told, 'hidden-subset', 'of-hidden-subset', {
+    house: wording.house(houses[0]!),
+    cells: wording.cellsWithin(houses[0]!, cells),
+    count: wording.number(cells.length),
+    digits: wording.all(digits.map(wording.digit)),
+    so: so(told),
+  });
+}
+
+const lines: readonly FishKinds[] = [
+  { bases: ['row'], covers: ['column'] },
+  { bases: ['column'], covers: ['row'] },
+];
+
+function fishInWords(told: Told): SaidArgument | undefined {
+  const { wording, instance } = told;
+  const removal = instance.conclusions.find((each) => each.kind === 'impossible');
+  const bases = instance.sets.flatMap((set) => {
+    const [places] = placesOf([set]);
+    return places === undefined ? [] : [{ ...places, set }];
+  });
+  if (removal?.kind !== 'impossible' || bases.length !== instance.sets.length) return undefined;
+  const [fish] = fishAgainst(wording.grid, bases, removal.candidate, lines);
+  if (fish === undefined) return undefined;
+  const slots = {
+    ...aboutDigit(told, fish.digit),
+    bases: wording.houses(fish.bases.map(({ house }) => house)),
+    covers: wording.houses(fish.covers),
+    fins: wording.cells([...fish.fins].sort((a, b) => a - b)),
+    so: so(told),
+  };
+  return said(told, fish.fins.length === 0 ? 'fish' : 'finned-fish', 'of-fish', slots);
+}
+
+/** Two houses with two places each, one of each in a house that they share. */
+function twoStrings(told: Told, key: 'skyscraper' | 'kite'): SaidArgument | undefined {
+  const { wording, instance } = told;
+  const { grid } = wording;
+  const [first, second, ...others] = placesOf(instance.sets);
+  if (first === undefined || second === undefined || others.length > 0) return undefined;
+  if (countOf(first.members) !== 2 || countOf(second.members) !== 2) return undefined;
+  const own = [first.house, second.house];
+  const joints = membersOf(first.members).flatMap((a) =>
+    membersOf(second.members).flatMap((b) =>
+      sharedHouses(grid, [cellOf(grid, a), cellOf(grid, b)]).filter((house) => !own.includes(house) && a !== b),
+    ),
+  );
+  const link = key === 'kite' ? joints.find(({ kind }) => kind === 'box') : joints.find(({ kind }) => kind !== 'box');
+  if (link === undefined) return undefined;
+  const houses = { house: wording.house(first.house), other: wording.house(second.house), link: wording.house(link) };
+  return said(told, key, 'of-strings', { ...aboutDigit(told, first.digit), ...houses, so: so(told) });
+}
+
+/** A cell of two digits that sees two others, each of which shares one of them; or of three, with the one that all share. */
+function xyWing(told: Told): SaidArgument | undefined {
+  const { wording, instance } = told;
+  const { grid } = wording;
+  const cells = instance.sets.map((set) => {
+    const { cells: own, digits } = cellsAndDigits(told, [set]);
+    return { cell: own[0]!, digits, kind: set.source.kind };
+  });
+  const [removal] = instance.conclusions;
+  if (cells.length !== 3 || cells.some(({ kind }) => kind !== 'cell')) return undefined;
+  if (removal?.kind !== 'impossible') return undefined;
+  const shared = digitOf(grid, removal.candidate);
+  const ofThree = cells.find(({ digits }) => digits.length === 3);
+  const pivot = ofThree ?? cells.find(({ digits }) => !digits.includes(shared));
+  const pincers = cells.filter((each) => each !== pivot && each.digits.length === 2 && each.digits.includes(shared));
+  const [digit, otherDigit] = pivot?.digits.filter((each) => each !== shared) ?? [];
+  const pincer = pincers.find(({ digits }) => digit !== undefined && digits.includes(digit));
+  const otherPincer = pincers.find(({ digits }) => otherDigit !== undefined && digits.includes(otherDigit));
+  if (pivot === undefined || digit === undefined || otherDigit === undefined) return undefined;
+  if (pincer === undefined || otherPincer === undefined) return undefined;
+  return said(told, ofThree === undefined ? 'xy-wing' : 'xyz-wing', 'of-wing', {
+    pivot: wording.cell(pivot.cell),
+    digit: wording.aDigit(digit),
+    'other-digit': wording.aDigit(otherDigit),
+    pincer: wording.cell(pincer.cell),
+    'other-pincer': wording.cell(otherPincer.cell),
+    'shared-digit': wording.aDigit(shared),
+    so: so(told),
+  });
+}

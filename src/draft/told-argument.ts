@@ -1,0 +1,61 @@
+/**
+ * An argument that is to be said, and what its sentences are filled with.
+ */
+import { membersOf, union } from '../grid/candidates.ts';
+import { type Cell, cellOf, type Digit, digitOf, type HouseShape } from '../grid/grid.ts';
+import type { OneOf, Position } from '../proof/kernel.ts';
+import type { Instance } from '../techniques/technique.ts';
+import type { SentenceKey, TitleKey } from './sayings.ts';
+import type { Slots, Wording } from './wording.ts';
+
+export interface Told {
+  readonly wording: Wording;
+  /** In canonical spelling. */
+  readonly name: string;
+  readonly position: Position;
+  readonly instance: Instance;
+}
+
+export interface SaidArgument {
+  /** One sentence or a few. */
+  readonly say: string;
+  readonly title: string;
+}
+
+/** The sentence and the title of one shape, from the same slots. */
+export function said({ wording }: Told, key: SentenceKey, title: TitleKey, slots: Slots): SaidArgument {
+  return { say: wording.sentence(key, slots), title: wording.title(title, slots) };
+}
+
+/** The digits and the cells of a set of candidates, ascending. */
+export function cellsAndDigits(
+  { wording: { grid } }: Told,
+  sets: readonly OneOf[],
+): { cells: Cell[]; digits: Digit[] } {
+  const members = membersOf(sets.map((set) => set.members).reduce(union));
+  const distinct = <T extends number>(all: readonly T[]) => [...new Set(all)].sort((a, b) => a - b);
+  return {
+    cells: distinct(members.map((candidate) => cellOf(grid, candidate))),
+    digits: distinct(members.map((candidate) => digitOf(grid, candidate))),
+  };
+}
+
+export function so({ wording, instance }: Told): string {
+  return wording.conclusions(instance.conclusions);
+}
+
+export function aboutDigit({ wording }: Told, digit: Digit): Readonly<Record<'digit' | 'a-digit' | 'digits', string>> {
+  return { digit: wording.digit(digit), 'a-digit': wording.aDigit(digit), digits: wording.digits(digit) };
+}
+
+export interface Places {
+  readonly digit: Digit;
+  readonly house: HouseShape;
+  readonly members: OneOf['members'];
+}
+
+export function placesOf(sets: readonly OneOf[]): Places[] {
+  return sets.flatMap(({ source, members }) =>
+    source.kind === 'places' ? [{ digit: source.digit, house: source.house, members }] : [],
+  );
+}
