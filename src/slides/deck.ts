@@ -101,9 +101,12 @@ export function deckOf(checked: CheckedScene, schedule: Schedule, look: Look, op
 }
 
 /** What stands on the slide's picture. */
-export function drawingOf({ film, look }: Deck, { frame, isOpen, step, checked }: Slide): Drawing {
+export function drawingOf({ film, look }: Deck, { frame, from, isOpen, step, checked }: Slide): Drawing {
   const isHidden = (mark: Mark) => isOpen && mark.step === step && tellsConclusion(film.grid, checked, mark);
-  return standingAt(film, look, frame, isHidden);
+  const drawing = standingAt(film, look, frame, isHidden);
+  if (!isOpen) return drawing;
+  // A step may write its digit on its very first frame, so that no frame of it is without.
+  return { ...drawing, written: drawing.written.filter(({ index }) => (film.written[index]?.from ?? 0) < from) };
 }
 
 /** The slide's picture told to whoever cannot see it. */

@@ -145,6 +145,11 @@ describe('the picture of an exercise', () => {
     expect(inWordsOf(made, made.slides[1]!).rows.at(-1)).toBe('Row 6: 5, blank, blank, blank, 2, blank.');
   });
 
+  it('does not write the digit that its step writes at once', () => {
+    const made = deck(towers(`${first}\n- {id: corner, cascade: r6c3=3}`), { exercise: true });
+    expect(drawingOf(made, made.slides[1]!).written).toEqual([]);
+  });
+
   it('does not say in words what it does not show', () => {
     const made = deck(towers(first), { exercise: true });
     expect(inWordsOf(made, made.slides[0]!).marks).not.toMatch(/crossed out/);
