@@ -6,7 +6,7 @@ import { excerpt } from '../output/excerpt.ts';
 import { flashesOf } from '../output/film-flashes.ts';
 import { filmPainter } from '../output/film-painter.ts';
 import { type Interrupt, listenForInterrupt } from '../output/interrupt.ts';
-import { type ProgressLine, progressLine } from '../output/progress.ts';
+import { type ProgressLine, progressLine, workText } from '../output/progress.ts';
 import { renderFilm } from '../output/render.ts';
 import { scaledFilm } from '../output/scaled-film.ts';
 import { cacheFolder } from '../output/segment-cache.ts';
@@ -114,6 +114,7 @@ async function renderFile(
     compatible: call.compatible,
     holds: call.holds,
     signal: interrupt.signal,
+    onStart: call.quiet === true ? undefined : (work) => terminal.err(`${workText(work)}\n`),
     onProgress: call.quiet === true ? undefined : (progress) => line.show(progress),
   });
   line.clear();

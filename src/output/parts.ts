@@ -16,7 +16,7 @@ import { MachineFailure } from './machine-failure.ts';
 import { makerOf } from './maker.ts';
 import type { Painter } from './painter.ts';
 import { type PartHead, readPart, takeOut, writePart } from './part-file.ts';
-import { type Progress, progressMeter } from './progress.ts';
+import { type Progress, progressMeter, type Work } from './progress.ts';
 import type { SegmentCache } from './segment-cache.ts';
 import { isUntouched, readSegment, type SegmentIndex } from './segment-file.ts';
 import { folderStore } from './segment-store.ts';
@@ -47,6 +47,7 @@ export async function writeShare(
   plan: VideoPlan,
   share: Share,
   options: {
+    readonly onStart: ((work: Work) => void) | undefined;
     readonly onProgress: ((progress: Progress) => void) | undefined;
     readonly signal: AbortSignal | undefined;
     readonly cache: SegmentCache | undefined;
@@ -62,7 +63,7 @@ export async function writeShare(
   const segments = filmSegments(painter, codec, plan.key);
   const own = shareOf(segments, share);
   const frames = own.reduce((sum, { frameCount }) => sum + frameCount, 0);
-  const meter = progressMeter(frames, options.onProgress);
+  const meter = progressMeter(frames, options.onProgress, undefined, options.onStart);
   const file = partName(plan.file, share);
   const head = await headOf(painter, plan, share, segments);
   await writeWholeFile(file, async (part) => {

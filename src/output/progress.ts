@@ -17,7 +17,20 @@ export interface Progress {
   readonly kept: number;
 }
 
+/** What a render will do, before it begins. */
+export interface Work {
+  readonly frames: number;
+  /** Different pictures on them, of each segment that differs. */
+  readonly pictures: number;
+  /** Of these the ones that no earlier render has left. */
+  readonly toMake: number;
+  /** Roughly how long these take. */
+  readonly seconds: number;
+}
+
 export interface ProgressMeter {
+  /** Before the first frame: how many pictures there are, how many are to be made, and roughly how long that takes. */
+  announce(pictures: number, toMake: number, seconds: number): void;
   /** One more frame is done; `drawn` of all so far were drawn. */
   count(drawn: number): void;
   /** So many more frames are done, and so many more were drawn. */
@@ -34,6 +47,7 @@ export function progressMeter(
   total: number,
   tell: ((progress: Progress) => void) | undefined,
   now: () => number = () => performance.now(),
+  onStart?: (work: Work) => void,
 ): ProgressMeter {
   const start = now();
   let done = 0;
@@ -48,6 +62,7 @@ export function progressMeter(
     tell?.({ done, total, framesPerSecond, secondsLeft, drawn, reused: done - drawn, kept });
   };
   return {
+    announce: (pictures, toMake, seconds) => onStart?.({ frames: total, pictures, toMake, seconds }),
     count: (drawnSoFar) => advance(1, drawnSoFar - drawn),
     advance,
     keep(frames) {
@@ -114,6 +129,19 @@ export function progressText(progress: Progress, columnCount: number, noun = 'fr
   const filled = total === 0 ? room : Math.floor((room * done) / total);
   const bar = room < 5 ? '' : `[${'='.repeat(filled)}${' '.repeat(room - filled)}]`;
   return `${bar}${words}`.slice(0, Math.max(0, columnCount));
+}
+
+/** `1200 frames, 123 different: 61 to draw, about 4 s; the rest is there from an earlier render`. */
+export function workText({ frames, pictures, toMake, seconds }: Work): string {
+  const rest = toMake === pictures ? '' : '; the rest is there from an earlier render';
+  const time =
+    seconds < 1
+      ? 'less than a second'
+      : seconds < 100
+        ? `about ${Math.round(seconds)} s`
+        : `about ${Math.round(seconds / 60)} min`;
+  const todo = toMake === 0 ? 'all of them there from an earlier render' : `${toMake} to draw, ${time}${rest}`;
+  return `${frames} frames, ${pictures} different: ${todo}`;
 }
 
 /** `0:27`, `12:05`, `1:00:00`; seconds rounded up, so that it says 0:00 only when it is done. */

@@ -43,6 +43,7 @@ export async function renderSegments(
     }
     meter.advance(segment.frameCount, 0);
   }
+  announce([...found.keys(), ...missing.keys()], segments, [...missing.values()], rendering);
   await makeAll([...missing.values()], rendering);
   for (const segment of missing.values()) {
     const made = await store.find(segment);
@@ -50,6 +51,22 @@ export async function renderSegments(
     found.set(segment.digest, made);
   }
   return segments.map((segment) => found.get(segment.digest)!);
+}
+
+function announce(
+  digests: readonly string[],
+  segments: readonly Segment[],
+  missing: readonly Segment[],
+  { painter, codec, meter, workers }: Rendering,
+): void {
+  const byDigest = new Map(segments.map((segment) => [segment.digest, segment]));
+  const different = digests.reduce((sum, digest) => sum + new Set(picturesOf(byDigest.get(digest)!)).size, 0);
+  const toMake = missing.reduce((sum, segment) => sum + new Set(picturesOf(segment)).size, 0);
+  const encoded = missing.reduce((sum, segment) => sum + picturesOf(segment).length, 0);
+  const both =
+    missing.length > 1 && painter.remake !== undefined ? Math.min(workers ?? 2, availableParallelism(), 2) : 1;
+  const megapixels = (painter.width * painter.height) / 1e6;
+  meter.announce(different, toMake, 0.5 + (encoded * megapixels * codec.secondsPerMegapixel) / both);
 }
 
 async function makeAll(missing: readonly Segment[], rendering: Rendering): Promise<void> {

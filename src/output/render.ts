@@ -11,7 +11,7 @@ import { makerOf } from './maker.ts';
 import { writeOverFootage } from './over-footage.ts';
 import type { Painter } from './painter.ts';
 import { type Share, writeShare } from './parts.ts';
-import { type Progress, type ProgressMeter, progressMeter } from './progress.ts';
+import { type Progress, type ProgressMeter, progressMeter, type Work } from './progress.ts';
 import { segmentCache } from './segment-cache.ts';
 import { type Refusal, sourceFault, targetOf } from './target.ts';
 import { writeVideo } from './video-file.ts';
@@ -39,6 +39,8 @@ export interface RenderOptions {
   readonly cache?: string | undefined;
   /** This share of the film alone, as a file that `joinParts` takes. */
   readonly part?: Share | undefined;
+  /** Told what will be done, once that is known; not for a film over footage, of which every frame is encoded. */
+  readonly onStart?: ((work: Work) => void) | undefined;
   readonly onProgress?: ((progress: Progress) => void) | undefined;
   /** Aborted: everything is taken back, and the result is `interrupted`. */
   readonly signal?: AbortSignal | undefined;
@@ -91,7 +93,7 @@ async function render(painter: Painter, name: string, options: RenderOptions): P
   if (options.compatible === true && !(target.kind === 'video' && target.container === 'mp4')) {
     return { kind: 'refused', message: '--compatible is for an .mp4; the other kinds need no such way' };
   }
-  const meter = progressMeter(painter.frameCount, options.onProgress);
+  const meter = progressMeter(painter.frameCount, options.onProgress, undefined, options.onStart);
   if (target.kind === 'frames') {
     if (options.part !== undefined) return { kind: 'refused', message: framesInParts };
     const message = await folderFault(target.folder);
@@ -112,6 +114,7 @@ async function render(painter: Painter, name: string, options: RenderOptions): P
     if (under !== undefined) return { kind: 'refused', message: overFootageInParts };
     const plan = { ...target, key, sound, chapters, timecode, compatible: options.compatible };
     const { file, meter: own } = await writeShare(painter, plan, options.part, {
+      onStart: options.onStart,
       onProgress: options.onProgress,
       signal,
       cache,

@@ -19,21 +19,34 @@ export function sketchOf(bytes: Uint8Array, format: PixelFormat, width: number, 
       return planeOf(bytes, width, height, blocks, columns);
     case 'yuva420p': {
       const alphaStart = area + 2 * Math.ceil(width / 2) * Math.ceil(height / 2);
-      const seen = (pixel: number): number => ((bytes[pixel]! - 16) * bytes[alphaStart + pixel]!) / 255;
-      return layersOf(width, height, blocks, columns, [seen, (pixel) => bytes[alphaStart + pixel]!]);
+      const sketch = new Float32Array(2 * blocks);
+      for (let y = 0; y < height; y++) {
+        const row = (y >> 3) * columns;
+        for (let x = 0; x < width; x++) {
+          const alpha = bytes[alphaStart + y * width + x]!;
+          if (alpha === 0) continue;
+          sketch[row + (x >> 3)]! += ((bytes[y * width + x]! - 16) * alpha) / 255;
+          sketch[blocks + row + (x >> 3)]! += alpha;
+        }
+      }
+      return means(sketch);
     }
-    case 'rgba': {
-      const seen = (pixel: number): number => {
-        const alpha = bytes[4 * pixel + 3]!;
-        if (alpha === 0) return 0;
-        return ((bytes[4 * pixel]! + 2 * bytes[4 * pixel + 1]! + bytes[4 * pixel + 2]!) * alpha) / (4 * 255);
-      };
-      return layersOf(width, height, blocks, columns, [seen, (pixel) => bytes[4 * pixel + 3]!]);
+    case 'rgba':
+    case 'opaque': {
+      const layers = format === 'rgba' ? 2 : 1;
+      const sketch = new Float32Array(layers * blocks);
+      for (let y = 0; y < height; y++) {
+        const row = (y >> 3) * columns;
+        for (let x = 0, at = 4 * y * width; x < width; x++, at += 4) {
+          const alpha = layers === 2 ? bytes[at + 3]! : 255;
+          if (alpha === 0) continue;
+          const colour = bytes[at]! + 2 * bytes[at + 1]! + bytes[at + 2]!;
+          sketch[row + (x >> 3)]! += (colour * alpha) / (4 * 255);
+          if (layers === 2) sketch[blocks + row + (x >> 3)]! += alpha;
+        }
+      }
+      return means(sketch);
     }
-    case 'opaque':
-      return layersOf(width, height, blocks, columns, [
-        (pixel) => (bytes[4 * pixel]! + 2 * bytes[4 * pixel + 1]! + bytes[4 * pixel + 2]!) / 4,
-      ]);
     default:
       return format satisfies never;
   }
@@ -59,24 +72,11 @@ function planeOf(bytes: Uint8Array, width: number, height: number, blocks: numbe
     }
     for (let x = full * side; x < width; x++) sketch[row + full]! += bytes[at++]!;
   }
-  return sketch.map((sum) => sum / (side * side));
+  return means(sketch);
 }
 
-function layersOf(
-  width: number,
-  height: number,
-  blocks: number,
-  columns: number,
-  layers: readonly ((pixel: number) => number)[],
-): Sketch {
-  const sketch = new Float32Array(blocks * layers.length);
-  layers.forEach((level, layer) => {
-    for (let y = 0; y < height; y++) {
-      const row = layer * blocks + Math.floor(y / side) * columns;
-      for (let x = 0; x < width; x++) sketch[row + (x >> 3)]! += level(y * width + x) / (side * side);
-    }
-  });
-  return sketch;
+function means(sums: Float32Array): Sketch {
+  return sums.map((sum) => sum / (side * side));
 }
 
 /** How far two pictures are from one another: the mean difference, and the largest of a block. */

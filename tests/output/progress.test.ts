@@ -2,7 +2,14 @@
  * What is said while frames are made, with a clock that the test holds.
  */
 import { describe, expect, it } from 'vitest';
-import { type Progress, progressLine, progressMeter, progressText } from '../../src/output/progress.ts';
+import {
+  type Progress,
+  progressLine,
+  progressMeter,
+  progressText,
+  type Work,
+  workText,
+} from '../../src/output/progress.ts';
 import { renderFilm } from '../../src/output/render.ts';
 import { scratchFolder } from './outside.ts';
 import { squarePainter, walkingSquare } from './square-painter.ts';
@@ -102,3 +109,39 @@ function stream(isTTY: boolean) {
   const written: string[] = [];
   return { isTTY, columns: 80, written, write: (text: string) => written.push(text) };
 }
+
+describe('before it begins', () => {
+  it('says how many frames there are, how many pictures, what is to be drawn and what is there', () => {
+    expect(workText({ frames: 1200, pictures: 123, toMake: 123, seconds: 3.6 })).toBe(
+      '1200 frames, 123 different: 123 to draw, about 4 s',
+    );
+    expect(workText({ frames: 1200, pictures: 123, toMake: 2, seconds: 0.6 })).toBe(
+      '1200 frames, 123 different: 2 to draw, less than a second; the rest is there from an earlier render',
+    );
+    expect(workText({ frames: 216_000, pictures: 40_000, toMake: 40_000, seconds: 700 })).toMatch(/about 12 min$/);
+    expect(workText({ frames: 1200, pictures: 123, toMake: 0, seconds: 0.5 })).toBe(
+      '1200 frames, 123 different: all of them there from an earlier render',
+    );
+  });
+
+  it('knows what an earlier render has left', async () => {
+    const scratch = scratchFolder();
+    const told: Work[] = [];
+    const painter = squarePainter({
+      frameCount: 30,
+      ground: [9, 9, 9],
+      squares: walkingSquare(10, [220, 40, 40, 255]),
+    });
+    const options = { cache: scratch.at('cache'), onStart: (work: Work) => told.push(work) };
+    try {
+      await renderFilm(painter, scratch.at('one.mp4'), options);
+      await renderFilm(painter, scratch.at('two.mp4'), options);
+      expect(told).toMatchObject([
+        { frames: 30, pictures: 3, toMake: 3 },
+        { frames: 30, pictures: 3, toMake: 0 },
+      ]);
+    } finally {
+      scratch.remove();
+    }
+  });
+});

@@ -19,7 +19,7 @@ export interface Encoded {
   readonly packets: readonly Packet[];
 }
 
-/** Pictures to be compressed, in order. */
+/** Pictures to be compressed, in order; four bytes a pixel lie at a multiple of four. A picture is good until the second after it is asked for. */
 export interface Work {
   readonly pictures: Iterator<Uint8Array>;
   readonly count: number;
@@ -46,6 +46,8 @@ export interface Codec {
   readonly keyEvery: number;
   /** What one picture takes in motion at most, in bytes for each pixel: for reckoning with memory. */
   readonly bytesPerPixel: number;
+  /** Roughly, for a picture drawn and compressed on one core: to foretell how long a render takes. From our own bench. */
+  readonly secondsPerMegapixel: number;
   encode(work: Work): Promise<Encoded>;
   /**
    * The packet that says "as the frame before", `number` frames after the last key picture (1 for the first);

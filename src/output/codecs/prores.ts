@@ -22,6 +22,7 @@ export function prores(width: number, height: number, rate: Fraction, alpha: boo
     stillPictures: 1,
     keyEvery: Number.POSITIVE_INFINITY,
     bytesPerPixel: 2,
+    secondsPerMegapixel: 0.08,
     async encode(work) {
       const words = ['-c:v', 'prores_ks', ...options, '-f', 'rawvideo'];
       const stream = await encodePictures(work, { width, height, rate, format }, words, filter);

@@ -21,13 +21,15 @@ export function qtrle(width: number, height: number, rate: Fraction, alpha: bool
     stillPictures: 1,
     keyEvery: keyFrameEvery(rate),
     bytesPerPixel: 1,
+    secondsPerMegapixel: 0.02,
     async encode({ pictures, keys, signal }) {
       const packets: Packet[] = [];
       const isKey = new Set(keys);
       let before: Uint32Array | undefined;
       for (let next = pictures.next(); next.done !== true; next = pictures.next()) {
         const key = isKey.has(packets.length);
-        const pixels = new Uint32Array(next.value.slice().buffer);
+        const { buffer, byteOffset, byteLength } = next.value;
+        const pixels = new Uint32Array(buffer, byteOffset, byteLength / 4);
         packets.push({ bytes: animationPicture(pixels, key ? undefined : before, shape), key });
         before = pixels;
         await untilOthersHadTheirTurn();
