@@ -23,8 +23,8 @@ export interface Rendering {
   readonly workers?: number | undefined;
 }
 
-/** A second process takes about as long to start as this many pictures take to be drawn and encoded. */
-const worthASecond = 48;
+/** Seconds of work on one core from which on a second process is worth its start, which takes about a quarter of that. */
+const worthASecond = 2;
 
 /** By the order of `segments`. Those that are in the store, and those that were met before, are not made again. */
 export async function renderSegments(
@@ -57,16 +57,22 @@ function announce(
   digests: readonly string[],
   segments: readonly Segment[],
   missing: readonly Segment[],
-  { painter, codec, meter, workers }: Rendering,
+  rendering: Rendering,
 ): void {
   const byDigest = new Map(segments.map((segment) => [segment.digest, segment]));
   const different = digests.reduce((sum, digest) => sum + new Set(picturesOf(byDigest.get(digest)!)).size, 0);
   const toMake = missing.reduce((sum, segment) => sum + new Set(picturesOf(segment)).size, 0);
-  const encoded = missing.reduce((sum, segment) => sum + picturesOf(segment).length, 0);
-  const both =
-    missing.length > 1 && painter.remake !== undefined ? Math.min(workers ?? 2, availableParallelism(), 2) : 1;
-  const megapixels = (painter.width * painter.height) / 1e6;
-  meter.announce(different, toMake, 0.5 + (encoded * megapixels * codec.secondsPerMegapixel) / both);
+  rendering.meter.announce(
+    different,
+    toMake,
+    0.5 + secondsOn(missing, rendering) / (worthIt(missing, rendering) ? 2 : 1),
+  );
+}
+
+/** Roughly how long one core has to work on them. */
+function secondsOn(missing: readonly Segment[], { painter, codec }: Rendering): number {
+  const pictures = missing.reduce((sum, segment) => sum + picturesOf(segment).length, 0);
+  return pictures * ((painter.width * painter.height) / 1e6) * codec.secondsPerMegapixel;
 }
 
 async function makeAll(missing: readonly Segment[], rendering: Rendering): Promise<void> {
@@ -114,9 +120,9 @@ async function there(
   }
 }
 
-function worthIt(missing: readonly Segment[], { painter, workers }: Rendering): boolean {
+function worthIt(missing: readonly Segment[], rendering: Rendering): boolean {
+  const { painter, workers } = rendering;
   if (painter.remake === undefined || missing.length < 2) return false;
   if ((workers ?? Math.min(2, availableParallelism())) < 2) return false;
-  if (workers !== undefined) return true;
-  return missing.reduce((sum, segment) => sum + picturesOf(segment).length, 0) >= worthASecond;
+  return workers !== undefined || secondsOn(missing, rendering) >= worthASecond;
 }

@@ -39,6 +39,8 @@ export interface RenderOptions {
   readonly cache?: string | undefined;
   /** This share of the film alone, as a file that `joinParts` takes. */
   readonly part?: Share | undefined;
+  /** How many processes draw a video; by default a second one where the machine has two cores and it is worth it. */
+  readonly workers?: number | undefined;
   /** Told what will be done, once that is known; not for a film over footage, of which every frame is encoded. */
   readonly onStart?: ((work: Work) => void) | undefined;
   readonly onProgress?: ((progress: Progress) => void) | undefined;
@@ -127,7 +129,7 @@ async function render(painter: Painter, name: string, options: RenderOptions): P
       ...(await writeVideo(
         painter,
         { ...target, key, sound, chapters, timecode, compatible: options.compatible },
-        { meter, signal, cache },
+        { meter, signal, cache, workers: options.workers },
       )),
     );
   return written(target.file, meter, notices);

@@ -26,6 +26,8 @@ export interface SegmentedOptions {
   readonly signal: AbortSignal | undefined;
   /** Where segments are kept from one render to the next; undefined: nowhere. */
   readonly cache: SegmentCache | undefined;
+  /** How many processes may draw; undefined: as many as are worth it. */
+  readonly workers?: number | undefined;
 }
 
 /** Writes the film as `plan` says. Throws a `MachineFailure`, `CannotHold` before anything is written, or the signal's reason. */
@@ -54,7 +56,7 @@ export async function withSegments(
   segments: readonly Segment[],
   painter: Painter,
   plan: VideoPlan,
-  { meter, signal, cache }: SegmentedOptions,
+  { meter, signal, cache, workers }: SegmentedOptions,
   work: (store: SegmentStore, indices: readonly SegmentIndex[]) => Promise<void>,
 ): Promise<void> {
   const kind = kindOf(painter, plan);
@@ -65,7 +67,7 @@ export async function withSegments(
     const kept = await fetchAll(segments, store, cache);
     meter.keep(segments.reduce((sum, { digest, frameCount }) => sum + (kept.has(digest) ? frameCount : 0), 0));
     const setting = { ...kind, key: plan.key, folder };
-    await work(store, await renderSegments(segments, { painter, codec, setting, store, meter, signal }));
+    await work(store, await renderSegments(segments, { painter, codec, setting, store, meter, signal, workers }));
   } finally {
     // What is done is done, even if the rest was interrupted.
     if (cache !== undefined) await keepAll(segments, store, cache);

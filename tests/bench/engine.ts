@@ -1,6 +1,7 @@
 /**
  * The engine, timed in one run on one film: plain (every frame drawn in full and piped), ours, and the limit (the
  * different frames, drawn beforehand, through the encoder alone); then how the cost grows with length and with steps.
+ * The limit's input is the canvas's own bytes, which ffmpeg converts and encodes with the plain way's options.
  * Wall time and CPU time of all processes stand side by side: on a machine that does other work trust the second.
  * The digest is that of all decoded pictures; without loss it is the same for plain and ours, or the run fails.
  *
