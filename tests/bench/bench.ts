@@ -1,10 +1,11 @@
 /**
- * `npm run bench`, or `npm run bench -- counting`, `-- proving`, `-- plan`, `-- stages`, `-- engine`, `-- footage`: the benchmarks, one after the other.
+ * `npm run bench`, or `npm run bench -- counting`, `-- proving`, `-- plan`, `-- stages`, `-- engine`, `-- footage`, `-- mended`: the benchmarks, one after the other.
  * Each prints the machine and a checksum of its result beside its times.
  */
 import { run as counting } from './counting.ts';
 import { run as engine } from './engine.ts';
 import { run as footage } from './footage.ts';
+import { run as mended } from './mended.ts';
 import { run as plan } from './plan.ts';
 import { run as proving } from './proving.ts';
 import { run as stages } from './stages.ts';
@@ -16,6 +17,7 @@ const benchmarks: Readonly<Record<string, () => Promise<void>>> = {
   stages,
   engine,
   footage,
+  mended,
 };
 
 const asked = process.argv.slice(2);

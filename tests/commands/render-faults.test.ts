@@ -3,50 +3,73 @@
  * status, nothing half-written, no encoder left running, and the older file as it was.
  */
 import { execFileSync, spawnSync } from 'node:child_process';
-import {
-  chmodSync,
-  existsSync,
-  mkdirSync,
-  mkdtempSync,
-  readdirSync,
-  readFileSync,
-  rmSync,
-  writeFileSync,
-} from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { chmodSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, afterEach, describe, expect, it } from 'vitest';
+import { encodersAtWork, expectNoProcesses, faultsFolder, root, sentenceOf, start } from './faults.ts';
 
-const root = fileURLToPath(new URL('../..', import.meta.url));
-const folder = mkdtempSync(join(tmpdir(), 'proofreel-faults-'));
-afterAll(() => rmSync(folder, { recursive: true, force: true }));
-const at = (name: string): string => join(folder, name);
+const faults = faultsFolder();
+const { at, words } = faults;
+afterAll(faults.remove);
+afterEach(faults.expectNoPartFiles);
 
-writeFileSync(
-  at('long.yaml'),
-  `proofreel: 1
-puzzle: {boxes: 2x2, givens: 1... ..1. .1.4 ..2.}
-video: {size: 1280x720, rate: 60, length: 1:00, draw: board}
-steps:
-  - {id: first, at: 0, from: 2r3, so: r3c1=2}
-${Array.from({ length: 50 }, (_, step) => `  - {id: s${step}, at: ${step + 4}, show: [{outline: b${(step % 4) + 1}}, {fill: b${((step + 1) % 4) + 1}}]}`).join('\n')}
-`,
-);
-writeFileSync(
-  at('short.yaml'),
-  readFileSync(at('long.yaml'), 'utf8')
-    .replace('length: 1:00', 'length: 4')
-    .replace(/ {2}- \{id: s[\s\S]*/, ''),
-);
-
-const words = (out: string, scene = 'long.yaml'): string[] => [
-  ...['--import', 'tsx', 'src/cli.ts', 'render', at(scene), '-o', at(out), '--no-cache', '--quiet'],
-];
 const environment = (more: Record<string, string> = {}) => ({ ...process.env, ...more });
 
-afterEach(() => {
-  expect(readdirSync(folder).filter((name) => name.startsWith('.'))).toEqual([]);
+const isLinux = process.platform === 'linux';
+const others = [{ why: 'processes are read from /proc' }];
+it.skipIf(isLinux).each(others)('skipped: faults of a running render, for $why', () => undefined);
+
+describe.skipIf(!isLinux)('a render under way', () => {
+  it('is interrupted', async () => {
+    const older = faults.older('a.mp4');
+    const { child, ended } = start(words('a.mp4'));
+    await encodersAtWork(child.pid!, ended);
+    child.kill('SIGTERM');
+    const { status, said } = await ended;
+    expect(sentenceOf(said)).toBe('proofreel: interrupted; nothing was written');
+    expect(status).toBe(130);
+    await expectNoProcesses(child.pid!);
+    older.expectWhole();
+  });
+
+  it('loses its encoder', async () => {
+    const older = faults.older('a.mp4');
+    const { child, ended } = start(words('a.mp4'));
+    for (const pid of await encodersAtWork(child.pid!, ended)) process.kill(pid, 'SIGKILL');
+    const { status, said } = await ended;
+    expect(sentenceOf(said)).toBe(
+      'proofreel: the encoder was killed (SIGKILL) before it was done; memory may have run out',
+    );
+    expect(status).toBe(3);
+    await expectNoProcesses(child.pid!);
+    older.expectWhole();
+  });
+});
+
+describe('footage that is cut off in the middle', () => {
+  it.each([
+    { what: 'with its list of pictures first', flags: ['-movflags', '+faststart'] },
+    { what: 'with its list of pictures last', flags: [] },
+  ])('$what', ({ flags }) => {
+    const source = ['-f', 'lavfi', '-i', 'testsrc2=s=320x180:r=30:d=8', '-pix_fmt', 'yuv420p'];
+    const encoder = ['-c:v', 'libx264', '-preset', 'ultrafast', '-g', '30'];
+    execFileSync('ffmpeg', ['-v', 'error', '-y', ...source, ...encoder, ...flags, at('take.mp4')]);
+    const bytes = readFileSync(at('take.mp4'));
+    writeFileSync(at('take.mp4'), bytes.subarray(0, bytes.length / 2));
+    const scene = readFileSync(at('clear.yaml'), 'utf8');
+    writeFileSync(
+      at('over.yaml'),
+      scene.replace(/length: \d+/, `length: 7, footage: ${at('take.mp4')}`).replace(/ {2}- \{id: s2[\s\S]*/, ''),
+    );
+    const older = faults.older('a.mp4');
+    const ran = spawnSync(process.execPath, words('a.mp4', 'over.yaml'), { cwd: root, encoding: 'utf8' });
+    // One that cannot be read at all is a fault of the scene, with its place.
+    expect(ran.stderr).toMatch(
+      /(^proofreel: the footage |over\.yaml:3:\d+: error media-not-read: )take\.mp4 is cut off: .*copy or record it again/m,
+    );
+    expect(ran.stderr).not.toMatch(/^\s+at .*[:(]\d+/m);
+    expect(ran.status).toBe(2);
+    older.expectWhole();
+  });
 });
 
 describe('a machine that fails', () => {
@@ -82,7 +105,6 @@ describe('a machine that fails', () => {
   });
 
   it('has a folder that cannot be written to', () => {
-    mkdirSync(at('a-folder'));
     // Where nobody may write, not even root.
     const ran = spawnSync(
       process.execPath,
