@@ -77,6 +77,7 @@ function secondsOn(missing: readonly Segment[], { painter, codec }: Rendering): 
 
 async function makeAll(missing: readonly Segment[], rendering: Rendering): Promise<void> {
   const { painter, codec, setting, store, meter, signal } = rendering;
+  signal?.throwIfAborted(); // It may have been aborted since the film was looked through, and says so only once.
   const queue = [...missing];
   const onPicture = (frames: number, drawn: number): void => meter.advance(frames, drawn);
   // The first to fail stops the other.

@@ -22,7 +22,7 @@ afterEach(() => {
 });
 
 const squares = walkingSquare(3, [220, 40, 40, 255]);
-const opaque = (frameCount: number): Painter => squarePainter({ frameCount, ground: [20, 40, 60], squares });
+const opaque = (frameCount: number) => squarePainter({ frameCount, ground: [20, 40, 60], squares });
 const targets = ['a.mp4', 'a.mov', 'a.webm', 'frames/'];
 const videos = targets.slice(0, 3);
 const howToGet = 'install a full ffmpeg (Debian and Ubuntu: apt-get install ffmpeg; macOS: brew install ffmpeg)';
@@ -93,6 +93,22 @@ describe('interrupted', () => {
     expect(await renderFilm(opaque(3), scratch.at(name), { signal: AbortSignal.abort() })).toEqual({
       kind: 'interrupted',
     });
+    expect(snapshot()).toEqual(before);
+  });
+
+  it.each(targets)('%s: while the film is looked through, before anything is drawn', async (name) => {
+    const before = snapshot();
+    const controller = new AbortController();
+    const film = opaque(30);
+    const painter: typeof film = {
+      ...film,
+      digestAt: (frame) => {
+        if (frame === 29) controller.abort();
+        return film.digestAt(frame);
+      },
+    };
+    expect(await renderFilm(painter, scratch.at(name), { signal: controller.signal })).toEqual({ kind: 'interrupted' });
+    expect(film.painted).toEqual([]);
     expect(snapshot()).toEqual(before);
   });
 
