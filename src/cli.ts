@@ -2,7 +2,8 @@
 /**
  * The command line: verbs and exit statuses, nothing else. What each verb takes stands in `verbs.ts`.
  */
-import { readFileSync } from 'node:fs';
+import { closeSync, readFileSync } from 'node:fs';
+import { isatty } from 'node:tty';
 import { Command, CommanderError } from 'commander';
 import { BadCall } from './commands/bad-call.ts';
 import { processTerminal, type Terminal } from './commands/terminal.ts';
@@ -168,4 +169,10 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
 });
 // A terminal that is closed takes its streams with it; what is under way must be taken back all the same.
 process.stderr.on('error', () => undefined);
+// At its end Node puts terminals back into their first mode, and aborts (status 134) where one of them has gone; of what
+// is closed it lets go. So that the status is still ours, whatever is no terminal any more is closed first.
+const terminals = [0, 1, 2].filter((stream) => isatty(stream));
+process.on('exit', () => {
+  for (const stream of terminals) if (!isatty(stream)) closeSync(stream);
+});
 process.exitCode = await main(process.argv.slice(2), processTerminal());

@@ -99,8 +99,10 @@ describe.skipIf(!hasTerminal)('a terminal that is closed', () => {
   it('ends the render, which takes everything back', async () => {
     const older = faults.older('a.mp4');
     const call = [process.execPath, ...words('a.mp4').filter((word) => word !== '--quiet')].join(' ');
-    // The shell outlives its terminal for as long as it takes to write down how the render ended.
-    writeFileSync(at('in-terminal'), `trap : HUP\necho $$ >${at('shell')}\n${call}\necho $? >${at('status')}\n`);
+    // The terminal's own shell dies with it, and then the system tells all in front of that terminal. The inner one
+    // outlives it for as long as it takes to write down how the render ended.
+    writeFileSync(at('inner'), `trap : HUP\necho $$ >${at('shell')}\n${call}\necho $? >${at('status')}\n`);
+    writeFileSync(at('in-terminal'), `sh ${at('inner')}\ntrue\n`);
     const terminal = spawn('script', ['-qec', `sh ${at('in-terminal')}`, '/dev/null'], {
       ...{ cwd: root, stdio: ['pipe', 'ignore', 'ignore'] },
     });
