@@ -15,7 +15,7 @@ import { type Spent, spent } from './cpu.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const steps = 60;
-const secondsEach = 10;
+const secondsEach = 4;
 const mendedStep = 30;
 /** Of the first render, by the processor. */
 const wanted = 0.1;
@@ -23,7 +23,7 @@ const wanted = 0.1;
 export async function run(): Promise<void> {
   const folder = mkdtempSync(join(tmpdir(), 'proofreel-mended-'));
   const at = (name: string): string => join(folder, name);
-  const size = process.env.SIZE ?? '960x540';
+  const size = process.env.SIZE ?? '640x360';
   try {
     writeFileSync(at('lesson.yaml'), lesson(size, false));
     writeFileSync(at('mended.yaml'), lesson(size, true));
@@ -53,7 +53,7 @@ function lesson(size: string, isMended: boolean): string {
     `r${1 + ((step + shift) % 9)}c${1 + (Math.floor(step / 9) % 9)}`;
   const step = (_: unknown, index: number): string => {
     const outlined = isMended && index === mendedStep ? 'c9' : `b${1 + (index % 9)}`;
-    return `  - {id: s${index}, at: ${secondsEach * index}, show: [{fill: ${cell(0, index)}}, {fill: ${cell(4, index)}, at: +0.1}, {outline: ${outlined}, at: +0.2}]}`;
+    return `  - {id: s${index}, at: ${secondsEach * index}, show: [{fill: ${cell(0, index)}}, {fill: ${cell(4, index)}, at: +0.05}, {outline: ${outlined}, at: +0.1}]}`;
   };
   return `proofreel: 1
 puzzle: {givens: '${puzzles.split('\n')[0]?.trim()}'}
