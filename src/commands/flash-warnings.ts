@@ -3,7 +3,7 @@
  * not even loaded, where nothing large comes and goes fast enough.
  */
 import { existsSync, readFileSync } from 'node:fs';
-import { busyStretches } from '../output/busy-stretches.ts';
+import { busyStretches } from '../output/flashes/busy-stretches.ts';
 import { defaultLook } from '../picture/default-look.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import type { Look } from '../scene/look.ts';
@@ -24,7 +24,7 @@ export async function flashWarnings(path: string, lesson: Extract<Lesson, { kind
   const look = lookFor(path, lesson.scene.look?.value);
   const film = tellFilm(lesson.checked, lesson.schedule, look);
   if (busyStretches(film, look, 'areas').length === 0) return [];
-  const { flashesOf } = await import('../output/film-flashes.ts');
+  const { flashesOf } = await import('../output/flashes/film-flashes.ts');
   return flashesOf(film, look, 'areas').map((frame) =>
     timeWarning('flashes', spanAt(lesson, film, frame), flashesInWords(printFrame(film.rate, frame))),
   );

@@ -2,7 +2,7 @@
  * `proofreel join`: the parts of a render, made by `render --part`, become its video.
  */
 import { listenForInterrupt } from '../output/interrupt.ts';
-import { joinParts } from '../output/parts.ts';
+import { joinParts } from '../output/segments/parts.ts';
 import { exitStatus } from '../verbs.ts';
 import { BadCall } from './bad-call.ts';
 import type { Terminal } from './terminal.ts';

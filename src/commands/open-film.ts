@@ -4,8 +4,8 @@
 import { existsSync } from 'node:fs';
 import { basename, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { filmPainter } from '../output/film-painter.ts';
-import type { Painter } from '../output/painter.ts';
+import { filmPainter } from '../output/painters/film-painter.ts';
+import type { Painter } from '../output/painters/painter.ts';
 import { defaultLook } from '../picture/default-look.ts';
 import { printDiagnostic } from '../scene/locate.ts';
 import type { Look } from '../scene/look.ts';

@@ -2,7 +2,7 @@
  * What a call of `render` asks for, read and held against itself before anything is opened.
  */
 import { basename, extname } from 'node:path';
-import type { Share } from '../output/parts.ts';
+import type { Share } from '../output/segments/parts.ts';
 import { compare, divide, type Fraction, fraction, fractionFromDecimal, toNumber, zero } from '../scene/fraction.ts';
 import { nearestWords } from '../scene/nearest-word.ts';
 import { BadCall } from './bad-call.ts';

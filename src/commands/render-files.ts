@@ -2,8 +2,8 @@
  * The files of one piece: itself, or fill and matte.
  */
 import { extname } from 'node:path';
-import { fillPainter, mattePainter } from '../output/matte.ts';
-import type { Painter } from '../output/painter.ts';
+import { fillPainter, mattePainter } from '../output/painters/matte.ts';
+import type { Painter } from '../output/painters/painter.ts';
 
 export interface FilmFile {
   readonly name: string;

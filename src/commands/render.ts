@@ -2,14 +2,14 @@
  * `proofreel render`: films as files. A scene that is not sound is refused, or stamped.
  */
 import { join } from 'node:path';
-import { excerpt } from '../output/excerpt.ts';
-import { flashesOf } from '../output/film-flashes.ts';
-import { filmPainter } from '../output/film-painter.ts';
+import { flashesOf } from '../output/flashes/film-flashes.ts';
 import { type Interrupt, listenForInterrupt } from '../output/interrupt.ts';
+import { excerpt } from '../output/painters/excerpt.ts';
+import { filmPainter } from '../output/painters/film-painter.ts';
+import { scaledFilm } from '../output/painters/scaled-film.ts';
 import { type ProgressLine, progressLine, workText } from '../output/progress.ts';
 import { renderFilm } from '../output/render.ts';
-import { scaledFilm } from '../output/scaled-film.ts';
-import { cacheFolder } from '../output/segment-cache.ts';
+import { cacheFolder } from '../output/segments/segment-cache.ts';
 import { printReport } from '../report/print-report.ts';
 import { reportOf } from '../report/report-of.ts';
 import { printFrame } from '../timeline/seconds.ts';

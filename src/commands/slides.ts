@@ -4,7 +4,7 @@
 import { extname } from 'node:path';
 import { listenForInterrupt } from '../output/interrupt.ts';
 import { progressLine } from '../output/progress.ts';
-import { isSlidesKind, type SlidesKind, writeSlides } from '../output/slides.ts';
+import { isSlidesKind, type SlidesKind, writeSlides } from '../output/slides/slides.ts';
 import { printReport } from '../report/print-report.ts';
 import { reportOf } from '../report/report-of.ts';
 import { printDiagnostic } from '../scene/locate.ts';

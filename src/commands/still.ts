@@ -3,7 +3,7 @@
  */
 
 import type { CheckedStep } from '../check/verdict.ts';
-import type { Painter } from '../output/painter.ts';
+import type { Painter } from '../output/painters/painter.ts';
 import { writeStill } from '../output/still.ts';
 import { nearestWords } from '../scene/nearest-word.ts';
 import { readFixedTime } from '../scene/time.ts';

@@ -2,7 +2,7 @@
  * The film and the words of a thumbnail: the board whole, whatever the video shows, with the small digits that matter.
  */
 import type { CheckedScene, CheckedStep } from '../check/verdict.ts';
-import type { Painter } from '../output/painter.ts';
+import type { Painter } from '../output/painters/painter.ts';
 import { digestOf, drawingAt } from '../picture/drawing.ts';
 import { paintThumbnail, type ThumbnailWords, thumbnailBoard, thumbnailSize } from '../picture/thumbnail.ts';
 import type { Look } from '../scene/look.ts';

@@ -7,8 +7,8 @@ import { divide, type Fraction, fraction, nearest, zero } from '../scene/fractio
 import type { Chapter } from '../timeline/chapters.ts';
 import { chaptersInput } from './chapters.ts';
 import { run } from './ffmpeg.ts';
-import { type Footage, seekBefore, soundFilters } from './footage.ts';
-import type { Painter } from './painter.ts';
+import { type Footage, seekBefore, soundFilters } from './footage/footage.ts';
+import type { Painter } from './painters/painter.ts';
 import { sounds } from './sound.ts';
 import type { Container } from './target.ts';
 

@@ -8,13 +8,13 @@ import { basename, join } from 'node:path';
 import { codecOf } from './codecs/codecs.ts';
 import { type Hold, holdsFile, holdsText } from './holds.ts';
 import { asMachineFailure, systemCode } from './machine-failure.ts';
-import type { Painter } from './painter.ts';
+import type { Painter } from './painters/painter.ts';
 import type { ProgressMeter } from './progress.ts';
-import { renderSegments } from './render-segments.ts';
-import { PacketReader } from './segment-file.ts';
-import { folderStore } from './segment-store.ts';
-import { filmSegments } from './segment-video.ts';
-import { stretchesOf } from './stretches.ts';
+import { renderSegments } from './segments/render-segments.ts';
+import { PacketReader } from './segments/segment-file.ts';
+import { folderStore } from './segments/segment-store.ts';
+import { filmSegments } from './segments/segment-video.ts';
+import { stretchesOf } from './segments/stretches.ts';
 import { writeWholeFolder } from './whole-file.ts';
 
 export interface FolderOptions {

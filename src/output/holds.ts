@@ -1,7 +1,7 @@
 /**
  * The list beside a folder of pictures that are there once each: when each is seen.
  */
-import type { Painter } from './painter.ts';
+import type { Painter } from './painters/painter.ts';
 
 /** Its name; no frame is called so. */
 export const holdsFile = 'holds.json';

@@ -4,15 +4,15 @@
 import type { Fraction } from '../scene/fraction.ts';
 import type { Chapter } from '../timeline/chapters.ts';
 import { hasTimecode } from './finish-video.ts';
-import type { Footage } from './footage.ts';
+import type { Footage } from './footage/footage.ts';
+import { layersOf } from './footage/layers.ts';
+import { writeOverFootage } from './footage/over-footage.ts';
 import { folderFault, writeFrameFolder } from './frame-folder.ts';
-import { layersOf } from './layers.ts';
-import { makerOf } from './maker.ts';
-import { writeOverFootage } from './over-footage.ts';
-import type { Painter } from './painter.ts';
-import { type Share, writeShare } from './parts.ts';
+import type { Painter } from './painters/painter.ts';
 import { type Progress, type ProgressMeter, progressMeter, type Work } from './progress.ts';
-import { segmentCache } from './segment-cache.ts';
+import { makerOf } from './segments/maker.ts';
+import { type Share, writeShare } from './segments/parts.ts';
+import { segmentCache } from './segments/segment-cache.ts';
 import { type Refusal, sourceFault, targetOf } from './target.ts';
 import { writeVideo } from './video-file.ts';
 

@@ -4,8 +4,8 @@
 import { writeFile } from 'node:fs/promises';
 import { basename, extname, resolve } from 'node:path';
 import { Bug } from '../grid/bug.ts';
-import { frameCanvas } from './canvas.ts';
-import type { Painter } from './painter.ts';
+import type { Painter } from './painters/painter.ts';
+import { frameCanvas } from './pixels/canvas.ts';
 import { keyFault, pathFault, type Refusal } from './target.ts';
 import { writeWholeFile } from './whole-file.ts';
 

@@ -4,7 +4,7 @@
  */
 import { type Stats, statSync } from 'node:fs';
 import { basename, dirname, extname, resolve } from 'node:path';
-import type { Painter } from './painter.ts';
+import type { Painter } from './painters/painter.ts';
 
 export type Container = 'mp4' | 'mov' | 'webm';
 

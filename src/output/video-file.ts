@@ -5,29 +5,20 @@
  */
 import { rm } from 'node:fs/promises';
 import type { Fraction } from '../scene/fraction.ts';
-import { canvasPixelFormat, frameCanvas } from './canvas.ts';
 import { CannotHold } from './codecs/codec.ts';
 import { type Encoding, encode, requireEncoders } from './ffmpeg.ts';
-import { finishVideo, isFinished, type Tracks } from './finish-video.ts';
-import { type FrameSource, frameSource, type PixelFormat } from './frame-source.ts';
-import { keyFrameEvery } from './key-frames.ts';
-import type { Painter } from './painter.ts';
+import { finishVideo, isFinished } from './finish-video.ts';
+import type { Painter } from './painters/painter.ts';
+import { canvasPixelFormat, frameCanvas } from './pixels/canvas.ts';
+import { type FrameSource, frameSource, type PixelFormat } from './pixels/frame-source.ts';
 import type { ProgressMeter } from './progress.ts';
-import { isOpaque, type SegmentedOptions, writeSegmented } from './segment-video.ts';
+import { keyFrameEvery } from './segments/key-frames.ts';
+import { isOpaque, type SegmentedOptions, writeSegmented } from './segments/segment-video.ts';
 import { sounds } from './sound.ts';
-import type { Codec, Container } from './target.ts';
+import type { Codec } from './target.ts';
+import type { VideoPlan } from './video-plan.ts';
 import { writeWholeFile } from './whole-file.ts';
 import { requireFrames } from './whole-video.ts';
-
-export interface VideoPlan extends Tracks {
-  /** An absolute path. */
-  readonly file: string;
-  readonly container: Container;
-  readonly codec: Codec;
-  readonly key: string | undefined;
-  /** An .mp4 in which all pictures are the encoder's own. */
-  readonly compatible?: boolean | undefined;
-}
 
 /**
  * Writes the film as `plan` says, and returns what the user may not expect, a sentence each. Throws a `MachineFailure`,

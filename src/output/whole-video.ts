@@ -3,7 +3,7 @@
  */
 import { diskIsFull, MachineFailure } from './machine-failure.ts';
 import { countFrames } from './media.ts';
-import type { Painter } from './painter.ts';
+import type { Painter } from './painters/painter.ts';
 import { isDiskFull } from './whole-file.ts';
 
 /** An encoder on a full disk may end as if all were well, so what it wrote is counted. Throws a `MachineFailure`. */

@@ -4,8 +4,8 @@
 import { execFileSync, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { closeSync, openSync, writeSync } from 'node:fs';
-import { canvasPixelFormat, frameCanvas } from '../../src/output/canvas.ts';
-import type { Painter } from '../../src/output/painter.ts';
+import type { Painter } from '../../src/output/painters/painter.ts';
+import { canvasPixelFormat, frameCanvas } from '../../src/output/pixels/canvas.ts';
 
 export interface Format {
   readonly ending: string;

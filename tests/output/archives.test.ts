@@ -4,9 +4,9 @@ import { open } from 'node:fs/promises';
 import { inflateSync } from 'node:zlib';
 import JSZip from 'jszip';
 import { afterAll, describe, expect, it } from 'vitest';
-import { fontFiles } from '../../src/output/canvas.ts';
-import { asWoff } from '../../src/output/woff.ts';
-import { crc32, zipEntries, zipWriter } from '../../src/output/zip.ts';
+import { fontFiles } from '../../src/output/pixels/canvas.ts';
+import { asWoff } from '../../src/output/slides/woff.ts';
+import { crc32, zipEntries, zipWriter } from '../../src/output/slides/zip.ts';
 import { scratchFolder } from './outside.ts';
 
 const scratch = scratchFolder();

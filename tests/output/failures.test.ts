@@ -8,7 +8,7 @@ import { afterAll, afterEach, describe, expect, it, vi } from 'vitest';
 import { requireEncoders } from '../../src/output/ffmpeg.ts';
 import { MachineFailure } from '../../src/output/machine-failure.ts';
 import { probeMedia } from '../../src/output/media.ts';
-import type { Painter } from '../../src/output/painter.ts';
+import type { Painter } from '../../src/output/painters/painter.ts';
 import { renderFilm } from '../../src/output/render.ts';
 import { writeStill } from '../../src/output/still.ts';
 import { probeVideo, scratchFolder } from './outside.ts';

@@ -5,7 +5,7 @@ import { readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { openLesson } from '../../src/commands/lesson.ts';
-import { flashesOf } from '../../src/output/film-flashes.ts';
+import { flashesOf } from '../../src/output/flashes/film-flashes.ts';
 import { defaultLook } from '../../src/picture/default-look.ts';
 import { flashMeter } from '../../src/picture/flashes.ts';
 import { tellFilm } from '../../src/telling/tell-film.ts';

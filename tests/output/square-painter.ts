@@ -2,7 +2,7 @@
  * A painter for tests: rectangles of given colours on a small frame, the whole of it known without drawing.
  */
 
-import type { Painter } from '../../src/output/painter.ts';
+import type { Painter } from '../../src/output/painters/painter.ts';
 import { type Fraction, fraction } from '../../src/scene/fraction.ts';
 
 /** `colour`: R, G, B, A, alpha straight. Edges in whole pixels; of two on one pixel the later lies over the earlier. */

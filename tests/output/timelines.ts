@@ -4,9 +4,9 @@
  */
 import { execFileSync } from 'node:child_process';
 import { expect } from 'vitest';
-import { canvasOrder, frameCanvas } from '../../src/output/canvas.ts';
-import type { Painter } from '../../src/output/painter.ts';
-import { straighten } from '../../src/output/straight-alpha.ts';
+import type { Painter } from '../../src/output/painters/painter.ts';
+import { canvasOrder, frameCanvas } from '../../src/output/pixels/canvas.ts';
+import { straighten } from '../../src/output/pixels/straight-alpha.ts';
 import type { Fraction } from '../../src/scene/fraction.ts';
 import { decodeFrames, frameTimes } from './outside.ts';
 import { type Square, squarePainter } from './square-painter.ts';

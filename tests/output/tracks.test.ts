@@ -3,8 +3,8 @@
  */
 import { execFileSync } from 'node:child_process';
 import { afterAll, describe, expect, it } from 'vitest';
-import { excerpt } from '../../src/output/excerpt.ts';
-import { fillPainter, mattePainter } from '../../src/output/matte.ts';
+import { excerpt } from '../../src/output/painters/excerpt.ts';
+import { fillPainter, mattePainter } from '../../src/output/painters/matte.ts';
 import { type RenderOptions, renderFilm } from '../../src/output/render.ts';
 import { type Fraction, fraction, zero } from '../../src/scene/fraction.ts';
 import { frameAt } from '../../src/timeline/film.ts';

@@ -3,8 +3,8 @@
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { afterAll, expect, it } from 'vitest';
-import { filmPainter } from '../../src/output/film-painter.ts';
-import type { Painter } from '../../src/output/painter.ts';
+import { filmPainter } from '../../src/output/painters/film-painter.ts';
+import type { Painter } from '../../src/output/painters/painter.ts';
 import { renderFilm } from '../../src/output/render.ts';
 import { defaultLook } from '../../src/picture/default-look.ts';
 import { circle, film, link, type MarkWish } from '../picture/films.ts';

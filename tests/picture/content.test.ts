@@ -4,7 +4,7 @@
  */
 import { createCanvas } from 'canvas';
 import { expect, it } from 'vitest';
-import { registerFonts } from '../../src/output/canvas.ts';
+import { registerFonts } from '../../src/output/pixels/canvas.ts';
 import { contentsOf } from '../../src/picture/content.ts';
 import { defaultLook } from '../../src/picture/default-look.ts';
 import { digestOf, drawingAt } from '../../src/picture/drawing.ts';

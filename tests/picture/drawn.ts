@@ -2,7 +2,7 @@
  * Frames of small films as pixels.
  */
 import { type CanvasRenderingContext2D, createCanvas } from 'canvas';
-import { registerFonts } from '../../src/output/canvas.ts';
+import { registerFonts } from '../../src/output/pixels/canvas.ts';
 import { defaultLook } from '../../src/picture/default-look.ts';
 import { drawingAt } from '../../src/picture/drawing.ts';
 import { paint } from '../../src/picture/paint.ts';

@@ -4,7 +4,7 @@
  */
 import { createCanvas } from 'canvas';
 import { describe, expect, it } from 'vitest';
-import { registerFonts } from '../../src/output/canvas.ts';
+import { registerFonts } from '../../src/output/pixels/canvas.ts';
 import type { Box } from '../../src/picture/board-place.ts';
 import { defaultLook } from '../../src/picture/default-look.ts';
 import { drawingAt } from '../../src/picture/drawing.ts';

@@ -1,7 +1,7 @@
 /**
  * What the engine needs to know of a way to compress pictures.
  */
-import type { PixelFormat } from '../frame-source.ts';
+import type { PixelFormat } from '../pixels/frame-source.ts';
 
 /** One compressed picture. */
 export interface Packet {

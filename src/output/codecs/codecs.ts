@@ -1,7 +1,7 @@
 /**
  * Which codec serves which file.
  */
-import type { Painter } from '../painter.ts';
+import type { Painter } from '../painters/painter.ts';
 import type { Codec as VideoCodec } from '../target.ts';
 import type { Codec } from './codec.ts';
 import { h264 } from './h264.ts';

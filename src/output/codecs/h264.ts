@@ -3,8 +3,8 @@
  * on its own pictures alone; a picture that stands is followed by pictures without a change.
  */
 import type { Fraction } from '../../scene/fraction.ts';
-import { encodePictures } from '../encode-pictures.ts';
-import { keyFrameEvery } from '../key-frames.ts';
+import { encodePictures } from '../segments/encode-pictures.ts';
+import { keyFrameEvery } from '../segments/key-frames.ts';
 import { CannotHold, type Codec, type Encoded, type Packet } from './codec.ts';
 import { beginsPicture, nalType, nalUnits, pictureSetOf, sequenceOf, typeOf } from './h264-syntax.ts';
 import { unchangedPicture } from './h264-unchanged.ts';

@@ -6,8 +6,8 @@
  * and tests hold it against that decoder.
  */
 import type { Fraction } from '../../scene/fraction.ts';
-import { canvasOrder } from '../canvas.ts';
-import { keyFrameEvery } from '../key-frames.ts';
+import { canvasOrder } from '../pixels/canvas.ts';
+import { keyFrameEvery } from '../segments/key-frames.ts';
 import type { Codec, Packet } from './codec.ts';
 import { untilOthersHadTheirTurn } from './png.ts';
 import { animationPicture } from './qtrle-lines.ts';

@@ -4,8 +4,8 @@
  */
 import type { Fraction } from '../../scene/fraction.ts';
 import { readBlocks } from '../containers/matroska-read.ts';
-import { encodePictures } from '../encode-pictures.ts';
-import { keyFrameEvery } from '../key-frames.ts';
+import { encodePictures } from '../segments/encode-pictures.ts';
+import { keyFrameEvery } from '../segments/key-frames.ts';
 import type { Codec, Packet } from './codec.ts';
 
 /**

@@ -2,7 +2,7 @@
  * What a container has to know of a film's picture track.
  */
 import type { Fraction } from '../../scene/fraction.ts';
-import type { Sample } from '../samples.ts';
+import type { Sample } from '../segments/samples.ts';
 
 export type TrackCodec = 'h264' | 'prores' | 'qtrle' | 'png' | 'vp9';
 

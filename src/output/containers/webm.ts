@@ -2,7 +2,7 @@
  * A .webm with one picture track (Matroska, RFC 9559; WebM container guidelines). Its times are whole milliseconds.
  */
 import { type Fraction, fraction, multiply, nearest } from '../../scene/fraction.ts';
-import type { Sample } from '../samples.ts';
+import type { Sample } from '../segments/samples.ts';
 import { element, float, idBytes, ids, lengthBytes, letters, whole } from './ebml.ts';
 import { pour } from './pour.ts';
 import type { Track } from './track.ts';

@@ -1,0 +1,145 @@
+/**
+ * The frames over a recording, as an .mp4. Every picture of it must be encoded again, so what can be saved lies before
+ * the encoder: a picture of ours goes down the pipe once, cropped to where anything is drawn, and where nothing is
+ * drawn the recording passes as it is.
+ */
+import type { Chapter } from '../../timeline/chapters.ts';
+import { chaptersInput } from '../chapters.ts';
+import { type Encoding, encode, type Run, requireEncoders, run } from '../ffmpeg.ts';
+import { mappedChapters, secondsOf } from '../finish-video.ts';
+import type { Painter } from '../painters/painter.ts';
+import { type FrameCanvas, frameCanvas } from '../pixels/canvas.ts';
+import { boxConverter } from '../pixels/changed-part.ts';
+import type { ProgressMeter } from '../progress.ts';
+import { sounds } from '../sound.ts';
+import { recipes, tags } from '../video-file.ts';
+import { writeWholeFile } from '../whole-file.ts';
+import { requireFrames } from '../whole-video.ts';
+import { footageFilters, seekBefore, seekPictureBefore, soundFilters } from './footage.ts';
+import type { Layers } from './layers.ts';
+import { isInside, type OverlayPlan, overlayPlan, wholeFrame } from './overlay-plan.ts';
+import { streamFrame, streamHead, streamOptions, timesOfFrames } from './timed-frames.ts';
+
+export interface OverFootagePlan {
+  /** An absolute path. */
+  readonly file: string;
+  readonly under: NonNullable<Layers['under']>;
+  readonly sound: Layers['sound'];
+  readonly chapters: readonly Chapter[];
+}
+
+/** Writes the film over `plan.under`. Throws a `MachineFailure`, or the signal's reason. */
+export async function writeOverFootage(
+  painter: Painter,
+  plan: OverFootagePlan,
+  options: { readonly meter: ProgressMeter; readonly signal: AbortSignal | undefined },
+): Promise<void> {
+  const { meter, signal } = options;
+  await requireEncoders([recipes.h264.encoder, ...(plan.sound === undefined ? [] : [sounds.mp4.encoder])]);
+  const canvas = frameCanvas(painter.width, painter.height, undefined);
+  const planned = overlayPlan(painter, canvas);
+  await writeWholeFile(plan.file, async (part) => {
+    const write = async (overlay: OverlayPlan): Promise<void> => {
+      const counter = { drawn: 0 };
+      const reach = (done: number): void => {
+        const frames = Math.min(done, painter.frameCount) - meter.done;
+        if (frames > 0) meter.advance(frames, counter.drawn - meter.drawn);
+      };
+      const encoding = { ...encodingOf(painter, plan, overlay, part), onEncoded: reach };
+      const { frameOptions, ...work } = encoding;
+      if (frameOptions === undefined) await run(work, signal);
+      else await encode({ ...work, frameOptions }, sparseFrames(painter, canvas, overlay, counter), signal);
+      await requireFrames(part, painter, signal);
+      reach(painter.frameCount);
+    };
+    try {
+      await write(planned);
+    } catch (error) {
+      if (!(error instanceof OutOfBox)) throw error;
+      await write({ ...planned, box: wholeFrame(painter) });
+    }
+    signal?.throwIfAborted();
+  });
+}
+
+/** Something is drawn where the plan saw nothing. */
+class OutOfBox extends Error {}
+
+/** A picture each time that it changes, within the box. */
+function* sparseFrames(
+  painter: Painter,
+  canvas: FrameCanvas,
+  { box, changes }: OverlayPlan,
+  counter: { drawn: number },
+): Generator<Uint8Array> {
+  if (box === undefined) return;
+  const converter = boxConverter(box, painter.width);
+  yield streamHead(box.width, box.height);
+  for (const frame of changes) {
+    canvas.draw(painter, frame);
+    counter.drawn += 1;
+    const pixels = canvas.pixels();
+    if (!isInside(box, pixels, painter.width, painter.height)) throw new OutOfBox();
+    yield streamFrame(frame, converter.convert(pixels));
+  }
+}
+
+/** Where nothing is drawn there is no stream of frames. */
+type MaybePiped = Run & { readonly frameOptions: Encoding['frameOptions'] | undefined };
+
+function encodingOf(painter: Painter, plan: OverFootagePlan, { box, drawn }: OverlayPlan, part: string): MaybePiped {
+  const { under, sound } = plan;
+  const rate = `${painter.rate.numerator}/${painter.rate.denominator}`;
+  const first = box === undefined ? 0 : 1;
+  const seek = seekPictureBefore(under.start);
+  const inputs: { file: string; options: readonly string[] }[] = [{ file: under.file, options: seek.options }];
+  const footage = footageFilters(under.picture, seek.lead, painter.width, painter.height, painter.rate);
+  const graph = [`[${first}:v:0]${footage}[under]`];
+  // The pictures end within the graph: at the end of `-frames:v` ffmpeg 4 to 6 would cut off the sound where it is just then.
+  const finish = `${tags},trim=end_frame=${painter.frameCount}`;
+  if (box === undefined) graph.push(`[under]${finish}[video]`);
+  else {
+    const place = `x=${box.left}:y=${box.top}:format=yuv420:eof_action=repeat:enable='${whereDrawn(drawn, painter)}'`;
+    graph.push(`[0:v]${timesOfFrames(painter.rate)}[marks]`, `[under][marks]overlay=${place},${finish}[video]`);
+  }
+  const soundOptions: string[] = [];
+  if (sound !== undefined) {
+    const seek = seekBefore(sound.start);
+    inputs.push({ file: sound.file, options: seek.options });
+    // In a graph of its own: ffmpeg 7 asks one input of a graph at a time, and would wait for the sound while it is the
+    // marks that are wanted.
+    const filter = soundFilters(seek.lead, secondsOf(painter));
+    soundOptions.push(
+      '-map',
+      `${first + 1}:a:0`,
+      '-filter:a',
+      filter,
+      '-c:a',
+      sounds.mp4.encoder,
+      ...sounds.mp4.options,
+    );
+  }
+  if (plan.chapters.length > 0) inputs.push(chaptersInput(plan.chapters, painter.rate));
+  return {
+    frameOptions: box === undefined ? undefined : streamOptions,
+    files: inputs,
+    filter: graph.join(';'),
+    outputOptions: [
+      ...['-map', '[video]', '-c:v', recipes.h264.encoder, ...recipes.h264.options(painter.rate)],
+      ...['-r', rate, ...soundOptions],
+      ...mappedChapters(plan.chapters, first + inputs.length - 1),
+      ...['-map_metadata:s', '-1', '-fflags', '+bitexact', '-f', 'mp4', '-movflags', '+faststart'],
+    ],
+    output: part,
+  };
+}
+
+/**
+ * Where the overlay is on. Two frames more than needed at either end: what is drawn says itself where it begins and
+ * ends, and this only saves laying nothing over something.
+ */
+function whereDrawn(drawn: OverlayPlan['drawn'], { rate }: Painter): string {
+  const seconds = (frame: number): string => ((frame * Number(rate.denominator)) / Number(rate.numerator)).toFixed(6);
+  const stretches = drawn.map(({ from, until }) => `between(t,${seconds(from - 2)},${seconds(until + 2)})`);
+  return stretches.length === 0 ? '0' : stretches.join('+');
+}

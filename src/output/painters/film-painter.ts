@@ -1,0 +1,52 @@
+/**
+ * A film and a look as a painter: where pictures meet files.
+ */
+import { createHash } from 'node:crypto';
+import { contentsOf } from '../../picture/content.ts';
+import { type Drawing, drawingAt } from '../../picture/drawing.ts';
+import { paint } from '../../picture/paint.ts';
+import { type Run, runsOf } from '../../picture/runs.ts';
+import type { Look } from '../../scene/look.ts';
+import { type Film, frameAt } from '../../timeline/film.ts';
+import type { Painter } from './painter.ts';
+
+/** The film as it is drawn in that look. */
+export function filmPainter(film: Film, look: Look): Painter {
+  // A frame is asked for its digest and then painted: the drawing last made serves both.
+  let last: { readonly frame: number; readonly drawing: Drawing } | undefined;
+  const drawingOf = (frame: number): Drawing => {
+    if (last?.frame !== frame) last = { frame, drawing: drawingAt(film, look, frameAt(frame)) };
+    return last.drawing;
+  };
+  const contents = contentsOf(film, look);
+  const common = createHash('sha256').update(contents.common).digest();
+  let changes: readonly number[] | undefined;
+  return {
+    width: film.width,
+    height: film.height,
+    rate: film.rate,
+    frameCount: film.frameCount,
+    get changes() {
+      changes ??= runsOf(film, look).flatMap(framesThatBegin);
+      return changes;
+    },
+    transparent: film.draw !== 'board',
+    digestAt: (frame) =>
+      createHash('sha256')
+        .update(common)
+        .update(contents.of(drawingOf(frame)))
+        .digest('base64url'),
+    paint: (context, frame) => paint(context, film, look, drawingOf(frame)),
+    draw: (context, frame) => paint(context, film, look, drawingOf(frame)),
+    remake: { module: import.meta.url, data: { film, look } },
+  };
+}
+
+/** The painter again, in another process. */
+export function remakePainter(data: { readonly film: Film; readonly look: Look }): Painter {
+  return filmPainter(data.film, data.look);
+}
+
+function framesThatBegin({ from, until, kind }: Run): readonly number[] {
+  return kind === 'still' ? [from] : Array.from({ length: until - from }, (_, index) => from + index);
+}

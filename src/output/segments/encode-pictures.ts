@@ -1,0 +1,52 @@
+/**
+ * Pictures through one of ffmpeg's encoders, to the bytes that it makes of them.
+ */
+import { readFile, rm } from 'node:fs/promises';
+import type { Fraction } from '../../scene/fraction.ts';
+import type { Work } from '../codecs/codec.ts';
+import { encode } from '../ffmpeg.ts';
+import { diskIsFull, MachineFailure } from '../machine-failure.ts';
+import { canvasPixelFormat } from '../pixels/canvas.ts';
+import type { PixelFormat } from '../pixels/frame-source.ts';
+import { isDiskFull } from '../whole-file.ts';
+
+/** Colours are converted by us, or by a filter that is told BT.709; here they get their tags (ITU-T H.273). */
+export const colourTags = 'setparams=range=tv:color_primaries=bt709:color_trc=bt709:colorspace=bt709';
+
+export interface Pictures {
+  readonly width: number;
+  readonly height: number;
+  readonly rate: Fraction;
+  readonly format: PixelFormat;
+}
+
+/** `outputOptions` name the encoder and the form of the file; `filter` comes between the pictures and the encoder. */
+export async function encodePictures(
+  work: Work,
+  { width, height, rate, format }: Pictures,
+  outputOptions: readonly string[],
+  filter: string = colourTags,
+): Promise<Uint8Array> {
+  const everyKey = work.keys.map((key) => `eq(n,${key})`).join('+');
+  const encoding = {
+    frameOptions: [
+      ...['-f', 'rawvideo', '-pix_fmt', format === 'opaque' ? canvasPixelFormat : format],
+      ...['-video_size', `${width}x${height}`, '-framerate', `${rate.numerator}/${rate.denominator}`],
+    ],
+    files: [],
+    filter: `[0:v]${filter}[video]`,
+    outputOptions: [
+      ...['-map', '[video]', '-force_key_frames', `expr:${everyKey}`, '-frames:v', String(work.count)],
+      ...['-map_metadata', '-1', '-fflags', '+bitexact', ...outputOptions],
+    ],
+    output: work.scratch,
+  };
+  try {
+    await encode(encoding, work.pictures, work.signal);
+    // An encoder on a full disk may end as if all were well.
+    if (await isDiskFull(work.scratch)) throw new MachineFailure(`cannot write the video: ${diskIsFull}`);
+    return await readFile(work.scratch);
+  } finally {
+    await rm(work.scratch, { force: true });
+  }
+}

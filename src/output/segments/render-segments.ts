@@ -1,0 +1,129 @@
+/**
+ * All segments of a film into a store, by this process and, where there is enough to do, a second one.
+ */
+import { availableParallelism } from 'node:os';
+import type { Codec } from '../codecs/codec.ts';
+import type { Painter } from '../painters/painter.ts';
+import type { ProgressMeter } from '../progress.ts';
+import type { SegmentIndex } from './segment-file.ts';
+import { segmentRenderer } from './segment-render.ts';
+import type { SegmentStore } from './segment-store.ts';
+import { picturesOf, type Segment } from './segments.ts';
+import { type WorkerProcess, workerProcess } from './worker-process.ts';
+import type { Setting } from './worker-words.ts';
+
+export interface Rendering {
+  readonly painter: Painter;
+  readonly codec: Codec;
+  readonly setting: Setting;
+  readonly store: SegmentStore;
+  readonly meter: ProgressMeter;
+  readonly signal: AbortSignal | undefined;
+  /** How many processes may draw; by default two where the machine has two cores. */
+  readonly workers?: number | undefined;
+}
+
+/** Seconds of work on one core from which on a second process is worth its start, which takes about a quarter of that. */
+const worthASecond = 2;
+
+/** By the order of `segments`. Those that are in the store, and those that were met before, are not made again. */
+export async function renderSegments(
+  segments: readonly Segment[],
+  rendering: Rendering,
+): Promise<readonly SegmentIndex[]> {
+  const { store, meter } = rendering;
+  const found = new Map<string, SegmentIndex>();
+  const missing = new Map<string, Segment>();
+  for (const segment of segments) {
+    const kept = found.get(segment.digest) ?? (await store.find(segment));
+    if (kept !== undefined) found.set(segment.digest, kept);
+    else if (!missing.has(segment.digest)) {
+      missing.set(segment.digest, segment);
+      continue;
+    }
+    meter.advance(segment.frameCount, 0);
+  }
+  announce([...found.keys(), ...missing.keys()], segments, [...missing.values()], rendering);
+  await makeAll([...missing.values()], rendering);
+  for (const segment of missing.values()) {
+    const made = await store.find(segment);
+    if (made === undefined) throw new Error('a segment that was just made cannot be read');
+    found.set(segment.digest, made);
+  }
+  return segments.map((segment) => found.get(segment.digest)!);
+}
+
+function announce(
+  digests: readonly string[],
+  segments: readonly Segment[],
+  missing: readonly Segment[],
+  rendering: Rendering,
+): void {
+  const byDigest = new Map(segments.map((segment) => [segment.digest, segment]));
+  const different = digests.reduce((sum, digest) => sum + new Set(picturesOf(byDigest.get(digest)!)).size, 0);
+  const toMake = missing.reduce((sum, segment) => sum + new Set(picturesOf(segment)).size, 0);
+  rendering.meter.announce(
+    different,
+    toMake,
+    0.5 + secondsOn(missing, rendering) / (worthIt(missing, rendering) ? 2 : 1),
+  );
+}
+
+/** Roughly how long one core has to work on them. */
+function secondsOn(missing: readonly Segment[], { painter, codec }: Rendering): number {
+  const pictures = missing.reduce((sum, segment) => sum + picturesOf(segment).length, 0);
+  return pictures * ((painter.width * painter.height) / 1e6) * codec.secondsPerMegapixel;
+}
+
+async function makeAll(missing: readonly Segment[], rendering: Rendering): Promise<void> {
+  const { painter, codec, setting, store, meter, signal } = rendering;
+  signal?.throwIfAborted(); // It may have been aborted since the film was looked through, and says so only once.
+  const queue = [...missing];
+  const onPicture = (frames: number, drawn: number): void => meter.advance(frames, drawn);
+  // The first to fail stops the other.
+  const stopping = new AbortController();
+  const stop = (): void => stopping.abort(signal?.reason);
+  signal?.addEventListener('abort', stop);
+  const second = worthIt(missing, rendering) ? workerProcess(painter.remake!, setting) : undefined;
+  try {
+    const renderer = segmentRenderer(painter, codec, setting, store);
+    const here = async (): Promise<void> => {
+      for (let next = queue.shift(); next !== undefined; next = queue.shift()) {
+        stopping.signal.throwIfAborted();
+        await renderer.render(next, onPicture, stopping.signal);
+      }
+    };
+    const works = [here(), ...(second === undefined ? [] : [there(second, queue, onPicture, stopping.signal)])];
+    // All come to their ends before the first failure is told: nothing may be left running.
+    await Promise.allSettled(works.map((work) => work.catch((error) => stopping.abort(error))));
+    if (stopping.signal.aborted) throw stopping.signal.reason;
+  } finally {
+    signal?.removeEventListener('abort', stop);
+    await second?.stop();
+  }
+}
+
+async function there(
+  second: WorkerProcess,
+  queue: Segment[],
+  onPicture: (frames: number, drawn: number) => void,
+  signal: AbortSignal,
+): Promise<void> {
+  const onAbort = (): void => void second.stop();
+  signal.addEventListener('abort', onAbort);
+  try {
+    for (let next = queue.shift(); next !== undefined; next = queue.shift()) {
+      signal.throwIfAborted();
+      await second.render(next, onPicture);
+    }
+  } finally {
+    signal.removeEventListener('abort', onAbort);
+  }
+}
+
+function worthIt(missing: readonly Segment[], rendering: Rendering): boolean {
+  const { painter, workers } = rendering;
+  if (painter.remake === undefined || missing.length < 2) return false;
+  if ((workers ?? Math.min(2, availableParallelism())) < 2) return false;
+  return workers !== undefined || secondsOn(missing, rendering) >= worthASecond;
+}

@@ -1,0 +1,148 @@
+/**
+ * A segment looked at by a decoder before it is kept: at each border of a run the decoded picture must be the drawn one,
+ * and not the one before or after; and what is held without being encoded must be the very picture that it holds.
+ */
+import { rm } from 'node:fs/promises';
+import type { Codec, Encoded } from '../codecs/codec.ts';
+import type { CodecName } from '../codecs/codecs.ts';
+import { writeMov } from '../containers/mov.ts';
+import { writeWebm } from '../containers/webm.ts';
+import { decode } from '../ffmpeg.ts';
+import { MachineFailure } from '../machine-failure.ts';
+import type { Painter } from '../painters/painter.ts';
+import { canvasPixelFormat } from '../pixels/canvas.ts';
+import type { PixelFormat } from '../pixels/frame-source.ts';
+import { type Sample, samplesOf } from './samples.ts';
+import { packetPlaces } from './segment-file.ts';
+import type { Segment } from './segments.ts';
+import { distanceOf, isNearerTo, type Sketch, sketchOf } from './sketch.ts';
+
+/** What one block of 8 x 8 pixels, and a picture on average, may lose, in levels of 255; far above what they do lose. */
+const most = { block: 24, mean: 3 };
+
+/** Frames of a still stretch that are looked at: the key picture, and some that are held. */
+const heldFrames = 4;
+
+/** The pictures at a segment's borders and beside them, by their places in `picturesOf`, as they were drawn. */
+export class Borders {
+  readonly #wanted: ReadonlySet<number>;
+  readonly #sketches = new Map<number, Sketch>();
+  readonly #format: PixelFormat;
+  readonly #painter: Painter;
+
+  constructor(segment: Segment, format: PixelFormat, painter: Painter) {
+    const last = segment.moving.length - 1;
+    this.#wanted = new Set([0, 1, last - 1, last, last + 1]);
+    this.#format = format;
+    this.#painter = painter;
+  }
+
+  see(place: number, bytes: Uint8Array): void {
+    if (!this.#wanted.has(place)) return;
+    this.#sketches.set(place, sketchOf(bytes, this.#format, this.#painter.width, this.#painter.height));
+  }
+
+  at(place: number): Sketch | undefined {
+    return this.#sketches.get(place);
+  }
+}
+
+export interface Checked {
+  readonly painter: Painter;
+  readonly codec: Codec;
+  readonly name: CodecName;
+  readonly alpha: boolean;
+  /** A file that may be written and is thrown away. */
+  readonly scratch: string;
+  readonly signal: AbortSignal | undefined;
+}
+
+/** Throws a `MachineFailure` where a picture is not the drawn one. */
+export async function checkSegment(
+  segment: Segment,
+  encoded: Encoded,
+  borders: Borders,
+  { painter, codec, name, alpha, scratch, signal }: Checked,
+): Promise<void> {
+  const { format } = codec;
+  if (format === 'png') return; // The canvas's own bytes, which no encoder has seen.
+  // Of a packet that says "as before" older decoders of qtrle give no picture (ffmpeg before 4.4), so none is looked at.
+  const giving = name === 'qtrle' ? 1 : heldFrames;
+  const stands = segment.still === undefined ? 0 : Math.min(segment.still.count, giving);
+  const frameCount = segment.moving.length + stands;
+  const short = segment.still === undefined ? segment : { ...segment, still: { ...segment.still, count: stands } };
+  const track = {
+    ...{ codec: name, config: encoded.config, alpha, frameCount },
+    ...{ width: painter.width, height: painter.height, rate: painter.rate },
+    samples: (): Iterable<Sample> => samplesOf(short, packetPlaces(encoded), codec, (at) => encoded.packets[at]!),
+  };
+  const last = segment.moving.length - 1;
+  const lastNew = name === 'qtrle' ? segment.moving.indexOf(segment.moving[last] ?? 0) : last;
+  const frames = [...new Set([0, Math.max(0, lastNew), ...(stands === 0 ? [] : [last + 1, frameCount - 1])])];
+  // By its time where a decoder may leave pictures out; a .mov counts in parts of the rate.
+  const isFrame = (frame: number): string =>
+    name === 'qtrle' ? `eq(pts,${BigInt(frame) * painter.rate.denominator})` : `eq(n,${frame})`;
+  try {
+    if (name === 'vp9') await writeWebm(scratch, track, signal);
+    else await writeMov(scratch, track, name === 'h264' ? 'mp4' : 'mov', signal);
+    const seen: Sketch[] = [];
+    await decode(
+      {
+        file: scratch,
+        // ffmpeg's own decoder of VP9 leaves transparency out.
+        decoder: name === 'vp9' ? 'libvpx-vp9' : undefined,
+        filter: `select='${frames.map(isFrame).join('+')}',setpts=N/FRAME_RATE/TB${toFormat(name, format)}`,
+        pixelFormat: format === 'opaque' ? canvasPixelFormat : format,
+        frameBytes: bytesOf(format, painter.width, painter.height),
+      },
+      (bytes) => seen.push(sketchOf(bytes, format, painter.width, painter.height)),
+      signal,
+    );
+    judge(frames, seen, Math.max(0, last + 1), stands, borders, segment);
+  } finally {
+    await rm(scratch, { force: true });
+  }
+}
+
+function judge(
+  frames: readonly number[],
+  seen: readonly Sketch[],
+  standing: number,
+  stands: number,
+  borders: Borders,
+  { from, stillPictures }: Segment,
+): void {
+  if (seen.length !== frames.length) {
+    throw new MachineFailure(`of ${frames.length} pictures that were looked at ${seen.length} can be decoded`);
+  }
+  frames.forEach((frame, index) => {
+    // What stands is one picture, however long.
+    const place = stands > 0 && frame > standing ? standing : frame;
+    const own = borders.at(place);
+    const picture = seen[index]!;
+    if (own === undefined) return;
+    const off = distanceOf(picture, own);
+    const others = [borders.at(place - 1), borders.at(place + 1)];
+    const isOwn = others.every((other) => other === undefined || isNearerTo(picture, own, other));
+    // A group that the encoder made is refined from picture to picture.
+    const isHeld =
+      place === frame || stillPictures > 1 || distanceOf(picture, seen[frames.indexOf(standing)]!).most === 0;
+    if (isOwn && isHeld && off.most <= most.block && off.mean <= most.mean) return;
+    throw new MachineFailure(
+      `the encoder's picture of frame ${from + frame} is not the one that was drawn (it is off by ${off.mean.toFixed(2)} of 255, at most ${off.most.toFixed(0)})`,
+    );
+  });
+}
+
+function toFormat(name: CodecName, format: PixelFormat): string {
+  if (name !== 'prores') return '';
+  const named = format === 'opaque' ? canvasPixelFormat : format;
+  return `,scale=in_color_matrix=bt709:in_range=tv:flags=accurate_rnd+full_chroma_int,format=${named}`;
+}
+
+function bytesOf(format: PixelFormat, width: number, height: number): number {
+  const chroma = 2 * Math.ceil(width / 2) * Math.ceil(height / 2);
+  if (format === 'yuv420p') return width * height + chroma;
+  if (format === 'yuva420p') return 2 * width * height + chroma;
+  return 4 * width * height;
+}

@@ -1,0 +1,70 @@
+/**
+ * A second process that draws and encodes segments: the canvas knows one process, not threads.
+ */
+import { type ChildProcess, fork } from 'node:child_process';
+import { once } from 'node:events';
+import { fileURLToPath } from 'node:url';
+import { MachineFailure } from '../machine-failure.ts';
+import type { Painter } from '../painters/painter.ts';
+import type { PictureDone } from './segment-render.ts';
+import type { Segment } from './segments.ts';
+import type { FromWorker, Setting, ToWorker } from './worker-words.ts';
+
+export interface WorkerProcess {
+  /** Ends when the segment is in the store. Throws a `MachineFailure`. */
+  render(segment: Segment, onPicture: PictureDone): Promise<void>;
+  /** Returns when the process has ended. */
+  stop(): Promise<void>;
+}
+
+export function workerProcess(remake: NonNullable<Painter['remake']>, setting: Setting): WorkerProcess {
+  const own = import.meta.url;
+  // From source the worker needs the same translation as we do; a test runner brings one that it keeps to itself.
+  const isSource = own.endsWith('.ts');
+  const has = process.execArgv.some((word) => word.includes('tsx'));
+  const execArgv = isSource && !has ? ['--import', 'tsx'] : process.execArgv.filter((word) => !/^--inspect/.test(word));
+  const file = fileURLToPath(new URL(isSource ? 'worker.ts' : 'worker.js', own));
+  const child = fork(file, [], { execArgv, serialization: 'advanced', stdio: ['ignore', 'ignore', 'ignore', 'ipc'] });
+  const ended = once(child, 'exit').catch(() => undefined);
+  say(child, { kind: 'begin', ...remake, setting });
+  return {
+    render: (segment, onPicture) => renderOn(child, segment, onPicture),
+    async stop() {
+      say(child, { kind: 'stop' });
+      const late = setTimeout(() => child.kill('SIGKILL'), 3000);
+      await ended;
+      clearTimeout(late);
+    },
+  };
+}
+
+function renderOn(child: ChildProcess, segment: Segment, onPicture: PictureDone): Promise<void> {
+  return new Promise((resolve, reject) => {
+    const onMessage = (words: FromWorker): void => {
+      if (words.kind === 'picture') {
+        onPicture(words.frames, words.drawn);
+        return;
+      }
+      child.off('message', onMessage);
+      child.off('exit', onExit);
+      child.off('error', onError);
+      if (words.kind === 'done') resolve();
+      else reject(words.isMachine ? new MachineFailure(words.sentence) : new Error(words.sentence));
+    };
+    const onExit = (): void => {
+      reject(new MachineFailure('a process that drew frames ended before it was done; memory may have run out'));
+    };
+    const onError = (error: Error): void => reject(error);
+    child.on('message', onMessage);
+    child.on('exit', onExit);
+    child.on('error', onError);
+    if (child.exitCode !== null || child.signalCode !== null) onExit();
+    else say(child, { kind: 'segment', segment });
+  });
+}
+
+function say(child: ChildProcess, words: ToWorker): void {
+  if (!child.connected) return;
+  // A process that has just ended takes no words any more; its end is noticed elsewhere.
+  child.send(words, () => undefined);
+}

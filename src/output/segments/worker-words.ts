@@ -1,0 +1,28 @@
+/**
+ * What a render and the process that helps it say to one another.
+ */
+import type { CodecName } from '../codecs/codecs.ts';
+import type { Segment } from './segments.ts';
+
+/** All that decides the bytes of a segment besides its pictures; survives being cloned. */
+export interface Setting {
+  readonly codec: CodecName;
+  /** No pixel lets anything through. */
+  readonly opaque: boolean;
+  readonly compatible: boolean;
+  /** `#rrggbb`, laid under every frame. */
+  readonly key: string | undefined;
+  /** The folder of the store. */
+  readonly folder: string;
+}
+
+export type ToWorker =
+  | { readonly kind: 'begin'; readonly module: string; readonly data: unknown; readonly setting: Setting }
+  | { readonly kind: 'segment'; readonly segment: Segment }
+  | { readonly kind: 'stop' };
+
+export type FromWorker =
+  | { readonly kind: 'picture'; readonly frames: number; readonly drawn: number }
+  | { readonly kind: 'done' }
+  /** `isMachine`: the sentence is one for the user. */
+  | { readonly kind: 'failed'; readonly sentence: string; readonly isMachine: boolean };

@@ -1,0 +1,59 @@
+/**
+ * The program of a process that draws and encodes segments for a render in another one. It ends when that one says so,
+ * or has gone, and takes its encoder with it.
+ */
+import { codecOf } from '../codecs/codecs.ts';
+import { asMachineFailure, MachineFailure } from '../machine-failure.ts';
+import { painterAgain } from '../painters/painter-again.ts';
+import { type SegmentRenderer, segmentRenderer } from './segment-render.ts';
+import { folderStore } from './segment-store.ts';
+import type { FromWorker, ToWorker } from './worker-words.ts';
+
+const stopping = new AbortController();
+let renderer: Promise<SegmentRenderer> | undefined;
+
+// Control-C reaches every process of a terminal; when to stop is for the render to say.
+for (const name of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(name, () => undefined);
+process.on('disconnect', stop);
+process.on('message', (message: ToWorker) => {
+  switch (message.kind) {
+    case 'begin':
+      renderer = begin(message);
+      renderer.catch(fail);
+      break;
+    case 'segment':
+      void renderOne(message).catch(fail);
+      break;
+    case 'stop':
+      stop();
+      break;
+  }
+});
+
+async function begin({ module, data, setting }: Extract<ToWorker, { kind: 'begin' }>): Promise<SegmentRenderer> {
+  const painter = await painterAgain({ module, data });
+  const codec = codecOf(setting.codec, painter, setting);
+  return segmentRenderer(painter, codec, setting, folderStore(setting.folder));
+}
+
+async function renderOne({ segment }: Extract<ToWorker, { kind: 'segment' }>): Promise<void> {
+  const onPicture = (frames: number, drawn: number): void => say({ kind: 'picture', frames, drawn });
+  await (await renderer)?.render(segment, onPicture, stopping.signal);
+  say({ kind: 'done' });
+}
+
+function fail(thrown: unknown): void {
+  const error = asMachineFailure(thrown, 'cannot write the frames');
+  const isMachine = error instanceof MachineFailure;
+  say({ kind: 'failed', sentence: error instanceof Error ? error.message : String(error), isMachine });
+}
+
+function stop(): void {
+  stopping.abort(new Error('stopped'));
+  // What is under way takes its encoder down first; then nothing keeps the process.
+  if (process.connected) process.disconnect();
+}
+
+function say(words: FromWorker): void {
+  if (process.connected) process.send?.(words);
+}

@@ -1,0 +1,151 @@
+/**
+ * What a render leaves for the next one: only what changed is drawn again, and the file is that of a render from
+ * nothing. Whatever is wrong with the cache costs time alone.
+ */
+import { mkdirSync, readdirSync, readFileSync, statSync, utimesSync, writeFileSync } from 'node:fs';
+import { homedir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+import { renderFilm } from '../../../src/output/render.ts';
+import { cacheFolder, segmentCache } from '../../../src/output/segments/segment-cache.ts';
+import { writeSegment } from '../../../src/output/segments/segment-file.ts';
+import { scratchFolder } from '../outside.ts';
+import { type Square, squarePainter } from '../square-painter.ts';
+
+const scratch = scratchFolder();
+afterAll(scratch.remove);
+
+/** Steps of 10 frames of motion and 20 that stand; each walks on a row of its own, in its own colour. */
+const lesson = (colours: readonly number[], transparent = false) =>
+  squarePainter({
+    frameCount: 30 * colours.length,
+    ...(transparent ? {} : { ground: [20, 40, 60] as const }),
+    squares: (frame): readonly Square[] => {
+      const step = Math.floor(frame / 30);
+      const left = 2 + 4 * Math.min(10, frame % 30);
+      return [{ left, top: 6 + 4 * step, width: 12, height: 12, colour: [220, colours[step]!, 40, 255] }];
+    },
+  });
+const first = lesson([10, 60, 110, 160, 210]);
+const mended = [10, 60, 111, 160, 210];
+
+describe('one step of five mended', () => {
+  it.each(['film.mp4', 'film.mov', 'film.webm'])(
+    '%s: that step is drawn, and the file is that of a render from nothing',
+    async (name) => {
+      const cache = scratch.at(`cache-${name}`);
+      const transparent = !name.endsWith('.mp4');
+      await renderFilm(lesson([10, 60, 110, 160, 210], transparent), scratch.at(name), { cache });
+      const result = await renderFilm(lesson(mended, transparent), scratch.at(name), { cache });
+      // A square that has come to its end looks as in the ten frames before.
+      expect(result).toMatchObject({ kind: 'written', frameCount: 150, drawn: 11, kept: 120 });
+      await renderFilm(lesson(mended, transparent), scratch.at(`fresh-${name}`));
+      expect(readFileSync(scratch.at(name)).equals(readFileSync(scratch.at(`fresh-${name}`)))).toBe(true);
+    },
+  );
+
+  it('nothing is drawn where nothing changed', async () => {
+    const cache = scratch.at('cache-film.mp4');
+    expect(await renderFilm(lesson(mended), scratch.at('again.mp4'), { cache })).toMatchObject({ drawn: 0, kept: 150 });
+  });
+
+  it('another key colour is another picture', async () => {
+    const [cache, film] = [scratch.at('cache-keys'), lesson([10, 60], true)];
+    await renderFilm(film, scratch.at('green.mp4'), { cache, key: '#00b140' });
+    const result = await renderFilm(film, scratch.at('blue.mp4'), { cache, key: '#0000ff' });
+    expect(result).toMatchObject({ kept: 0 });
+  });
+});
+
+describe('a cache in which something is wrong', () => {
+  it('a damaged entry is made anew', async () => {
+    const cache = scratch.at('damaged');
+    await renderFilm(first, scratch.at('whole.mp4'), { cache });
+    const entries = entriesOf(cache);
+    entries.forEach((path, index) => {
+      const bytes = readFileSync(path);
+      if (index % 3 === 0) writeFileSync(path, bytes.subarray(0, bytes.length - 1));
+      else if (index % 3 === 1) writeFileSync(path, bytes.fill(bytes.at(-2)! ^ 1, bytes.length - 2, bytes.length - 1));
+      else writeFileSync(path, '');
+    });
+    expect(await renderFilm(first, scratch.at('anew.mp4'), { cache })).toMatchObject({ kept: 0 });
+    expect(readFileSync(scratch.at('anew.mp4')).equals(readFileSync(scratch.at('whole.mp4')))).toBe(true);
+    expect(await renderFilm(first, scratch.at('anew.mp4'), { cache })).toMatchObject({ kept: 150, drawn: 0 });
+  });
+
+  it('one that cannot be written is done without', async () => {
+    writeFileSync(scratch.at('a-file'), '');
+    const result = await renderFilm(first, scratch.at('bare.mp4'), { cache: scratch.at('a-file') });
+    expect(result).toMatchObject({ kind: 'written', kept: 0 });
+  });
+
+  it('two renders at once make the same of it', async () => {
+    const cache = scratch.at('shared');
+    const names = ['one.mp4', 'two.mp4', 'three.mp4'].map((name) => scratch.at(name));
+    await Promise.all(names.map((name) => renderFilm(first, name, { cache })));
+    const [one, ...others] = names.map((name) => readFileSync(name));
+    expect(others.every((other) => other.equals(one!))).toBe(true);
+    expect(readdirSync(join(cache, 'segments')).filter((name) => name.startsWith('part-'))).toEqual([]);
+  });
+
+  it('an interrupted render leaves what it has done', async () => {
+    const cache = scratch.at('stopped');
+    const controller = new AbortController();
+    const onProgress = ({ done }: { readonly done: number }): void => {
+      if (done >= 65) controller.abort();
+    };
+    const result = await renderFilm(first, scratch.at('stopped.mp4'), { cache, signal: controller.signal, onProgress });
+    expect(result).toEqual({ kind: 'interrupted' });
+    const rest = await renderFilm(first, scratch.at('stopped.mp4'), { cache });
+    expect(rest.kind === 'written' && rest.kept).toBeGreaterThanOrEqual(30);
+  });
+});
+
+describe('the cache', () => {
+  const segment = async (name: string, bytes: number): Promise<string> => {
+    mkdirSync(scratch.at('made'), { recursive: true });
+    const file = scratch.at(`made/${name}`);
+    await writeSegment(file, { config: Buffer.of(1), packets: [{ bytes: Buffer.alloc(bytes, name), key: true }] });
+    return file;
+  };
+
+  it('throws out what was unused for longest, and keeps to its bound', async () => {
+    const folder = scratch.at('bounded');
+    const cache = segmentCache(folder, 'maker', 10_000);
+    for (const name of ['a', 'b', 'c', 'd', 'e']) {
+      await cache.keep(name, await segment(name, 2000));
+      for (const path of entriesOf(folder)) {
+        const { mtimeMs } = statSync(path);
+        utimesSync(path, new Date(mtimeMs - 1000), new Date(mtimeMs - 1000));
+      }
+    }
+    expect(await cache.fetch('a', scratch.at('a'))).toBe(true); // So that it is the one last used.
+    await cache.trim();
+    const left: string[] = [];
+    for (const name of ['a', 'b', 'c', 'd', 'e']) if (await cache.fetch(name, scratch.at(name))) left.push(name);
+    expect(left).toEqual(['a', 'c', 'd', 'e']);
+    expect(entriesOf(folder).reduce((sum, path) => sum + statSync(path).size, 0)).toBeLessThanOrEqual(10_000);
+  });
+
+  it('keeps nothing that would fill it by itself', async () => {
+    const cache = segmentCache(scratch.at('small'), 'maker', 10_000);
+    await cache.keep('large', await segment('large', 4000));
+    expect(await cache.fetch('large', scratch.at('large'))).toBe(false);
+  });
+
+  it('knows nothing of what another program made', async () => {
+    await segmentCache(scratch.at('makers'), 'one').keep('x', await segment('x', 100));
+    expect(await segmentCache(scratch.at('makers'), 'other').fetch('x', scratch.at('x1'))).toBe(false);
+    expect(await segmentCache(scratch.at('makers'), 'one').fetch('x', scratch.at('x1'))).toBe(true);
+  });
+
+  it.skipIf(process.platform === 'win32')('lies where the XDG Base Directory Specification has it', () => {
+    expect(cacheFolder({ XDG_CACHE_HOME: '/var/my-cache' })).toBe('/var/my-cache/proofreel');
+    expect(cacheFolder({ XDG_CACHE_HOME: 'relative' })).toBe(join(homedir(), '.cache/proofreel'));
+    expect(cacheFolder({})).toBe(join(homedir(), '.cache/proofreel'));
+  });
+});
+
+function entriesOf(cache: string): readonly string[] {
+  return readdirSync(join(cache, 'segments')).map((name) => join(cache, 'segments', name));
+}
