@@ -112,7 +112,7 @@ describe('parts that cannot be joined', () => {
     ['another kind of file', () => parts, 'a.mov', "these are the parts of a .mp4; name the result so, not 'a.mov'"],
     ['cut off', () => [parts[0]!, scratch.at('cut.part'), parts[2]!], 'a.mp4', 'cut.part is no whole part of a render'],
     ['no part', () => [scratch.at('words.part')], 'a.mp4', 'words.part is no whole part of a render'],
-    ['not there', () => [scratch.at('gone.part')], 'a.mp4', 'gone.part is no whole part of a render'],
+    ['not there', () => [scratch.at('gone.part')], 'a.mp4', `there is no part ${scratch.at('gone.part')}`],
     [
       'of another film',
       () => [parts[0]!, scratch.at('other-2-of-3.part'), parts[2]!],
