@@ -46,7 +46,7 @@ export interface Codec {
   readonly keyEvery: number;
   /** What one picture takes in motion at most, in bytes for each pixel: for reckoning with memory. */
   readonly bytesPerPixel: number;
-  /** Roughly, for a picture drawn and compressed on one core: to foretell how long a render takes. From our own bench. */
+  /** Roughly, for a picture drawn and compressed on one core: to foretell how long a render takes. Set by hand. */
   readonly secondsPerMegapixel: number;
   encode(work: Work): Promise<Encoded>;
   /**
