@@ -2,11 +2,12 @@
  * The ffmpeg programs: finding them, running an encoder on frames that we hand it, asking ffprobe. The only file that
  * knows fluent-ffmpeg, which is no longer developed.
  */
-import { execFile, spawn } from 'node:child_process';
+import { type ChildProcess, execFile, spawn } from 'node:child_process';
 import { accessSync, constants, statSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 import { Readable } from 'node:stream';
 import ffmpeg from 'fluent-ffmpeg';
+import { endWithUs } from './child-guard.ts';
 import { diskIsFull, MachineFailure, systemCode } from './machine-failure.ts';
 
 /** One run of ffmpeg. All options are words as ffmpeg takes them, one each. */
@@ -87,6 +88,8 @@ async function start(
       command.on('start', () => {
         // Stopped while the library was still looking for its program: there was no child to kill until now.
         if (stopped !== undefined) command.kill('SIGKILL');
+        const { ffmpegProc } = command as { readonly ffmpegProc?: ChildProcess };
+        if (work.files.length > 0 && ffmpegProc !== undefined) endWithUs(ffmpegProc);
       });
       command.on('stderr', (line) => {
         const [, key, value] = /^([a-z_0-9]+)=(.*)$/.exec(line) ?? [];
@@ -177,13 +180,14 @@ export async function probe(
   } as const;
   const ffprobe = program('ffprobe');
   return new Promise((resolve, reject) => {
-    execFile(ffprobe, words, limits, (error, stdout, stderr) => {
+    const child = execFile(ffprobe, words, limits, (error, stdout, stderr) => {
       complaints.push(...stderr.split('\n'));
       if (error === null) resolve(JSON.parse(stdout));
       else if (signal?.aborted === true) reject(signal.reason);
       else if (systemCode(error) !== undefined) reject(new MachineFailure(`ffprobe cannot be started; ${howToGet}`));
       else resolve(undefined);
     });
+    endWithUs(child);
   });
 }
 

@@ -1,12 +1,12 @@
 /**
  * A file or folder appears under its name only when it is whole. Until then it has a name of its own beside it, so
  * that it is on the same disk and two renders to one name cannot write into each other; whatever happens, that name is
- * gone in the end.
+ * gone in the end. What happens to the process itself - it is killed, the power is cut - the next one to write there mends.
  */
-import { randomBytes } from 'node:crypto';
 import { mkdir, open, rename, rm, rmdir, stat, statfs, writeFile } from 'node:fs/promises';
-import { basename, dirname, join } from 'node:path';
+import { basename, dirname } from 'node:path';
 import { asMachineFailure, systemCode } from './machine-failure.ts';
+import { asideName, partFile, removeStaleParts } from './part-files.ts';
 
 /** `write` fills the empty file that it is handed. `target` is an absolute path; what stood there is replaced. */
 export async function writeWholeFile<T>(target: string, write: (part: string) => Promise<T>): Promise<T> {
@@ -30,21 +30,14 @@ export async function writeWholeFolder<T>(target: string, write: (part: string) 
   });
 }
 
-/** A name beside `target` that nobody else uses, hidden from an ordinary listing. */
-function partName(target: string): string {
-  return join(
-    dirname(target),
-    `.${basename(target).slice(-180)}.part-${process.pid}-${randomBytes(4).toString('hex')}`,
-  );
-}
-
 async function beside<T>(target: string, work: (part: string) => Promise<T>): Promise<T> {
-  const part = partName(target);
+  const part = partFile(target);
   const cannot = `cannot write ${basename(target)}`;
   let madeFolder: string | undefined;
   let isWhole = false;
   try {
     madeFolder = await makeFolders(dirname(target));
+    if (madeFolder === undefined) await removeStaleParts(dirname(target));
     const result = await work(part);
     isWhole = true;
     return result;
@@ -69,7 +62,7 @@ async function flush(file: string): Promise<void> {
 /** A folder cannot be renamed onto one that holds something, so the old one steps aside for a moment. */
 async function replaceFolder(part: string, target: string): Promise<void> {
   if (!(await exists(target))) return rename(part, target);
-  const old = partName(target);
+  const old = asideName(target);
   await rename(target, old);
   try {
     await rename(part, target);

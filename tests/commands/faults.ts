@@ -1,17 +1,16 @@
 /**
  * What is common to the tests of faults: a scene that takes minutes to render, a render of it in a session of its own,
- * and what of that session is still running. Processes are read from /proc (Linux, proc(5)).
+ * and what of that session is still running.
  */
-import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect } from 'vitest';
+import { callOf, pause, processes, type RunningProcess, until } from '../processes.ts';
 
 export const root = fileURLToPath(new URL('../..', import.meta.url));
-/** Of a process on its way out, and of one that waits for its parent to ask how it ended. */
-const gone = new Set(['Z', 'X']);
 
 /** A scratch folder with the scenes `long.yaml` and `short.yaml` in it. */
 export function faultsFolder() {
@@ -65,9 +64,13 @@ export interface Ended {
   readonly said: string;
 }
 
+/** A render in a session of its own. */
 export interface Running {
-  readonly child: ChildProcess;
+  readonly session: number;
   readonly ended: Promise<Ended>;
+  /** What it has said, once it has ended. */
+  readonly over: () => string | undefined;
+  readonly kill: (signal: NodeJS.Signals) => void;
 }
 
 /** Starts node in a session of its own, so that its children can be told from all others. */
@@ -77,73 +80,80 @@ export function start(words: readonly string[], environment: Readonly<Record<str
     env: { ...process.env, ...environment },
   });
   let said = '';
+  let over: string | undefined;
   child.stderr?.setEncoding('utf8').on('data', (text: string) => {
     said += text;
   });
   const ended = new Promise<Ended>((resolve) => {
-    child.on('close', (status, signal) => resolve({ status, signal, said }));
-  });
-  return { child, ended };
-}
-
-/** Waits until an encoder of that session is at work on frames that it is handed. */
-export async function encodersAtWork(session: number, running?: Promise<Ended>): Promise<readonly number[]> {
-  const encoders = (): readonly number[] =>
-    processesOf(session)
-      .filter(({ pid, name }) => name === 'ffmpeg' && callOf(pid).includes('pipe:0'))
-      .map(({ pid }) => pid);
-  let found: readonly number[] = [];
-  const isThere = (): boolean => {
-    found = encoders();
-    return found.length > 0;
-  };
-  await until('an encoder', isThere, running);
-  return found;
-}
-
-/** Waits for half a minute at most, and no longer than what is `running`. */
-export async function until(what: string, isThere: () => boolean, running?: Promise<Ended>): Promise<void> {
-  let over: Ended | undefined;
-  void running?.then((ended) => {
-    over = ended;
-  });
-  for (const start = performance.now(); !isThere(); await pause(20)) {
-    if (over !== undefined) throw new Error(`the render was over before there was ${what}: ${over.said}`);
-    if (performance.now() - start > 30_000) throw new Error(`there was not ${what} within half a minute`);
-  }
-}
-
-/** A second is given to what has been told to end. */
-export async function expectNoProcesses(session: number): Promise<void> {
-  for (let tries = 0; tries < 50 && processesOf(session).length > 0; tries++) await pause(20);
-  expect(processesOf(session), 'processes still running').toEqual([]);
-}
-
-export function processesOf(session: number): readonly { readonly pid: number; readonly name: string }[] {
-  return readdirSync('/proc')
-    .filter((name) => /^\d+$/.test(name))
-    .flatMap((pid) => {
-      const [, name, state, , , of] = /\((.*)\) (\S) (\d+) (\d+) (\d+)/.exec(read(`/proc/${pid}/stat`)) ?? [];
-      if (name === undefined || state === undefined || gone.has(state) || Number(of) !== session) return [];
-      return [{ pid: Number(pid), name }];
+    child.on('close', (status, signal) => {
+      over = `the render was over: ${said}`;
+      resolve({ status, signal, said });
     });
+  });
+  return { session: child.pid!, ended, over: () => over, kill: (signal) => child.kill(signal) };
 }
 
-const callOf = (pid: number): string => read(`/proc/${pid}/cmdline`);
+/** Encoders of that session that are at work on frames which they are handed. */
+function encodersIn(session: number): readonly number[] {
+  return inSession(session)
+    .filter(({ pid, name }) => name === 'ffmpeg' && callOf(pid).includes('pipe:0'))
+    .map(({ pid }) => pid);
+}
 
-/** Nothing where the process has ended in the meantime. */
-function read(file: string): string {
+export async function untilEncoding(session: number, isOver?: () => string | undefined): Promise<void> {
+  await until('an encoder', () => (encodersIn(session).length > 0 ? true : undefined), isOver);
+}
+
+/** Stops it while it encodes, and holds against each other what it should leave and what it does. */
+export async function expectStopped(running: Running, stop: () => void): Promise<void> {
+  await untilEncoding(running.session, running.over);
+  stop();
+  await expectInterrupted(running);
+}
+
+export async function expectInterrupted({ session, ended }: Running): Promise<void> {
+  const { status, said } = await ended;
+  expect(sentenceOf(said)).toBe('proofreel: interrupted; nothing was written');
+  expect(status).toBe(130);
+  await expectNoProcesses(session);
+}
+
+/** Kills its encoders until it gives up: one that is met at its very end has nothing more to lose. */
+export async function expectLosesEncoder({ session, ended, over }: Running): Promise<void> {
+  while (over() === undefined) {
+    for (const pid of encodersIn(session)) kill(pid);
+    await pause(10);
+  }
+  const { status, said } = await ended;
+  expect(sentenceOf(said)).toBe(
+    'proofreel: the encoder was killed (SIGKILL) before it was done; memory may have run out',
+  );
+  expect(status).toBe(3);
+  await expectNoProcesses(session);
+}
+
+function kill(pid: number): void {
   try {
-    return readFileSync(file, 'utf8');
+    process.kill(pid, 'SIGKILL');
   } catch {
-    return '';
+    // It has ended by itself in the meantime.
   }
 }
 
-export function pause(milliseconds: number): Promise<void> {
-  return new Promise((resolve) => {
-    setTimeout(resolve, milliseconds);
-  });
+/** What ends because its pipe does, which may take a moment: the translator of our source, and the shell that watches. */
+const endByThemselves = new Set(['esbuild', 'sh']);
+
+/** After a render has ended nothing of it is at work any more. */
+export async function expectNoProcesses(session: number): Promise<void> {
+  expect(
+    inSession(session).filter(({ name }) => !endByThemselves.has(name)),
+    'processes still running',
+  ).toEqual([]);
+  await until('an end', () => (inSession(session).length === 0 ? true : undefined));
+}
+
+export function inSession(session: number): readonly RunningProcess[] {
+  return processes().filter((one) => one.session === session);
 }
 
 /** What the last line says, which is what a user reads: one sentence, and no trace of a stack above it. */
@@ -152,25 +162,4 @@ export function sentenceOf(said: string): string {
   const lines = said.split('\n').filter((line) => line.startsWith('proofreel: '));
   expect(lines, said).toHaveLength(1);
   return lines[0]!;
-}
-
-/** Whether this user may mount file systems: to have a disk that is full or can only be read. */
-export function canMount(): boolean {
-  const folder = mkdtempSync(join(tmpdir(), 'proofreel-mount-'));
-  try {
-    if (!mount(folder, 'size=16k')) return false;
-    spawnSync('umount', [folder]);
-    return true;
-  } finally {
-    rmSync(folder, { recursive: true, force: true });
-  }
-}
-
-export function mount(folder: string, options: string): boolean {
-  mkdirSync(folder, { recursive: true });
-  return spawnSync('mount', ['-t', 'tmpfs', '-o', options, 'tmpfs', folder]).status === 0;
-}
-
-export function unmount(folder: string): void {
-  spawnSync('umount', [folder]);
 }

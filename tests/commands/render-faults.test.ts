@@ -5,7 +5,8 @@
 import { execFileSync, spawnSync } from 'node:child_process';
 import { chmodSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, afterEach, describe, expect, it } from 'vitest';
-import { encodersAtWork, expectNoProcesses, faultsFolder, root, sentenceOf, start } from './faults.ts';
+import { hasProcesses, noProcesses } from '../processes.ts';
+import { expectLosesEncoder, expectStopped, faultsFolder, root, start } from './faults.ts';
 
 const faults = faultsFolder();
 const { at, words } = faults;
@@ -14,33 +15,19 @@ afterEach(faults.expectNoPartFiles);
 
 const environment = (more: Record<string, string> = {}) => ({ ...process.env, ...more });
 
-const isLinux = process.platform === 'linux';
-const others = [{ why: 'processes are read from /proc' }];
-it.skipIf(isLinux).each(others)('skipped: faults of a running render, for $why', () => undefined);
+it.skipIf(hasProcesses).each(noProcesses)('skipped: faults of a running render, for $why', () => undefined);
 
-describe.skipIf(!isLinux)('a render under way', () => {
+describe.skipIf(!hasProcesses)('a render under way', () => {
   it('is interrupted', async () => {
     const older = faults.older('a.mp4');
-    const { child, ended } = start(words('a.mp4'));
-    await encodersAtWork(child.pid!, ended);
-    child.kill('SIGTERM');
-    const { status, said } = await ended;
-    expect(sentenceOf(said)).toBe('proofreel: interrupted; nothing was written');
-    expect(status).toBe(130);
-    await expectNoProcesses(child.pid!);
+    const render = start(words('a.mp4'));
+    await expectStopped(render, () => render.kill('SIGTERM'));
     older.expectWhole();
   });
 
   it('loses its encoder', async () => {
     const older = faults.older('a.mp4');
-    const { child, ended } = start(words('a.mp4'));
-    for (const pid of await encodersAtWork(child.pid!, ended)) process.kill(pid, 'SIGKILL');
-    const { status, said } = await ended;
-    expect(sentenceOf(said)).toBe(
-      'proofreel: the encoder was killed (SIGKILL) before it was done; memory may have run out',
-    );
-    expect(status).toBe(3);
-    await expectNoProcesses(child.pid!);
+    await expectLosesEncoder(start(words('a.mp4')));
     older.expectWhole();
   });
 });

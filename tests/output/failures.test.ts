@@ -3,7 +3,7 @@
  * sentence that says what happened.
  */
 import { execFileSync } from 'node:child_process';
-import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, afterEach, describe, expect, it, vi } from 'vitest';
 import { requireEncoders } from '../../src/output/ffmpeg.ts';
 import { MachineFailure } from '../../src/output/machine-failure.ts';
@@ -11,6 +11,8 @@ import { probeMedia } from '../../src/output/media.ts';
 import type { Painter } from '../../src/output/painters/painter.ts';
 import { renderFilm } from '../../src/output/render.ts';
 import { writeStill } from '../../src/output/still.ts';
+import { canMount, mount, noMount, unmount } from '../disks.ts';
+import { encodersOf, hasProcesses } from '../processes.ts';
 import { probeVideo, scratchFolder } from './outside.ts';
 import { squarePainter, walkingSquare } from './square-painter.ts';
 
@@ -18,7 +20,7 @@ const scratch = scratchFolder();
 afterAll(scratch.remove);
 afterEach(() => {
   vi.unstubAllEnvs();
-  expect(encodersOfOurs(), 'encoders still running').toEqual([]);
+  if (hasProcesses) expect(encodersOf(process.pid), 'encoders still running').toEqual([]);
 });
 
 const squares = walkingSquare(3, [220, 40, 40, 255]);
@@ -134,7 +136,7 @@ describe('the encoder is killed', () => {
     const before = snapshot();
     const rendering = renderFilm(opaque(3000), scratch.at(name), {
       onProgress: ({ done }) => {
-        if (done === 20) for (const pid of encodersOfOurs()) process.kill(pid, 'SIGKILL');
+        if (done === 20) for (const pid of encodersOf(process.pid)) process.kill(pid, 'SIGKILL');
       },
     });
     await expect(rendering).rejects.toThrow(
@@ -169,18 +171,16 @@ describe('two renders to one name at once', () => {
   });
 });
 
-/** File systems of our own, a few hundred kilobytes large: only for one who may mount. */
 const mountable = canMount();
-const skips = mountable ? [] : [{ what: 'a full and a read-only disk', why: 'mounting a tmpfs takes root' }];
-it.skipIf(mountable).each(skips)('skipped: $what, for $why', () => undefined);
+it.skipIf(mountable).each(noMount)('skipped: a full and a read-only disk, for $why', () => undefined);
 
 describe.skipIf(!mountable)('a disk of its own', () => {
   afterAll(() => {
-    for (const name of ['full', 'read-only']) execFileSync('umount', [scratch.at(name)]);
+    for (const name of ['full', 'read-only']) unmount(scratch.at(name));
   });
 
   it.each(targets)('that is full: %s', async (name) => {
-    if (!mounted('full')) mount('full', 'size=64k');
+    if (!mounted('full')) mount(scratch.at('full'), 'size=64k');
     // Noise that no codec can make small enough.
     const noisy = squarePainter({ width: 256, height: 256, frameCount: 40, ground: [0, 0, 0], squares: noise });
     const rendering = renderFilm(noisy, scratch.at(`full/${name}`));
@@ -199,7 +199,7 @@ describe.skipIf(!mountable)('a disk of its own', () => {
   });
 
   it.each([...targets, 'new/a.mp4'])('that can only be read: %s', async (name) => {
-    if (!mounted('read-only')) mount('read-only', 'ro');
+    if (!mounted('read-only')) mount(scratch.at('read-only'), 'ro');
     await expect(renderFilm(opaque(3), scratch.at(`read-only/${name}`))).rejects.toThrow(
       /^cannot write .*: the disk can only be read; write to another folder$/,
     );
@@ -229,43 +229,6 @@ function snapshot(): Readonly<Record<string, string>> {
       )
       .sort(([a], [b]) => a.localeCompare(b)),
   );
-}
-
-/** The process numbers of ffmpeg children of this process (Linux, proc(5): the fourth field of `stat` is the parent). */
-function encodersOfOurs(): readonly number[] {
-  return readdirSync('/proc')
-    .filter((name) => /^\d+$/.test(name))
-    .filter((pid) => {
-      const stat = statOf(pid);
-      const [, name, parent] = /\((.*)\) \S (\d+)/.exec(stat) ?? [];
-      return name === 'ffmpeg' && parent === String(process.pid);
-    })
-    .map(Number);
-}
-
-function statOf(pid: string): string {
-  try {
-    return readFileSync(`/proc/${pid}/stat`, 'utf8');
-  } catch {
-    return ''; // It has ended in the meantime.
-  }
-}
-
-function canMount(): boolean {
-  try {
-    mount('try', 'size=16k');
-    execFileSync('umount', [scratch.at('try')]);
-    return true;
-  } catch {
-    return false;
-  } finally {
-    execFileSync('rm', ['-rf', scratch.at('try')]);
-  }
-}
-
-function mount(name: string, options: string): void {
-  mkdirSync(scratch.at(name), { recursive: true });
-  execFileSync('mount', ['-t', 'tmpfs', '-o', options, 'tmpfs', scratch.at(name)], { stdio: 'ignore' });
 }
 
 function mounted(name: string): boolean {

@@ -1,13 +1,14 @@
 /**
  * Two processes make, to the byte, the file that one makes; and neither outlives a render.
  */
-import { readdirSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { afterAll, expect, it } from 'vitest';
 import { filmPainter } from '../../src/output/painters/film-painter.ts';
 import type { Painter } from '../../src/output/painters/painter.ts';
 import { renderFilm } from '../../src/output/render.ts';
 import { defaultLook } from '../../src/picture/default-look.ts';
 import { circle, film, link, type MarkWish } from '../picture/films.ts';
+import { callOf, processes } from '../processes.ts';
 import { scratchFolder } from './outside.ts';
 
 const scratch = scratchFolder();
@@ -24,7 +25,7 @@ const alone: Painter = { ...painter, remake: undefined };
 
 it.each(['film.mp4', 'film.mov', 'film.webm'])('%s', async (name) => {
   expect(await renderFilm(alone, scratch.at(`one-${name}`))).toMatchObject({ kind: 'written' });
-  const seen = new Set<string>();
+  const seen = new Set<number>();
   const onProgress = (): void => {
     for (const pid of workersOf(process.pid)) seen.add(pid);
   };
@@ -48,16 +49,9 @@ it('a worker that dies is one sentence, and nothing is left', async () => {
   expect(workersOf(process.pid)).toEqual([]);
 });
 
-/** Processes that run `worker.ts` for this one, by proc(5). */
-function workersOf(parent: number): readonly string[] {
-  return readdirSync('/proc')
-    .filter((name) => /^\d+$/.test(name))
-    .filter((pid) => {
-      try {
-        const isOurs = new RegExp(`\\) \\S ${parent} `).test(readFileSync(`/proc/${pid}/stat`, 'utf8'));
-        return isOurs && readFileSync(`/proc/${pid}/cmdline`, 'utf8').includes('worker.ts');
-      } catch {
-        return false; // It has ended in the meantime.
-      }
-    });
+/** Processes that run `worker.ts` for this one. */
+function workersOf(parent: number): readonly number[] {
+  return processes()
+    .filter((one) => one.parent === parent && callOf(one.pid).includes('worker.ts'))
+    .map(({ pid }) => pid);
 }
