@@ -6,6 +6,7 @@
 import { divide, type Fraction, fraction, nearest, zero } from '../scene/fraction.ts';
 import type { Chapter } from '../timeline/chapters.ts';
 import { chaptersInput } from './chapters.ts';
+import { timescaleOf } from './containers/timescale.ts';
 import { run } from './ffmpeg.ts';
 import { type Footage, seekBefore, soundFilters } from './footage/footage.ts';
 import type { Painter } from './painters/painter.ts';
@@ -56,7 +57,7 @@ export async function finishVideo(
         // Nothing but the chapters is taken over: neither what a recording says of itself, nor its own chapters.
         ...['-map_metadata:s', '-1', '-map_metadata:s:v', '0:s:v', '-fflags', '+bitexact', '-f', container],
         ...(timecode === undefined ? [] : ['-timecode', timecode]),
-        ...(container === 'webm' ? [] : ['-video_track_timescale', String(painter.rate.numerator)]),
+        ...(container === 'webm' ? [] : ['-video_track_timescale', String(timescaleOf(painter.rate).scale)]),
         ...(container === 'mp4' ? ['-movflags', '+faststart'] : []),
       ],
       output: file,

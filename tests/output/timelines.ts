@@ -68,22 +68,33 @@ export function expectExact(file: string, painter: Painter, timeline: Timeline):
   const { pixels, count, width, height } = decodeFrames(file);
   expect(count).toBe(pictures.length);
   const size = width * height * 4;
+  const drawn = drawnAlone(painter, timeline);
+  for (const frame of bordersOf(timeline)) {
+    const decoded = pixels.subarray(frame * size, (frame + 1) * size);
+    const nearest = nearestOf(decoded, drawn);
+    expect({ frame, picture: nearest.picture }).toEqual({ frame, picture: pictures[frame] });
+    expect(nearest.off).toBeLessThan(2);
+  }
+  expectRegular(file, painter);
+  expect(warningsOf(file)).toBe('');
+}
+
+/** The pictures of a timeline by their numbers, each drawn by itself: R, G, B, A, straight alpha. */
+export function drawnAlone(painter: Painter, timeline: Timeline): ReadonlyMap<number, Uint8Array> {
   const canvas = frameCanvas(painter.width, painter.height, undefined);
   const drawn = new Map<number, Uint8Array>();
-  pictures.forEach((picture, frame) => {
+  framesOf(timeline).forEach((picture, frame) => {
     if (drawn.has(picture)) return;
     canvas.draw(painter, frame);
     drawn.set(picture, straighten(canvas.pixels(), canvasOrder));
   });
-  for (const frame of bordersOf(timeline)) {
-    const decoded = pixels.subarray(frame * size, (frame + 1) * size);
-    const nearest = [...drawn].map(([picture, own]) => ({ picture, off: difference(decoded, own) }));
-    nearest.sort((a, b) => a.off - b.off);
-    expect({ frame, picture: nearest[0]!.picture }).toEqual({ frame, picture: pictures[frame] });
-    expect(nearest[0]!.off).toBeLessThan(2);
-  }
-  expectRegular(file, painter);
-  expect(warningsOf(file)).toBe('');
+  return drawn;
+}
+
+/** The drawn picture that a decoded one is most like, and how far it is off on average, in levels of 255. */
+export function nearestOf(decoded: Uint8Array, drawn: ReadonlyMap<number, Uint8Array>) {
+  const all = [...drawn].map(([picture, own]) => ({ picture, off: difference(decoded, own) }));
+  return all.reduce((best, one) => (one.off < best.off ? one : best));
 }
 
 /** Constant times, by ffprobe. Matroska and WebM keep whole milliseconds (RFC 9559, TimestampScale). */

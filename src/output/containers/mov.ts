@@ -5,6 +5,7 @@
 import { box, numbers, text, words } from './boxes.ts';
 import { pour } from './pour.ts';
 import { sampleEntry } from './sample-entry.ts';
+import { timescaleOf } from './timescale.ts';
 import type { Track } from './track.ts';
 
 /** Writes the track into `file`. `brand`: which of the two. */
@@ -67,8 +68,7 @@ function fileType(brand: 'mp4' | 'mov'): Buffer {
 
 function movie(track: Track, tables: Tables, brand: 'mp4' | 'mov', dataAt: number, isLarge: boolean): Buffer {
   const { width, height, rate, frameCount } = track;
-  const scale = Number(rate.numerator);
-  const each = Number(rate.denominator);
+  const { scale, each } = timescaleOf(rate);
   const duration = frameCount * each;
   const isLong = duration > 0xffffffff;
   const version = words([isLong ? 0x01000000 : 0]);

@@ -6,6 +6,7 @@ import { rm } from 'node:fs/promises';
 import type { Codec, Encoded } from '../codecs/codec.ts';
 import type { CodecName } from '../codecs/codecs.ts';
 import { writeMov } from '../containers/mov.ts';
+import { timescaleOf } from '../containers/timescale.ts';
 import { writeWebm } from '../containers/webm.ts';
 import { decode } from '../ffmpeg.ts';
 import { MachineFailure } from '../machine-failure.ts';
@@ -79,9 +80,9 @@ export async function checkSegment(
   const last = segment.moving.length - 1;
   const lastNew = name === 'qtrle' ? segment.moving.indexOf(segment.moving[last] ?? 0) : last;
   const frames = [...new Set([0, Math.max(0, lastNew), ...(stands === 0 ? [] : [last + 1, frameCount - 1])])];
-  // By its time where a decoder may leave pictures out; a .mov counts in parts of the rate.
+  // By its time where a decoder may leave pictures out; a .mov counts in parts of a frame.
   const isFrame = (frame: number): string =>
-    name === 'qtrle' ? `eq(pts,${BigInt(frame) * painter.rate.denominator})` : `eq(n,${frame})`;
+    name === 'qtrle' ? `eq(pts,${frame * timescaleOf(painter.rate).each})` : `eq(n,${frame})`;
   try {
     if (name === 'vp9') await writeWebm(scratch, track, signal);
     else await writeMov(scratch, track, name === 'h264' ? 'mp4' : 'mov', signal);
