@@ -1,6 +1,8 @@
 /**
  * Walks a scene step by step: what is proved enters the position, and of the rest is said why it did not.
  */
+import type { Diagnostic } from '../scene/diagnostic.ts';
+import type { Doubts } from '../scene/doubts.ts';
 import type { Scene } from '../scene/scene.ts';
 import { checkStep } from './check-step.ts';
 import { startPosition } from './start-position.ts';
@@ -41,4 +43,11 @@ export function checkScene(scene: Scene): CheckedScene {
     errors: walk.diagnostics.filter((diagnostic) => diagnostic.severity === 'error'),
     warnings: walk.diagnostics.filter((diagnostic) => diagnostic.severity === 'warning'),
   };
+}
+
+/** The errors of marks in a scene with faults: those of the steps before the first that was not read as it was meant. */
+export function certainErrors(scene: Scene, { puzzle, order, steps }: Doubts): readonly Diagnostic[] {
+  const doubtful = steps.findIndex((doubt) => doubt !== 'none');
+  if (puzzle || order || doubtful === 0) return [];
+  return checkScene({ ...scene, steps: scene.steps.slice(0, doubtful === -1 ? undefined : doubtful) }).errors;
 }

@@ -12,7 +12,8 @@ import { tellFilm } from '../telling/tell-film.ts';
 import type { Film, Frame } from '../timeline/film.ts';
 import { printFrame } from '../timeline/seconds.ts';
 import { timeWarning } from '../timeline/time-faults.ts';
-import { type Lesson, pathBeside } from './lesson.ts';
+import { pathBeside } from './beside-scene.ts';
+import type { Lesson } from './lesson.ts';
 
 /** What WCAG 2.2, 2.3.1, speaks of, in words; `at` is a time as it is printed. */
 export function flashesInWords(at: string): string {

@@ -13,7 +13,8 @@ import { readLook } from '../scene/read-look.ts';
 import { tellFilm } from '../telling/tell-film.ts';
 import type { Film } from '../timeline/film.ts';
 import { BadCall } from './bad-call.ts';
-import { type Lesson, openLesson, pathBeside } from './lesson.ts';
+import { pathBeside } from './beside-scene.ts';
+import { type Lesson, openLesson } from './lesson.ts';
 import { readText } from './read-text.ts';
 import type { Terminal } from './terminal.ts';
 

@@ -10,7 +10,8 @@ import { frameAt } from '../timeline/film.ts';
 import { footageStart } from '../timeline/length.ts';
 import { timeOfFrame } from '../timeline/seconds.ts';
 import { framesOfLabel, labelOfFrames } from '../timeline/timecode.ts';
-import { type Lesson, pathBeside } from './lesson.ts';
+import { pathBeside } from './beside-scene.ts';
+import type { Lesson } from './lesson.ts';
 import type { Piece } from './render-pieces.ts';
 
 type Read = Extract<Lesson, { kind: 'lesson' }>;

@@ -24,8 +24,8 @@ export function readLook(text: string, base: Look): ReadLook {
     text,
     'a look begins with `name:` and what it is called',
     (tree, faults) => {
-      checkShape(lookDefinition, tree, faults);
-      return tree.kind === 'map' ? lookOf(tree, base, faults) : undefined;
+      const meant = checkShape(lookDefinition, tree, faults);
+      return meant.kind === 'map' ? lookOf(meant, base, faults) : undefined;
     },
   );
   return { look: value, diagnostics };

@@ -27,6 +27,9 @@ export interface Scene {
   readonly steps: readonly Step[];
 }
 
+/** What the times of a scene hang on. */
+export type TimedScene = Pick<Scene, 'video' | 'steps'> & { readonly puzzle: Pick<Puzzle, 'span'> };
+
 /** What `check` remarks besides proving. */
 export interface Advice {
   /** A simpler named argument gives the same conclusions. */

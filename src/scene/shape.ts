@@ -9,22 +9,17 @@ import { type Homes, homesOf, optionsOf, ownKeys, takes, typed, wanted, withoutO
 import type { Span } from './diagnostic.ts';
 import { type Faults, listed, quoted } from './faults.ts';
 import { notesOf } from './language-values.ts';
-import { didYouMean, nearestWords } from './nearest-word.ts';
-import {
-  type Entry,
-  keyOf,
-  type ListNode,
-  type MapNode,
-  type NothingNode,
-  type TextNode,
-  type Tree,
-  textOf,
-  valueOf,
-} from './yaml-tree.ts';
+import { didYouMean } from './nearest-word.ts';
+import { mayBeMisspelt, reportUnknown, withMeantKeys } from './unknown-keys.ts';
+import { keyOf, type ListNode, type MapNode, type NothingNode, type TextNode, type Tree } from './yaml-tree.ts';
 
-/** Reports all that is not as the definition has it. */
-export function checkShape(definition: z.ZodType, node: Tree, faults: Faults): void {
-  checkValue(definition, node, { named: 'the file', span: firstOf(node), faults, homesOf: () => homesOf(definition) });
+/**
+ * Reports all that is not as the definition has it. Gives the tree with misspelt keys as they were meant, so that what
+ * stands after them is read too, and its faults are told together with the key's.
+ */
+export function checkShape(definition: z.ZodType, node: Tree, faults: Faults): Tree {
+  const place = { named: 'the file', span: firstOf(node), faults, homesOf: () => homesOf(definition) };
+  return checkValue(definition, node, place);
 }
 
 interface Place {
@@ -36,21 +31,29 @@ interface Place {
   readonly homesOf: () => Homes;
 }
 
-function checkValue(definition: z.ZodType, node: Tree, place: Place): void {
+function checkValue(definition: z.ZodType, node: Tree, place: Place): Tree {
   const schema = withoutOptional(definition);
+  if (schema instanceof z.ZodUnion && node.kind !== 'nothing') {
+    const branch = branchFor(optionsOf(schema), node, place);
+    return branch === undefined ? node : checkValue(branch.option, branch.node, place);
+  }
+  if (schema instanceof z.ZodObject && node.kind === 'map') return checkKeys(schema, node, place);
+  if (schema instanceof z.ZodRecord && node.kind === 'map') {
+    const entries = node.entries.map(({ key, value }) => ({
+      key,
+      value: checkValue(typed(schema.valueType), value, { ...place, named: quoted(key.text), span: key.span }),
+    }));
+    return { ...node, entries };
+  }
+  if (schema instanceof z.ZodArray && node.kind === 'list') return checkItems(schema, node, place);
+  checkPlain(schema, node, place);
+  return node;
+}
+
+/** A value that holds no others, or one that is not of the kind due. */
+function checkPlain(schema: z.ZodType, node: Tree, place: Place): void {
   if (node.kind === 'nothing') {
     reportNothing(schema, node, place);
-  } else if (schema instanceof z.ZodUnion) {
-    const branch = branchFor(optionsOf(schema), node, place);
-    if (branch !== undefined) checkValue(branch, node, place);
-  } else if (schema instanceof z.ZodObject && node.kind === 'map') {
-    checkKeys(schema, node, place);
-  } else if (schema instanceof z.ZodRecord && node.kind === 'map') {
-    for (const { key, value } of node.entries) {
-      checkValue(typed(schema.valueType), value, { ...place, named: quoted(key.text), span: key.span });
-    }
-  } else if (schema instanceof z.ZodArray && node.kind === 'list') {
-    checkItems(schema, node, place);
   } else if (schema instanceof z.ZodEnum && node.kind === 'text') {
     checkWord(schema, node, place);
   } else if (schema instanceof z.ZodString && node.kind === 'text') {
@@ -80,7 +83,7 @@ function reportNothing(schema: z.ZodType, node: NothingNode, place: Place): void
   } else place.faults.error('no-value', place.span, `${place.named} has no value; ${wanted(schema)} is due`);
 }
 
-function checkItems(schema: z.ZodArray, list: ListNode, place: Place): void {
+function checkItems(schema: z.ZodArray, list: ListNode, place: Place): ListNode {
   const element = typed(schema.element);
   if (list.items.length === 0 && !schema.safeParse([]).success) {
     place.faults.error(
@@ -89,58 +92,33 @@ function checkItems(schema: z.ZodArray, list: ListNode, place: Place): void {
       `${place.named} is an empty list; write at least one item, or leave the key out`,
     );
   }
-  for (const item of list.items) {
-    checkValue(element, item, { ...place, named: `an item of ${place.named}`, span: firstOf(item) });
-  }
+  const items = list.items.map((item) =>
+    checkValue(element, item, { ...place, named: `an item of ${place.named}`, span: firstOf(item) }),
+  );
+  return { ...list, items };
 }
 
-function checkKeys(schema: z.ZodObject, map: MapNode, place: Place): void {
+function checkKeys(schema: z.ZodObject, map: MapNode, place: Place): MapNode {
   const known = Object.keys(schema.shape);
   const title = schema.meta()?.title ?? 'this map';
   for (const entry of map.entries) {
-    const definition: unknown = schema.shape[entry.key.text];
-    if (known.includes(entry.key.text)) {
-      checkValue(typed(definition), entry.value, { ...place, named: quoted(entry.key.text), span: entry.key.span });
-    } else reportUnknown(entry, map, known, title, place);
+    if (!known.includes(entry.key.text)) reportUnknown(entry, map, { known, title }, place);
   }
-  const misspelt = map.entries.map((entry) => entry.key.text).filter((key) => !known.includes(key));
-  const missing = ownKeys(schema).filter(
-    (key) => keyOf(map, key) === undefined && !misspelt.some((each) => nearestWords(each, [key]).length > 0),
-  );
-  if (missing.length === 0) return;
-  const named = `${missing.length === 1 ? 'the key' : 'the keys'} ${listed(
-    missing.map((key) => `"${key}"`),
-    'and',
-  )}`;
-  place.faults.error('missing-key', place.span, `${title} needs ${named}`);
-}
-
-function reportUnknown(entry: Entry, map: MapNode, known: readonly string[], title: string, place: Place): void {
-  const { key } = entry;
-  const cutText = map.braces && entry.value.kind === 'nothing' ? textBefore(map, entry) : undefined;
-  if (cutText !== undefined) {
-    const quotes = textOf(map, cutText.text)?.text.includes('"') === true ? 'single quotes' : 'quotes';
-    const message = `the comma before ${quoted(key.text)} ends the text of ${quoted(cutText.text)} in YAML; put the whole value in ${quotes}`;
-    place.faults.error('comma-in-text', key.span, message);
-    place.faults.settle(cutText.span);
-    place.faults.settle(valueOf(map, cutText.text)?.span ?? cutText.span);
-    return;
+  const meant = withMeantKeys(map, known);
+  const missing = ownKeys(schema).filter((key) => keyOf(meant, key) === undefined && !mayBeMisspelt(meant, key, known));
+  if (missing.length > 0) {
+    const named = `${missing.length === 1 ? 'the key' : 'the keys'} ${listed(
+      missing.map((key) => `"${key}"`),
+      'and',
+    )}`;
+    place.faults.error('missing-key', place.span, `${title} needs ${named}`);
   }
-  const meant = didYouMean(key.text, known);
-  const home = place.homesOf().get(key.text);
-  const mend =
-    meant !== ''
-      ? meant
-      : home !== undefined
-        ? `; it belongs to ${listed(home)}`
-        : `; its keys are ${listed(known, 'and')}`;
-  place.faults.error('unknown-key', key.span, `${title} has no key ${quoted(key.text)}${mend}`);
-}
-
-/** The key of the text that stands right before this entry, between the same braces. */
-function textBefore(map: MapNode, entry: Entry): TextNode | undefined {
-  const before = map.entries[map.entries.indexOf(entry) - 1];
-  return before?.value.kind === 'text' ? before.key : undefined;
+  const entries = meant.entries.map(({ key, value }) => {
+    const definition: unknown = schema.shape[key.text];
+    if (definition === undefined) return { key, value };
+    return { key, value: checkValue(typed(definition), value, { ...place, named: quoted(key.text), span: key.span }) };
+  });
+  return { ...meant, entries };
 }
 
 function checkWord(schema: z.ZodEnum, node: TextNode, place: Place): void {
@@ -172,14 +150,17 @@ function checkWhole(schema: z.ZodType, node: TextNode, { named, faults }: Place)
   faults.settle(node.span);
 }
 
-/** The option that the value means; undefined after a report that it means none. */
-function branchFor(options: readonly z.ZodType[], node: Tree, place: Place): z.ZodType | undefined {
+/** The option that the value means, with the value as it was meant; undefined after a report that it means none. */
+function branchFor(options: readonly z.ZodType[], node: Tree, place: Place): Branch | undefined {
   const fitting = options.filter((option) => takes(option, node));
-  if (fitting.length < 2) return fitting[0] ?? reportKind(options, node, place);
-  if (node.kind !== 'map') return fitting.find((option) => option instanceof z.ZodString) ?? fitting[0];
+  if (fitting.length === 0) return reportKind(options, node, place);
+  if (fitting.length === 1) return { option: fitting[0]!, node };
+  if (node.kind !== 'map')
+    return { option: fitting.find((option) => option instanceof z.ZodString) ?? fitting[0]!, node };
   const objects = fitting.flatMap((option) => (option instanceof z.ZodObject ? [option] : []));
-  const named = objects.filter((option) => ownKeys(option).some((key) => keyOf(node, key) !== undefined));
-  if (named.length < 2) return named[0] ?? reportNoMark(objects, node, place);
+  const named = optionsNamedBy(node, objects);
+  if (named.length === 0) return reportNoMark(objects, node, place);
+  if (named.length === 1) return { option: named[0]!, node };
   const marks = named.flatMap(ownKeys).flatMap((key) => keyOf(node, key) ?? []);
   const [first, second] = marks.sort((a, b) => a.span.start - b.span.start);
   if (first !== undefined && second !== undefined) {
@@ -187,6 +168,15 @@ function branchFor(options: readonly z.ZodType[], node: Tree, place: Place): z.Z
     place.faults.error('several-marks', second.span, message, [{ span: first.span, message: 'the first stands here' }]);
   }
   return undefined;
+}
+
+interface Branch {
+  readonly option: z.ZodType;
+  readonly node: Tree;
+}
+
+function optionsNamedBy(map: MapNode, objects: readonly z.ZodObject[]): readonly z.ZodObject[] {
+  return objects.filter((option) => ownKeys(option).some((key) => keyOf(map, key) !== undefined));
 }
 
 function reportKind(options: readonly z.ZodType[], node: Tree, place: Place): undefined {
@@ -197,7 +187,7 @@ function reportKind(options: readonly z.ZodType[], node: Tree, place: Place): un
 }
 
 /** No key says which option is meant: most likely that key is misspelt. */
-function reportNoMark(objects: readonly z.ZodObject[], map: MapNode, place: Place): undefined {
+function reportNoMark(objects: readonly z.ZodObject[], map: MapNode, place: Place): Branch | undefined {
   const marks = [...new Set(objects.flatMap(ownKeys))];
   const known = new Set(objects.flatMap((option) => Object.keys(option.shape)));
   const title = place.named === 'an item of "show"' ? 'a beat' : 'a place of the board';
@@ -213,7 +203,9 @@ function reportNoMark(objects: readonly z.ZodObject[], map: MapNode, place: Plac
   if (strangers.length === 0) {
     place.faults.error('no-mark', place.span, `${title} does not say what it is; it needs one of ${listed(marks)}`);
   }
-  return undefined;
+  const meant = withMeantKeys(map, [...known]);
+  const [option, other] = optionsNamedBy(meant, objects);
+  return option === undefined || other !== undefined ? undefined : { option, node: meant };
 }
 
 function kindOf(node: Tree): string {

@@ -67,8 +67,8 @@ export const teachingCostsDefinition = keys(
 /** Reads a table; `text` is the file's content. */
 export function readTeachingCosts(text: string): ReadTeachingCosts {
   const { value, diagnostics } = readYamlFile(text, 'a table of costs begins with `step:`', (tree, faults) => {
-    checkShape(teachingCostsDefinition, tree, faults);
-    return tree.kind === 'map' ? costsOf(tree, faults) : undefined;
+    const meant = checkShape(teachingCostsDefinition, tree, faults);
+    return meant.kind === 'map' ? costsOf(meant, faults) : undefined;
   });
   return { costs: value, diagnostics };
 }

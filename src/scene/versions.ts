@@ -33,7 +33,10 @@ export function readVersions(value: Tree | undefined, rate: Fraction | undefined
 }
 
 /** The scene on the frame of one of its versions; all else is as it was. */
-export function sceneAs(scene: Scene, { width, height, board, camera, ...version }: Version): Scene {
+export function sceneAs<S extends Pick<Scene, 'video'>>(
+  scene: S,
+  { width, height, board, camera, ...version }: Version,
+): S {
   const { video } = scene;
   const coordinates = version.coordinates ?? video.coordinates;
   const said = version.said ?? video.said;

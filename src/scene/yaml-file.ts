@@ -24,25 +24,31 @@ const faultsOfAbsence: readonly string[] = [
   'no-solution',
 ] satisfies readonly Code[];
 
-/**
- * What `read` makes of the file; undefined with any error. `beginning` says how such a file begins, for an empty one.
- */
+export interface YamlFileRead<T> {
+  /** Undefined with any error. */
+  readonly value: T | undefined;
+  /** The same with errors of content; undefined where the file is no YAML. */
+  readonly rough: T | undefined;
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/** What `read` makes of the file. `beginning` says how such a file begins, for an empty one. */
 export function readYamlFile<T>(
   file: string,
   beginning: string,
   read: (tree: Tree, faults: Faults) => T | undefined,
-): { readonly value: T | undefined; readonly diagnostics: readonly Diagnostic[] } {
+): YamlFileRead<T> {
   const syntax = gatherFaults();
   const tooDeep = tooDeepAt(file);
   if (tooDeep !== undefined) {
     syntax.error('yaml-syntax', tooDeep, 'lists and maps are nested a hundred deep here; this is no file of ours');
-    return { value: undefined, diagnostics: syntax.inOrder() };
+    return { value: undefined, rough: undefined, diagnostics: syntax.inOrder() };
   }
   const { mended, documents } = parseWithTextsMended(file, syntax);
   const [first, second] = documents;
   if (first === undefined) {
     syntax.error('empty-file', { start: 0, end: 0 }, `the file is empty; ${beginning}`);
-    return { value: undefined, diagnostics: syntax.inOrder() };
+    return { value: undefined, rough: undefined, diagnostics: syntax.inOrder() };
   }
   if (second !== undefined) reportSecond(file, second.contents?.range?.[0] ?? second.range[0], syntax);
   const soundUntil = explainSyntax(mended, first, syntax);
@@ -55,7 +61,11 @@ export function readYamlFile<T>(
       soundUntil === file.length || (fault.span.end <= soundUntil && !faultsOfAbsence.includes(fault.code));
     if (isSound && !ofSyntax.some((other) => overlap(fault.span, other.span))) syntax.take(fault);
   }
-  return { value: syntax.errorCount() === 0 ? value : undefined, diagnostics: syntax.inOrder() };
+  return {
+    value: syntax.errorCount() === 0 ? value : undefined,
+    rough: ofSyntax.some(({ severity }) => severity === 'error') ? undefined : value,
+    diagnostics: syntax.inOrder(),
+  };
 }
 
 function overlap(a: Span, b: Span): boolean {

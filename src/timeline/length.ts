@@ -4,7 +4,7 @@
  */
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import { compare, type Fraction, subtract, zero } from '../scene/fraction.ts';
-import type { Scene } from '../scene/scene.ts';
+import type { TimedScene } from '../scene/scene.ts';
 import { type Clock, fixedMoment } from './moments.ts';
 import { printSeconds, wholeFrames } from './seconds.ts';
 import { orReport, timeError } from './time-faults.ts';
@@ -24,7 +24,7 @@ export interface VideoLength {
 
 /** Undefined where only the steps can say it, and where the length given is none (then with an error). */
 export function videoLength(
-  scene: Scene,
+  scene: TimedScene,
   clock: Clock,
   lengths: MediaLengths,
 ): { readonly length: VideoLength | undefined; readonly diagnostics: readonly Diagnostic[] } {
@@ -51,7 +51,7 @@ export function videoLength(
  * The moment of the footage that falls on the video's first frame, in seconds; zero without `start`. A timecode there
  * counts from 00:00:00:00: it tells a place in the recording, not in the video.
  */
-export function footageStart(scene: Scene): Fraction {
+export function footageStart(scene: TimedScene): Fraction {
   const start = scene.video.footage?.start;
   if (start === undefined) return zero;
   const ownClock: Clock = {

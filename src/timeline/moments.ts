@@ -3,7 +3,7 @@
  */
 import { add, type Fraction } from '../scene/fraction.ts';
 import { didYouMean } from '../scene/nearest-word.ts';
-import type { AbsoluteTime, Scene, Time, Timecode } from '../scene/scene.ts';
+import type { AbsoluteTime, Time, Timecode, TimedScene } from '../scene/scene.ts';
 import { printLabel } from '../scene/timecode-label.ts';
 import type { Frame } from './film.ts';
 import type { Cue, Narration } from './narration.ts';
@@ -57,7 +57,7 @@ export type MomentFound =
   | { readonly ok: false; readonly fault: MomentFault | undefined };
 
 /** The clock of a scene, with what is spoken in it. */
-export function clockOf(scene: Scene, narration: Narration | undefined): Clock {
+export function clockOf(scene: TimedScene, narration: Narration | undefined): Clock {
   const spoken = spokenText(narration ?? { name: '', cues: [] });
   const found = new Map<string, readonly Spoken[]>();
   return {
@@ -162,6 +162,21 @@ function wordsMoment(clock: Clock, time: WordsTime, anchor: Anchor): MomentFound
     return { ok: false, fault: { code: 'no-narration', message } };
   }
   return { ok: false, fault: { code: 'phrase-not-found', message: whyNotSpoken(clock, time, anchor, places) } };
+}
+
+/** What is said of words that the narration does not have, wherever they are looked for; undefined where it has them. */
+export function whySpokenNowhere(clock: Clock, time: Time | undefined): string | undefined {
+  if (time?.kind !== 'words' || typeof clock.narration === 'string') return undefined;
+  const places = clock.find(time.words);
+  if (places.length >= time.occurrence) return undefined;
+  const at = (spoken: Spoken) => printFrame(clock.rate, frameAtTime(clock.rate, spoken.seconds));
+  const which = time.occurrence === 1 ? '' : ` ${time.occurrence} times`;
+  const said = `"${time.words}" is not spoken${which} in ${clock.narration.name}`;
+  if (places.length > 0) return `${said}; it is spoken at ${places.map(at).join(', ')}`;
+  const near = clock.nearest(time.words, {});
+  return near === undefined
+    ? `${said}, which has no words at all`
+    : `${said}; the nearest words are "${near.text}" at ${at(near)}`;
 }
 
 function whyNotSpoken(clock: Clock, time: WordsTime, anchor: Anchor, places: readonly Spoken[]): string {

@@ -4,7 +4,7 @@
  */
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import { add, type Fraction, fraction, subtract, zero } from '../scene/fraction.ts';
-import type { Scene, Step, Time } from '../scene/scene.ts';
+import type { Step, Time, TimedScene } from '../scene/scene.ts';
 import { type Frame, frameAt } from './film.ts';
 import { endOf, momentsOf } from './given-times.ts';
 import { type Anchor, type Clock, type Moment, momentOf } from './moments.ts';
@@ -15,7 +15,7 @@ import { goesBack, orReport, pastEnd, timeWarning } from './time-faults.ts';
 
 /** The outline of every step, in order; a time that cannot stand is reported and left out. */
 export function outlineSteps(
-  scene: Scene,
+  scene: TimedScene,
   options: OutlineOptions,
 ): { readonly outlines: readonly StepOutline[]; readonly diagnostics: readonly Diagnostic[] } {
   const outlines: StepOutline[] = [];

@@ -2,7 +2,7 @@
  * What is said, to be read on the frame: the narration's own cues at their own times; without a narration what each
  * step says, sentence by sentence over the step's time, each as long as its part of the letters.
  */
-import type { Scene } from '../scene/scene.ts';
+import type { TimedScene } from '../scene/scene.ts';
 import { frameAt, type Said } from './film.ts';
 import type { Narration } from './narration.ts';
 import { frameAtTime } from './seconds.ts';
@@ -10,7 +10,7 @@ import type { ScheduledStep } from './step-frames.ts';
 
 /** In order of `from`; no two at once, none without a frame of its own. */
 export function saidOf(
-  scene: Scene,
+  scene: TimedScene,
   steps: readonly ScheduledStep[],
   narration: Narration | undefined,
   frameCount: number,
@@ -40,7 +40,7 @@ export function sentencesOf(text: string): string[] {
   return [...sentences, text.slice(from).trim()].filter((sentence) => sentence !== '');
 }
 
-function saidIn(scene: Scene, { id, from, until }: ScheduledStep): Said[] {
+function saidIn(scene: TimedScene, { id, from, until }: ScheduledStep): Said[] {
   const text = scene.steps.find((step) => step.id === id)?.say?.value;
   if (text === undefined) return [];
   const sentences = sentencesOf(text);
@@ -53,7 +53,7 @@ function saidIn(scene: Scene, { id, from, until }: ScheduledStep): Said[] {
   });
 }
 
-function cuesOf({ video: { rate } }: Scene, { cues }: Narration): Said[] {
+function cuesOf({ video: { rate } }: Pick<TimedScene, 'video'>, { cues }: Narration): Said[] {
   return cues.map(({ text, start, end }) => ({
     text: text.replace(/\s+/g, ' ').trim(),
     from: frameAtTime(rate, start),

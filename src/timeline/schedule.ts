@@ -3,7 +3,7 @@
  */
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import { type Fraction, zero } from '../scene/fraction.ts';
-import type { BoardShape, Located, Scene, Time } from '../scene/scene.ts';
+import type { BoardShape, TimedScene } from '../scene/scene.ts';
 import { printLabel, whyNoLabel } from '../scene/timecode-label.ts';
 import { scheduleBoard } from './board.ts';
 import type { Frame, Said } from './film.ts';
@@ -15,9 +15,10 @@ import { type StrokesOf, usualStrokes } from './pace.ts';
 import { saidOf } from './said.ts';
 import { frameAtTime, wholeFrames } from './seconds.ts';
 import { type ScheduledStep, scheduleStep } from './step-frames.ts';
-import { itemsOf, type OutlineOptions, type StepOutline } from './step-outline.ts';
+import type { OutlineOptions, StepOutline } from './step-outline.ts';
 import { held, neverSeen, spokenAgain } from './step-remarks.ts';
 import { pastEnd, timeError, timeWarning } from './time-faults.ts';
+import { timesOf } from './times-of.ts';
 
 export type { ScheduledBeat, ScheduledStep } from './step-frames.ts';
 
@@ -43,7 +44,7 @@ export interface ScheduleOptions extends MediaLengths {
  * for whoever reads it to report.
  */
 export function schedule(
-  scene: Scene,
+  scene: TimedScene,
   narration: Narration | undefined,
   options: ScheduleOptions,
 ): { readonly schedule: Schedule; readonly diagnostics: readonly Diagnostic[] } {
@@ -97,14 +98,14 @@ function firstPastEnd(outlines: readonly StepOutline[], { clock, length }: Outli
   ];
 }
 
-function noLength(scene: Scene): Diagnostic {
+function noLength(scene: TimedScene): Diagnostic {
   const { length, footage, audio } = scene.video;
   const span = length?.span ?? footage?.file.span ?? audio?.span ?? scene.puzzle.span;
   return timeError('no-length', span, 'the video would have no frame at all; it must last one frame at least');
 }
 
 /** What is wrong with the first frame's label, and labels that are counted in another way than that one. */
-function labelFaults(scene: Scene): Diagnostic[] {
+function labelFaults(scene: TimedScene): Diagnostic[] {
   const first = scene.video.timecode;
   if (first === undefined) return [];
   const refused = whyNoLabel(first.value, scene.video.rate);
@@ -117,15 +118,4 @@ function labelFaults(scene: Scene): Diagnostic[] {
     const message = `${printLabel(label.timecode)} is not counted as the first frame's ${printLabel(first.value)}, which is ${counted}; was ${mend} meant?`;
     return [timeWarning('mixed-timecode', span, message)];
   });
-}
-
-function timesOf(scene: Scene): readonly Located<Time>[] {
-  const { length, board } = scene.video;
-  const inSteps = scene.steps.flatMap((step) => [
-    step.at,
-    step.until,
-    ...(step.show ?? []).flatMap((beat) => [beat.at, beat.mark.kind === 'strike' ? beat.mark.gone : undefined]),
-    ...itemsOf(step).map((item) => item.at),
-  ]);
-  return [length, ...board.map((place) => place.at), ...inSteps].filter((time) => time !== undefined);
 }

@@ -48,8 +48,17 @@ const framed = written(
 const passing = written('passing.yaml', `${sound}  - {id: second, at: 0}\n`);
 const unreadable = written('unreadable.yaml', sound.replace('puzzle:', 'puzle:'));
 
+const twiceWrong = written('twice-wrong.yaml', sound.replace('at: 0\n', 'at: cue one\n').replace('from:', 'form:'));
+
 describe('exit status and streams', () => {
   it.each([
+    [
+      'a scene with a misspelt key and a time that cannot be',
+      ['check', twiceWrong],
+      2,
+      /^$/,
+      /twice-wrong\.yaml:13:9: error no-narration: .*\n.*\n.*\n.*twice-wrong\.yaml:14:5: error unknown-key: .*"form".*"from"\?\n.*\n.*\n$/,
+    ],
     ['a sound scene', ['check', good], 0, /^sound {2}/, /^$/],
     ['an unsound scene', ['check', bad], 1, /1 step to mend: first/, /^$/],
     [

@@ -1,0 +1,100 @@
+/**
+ * The files that a scene names: its narration is read, its footage and audio are asked how long they last.
+ */
+import { existsSync, readFileSync, statSync } from 'node:fs';
+import { dirname, resolve } from 'node:path';
+import { MachineFailure } from '../output/machine-failure.ts';
+import type { Diagnostic } from '../scene/diagnostic.ts';
+import type { Fraction } from '../scene/fraction.ts';
+import type { Located, Scene } from '../scene/scene.ts';
+import { type Narration, readNarration } from '../timeline/narration.ts';
+
+/** The path of a file that the scene names, from where this process stands. */
+export function pathBeside(scenePath: string, name: string): string {
+  return resolve(dirname(resolve(scenePath)), name);
+}
+
+export interface Beside {
+  readonly narration: Narration | undefined;
+  readonly lengths: { readonly footageSeconds?: Fraction; readonly audioSeconds?: Fraction };
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/** What lies in `folder`, the scene's own; what is missing or broken becomes a fault at its name. `media` as for `openLesson`. */
+export async function readBeside(
+  { video }: Pick<Scene, 'video'>,
+  folder: string,
+  media: 'needed' | 'if there',
+): Promise<Beside> {
+  const diagnostics: Diagnostic[] = [];
+  const narration = video.narration === undefined ? undefined : readNarrationFile(video.narration, folder, diagnostics);
+  const lengthOf = async (file: Located<string> | undefined, what: string): Promise<Fraction | undefined> => {
+    if (file === undefined) return undefined;
+    const path = resolve(folder, file.value);
+    if (!existsSync(path)) {
+      const severity = media === 'needed' ? 'error' : 'warning';
+      diagnostics.push({
+        code: 'file-not-found',
+        severity,
+        span: file.span,
+        message: `there is no ${what} ${file.value} beside the scene`,
+      });
+      return undefined;
+    }
+    const told = await askLength(path, media);
+    if ('seconds' in told) return told.seconds;
+    diagnostics.push({
+      code: 'media-not-read',
+      severity: media === 'needed' ? 'error' : 'warning',
+      span: file.span,
+      message: told.message,
+    });
+    return undefined;
+  };
+  const footageSeconds = await lengthOf(video.footage?.file, 'footage');
+  const audioSeconds = await lengthOf(video.audio, 'audio');
+  const lengths = {
+    ...(footageSeconds === undefined ? {} : { footageSeconds }),
+    ...(audioSeconds === undefined ? {} : { audioSeconds }),
+  };
+  return { narration, lengths, diagnostics };
+}
+
+/** How long the file lasts, or why that is not known. Without ffprobe a check goes on; a render cannot. */
+async function askLength(
+  path: string,
+  media: 'needed' | 'if there',
+): Promise<{ readonly seconds: Fraction | undefined } | { readonly message: string }> {
+  try {
+    const { probeMedia } = await import('../output/media.ts'); // only where a file is asked for: a check starts fast
+    const probed = await probeMedia(path);
+    return probed.kind === 'media' ? { seconds: probed.durationSeconds } : { message: probed.message };
+  } catch (failure) {
+    if (media === 'needed' || !(failure instanceof MachineFailure)) throw failure;
+    return { message: `the length of ${path} is not known here: ${failure.message}` };
+  }
+}
+
+function readNarrationFile(file: Located<string>, folder: string, diagnostics: Diagnostic[]): Narration | undefined {
+  const path = resolve(folder, file.value);
+  if (!existsSync(path)) {
+    diagnostics.push({
+      code: 'file-not-found',
+      severity: 'error',
+      span: file.span,
+      message: `there is no narration ${file.value} beside the scene`,
+    });
+    return undefined;
+  }
+  if (statSync(path).isDirectory()) {
+    const message = `${file.value} is a folder; name a narration (.vtt, .srt, .json)`;
+    diagnostics.push({ code: 'file-not-found', severity: 'error', span: file.span, message });
+    return undefined;
+  }
+  const { narration, faults } = readNarration(readFileSync(path, 'utf8'), file.value);
+  for (const fault of faults) {
+    const message = `${file.value}:${fault.line}: ${fault.message}`;
+    diagnostics.push({ code: 'broken-cue', severity: 'warning', span: file.span, message });
+  }
+  return narration;
+}

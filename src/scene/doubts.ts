@@ -1,0 +1,99 @@
+/**
+ * Which parts of a scene with faults were read as they were meant: what other stages find there is a fault of its own,
+ * and no consequence of those already told.
+ */
+import type { Diagnostic, Span } from './diagnostic.ts';
+import { keyOf, type MapNode, type Tree, valueOf } from './yaml-tree.ts';
+
+/**
+ * What of a step may not be as it was meant: nothing; words alone; its argument or its conclusions; or its times or
+ * what they are measured by, which is everything that its own keys hold.
+ */
+export type StepDoubt = 'none' | 'words' | 'argument' | 'times';
+
+export interface Doubts {
+  readonly puzzle: boolean;
+  /** Its rate, its length, its narration, or what stands beside it at the top of the file. */
+  readonly video: boolean;
+  readonly versions: boolean;
+  /** An item of `steps` was left out altogether. */
+  readonly order: boolean;
+  readonly steps: readonly StepDoubt[];
+}
+
+const besidesTheVideo = ['proofreel', 'title', 'puzzle', 'look', 'groups', 'advice', 'versions', 'steps'];
+const words = ['id', 'title', 'chapter', 'called'];
+const argument = ['because', 'from', 'chain', 'deadly', 'so', 'fails'];
+
+/**
+ * By the faults that were found. `written` is the file's tree, `meant` the same with misspelt keys as they were meant;
+ * such a key casts no doubt, since what stands after it was read.
+ */
+export function doubtsOf(written: Tree, meant: MapNode, faults: readonly Diagnostic[]): Doubts {
+  const guessed = guessedKeys(written, meant);
+  const doubtful = faults
+    .filter(({ code, severity, span }) => severity === 'error' && !(code === 'unknown-key' && guessed.has(span.start)))
+    .map(({ span }) => span);
+  const list = valueOf(meant, 'steps');
+  const items = list?.kind === 'list' ? list.items : [];
+  const steps = items.flatMap((item) => (item.kind === 'map' ? [item] : []));
+  const inSteps = doubtful.filter((span) => list !== undefined && within(span, list.span));
+  const elsewhere = doubtful.filter((span) => !inSteps.includes(span));
+  const under = (key: string) => elsewhere.filter((span) => holds(meant, key, [span]));
+  const explained = new Set(besidesTheVideo.flatMap(under));
+  return {
+    puzzle: valueOf(meant, 'puzzle') === undefined || under('puzzle').length > 0,
+    video: elsewhere.some((span) => !explained.has(span)),
+    versions: under('versions').length > 0,
+    order: under('steps').length > 0 || inSteps.some((span) => !steps.some((step) => overlap(span, step.span))),
+    steps: steps.map((step) => doubtOf(step, doubtful)),
+  };
+}
+
+function doubtOf(step: MapNode, doubtful: readonly Span[]): StepDoubt {
+  const own = doubtful.filter((span) => overlap(span, step.span));
+  const unexplained = own.filter((span) => ![...words, ...argument].some((key) => holds(step, key, [span])));
+  const others = step.entries.filter(({ key }) => ![...words, ...argument].includes(key.text));
+  if (unexplained.length > 0 || others.some(({ key }) => holds(step, key.text, doubtful))) return 'times';
+  if (argument.some((key) => holds(step, key, doubtful))) return 'argument';
+  return words.some((key) => holds(step, key, doubtful)) ? 'words' : 'none';
+}
+
+/** Whether one of the places lies in the key or its value, which may stand elsewhere, as the text of an alias. */
+function holds(map: MapNode, key: string, places: readonly Span[]): boolean {
+  const value = map.entries.find((entry) => entry.key.text === key)?.value;
+  const parts = [keyOf(map, key)?.span, ...(value === undefined ? [] : partsOf(value))];
+  return parts.some((part) => part !== undefined && places.some((place) => overlap(part, place)));
+}
+
+function partsOf(tree: Tree): readonly Span[] {
+  if (tree.kind === 'list') return [tree.span, ...tree.items.flatMap(partsOf)];
+  if (tree.kind !== 'map') return [tree.span];
+  return [tree.span, ...tree.entries.flatMap(({ key, value }) => [key.span, ...partsOf(value)])];
+}
+
+/** Where keys begin that are meant otherwise than they are written. */
+function guessedKeys(written: Tree, meant: Tree): ReadonlySet<number> {
+  const before = keysOf(written);
+  return new Set([...keysOf(meant)].filter(([at, key]) => before.get(at) !== key).map(([at]) => at));
+}
+
+function keysOf(tree: Tree, keys = new Map<number, string>()): ReadonlyMap<number, string> {
+  if (tree.kind === 'list') for (const item of tree.items) keysOf(item, keys);
+  if (tree.kind === 'map') {
+    for (const { key, value } of tree.entries) {
+      keys.set(key.span.start, key.text);
+      keysOf(value, keys);
+    }
+  }
+  return keys;
+}
+
+/** What touches counts too: some places are empty, and two values never stand without a sign between them. */
+function overlap(a: Span, b: Span): boolean {
+  return a.start <= b.end && b.start <= a.end;
+}
+
+function within(inner: Span, outer: Span): boolean {
+  return inner.start >= outer.start && inner.end <= outer.end;
+}

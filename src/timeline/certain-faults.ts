@@ -1,0 +1,94 @@
+/**
+ * The faults of the times of a scene that could not be read as a whole: those that stand whatever the unread parts are
+ * meant to be. What may be a consequence of an error that is told already is left out until that one is mended.
+ */
+import type { Diagnostic, Span } from '../scene/diagnostic.ts';
+import type { Doubts, StepDoubt } from '../scene/doubts.ts';
+import type { Time, TimedScene } from '../scene/scene.ts';
+import { clockOf, whySpokenNowhere } from './moments.ts';
+import type { Narration } from './narration.ts';
+import { type ScheduleOptions, schedule } from './schedule.ts';
+import { timesOf } from './times-of.ts';
+
+/** They hang on when a step ends, and so on the one after it too. */
+const ofTheEnd = ['hold-too-long', 'held-back', 'never-seen', 'phrase-twice', 'time-past-step'];
+/** A label is wrong by itself, and so is a time that needs a narration where there is none. */
+const ofTheVideo = [
+  ...['drop-frame', 'dropped-label', 'out-of-range', 'mixed-timecode', 'time-before-start'],
+  ...['no-narration', 'time-past-end'],
+];
+
+/** In order of place. `narration` as for `schedule`. */
+export function certainFaults(
+  scene: TimedScene,
+  doubts: Doubts,
+  narration: Narration | undefined,
+  options: ScheduleOptions,
+): readonly Diagnostic[] {
+  const { diagnostics } = schedule(scene, narration, options);
+  const clock = clockOf(scene, narration);
+  const times = timesOf(scene);
+  const alone: Diagnostic[] = [];
+  const others: Diagnostic[] = [];
+  for (const fault of diagnostics) {
+    const time = times.find(({ span }) => span.start === fault.span.start && span.end === fault.span.end)?.value;
+    const nowhere = fault.code === 'phrase-not-found' ? whySpokenNowhere(clock, time) : undefined;
+    if (nowhere !== undefined) alone.push({ ...fault, message: nowhere, notes: [] });
+    else if (standsAlone(fault, time, scene, doubts)) alone.push(fault);
+    else others.push(fault);
+  }
+  const kept = doubts.video || doubts.order ? [] : certainAmong(others, diagnostics, scene, doubts);
+  return [...alone, ...kept].sort((a, b) => a.span.start - b.span.start || a.span.end - b.span.end);
+}
+
+/** Whether the fault hangs on its own time, the video and the narration alone. */
+function standsAlone({ code }: Diagnostic, time: Time | undefined, scene: TimedScene, doubts: Doubts): boolean {
+  if (code === 'cue-not-found') return true;
+  if (doubts.video || !ofTheVideo.includes(code)) return false;
+  return code !== 'time-past-end' || (isFixed(time) && scene.video.length !== undefined);
+}
+
+/** Of faults that hang on what comes before: those of steps of which all that they hang on was read. */
+function certainAmong(
+  faults: readonly Diagnostic[],
+  all: readonly Diagnostic[],
+  { steps, video }: TimedScene,
+  doubts: Doubts,
+): readonly Diagnostic[] {
+  const certain: Diagnostic[] = [];
+  const lasts = doubts.steps.map(lastsAsMeant);
+  let known = true;
+  for (const [index, step] of steps.entries()) {
+    const own = faults.filter(({ span }) => isWithin(span, step.span));
+    // A time that cannot stand leaves the step where it begins without one, or moves it behind the step before.
+    const refused = all.filter(
+      ({ severity, span }) => severity === 'error' && step.at !== undefined && isSame(span, step.at.span),
+    );
+    const follows: boolean = known && (lasts[index - 1] ?? true);
+    const begun: boolean = step.at === undefined || refused.length > 0 ? follows : isFixed(step.at.value) || known;
+    known = begun && doubts.steps[index] !== 'times';
+    if (!known) continue;
+    const ended = lasts[index] && doubts.steps[index + 1] !== 'times';
+    certain.push(...own.filter(({ code }) => ended || !ofTheEnd.includes(code)));
+  }
+  const outside = faults.filter(({ span }) => !steps.some((step) => isWithin(span, step.span)));
+  const lengthKnown = video.length !== undefined || !lasts.includes(false);
+  return [...certain, ...outside.filter(({ code }) => lengthKnown || code !== 'no-length')];
+}
+
+function lastsAsMeant(doubt: StepDoubt): boolean {
+  return doubt === 'none' || doubt === 'words';
+}
+
+/** Whether the moment hangs on nothing but the video and the narration. */
+function isFixed(time: Time | undefined): boolean {
+  return time?.kind === 'seconds' || time?.kind === 'timecode' || time?.kind === 'cue';
+}
+
+function isSame(a: Span, b: Span): boolean {
+  return a.start === b.start && a.end === b.end;
+}
+
+function isWithin(inner: Span, outer: Span): boolean {
+  return inner.start >= outer.start && inner.end <= outer.end;
+}
