@@ -1,5 +1,6 @@
 /**
- * How far a render has come: counted here, told to whoever asked, and printed as one line where a person is watching.
+ * How far a render has come: counted here, told to whoever asked, and printed: as one line where a person is watching,
+ * now and then as a line of its own where it goes to a file or a log.
  */
 
 export interface Progress {
@@ -93,16 +94,19 @@ export interface ProgressLine {
   clear(): void;
 }
 
-/** One line that is drawn over and over, ten times a second at most; on anything but a terminal nothing at all. */
+/** One line that is drawn over and over, ten times a second at most; on anything but a terminal a line now and then. */
 export function progressLine(
   stream: MaybeTerminal,
   now: () => number = () => performance.now(),
   noun = 'frames',
 ): ProgressLine {
+  return stream.isTTY === true ? lineOnTerminal(stream, now, noun) : linesNowAndThen(stream, now, noun);
+}
+
+function lineOnTerminal(stream: MaybeTerminal, now: () => number, noun: string): ProgressLine {
   let shownAt: number | undefined;
   return {
     show(progress) {
-      if (stream.isTTY !== true) return;
       const moment = now();
       const isLast = progress.done === progress.total;
       if (!isLast && shownAt !== undefined && moment - shownAt < 100) return;
@@ -117,18 +121,45 @@ export function progressLine(
   };
 }
 
-/** `[=====>    ] 1234/2850 frames, 61/s, 0:27 left`, no longer than `columnCount`. */
+/**
+ * For a log: no sooner than ten seconds after the last line (so that a short render has none), and only once another
+ * tenth is done or a minute has passed. No control codes.
+ */
+function linesNowAndThen(stream: MaybeTerminal, now: () => number, noun: string): ProgressLine {
+  let last: { readonly at: number; readonly tenth: number } | undefined;
+  return {
+    show(progress) {
+      const at = now();
+      const tenth = progress.total === 0 ? 0 : Math.floor((10 * progress.done) / progress.total);
+      last ??= { at, tenth };
+      const waited = at - last.at;
+      if (waited < 10_000 || (tenth === last.tenth && waited < 60_000)) return;
+      last = { at, tenth };
+      stream.write(`${progressWords(progress, noun)}\n`);
+    },
+    clear() {
+      last = undefined;
+    },
+  };
+}
+
+/** `[=====     ] 1234/2850 frames, 61/s, 0:27 left`, no longer than `columnCount`. */
 export function progressText(progress: Progress, columnCount: number, noun = 'frames'): string {
-  const { done, total, framesPerSecond, secondsLeft, kept } = progress;
-  const rate = framesPerSecond < 10 ? framesPerSecond.toFixed(1) : framesPerSecond.toFixed(0);
-  // A line that is done still waits for the encoder's last frames.
-  const rest = done === total ? 'finishing' : secondsLeft === undefined ? '' : `${minutes(secondsLeft)} left`;
-  const fromBefore = kept === 0 ? '' : `, ${kept} from before`;
-  const words = ` ${done}/${total} ${noun}${fromBefore}, ${rate}/s${rest === '' ? '' : `, ${rest}`}`;
+  const { done, total } = progress;
+  const words = ` ${progressWords(progress, noun)}`;
   const room = Math.min(30, columnCount - words.length - 2);
   const filled = total === 0 ? room : Math.floor((room * done) / total);
   const bar = room < 5 ? '' : `[${'='.repeat(filled)}${' '.repeat(room - filled)}]`;
   return `${bar}${words}`.slice(0, Math.max(0, columnCount));
+}
+
+/** `1234/2850 frames, 61/s, 0:27 left`. */
+function progressWords({ done, total, framesPerSecond, secondsLeft, kept }: Progress, noun: string): string {
+  const rate = framesPerSecond < 10 ? framesPerSecond.toFixed(1) : framesPerSecond.toFixed(0);
+  // A line that is done still waits for the encoder's last frames.
+  const rest = done === total ? 'finishing' : secondsLeft === undefined ? '' : `${minutes(secondsLeft)} left`;
+  const fromBefore = kept === 0 ? '' : `, ${kept} from before`;
+  return `${done}/${total} ${noun}${fromBefore}, ${rate}/s${rest === '' ? '' : `, ${rest}`}`;
 }
 
 /** `1200 frames, 123 different: 61 to draw, about 4 s; the rest is there from an earlier render`. */

@@ -94,3 +94,16 @@ it('a small frame, and a matte of what nothing shows through', () => {
   expect(matte.stderr).toMatch(/--matte: nothing shows through these frames/);
   expect(matte.status).toBe(2);
 });
+
+it('says to a log what it will do and what it has done, a plain line each', () => {
+  const lines = proofreel('render', at('board.yaml'), '-o', at('log.mp4'), '--no-cache').stderr.split('\n');
+  expect(lines.slice(-3)).toEqual([
+    expect.stringMatching(/^24 frames, \d+ different: \d+ to draw, \S.*$/),
+    expect.stringMatching(/log\.mp4: 24 frames, \d+ of them drawn$/),
+    '',
+  ]);
+  for (const line of lines) expect(line).toMatch(/^\P{Cc}*$/u);
+  expect(lines.slice(0, -3)).toEqual(
+    proofreel('render', at('board.yaml'), '-o', at('log.mp4'), '--quiet').stderr.split('\n').slice(0, -2),
+  );
+});

@@ -95,12 +95,55 @@ describe('the line', () => {
     line.clear();
     expect(terminal.written.at(-1)).toBe('\r\u001b[K');
   });
+});
 
-  it('is not drawn anywhere else', () => {
+describe('lines in a log', () => {
+  /** A render of `seconds` seconds that gets on evenly, told of ten times a second. */
+  const logOf = (seconds: number, total = 1000): readonly string[] => {
     const file = stream(false);
-    const line = progressLine(file);
-    line.show(half);
+    let milliseconds = 0;
+    const line = progressLine(file, () => milliseconds);
+    for (; milliseconds <= seconds * 1000; milliseconds += 100) {
+      const done = Math.floor((total * milliseconds) / (seconds * 1000));
+      line.show({ ...half, done, total, secondsLeft: seconds - milliseconds / 1000 });
+    }
     line.clear();
+    return file.written;
+  };
+
+  it('are none in a short render', () => {
+    expect(logOf(9.5)).toEqual([]);
+  });
+
+  it('come ten seconds apart at the least', () => {
+    expect(logOf(25)).toEqual(['400/1000 frames, 25/s, 0:15 left\n', '800/1000 frames, 25/s, 0:05 left\n']);
+  });
+
+  it('come with every tenth', () => {
+    expect(logOf(400)).toHaveLength(10);
+    expect(logOf(400)[0]).toBe('100/1000 frames, 25/s, 6:00 left\n');
+    expect(logOf(400).at(-1)).toBe('1000/1000 frames, 25/s, finishing\n');
+  });
+
+  it('and at the least once a minute', () => {
+    const log = logOf(3600);
+    expect(log).toHaveLength(60);
+    expect(log[0]).toBe('16/1000 frames, 25/s, 59:00 left\n');
+  });
+
+  it('hold no control codes', () => {
+    // ISO/IEC 6429: what is no letter but orders a terminal about, the line feed at the end apart.
+    for (const line of logOf(400)) expect(line.slice(0, -1)).toMatch(/^\P{Cc}+$/u);
+  });
+
+  it('begin anew with the next file', () => {
+    const file = stream(false);
+    let milliseconds = 0;
+    const line = progressLine(file, () => milliseconds);
+    line.show({ ...half, done: 1 });
+    line.clear();
+    milliseconds = 11_000;
+    line.show({ ...half, done: 50 });
     expect(file.written).toEqual([]);
   });
 });
