@@ -45,6 +45,19 @@ export function breakBefore(words: readonly SaidWord[], index: number): number {
   return 10 + leans;
 }
 
+/**
+ * Whether a sentence begins with the word with this index: after the end of one, and with a capital letter, a figure, a
+ * cell's name or a letter of a script that has no capitals. So `e.g. in row two` is one sentence.
+ */
+export function beginsSentence(words: readonly SaidWord[], index: number): boolean {
+  const after = words[index];
+  if (after === undefined) return false;
+  if (index === 0) return true;
+  if (!after.spaced || breakBefore(words, index) !== 0) return false;
+  const word = after.text.replace(/^[^\p{L}\p{N}]+/u, '');
+  return /^\P{Ll}/u.test(word) || /^r\d/.test(word);
+}
+
 /** Whether a break between these two would part the name of a cell, or a number and its noun. */
 function keepsTogether(last: string, next: string): boolean {
   const [lastCounts, nextCounts] = [isNumber(last), isNumber(next)];

@@ -1,61 +1,41 @@
 /**
- * What is said, as captions: cues of one or two lines that follow one another and never overlap.
- *
- * Limits, common practice of broadcasters: two lines of 42 characters, 17 characters a second where there is time for it
- * and 20 at the most, a second on screen at least and seven at the most.
+ * What is said, as captions: cues of one or two lines that follow one another and never overlap. No sentence is on
+ * screen before it is said: whoever reads would know the digit before the voice has come to it.
  */
-import { breakBefore, never } from './breaks.ts';
+import { beginsSentence, breakBefore, never } from './breaks.ts';
+import { lengthOf, limits, type TextCue } from './cue.ts';
+import { inTime, type UntimedCue } from './cue-times.ts';
 import type { SaidWord } from './spoken.ts';
 
-/** On screen from `from` to `to`, in milliseconds. */
-export interface TextCue {
-  readonly name: string | undefined;
-  readonly from: number;
-  readonly to: number;
-  /** One or two. */
-  readonly lines: readonly string[];
-}
-
-export const limits = {
-  lineLength: 42,
-  lines: 2,
-  charactersASecond: 20,
-  easyCharactersASecond: 17,
-  shortest: 1000,
-  longest: 7000,
-} as const;
-
-/** A silence at which a cue ends, and one that is so short that the picture would flicker if the cue went. */
-const [pause, flicker] = [800, 500];
-/** How far a cue may begin before its first word, or after it, to be on screen for long enough. */
-const mostMoved = 500;
+/** A silence at which a cue ends, in milliseconds. */
+const pause = 800;
+/** Sentences that begin within this time, in milliseconds, begin at once to an eye and an ear: six frames at 30. */
+const atOnce = 200;
 
 /** The cues of all that is said before `end`, in milliseconds. */
 export function captionCues(words: readonly SaidWord[], end: number): TextCue[] {
-  const told = words.filter((word) => word.from < end);
-  const cues = stretchesOf(told).flatMap(splitStretch);
-  return inTime(cues, end);
+  const told = oneAfterAnother(words).filter((word) => word.from < end);
+  return inTime(stretchesOf(told).flatMap(splitStretch), end);
 }
 
-/** Characters as they are read: without marks of direction, a letter with its accents as one. */
-export function lengthOf(text: string): number {
-  return [...text.normalize('NFC')].filter((sign) => !/[\p{M}\p{Cf}]/u.test(sign)).length;
+/** Words that are said at the same time a millisecond apart, so that no cue is left without a time of its own. */
+function oneAfterAnother(words: readonly SaidWord[]): SaidWord[] {
+  let latest = -1;
+  return words.map((word) => {
+    latest = Math.max(word.from, latest + 1);
+    return { ...word, from: latest, to: Math.max(word.to, latest) };
+  });
 }
 
-/** Characters a second. */
-export function speedOf({ lines, from, to }: TextCue): number {
-  return (1000 * lengthOf(lines.join(' '))) / Math.max(1, to - from);
-}
-
-/** What is said without a pause, or by one step. */
+/** Sentences, and parts of one with a pause between them. */
 function stretchesOf(words: readonly SaidWord[]): SaidWord[][] {
   const stretches: SaidWord[][] = [];
-  let before: SaidWord | undefined;
-  for (const word of words) {
+  for (const [index, word] of words.entries()) {
+    const [stretch, before] = [stretches.at(-1), words[index - 1]];
     const goesOn = before !== undefined && word.from - before.to < pause && word.name === undefined;
-    if (goesOn) stretches.at(-1)!.push(word);
+    const isNew = beginsSentence(words, index) && word.from - (stretch?.[0]?.from ?? 0) > atOnce;
+    if (stretch !== undefined && goesOn && !isNew) stretch.push(word);
     else stretches.push([word]);
-    before = word;
   }
   return stretches;
 }
@@ -66,7 +46,7 @@ interface Cut {
 }
 
 /** The cues of a stretch with the least cost of all its breaks, by the costs of everything before them. */
-function splitStretch(words: readonly SaidWord[]): TextCue[] {
+function splitStretch(words: readonly SaidWord[]): UntimedCue[] {
   const best: { cost: number; from: number; lines: readonly string[] }[] = [{ cost: 0, from: 0, lines: [] }];
   for (let until = 1; until <= words.length; until++) {
     best[until] = { cost: Number.POSITIVE_INFINITY, from: until - 1, lines: [] };
@@ -77,10 +57,11 @@ function splitStretch(words: readonly SaidWord[]): TextCue[] {
       if (cost < best[until]!.cost) best[until] = { cost, from, lines: cut.lines };
     }
   }
-  const cues: TextCue[] = [];
+  const cues: UntimedCue[] = [];
   for (let until = words.length; until > 0; ) {
     const { from, lines } = best[until]!;
-    cues.push({ name: words[from]!.name, from: words[from]!.from, to: words[until - 1]!.to, lines });
+    const [first, last] = [words[from]!, words[until - 1]!];
+    cues.push({ name: first.name, from: first.from, to: last.to, lines, goesOn: from > 0 });
     until = from;
   }
   return cues.reverse();
@@ -122,39 +103,4 @@ function textOf(words: readonly SaidWord[], from: number, until: number): string
     .slice(from, until)
     .map(({ text, spaced }, index) => (spaced && index > 0 ? ` ${text}` : text))
     .join('');
-}
-
-/** The cues long enough on screen to be read, as far as those around them leave room. */
-function inTime(cues: readonly TextCue[], end: number): TextCue[] {
-  const froms = cues.map(({ from }) => from);
-  const needs = cues.map((cue) => Math.ceil((1000 * lengthOf(cue.lines.join(' '))) / limits.charactersASecond));
-  const tos = cues.map((cue, index) => {
-    const easy = Math.ceil((1000 * lengthOf(cue.lines.join(' '))) / limits.easyCharactersASecond);
-    const next = froms[index + 1] ?? end;
-    const wanted = Math.max(cue.to, cue.from + easy, cue.from + limits.shortest);
-    return Math.min(next - wanted < flicker && index + 1 < cues.length ? next : wanted, next, end);
-  });
-  for (let index = 0; index < cues.length; index++) {
-    const short = () => needs[index]! - (tos[index]! - froms[index]!);
-    if (short() <= 0) continue;
-    const before = tos[index - 1] ?? 0;
-    const free = Math.max(0, froms[index]! - before);
-    froms[index]! -= Math.min(short(), free, mostMoved);
-    if (short() > 0 && index > 0 && tos[index - 1] === froms[index]) {
-      const spare = tos[index - 1]! - froms[index - 1]! - needs[index - 1]!;
-      const moved = Math.max(0, Math.min(short(), spare, mostMoved - (cues[index]!.from - froms[index]!)));
-      froms[index]! -= moved;
-      tos[index - 1]! -= moved;
-    }
-    if (short() > 0 && index + 1 < cues.length && tos[index] === froms[index + 1]) {
-      const spare = tos[index + 1]! - froms[index + 1]! - needs[index + 1]!;
-      const moved = Math.max(0, Math.min(short(), spare, mostMoved));
-      froms[index + 1]! += moved;
-      tos[index]! += moved;
-    }
-  }
-  return cues.flatMap((cue, index) => {
-    const [from, to] = [froms[index]!, tos[index]!];
-    return to > from ? [{ ...cue, from, to }] : [];
-  });
 }

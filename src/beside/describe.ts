@@ -10,7 +10,7 @@ import { inSeries, spokenCandidates } from '../grid/notation/spoken.ts';
 import type { Film, Mark, MarkShape, Shown } from '../timeline/film.ts';
 import type { Schedule } from '../timeline/schedule.ts';
 import { timeOfFrame } from '../timeline/seconds.ts';
-import type { TextCue } from './cues.ts';
+import type { TextCue } from './cue.ts';
 import { inWords, oneLine, type Told } from './describe-marks.ts';
 import { milliseconds } from './spoken.ts';
 

@@ -1,7 +1,7 @@
 /**
  * Cues as files: WebVTT (W3C) and SRT (no standard; as players read it).
  */
-import type { TextCue } from './cues.ts';
+import type { TextCue } from './cue.ts';
 
 export type CueFormat = 'vtt' | 'srt';
 

@@ -2,7 +2,9 @@
  * `proofreel captions`: what is said as captions, and with `--describe` what is shown as a second file beside them.
  */
 import { extname } from 'node:path';
-import { captionCues, lengthOf, limits, speedOf, type TextCue } from '../beside/cues.ts';
+import { speedOf, type TextCue } from '../beside/cue.ts';
+import { remarksOnCues } from '../beside/cue-remarks.ts';
+import { captionCues } from '../beside/cues.ts';
 import { describeFilm } from '../beside/describe.ts';
 import { type CueFormat, printCues } from '../beside/print-cues.ts';
 import { milliseconds, type SaidWord, saidInNarration, saidInSteps } from '../beside/spoken.ts';
@@ -39,7 +41,7 @@ export async function captions(path: string, call: CaptionsCall, terminal: Termi
   if (cues.length === 0 && call.describe !== true)
     throw new BadCall(`there is nothing to caption: no step of ${path} has a say, and the scene names no narration`);
   if (cues.length > 0) await putText(call.out, printCues(cues, format), summaryOf(cues), terminal);
-  for (const remark of [...remarksOn(cues), ...remarksOnEnd(said, endOf(lesson))])
+  for (const remark of [...remarksOnCues(cues), ...remarksOnEnd(said, endOf(lesson))])
     terminal.err(`proofreel: ${remark}\n`);
   if (call.describe === true && call.out !== undefined) {
     const film = tellFilm(lesson.checked, lesson.schedule, defaultLook);
@@ -86,23 +88,6 @@ function besides(out: string): string {
 function summaryOf(cues: readonly TextCue[]): string {
   const fastest = Math.max(...cues.map(speedOf));
   return `${counted(cues.length)}, at most ${fastest.toFixed(1)} characters a second`;
-}
-
-/** What the limits do not allow and the words leave no room for. */
-function remarksOn(cues: readonly TextCue[]): string[] {
-  const at = ({ from }: TextCue) => printSeconds(fraction(from, 1000));
-  const fast = cues.filter((cue) => speedOf(cue) > limits.charactersASecond + 0.05);
-  const long = cues.filter(({ lines }) => lines.some((line) => lengthOf(line) > limits.lineLength));
-  return [
-    ...(fast.length === 0
-      ? []
-      : [
-          `warning: ${counted(fast.length)} come faster than ${limits.charactersASecond} characters a second, since the words do, first at ${at(fast[0]!)}; few can read them in time`,
-        ]),
-    ...(long.length === 0
-      ? []
-      : [`warning: a line is longer than ${limits.lineLength} characters, first at ${at(long[0]!)}`]),
-  ];
 }
 
 function remarksOnEnd(said: readonly SaidWord[], end: number): string[] {

@@ -1,7 +1,10 @@
+import fc from 'fast-check';
 import { parseText } from 'media-captions';
 import { describe, expect, it } from 'vitest';
 import { type TreeNode, WebVTTParser } from 'webvtt-parser';
-import { captionCues, lengthOf, limits, speedOf, type TextCue } from '../../src/beside/cues.ts';
+import { lengthOf, limits, speedOf, type TextCue } from '../../src/beside/cue.ts';
+import { remarksOnCues } from '../../src/beside/cue-remarks.ts';
+import { captionCues } from '../../src/beside/cues.ts';
 import { printCues } from '../../src/beside/print-cues.ts';
 import { milliseconds, saidInNarration, saidInSteps } from '../../src/beside/spoken.ts';
 import { readNarration } from '../../src/timeline/narration.ts';
@@ -59,6 +62,98 @@ describe('the limits, on the lessons of scenes/ (common practice of broadcasters
         ),
       ).toEqual(words(said.join(' ')));
     }
+  });
+});
+
+describe('no sentence is on screen before it is said', () => {
+  /** A second reading of the words: where sentences of our own making begin is known. */
+  const said = fc
+    .array(
+      fc.record({
+        words: fc.array(fc.constantFrom('so', 'five', 'r3c5', 'goes', 'nowhere', 'a-rather-long-word-of-it'), {
+          minLength: 1,
+          maxLength: 30,
+        }),
+        millisecondsAWord: fc.integer({ min: 0, max: 500 }),
+        silence: fc.constantFrom(0, 0, 100, 2000),
+      }),
+      { minLength: 1, maxLength: 12 },
+    )
+    .map((sentences) => {
+      let at = 1000;
+      return sentences.flatMap(({ words, millisecondsAWord, silence }, sentence) => {
+        const made = words.map((text, index) => {
+          const [from, to] = [at, at + millisecondsAWord];
+          at = to;
+          const begins = index === 0;
+          const written = `${begins ? `S${sentence}` : text}${index === words.length - 1 ? '.' : ''}`;
+          return { begins, text: written, spaced: true, from, to, name: undefined };
+        });
+        at += silence;
+        return made;
+      });
+    });
+
+  it('by chance', () => {
+    fc.assert(
+      fc.property(said, (words) => {
+        const cues = captionCues(words, words.at(-1)!.from + 20_000);
+        expect(cues.flatMap(({ lines }) => lines.join(' ').split(' '))).toEqual(words.map(({ text }) => text));
+        let index = 0;
+        for (const [at, cue] of cues.entries()) {
+          expect(cue.lines.length).toBeLessThanOrEqual(limits.lines);
+          for (const line of cue.lines) expect(lengthOf(line)).toBeLessThanOrEqual(limits.lineLength);
+          expect(cue.from).toBeGreaterThanOrEqual(cues[at - 1]?.to ?? 0);
+          expect(cue.to).toBeGreaterThan(cue.from);
+          for (const _ of cue.lines.join(' ').split(' ')) {
+            const word = words[index++]!;
+            // A fifth of a second is at once.
+            if (word.begins) expect(cue.from).toBeGreaterThanOrEqual(word.from - 200);
+          }
+        }
+      }),
+      { numRuns: 100, seed: 1 },
+    );
+  });
+
+  it('however fast it is said, and each short one stands as long as the next can spare', () => {
+    const text = `WEBVTT
+
+00:01.000 --> 00:01.400
+Six?
+
+00:01.400 --> 00:01.800
+No!
+
+00:01.800 --> 00:04.000
+It must be the seven that goes into r3c5.
+`;
+    const cues = captionCues(saidInNarration(readNarration(text, 'x.vtt').narration), 60_000);
+    expect(cues.map(({ from, to, lines }) => [from, to, ...lines])).toEqual([
+      [1000, 1400, 'Six?'],
+      [1400, 2162, 'No!'],
+      [2162, 4212, 'It must be the seven that goes into r3c5.'],
+    ]);
+  });
+
+  it('and it is said where that is too fast, or too short, to be read', () => {
+    const cue = (from: number, to: number, ...lines: string[]): TextCue => ({ name: undefined, from, to, lines });
+    const readable = cue(0, 2000, 'Twenty-nine signs in two secs');
+    const fast = [4, 5, 6, 7, 8, 9].map((at) => cue(1000 * at, 1000 * at + 999, 'Twenty-nine signs in a second'));
+    expect(remarksOnCues([readable])).toEqual([]);
+    expect(remarksOnCues([readable, fast[0]!, cue(9000, 9900, 'No.'), cue(9900, 12_000, 'x'.repeat(39), 'y')])).toEqual(
+      [
+        'warning: 1 cue comes faster than 20 characters a second, as the words do, and few can read that in time: at 0:04.00 (30)',
+        'warning: 1 cue is on screen for less than a second, since the next sentence follows at once: at 0:09.00',
+      ],
+    );
+    expect(remarksOnCues(fast)).toEqual([
+      'warning: 6 cues come faster than 20 characters a second, as the words do, and few can read that in time: at 0:04.00 (30), 0:05.00 (30), 0:06.00 (30), 0:07.00 (30), 0:08.00 (30) and 1 more',
+    ]);
+  });
+
+  it('an abbreviation is no end of one', () => {
+    expect(linesOf('Some cells, e.g. in row two, are open.')).toEqual(['Some cells, e.g. in row two, are open.']);
   });
 });
 

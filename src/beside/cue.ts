@@ -1,0 +1,34 @@
+/**
+ * A cue of text, and what makes it readable.
+ *
+ * Limits, common practice of broadcasters: two lines of 42 characters, 17 characters a second where there is time for it
+ * and 20 at the most, a second on screen at least and seven at the most.
+ */
+
+/** On screen from `from` to `to`, in milliseconds. */
+export interface TextCue {
+  readonly name: string | undefined;
+  readonly from: number;
+  readonly to: number;
+  /** One or two. */
+  readonly lines: readonly string[];
+}
+
+export const limits = {
+  lineLength: 42,
+  lines: 2,
+  charactersASecond: 20,
+  easyCharactersASecond: 17,
+  shortest: 1000,
+  longest: 7000,
+} as const;
+
+/** Characters as they are read: without marks of direction, a letter with its accents as one. */
+export function lengthOf(text: string): number {
+  return [...text.normalize('NFC')].filter((sign) => !/[\p{M}\p{Cf}]/u.test(sign)).length;
+}
+
+/** Characters a second. */
+export function speedOf({ lines, from, to }: TextCue): number {
+  return (1000 * lengthOf(lines.join(' '))) / Math.max(1, to - from);
+}
