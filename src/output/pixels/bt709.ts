@@ -39,11 +39,28 @@ export function convertOpaque(
   const chromaWidth = Math.ceil(width / 2);
   const area = width * height;
   const chromaArea = chromaWidth * Math.ceil(height / 2);
+  const words = new Uint32Array(pixels.buffer, pixels.byteOffset, area);
+  // Most blocks are of one colour, and of the one before.
+  let known = 0;
+  let [knownLuma, knownBlue, knownRed] = [-1, 0, 0];
   for (let top = region.top & ~1; top < region.bottom; top += 2) {
     const below = top + 1 < height ? width : 0; // The pixel itself again where there is none below.
     for (let left = region.left & ~1; left < region.right; left += 2) {
       const beside = left + 1 < width ? 1 : 0;
       const first = top * width + left;
+      const chroma = area + (top >> 1) * chromaWidth + (left >> 1);
+      const word = words[first]!;
+      const isPlain =
+        word === words[first + beside] && word === words[first + below] && word === words[first + below + beside];
+      if (isPlain && word === known && knownLuma >= 0) {
+        planes[first] = knownLuma;
+        planes[first + beside] = knownLuma;
+        planes[first + below] = knownLuma;
+        planes[first + below + beside] = knownLuma;
+        planes[chroma] = knownBlue;
+        planes[chroma + chromaArea] = knownRed;
+        continue;
+      }
       let reds = 0;
       let greens = 0;
       let blues = 0;
@@ -58,9 +75,11 @@ export function convertOpaque(
         blues += b;
       }
       const luma = lumaRed * reds + lumaGreen * greens + lumaBlue * blues;
-      const chroma = area + (top >> 1) * chromaWidth + (left >> 1);
       planes[chroma] = neutral + (blueScale * blues - blueLuma * luma) / 4 + 0.5;
       planes[chroma + chromaArea] = neutral + (redScale * reds - redLuma * luma) / 4 + 0.5;
+      if (!isPlain) continue;
+      known = word;
+      [knownLuma, knownBlue, knownRed] = [planes[first]!, planes[chroma]!, planes[chroma + chromaArea]!];
     }
   }
 }

@@ -4,7 +4,7 @@
  */
 
 import type { Painter } from '../painters/painter.ts';
-import { convertOpaque, convertStraight, emptyBlocks, planarBytes } from './bt709.ts';
+import { convertOpaque, convertStraight, emptyBlocks } from './bt709.ts';
 import { canvasOrder, type FrameCanvas } from './canvas.ts';
 import type { Region } from './regions.ts';
 import { type Picture, runningPictures } from './running-pictures.ts';
@@ -58,23 +58,24 @@ function pictures(painter: Painter, canvas: FrameCanvas, format: PixelFormat | '
 
 /** The bytes of a picture. Only its regions are converted: what differs from the picture before. */
 function converter({ width, height }: FrameCanvas, format: PixelFormat): (picture: Picture) => Uint8Array {
-  const own = inTurn(bytesOf(format, width, height));
+  const own = inTurn(width, height, format);
   switch (format) {
     case 'opaque':
-      return ({ pixels }) => {
-        const bytes = own.next();
-        bytes.set(pixels);
+      return ({ pixels, regions }) => {
+        const bytes = own.continued(regions);
+        for (const [top, bottom] of rowsOf(regions))
+          bytes.set(pixels.subarray(4 * width * top, 4 * width * bottom), 4 * width * top);
         return bytes;
       };
     case 'rgba':
       return ({ pixels, regions }) => {
-        const straight = own.continued();
+        const straight = own.continued(regions);
         straightenRegions(straight, pixels, width, regions);
         return straight;
       };
     case 'yuv420p':
       return ({ pixels, regions }) => {
-        const planes = own.continued();
+        const planes = own.continued(regions);
         for (const region of regions) convertOpaque(planes, pixels, width, height, canvasOrder, region);
         return planes;
       };
@@ -82,7 +83,7 @@ function converter({ width, height }: FrameCanvas, format: PixelFormat): (pictur
       const blocks = emptyBlocks(width, height);
       const straight = new Uint8Array(width * height * 4);
       return ({ pixels, regions }) => {
-        const planes = own.continued();
+        const planes = own.continued(regions);
         straightenRegions(straight, pixels, width, regions);
         for (const [top, bottom] of rowsOf(regions))
           convertStraight(planes, blocks, straight, width, height, top, bottom);
@@ -95,36 +96,74 @@ function converter({ width, height }: FrameCanvas, format: PixelFormat): (pictur
 }
 
 /**
- * So many pictures may be on their way at once: one in the stream's hands, one that waits behind it (the stream asks
- * for no more, `ffmpeg.ts`), one that is being made, and one to spare.
+ * So many pictures may be on their way at once: one in a stream's hands, one that waits behind it (the stream asks
+ * for no more, `ffmpeg.ts`), the same for the segment before, whose stream may be the slower one, one that is being
+ * made, and one to spare.
  */
-const underWay = 4;
+const underWay = 6;
 
-/** Memory of so many bytes, used in turn. */
-function inTurn(length: number) {
-  const all: Uint8Array[] = [];
+/** A picture's conversion writes no farther than so many rows beyond its regions: a block of colour, and the one beside. */
+const rowsBeyond = 4;
+
+/** Memory for pictures, used in turn. */
+function inTurn(width: number, height: number, format: PixelFormat) {
+  const planes = planesOf(width, height, format);
+  const length = planes.reduce((sum, { rowBytes, rows }) => sum + rowBytes * rows, 0);
+  interface Place {
+    readonly bytes: Uint8Array;
+    /** The rows in which it is not the last picture. */
+    top: number;
+    bottom: number;
+  }
+  const places: Place[] = [];
   let turn = 0;
-  let last: Uint8Array | undefined;
-  const next = (): Uint8Array => {
-    turn = (turn + 1) % underWay;
-    all[turn] ??= new Uint8Array(length);
-    return all[turn]!;
-  };
+  let last: Place | undefined;
   return {
-    next,
-    /** With what the last one holds. */
-    continued(): Uint8Array {
-      const bytes = next();
-      if (last !== undefined) bytes.set(last);
-      last = bytes;
-      return bytes;
+    /** With what the last one holds; `regions` are going to be written. */
+    continued(regions: readonly Region[]): Uint8Array {
+      turn = (turn + 1) % underWay;
+      places[turn] ??= { bytes: new Uint8Array(length), top: 0, bottom: height };
+      const place = places[turn]!;
+      if (last !== undefined) copyRows(place.bytes, last.bytes, planes, place.top, place.bottom);
+      [place.top, place.bottom] = [height, 0];
+      last = place;
+      for (const region of regions) {
+        for (const other of places) {
+          if (other === undefined || other === place) continue;
+          other.top = Math.min(other.top, Math.max(0, region.top - rowsBeyond));
+          other.bottom = Math.max(other.bottom, Math.min(height, region.bottom + rowsBeyond));
+        }
+      }
+      return place.bytes;
     },
   };
 }
 
-function bytesOf(format: PixelFormat, width: number, height: number): number {
-  if (format === 'yuv420p' || format === 'yuva420p') return planarBytes(width, height, format === 'yuva420p');
-  return width * height * 4;
+/** One of the layers that a picture's bytes are made of, one after the other. */
+interface Plane {
+  readonly rowBytes: number;
+  readonly rows: number;
+  /** How many rows of the picture one of its rows stands for. */
+  readonly step: number;
+}
+
+function planesOf(width: number, height: number, format: PixelFormat): readonly Plane[] {
+  if (format === 'opaque' || format === 'rgba') return [{ rowBytes: 4 * width, rows: height, step: 1 }];
+  const full = { rowBytes: width, rows: height, step: 1 };
+  const half = { rowBytes: Math.ceil(width / 2), rows: Math.ceil(height / 2), step: 2 };
+  return format === 'yuv420p' ? [full, half, half] : [full, half, half, full];
+}
+
+/** Of the picture's rows `top` to `bottom`. */
+function copyRows(to: Uint8Array, from: Uint8Array, planes: readonly Plane[], top: number, bottom: number): void {
+  let start = 0;
+  for (const { rowBytes, rows, step } of planes) {
+    const [first, until] = [Math.floor(top / step), Math.min(rows, Math.ceil(bottom / step))];
+    if (first < until) {
+      to.set(from.subarray(start + first * rowBytes, start + until * rowBytes), start + first * rowBytes);
+    }
+    start += rowBytes * rows;
+  }
 }
 
 function straightenRegions(straight: Uint8Array, pixels: Uint8Array, width: number, regions: readonly Region[]): void {

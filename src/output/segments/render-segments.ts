@@ -19,7 +19,7 @@ export interface Rendering {
   readonly store: SegmentStore;
   readonly meter: ProgressMeter;
   readonly signal: AbortSignal | undefined;
-  /** How many processes may draw; by default two where the machine has two cores. */
+  /** How many processes may draw; by default as many as have something to do on this machine, two at most. */
   readonly workers?: number | undefined;
 }
 
@@ -65,8 +65,14 @@ function announce(
   rendering.meter.announce(
     different,
     toMake,
-    0.5 + secondsOn(missing, rendering) / (worthIt(missing, rendering) ? 2 : 1),
+    0.5 + secondsOn(missing, rendering) / coresBusy(missing, rendering),
   );
+}
+
+/** What one process draws for ffmpeg keeps two busy, and so does each of two. */
+function coresBusy(missing: readonly Segment[], rendering: Rendering): number {
+  const processes = worthIt(missing, rendering) ? 2 : 1;
+  return Math.min(availableParallelism(), processes * atOnce(rendering.codec));
 }
 
 /** Roughly how long one core has to work on them. */
@@ -93,7 +99,8 @@ async function makeAll(missing: readonly Segment[], rendering: Rendering): Promi
         await renderer.render(next, onPicture, stopping.signal);
       }
     };
-    const works = [here(), ...(second === undefined ? [] : [there(second, queue, onPicture, stopping.signal)])];
+    const away = second === undefined ? undefined : () => there(second, queue, onPicture, stopping.signal);
+    const works = Array.from({ length: atOnce(codec) }, () => [here(), ...(away === undefined ? [] : [away()])]).flat();
     // All come to their ends before the first failure is told: nothing may be left running.
     await Promise.allSettled(works.map((work) => work.catch((error) => stopping.abort(error))));
     if (stopping.signal.aborted) throw stopping.signal.reason;
@@ -101,6 +108,11 @@ async function makeAll(missing: readonly Segment[], rendering: Rendering): Promi
     signal?.removeEventListener('abort', stop);
     await second?.stop();
   }
+}
+
+/** While ffmpeg compresses one segment the next is drawn; where we compress ourselves there is nothing to wait for. */
+function atOnce({ encoder }: Codec): number {
+  return encoder === undefined ? 1 : 2;
 }
 
 async function there(
@@ -122,8 +134,10 @@ async function there(
 }
 
 function worthIt(missing: readonly Segment[], rendering: Rendering): boolean {
-  const { painter, workers } = rendering;
+  const { painter, codec, workers } = rendering;
   if (painter.remake === undefined || missing.length < 2) return false;
-  if ((workers ?? Math.min(2, availableParallelism())) < 2) return false;
-  return workers !== undefined || secondsOn(missing, rendering) >= worthASecond;
+  if (workers !== undefined) return workers > 1;
+  // Where ffmpeg compresses, one that draws keeps it busy, and two cores with it.
+  const cores = codec.encoder === undefined ? 2 : 4;
+  return availableParallelism() >= cores && secondsOn(missing, rendering) >= worthASecond;
 }

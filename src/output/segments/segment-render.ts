@@ -21,7 +21,10 @@ export interface SegmentRenderer {
   render(segment: Segment, onPicture: PictureDone, signal: AbortSignal | undefined): Promise<SegmentIndex>;
 }
 
-/** Draws and encodes segments one after the other on one canvas, into `store`. */
+/**
+ * Draws and encodes segments on one canvas, into `store`. Asked for two at once it draws the second while the first is
+ * being compressed and looked at.
+ */
 export function segmentRenderer(
   painter: Painter,
   codec: Codec,
@@ -29,17 +32,21 @@ export function segmentRenderer(
   store: SegmentStore,
 ): SegmentRenderer {
   const source = frameSource(painter, frameCanvas(painter.width, painter.height, setting.key), codec.format);
+  const turns = oneAtATime();
   return {
     async render(segment, onPicture, signal) {
       const pictures = picturesOf(segment);
       const borders = codec.format === 'png' ? undefined : new Borders(segment, codec.format, painter);
-      const encoded = await codec.encode({
-        pictures: drawn(source, segment, borders, onPicture),
-        count: pictures.length,
-        keys: keysOf(segment, codec.keyEvery),
-        scratch: store.scratch(),
-        signal,
-      });
+      const endTurn = await turns.begin();
+      const encoded = await codec
+        .encode({
+          pictures: drawn(source, segment, borders, onPicture, endTurn),
+          count: pictures.length,
+          keys: keysOf(segment, codec.keyEvery),
+          scratch: store.scratch(),
+          signal,
+        })
+        .finally(endTurn);
       if (encoded.packets.length !== pictures.length) {
         throw new MachineFailure(`the encoder wrote ${encoded.packets.length} frames of ${pictures.length}`);
       }
@@ -53,11 +60,28 @@ export function segmentRenderer(
   };
 }
 
+/** Turns at something that there is one of. `begin` waits for the turn before to be over, and gives what ends this one. */
+function oneAtATime() {
+  let last: Promise<void> = Promise.resolve();
+  return {
+    async begin(): Promise<() => void> {
+      const before = last;
+      let end = (): void => undefined;
+      last = new Promise((resolve) => {
+        end = resolve;
+      });
+      await before;
+      return end;
+    },
+  };
+}
+
 function* drawn(
   source: FrameSource,
   { moving, still, stillPictures }: Segment,
   borders: Borders | undefined,
   onPicture: PictureDone,
+  onLast: () => void,
 ): Generator<Uint8Array> {
   let before = source.drawnCount;
   let place = 0;
@@ -69,7 +93,9 @@ function* drawn(
     before = source.drawnCount;
   };
   for (const frame of moving) yield* picture(frame, 1);
-  if (still === undefined) return;
-  yield* picture(still.frame, still.count);
-  for (let more = 1; more < stillPictures; more++) yield* picture(still.frame, 0);
+  if (still !== undefined) {
+    yield* picture(still.frame, still.count);
+    for (let more = 1; more < stillPictures; more++) yield* picture(still.frame, 0);
+  }
+  onLast();
 }

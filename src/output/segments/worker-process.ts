@@ -41,6 +41,7 @@ export function workerProcess(remake: NonNullable<Painter['remake']>, setting: S
 function renderOn(child: ChildProcess, segment: Segment, onPicture: PictureDone): Promise<void> {
   return new Promise((resolve, reject) => {
     const onMessage = (words: FromWorker): void => {
+      if (words.of !== undefined && words.of !== segment.digest) return;
       if (words.kind === 'picture') {
         onPicture(words.frames, words.drawn);
         return;

@@ -22,7 +22,14 @@ export type ToWorker =
   | { readonly kind: 'stop' };
 
 export type FromWorker =
-  | { readonly kind: 'picture'; readonly frames: number; readonly drawn: number }
-  | { readonly kind: 'done' }
-  /** `isMachine`: the sentence is one for the user. */
-  | { readonly kind: 'failed'; readonly sentence: string; readonly isMachine: boolean };
+  | { readonly kind: 'picture'; readonly frames: number; readonly drawn: number; readonly of: SegmentDigest }
+  | { readonly kind: 'done'; readonly of: SegmentDigest }
+  /** `isMachine`: the sentence is one for the user. `of` is undefined where the process can do nothing at all. */
+  | {
+      readonly kind: 'failed';
+      readonly sentence: string;
+      readonly isMachine: boolean;
+      readonly of: SegmentDigest | undefined;
+    };
+
+type SegmentDigest = Segment['digest'];

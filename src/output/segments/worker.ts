@@ -19,10 +19,10 @@ process.on('message', (message: ToWorker) => {
   switch (message.kind) {
     case 'begin':
       renderer = begin(message);
-      renderer.catch(fail);
+      renderer.catch((error) => fail(error, undefined));
       break;
     case 'segment':
-      void renderOne(message).catch(fail);
+      renderOne(message).catch((error) => fail(error, message.segment.digest));
       break;
     case 'stop':
       stop();
@@ -37,15 +37,16 @@ async function begin({ module, data, setting }: Extract<ToWorker, { kind: 'begin
 }
 
 async function renderOne({ segment }: Extract<ToWorker, { kind: 'segment' }>): Promise<void> {
-  const onPicture = (frames: number, drawn: number): void => say({ kind: 'picture', frames, drawn });
+  const of = segment.digest;
+  const onPicture = (frames: number, drawn: number): void => say({ kind: 'picture', frames, drawn, of });
   await (await renderer)?.render(segment, onPicture, stopping.signal);
-  say({ kind: 'done' });
+  say({ kind: 'done', of });
 }
 
-function fail(thrown: unknown): void {
+function fail(thrown: unknown, of: string | undefined): void {
   const error = asMachineFailure(thrown, 'cannot write the frames');
   const isMachine = error instanceof MachineFailure;
-  say({ kind: 'failed', sentence: error instanceof Error ? error.message : String(error), isMachine });
+  say({ kind: 'failed', sentence: error instanceof Error ? error.message : String(error), isMachine, of });
 }
 
 function stop(): void {
