@@ -38,7 +38,7 @@ export function h264(width: number, height: number, rate: Fraction, compatible: 
     stillPictures: compatible ? keyFrameEvery(rate) + 1 : 1,
     keyEvery: keyFrameEvery(rate),
     bytesPerPixel: 0.25,
-    secondsPerMegapixel: 0.012,
+    secondsPerMegapixel: 0.01,
     async encode(work) {
       const stream = await encodePictures(work, { width, height, rate, format: 'yuv420p' }, [
         ...['-c:v', 'libx264', ...options, '-f', 'h264'],

@@ -14,6 +14,7 @@ export interface PictureShape {
 const mostCopied = 127;
 const mostRepeated = 128;
 const mostPassed = 254;
+const endOfLine = 255;
 
 /** `pixels` and `before`: four bytes each, rows from the top; without `before` all of the picture is written. */
 export function animationPicture(
@@ -22,33 +23,34 @@ export function animationPicture(
   shape: PictureShape,
 ): Uint8Array {
   const { width, height } = shape;
-  const lines = before === undefined ? { first: 0, until: height } : changedLines(pixels, before, width, height);
-  if (lines.first >= lines.until) return Uint8Array.of(0, 0, 0, 7, 0, 0, 0);
-  const out = new Output(15 + (lines.until - lines.first) * (width * (shape.order.length + 1) + 8));
-  const isWhole = lines.first === 0 && lines.until === height;
+  const isSame = before === undefined ? () => false : sameLines(pixels, before, width);
+  let first = 0;
+  while (first < height && isSame(first)) first += 1;
+  let until = height;
+  while (until > first && isSame(until - 1)) until -= 1;
+  if (first >= until) return Uint8Array.of(0, 0, 0, 7, 0, 0, 0);
+  const out = new Output(15 + (until - first) * (width * (shape.order.length + 1) + 8));
+  const isWhole = first === 0 && until === height;
   out.short(0); // The length, which is known in the end.
   out.short(0);
   out.short(isWhole ? 0 : 8);
-  if (!isWhole) for (const value of [lines.first, 0, lines.until - lines.first, 0]) out.short(value);
+  if (!isWhole) for (const value of [first, 0, until - first, 0]) out.short(value);
   const bytes = new Uint8Array(pixels.buffer, pixels.byteOffset, pixels.byteLength);
-  for (let line = lines.first; line < lines.until; line++) {
-    writeLine(out, pixels, bytes, before, line * width, width, shape.order);
+  for (let line = first; line < until; line++) {
+    if (isSame(line)) out.pair(1, endOfLine);
+    else writeLine(out, pixels, bytes, before, line * width, width, shape.order);
   }
   out.byte(0); // No more lines.
   return out.done();
 }
 
-function changedLines(pixels: Uint32Array, before: Uint32Array, width: number, height: number) {
+/** Compares as memory, which is many times as fast as pixel by pixel. */
+function sameLines(pixels: Uint32Array, before: Uint32Array, width: number): (line: number) => boolean {
   const [now, then] = [bufferOf(pixels), bufferOf(before)];
-  const isSame = (line: number): boolean => {
+  return (line) => {
     const [from, until] = [line * width * 4, (line + 1) * width * 4];
     return now.compare(then, from, until, from, until) === 0;
   };
-  let first = 0;
-  while (first < height && isSame(first)) first += 1;
-  let until = height;
-  while (until > first && isSame(until - 1)) until -= 1;
-  return { first, until };
 }
 
 function writeLine(
@@ -76,10 +78,6 @@ function writeLine(
     for (const part of order) out.byte(bytes[4 * at + part]!);
   };
   const first = passOver(start);
-  if (first === width) {
-    out.pair(1, 255);
-    return;
-  }
   let at = start + first;
   out.byte(Math.min(first, mostPassed) + 1);
   for (let rest = first - mostPassed; rest > 0; rest -= mostPassed) out.pair(0, Math.min(rest, mostPassed) + 1);
@@ -103,19 +101,23 @@ function writeLine(
     out.byte(until - at);
     for (; at < until; at++) pixel(at);
   }
-  out.byte(255);
+  out.byte(endOfLine);
 }
 
 function bufferOf(words: Uint32Array): Buffer {
   return Buffer.from(words.buffer, words.byteOffset, words.byteLength);
 }
 
+/** Where a picture is put together before its length is known: the same memory for all, which is as large as the pixels. */
+let room = new Uint8Array(0);
+
 class Output {
-  readonly #bytes: Buffer;
+  readonly #bytes: Uint8Array;
   #at = 0;
 
   constructor(most: number) {
-    this.#bytes = Buffer.allocUnsafe(most);
+    if (room.length < most) room = new Uint8Array(most);
+    this.#bytes = room;
   }
 
   byte(value: number): void {
@@ -132,7 +134,7 @@ class Output {
   }
 
   done(): Uint8Array {
-    this.#bytes.writeUInt32BE(this.#at, 0);
-    return Uint8Array.from(this.#bytes.subarray(0, this.#at));
+    new DataView(this.#bytes.buffer).setUint32(0, this.#at);
+    return this.#bytes.slice(0, this.#at);
   }
 }

@@ -21,8 +21,17 @@ export interface FrameSource {
   readonly drawnCount: number;
 }
 
-export function frameSource(painter: Painter, canvas: FrameCanvas, format: PixelFormat | 'png'): FrameSource {
-  const picture = pictures(painter, canvas, format);
+/**
+ * `underWay`: how many pictures are still read when the next is made; fewer where they are not handed to another process
+ * are kinder to the memory.
+ */
+export function frameSource(
+  painter: Painter,
+  canvas: FrameCanvas,
+  format: PixelFormat | 'png',
+  underWay = inStreams,
+): FrameSource {
+  const picture = pictures(painter, canvas, format, underWay);
   let digest: string | undefined;
   let bytes: Uint8Array = new Uint8Array();
   let drawnCount = 0;
@@ -44,7 +53,12 @@ export function frameSource(painter: Painter, canvas: FrameCanvas, format: Pixel
 }
 
 /** Draws a frame; each time in other memory than the times before that may still be on their way to the encoder. */
-function pictures(painter: Painter, canvas: FrameCanvas, format: PixelFormat | 'png'): (frame: number) => Uint8Array {
+function pictures(
+  painter: Painter,
+  canvas: FrameCanvas,
+  format: PixelFormat | 'png',
+  underWay: number,
+): (frame: number) => Uint8Array {
   if (format === 'png') {
     return (frame) => {
       canvas.draw(painter, frame);
@@ -52,13 +66,17 @@ function pictures(painter: Painter, canvas: FrameCanvas, format: PixelFormat | '
     };
   }
   const draw = runningPictures(painter, canvas);
-  const convert = converter(canvas, format);
+  const convert = converter(canvas, format, underWay);
   return (frame) => convert(draw(frame));
 }
 
 /** The bytes of a picture. Only its regions are converted: what differs from the picture before. */
-function converter({ width, height }: FrameCanvas, format: PixelFormat): (picture: Picture) => Uint8Array {
-  const own = inTurn(width, height, format);
+function converter(
+  { width, height }: FrameCanvas,
+  format: PixelFormat,
+  underWay: number,
+): (picture: Picture) => Uint8Array {
+  const own = inTurn(width, height, format, underWay);
   switch (format) {
     case 'opaque':
       return ({ pixels, regions }) => {
@@ -96,17 +114,17 @@ function converter({ width, height }: FrameCanvas, format: PixelFormat): (pictur
 }
 
 /**
- * So many pictures may be on their way at once: one in a stream's hands, one that waits behind it (the stream asks
- * for no more, `ffmpeg.ts`), the same for the segment before, whose stream may be the slower one, one that is being
- * made, and one to spare.
+ * So many pictures may be on their way to ffmpeg at once: one in a stream's hands, one that waits behind it (the stream
+ * asks for no more, `ffmpeg.ts`), the same for the segment before, whose stream may be the slower one, one that is
+ * being made, and one to spare.
  */
-const underWay = 6;
+const inStreams = 6;
 
 /** A picture's conversion writes no farther than so many rows beyond its regions: a block of colour, and the one beside. */
 const rowsBeyond = 4;
 
-/** Memory for pictures, used in turn. */
-function inTurn(width: number, height: number, format: PixelFormat) {
+/** Memory for so many pictures, used in turn. */
+function inTurn(width: number, height: number, format: PixelFormat, underWay: number) {
   const planes = planesOf(width, height, format);
   const length = planes.reduce((sum, { rowBytes, rows }) => sum + rowBytes * rows, 0);
   interface Place {

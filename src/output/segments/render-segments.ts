@@ -62,11 +62,7 @@ function announce(
   const byDigest = new Map(segments.map((segment) => [segment.digest, segment]));
   const different = digests.reduce((sum, digest) => sum + new Set(picturesOf(byDigest.get(digest)!)).size, 0);
   const toMake = missing.reduce((sum, segment) => sum + new Set(picturesOf(segment)).size, 0);
-  rendering.meter.announce(
-    different,
-    toMake,
-    0.5 + secondsOn(missing, rendering) / coresBusy(missing, rendering),
-  );
+  rendering.meter.announce(different, toMake, 0.5 + secondsOn(missing, rendering) / coresBusy(missing, rendering));
 }
 
 /** What one process draws for ffmpeg keeps two busy, and so does each of two. */

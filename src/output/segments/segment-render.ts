@@ -31,7 +31,9 @@ export function segmentRenderer(
   setting: Setting,
   store: SegmentStore,
 ): SegmentRenderer {
-  const source = frameSource(painter, frameCanvas(painter.width, painter.height, setting.key), codec.format);
+  const canvas = frameCanvas(painter.width, painter.height, setting.key);
+  // What we compress ourselves leans on the picture before, and no more.
+  const source = frameSource(painter, canvas, codec.format, codec.encoder === undefined ? 3 : undefined);
   const turns = oneAtATime();
   return {
     async render(segment, onPicture, signal) {
