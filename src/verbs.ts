@@ -105,7 +105,7 @@ export const verbs: readonly Verb[] = [
       },
       {
         flags: '--part <k/n>',
-        does: 'this share of the video alone, OUT-k-of-n.part, for `join`: one machine makes 1/8, another 2/8',
+        does: 'this share alone of the video or the PNG frames, OUT-k-of-n.part, for `join`: one machine makes 1/8, another 2/8',
       },
       { flags: '--no-cache', does: 'draw all anew: neither use nor keep what is the same from one render to the next' },
       { flags: '--quiet', does: 'no progress' },
@@ -122,8 +122,8 @@ export const verbs: readonly Verb[] = [
   {
     name: 'join',
     call: 'join PART... -o OUT',
-    does: 'makes the video of parts that `render --part` has made on several machines, without encoding anything again',
-    options: [out('the video, of the kind that the parts were rendered for')],
+    does: 'makes the video or the PNG frames of parts that `render --part` has made on several machines, without encoding anything again',
+    options: [out('the video, or the folder, of the kind that the parts were rendered for')],
     examples: ['proofreel join lesson-*-of-8.part -o lesson.mp4'],
   },
   {

@@ -1,8 +1,8 @@
 /**
- * `proofreel join`: the parts of a render, made by `render --part`, become its video.
+ * `proofreel join`: the parts of a render, made by `render --part`, become its video or its folder of frames.
  */
 import { listenForInterrupt } from '../output/interrupt.ts';
-import { joinParts } from '../output/segments/parts.ts';
+import { joinParts } from '../output/segments/join-parts.ts';
 import { exitStatus } from '../verbs.ts';
 import { BadCall } from './bad-call.ts';
 import type { Terminal } from './terminal.ts';

@@ -3,88 +3,80 @@
  * picture that stands, or returns, is one file with many names. Or, with holds, each picture once and a list of when it
  * is seen.
  */
-import { copyFile, link, mkdir, readdir, rm, writeFile } from 'node:fs/promises';
+import { copyFile, link, readdir, writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { codecOf } from './codecs/codecs.ts';
 import { type Hold, holdsFile, holdsText } from './holds.ts';
 import { asMachineFailure, systemCode } from './machine-failure.ts';
 import type { Painter } from './painters/painter.ts';
-import type { ProgressMeter } from './progress.ts';
-import { renderSegments } from './segments/render-segments.ts';
-import { PacketReader } from './segments/segment-file.ts';
-import { folderStore } from './segments/segment-store.ts';
-import { filmSegments } from './segments/segment-video.ts';
-import { stretchesOf } from './segments/stretches.ts';
+import { PacketReader, type SegmentIndex } from './segments/segment-file.ts';
+import type { SegmentStore } from './segments/segment-store.ts';
+import { filmSegments, kindOf, type SegmentedOptions, withSegments } from './segments/segment-video.ts';
+import type { Segment } from './segments/segments.ts';
+import { type Stretch, stretchesOf } from './segments/stretches.ts';
+import type { FramesPlan } from './video-plan.ts';
 import { writeWholeFolder } from './whole-file.ts';
 
-export interface FolderOptions {
-  /** `#rrggbb`, laid under every frame. */
-  readonly key: string | undefined;
-  /** Each picture once, and a list. */
-  readonly holds: boolean;
-  readonly meter: ProgressMeter;
-  readonly signal: AbortSignal | undefined;
-}
-
-/** Fills `folder` (an absolute path) with the film's frames, in place of the frames that were there. */
-export async function writeFrameFolder(painter: Painter, folder: string, options: FolderOptions): Promise<void> {
-  await writeWholeFolder(folder, async (part) => {
-    const scratch = `${part}-segments`;
-    try {
-      await mkdir(scratch);
-      await fill(painter, part, scratch, options);
-      options.signal?.throwIfAborted();
-    } finally {
-      await rm(scratch, { recursive: true, force: true });
-    }
+/** Fills the plan's folder with the film's frames, in place of the frames that were there. */
+export async function writeFrameFolder(painter: Painter, plan: FramesPlan, options: SegmentedOptions): Promise<void> {
+  const { signal } = options;
+  const segments = filmSegments(painter, codecOf('png', painter, kindOf(painter, plan)), plan.key);
+  await writeWholeFolder(plan.file, async (part) => {
+    await withSegments(`${part}-segments`, segments, painter, plan, options, async (store, indices) => {
+      const film = { ...painter, stretches: stretchesOf(painter), holds: plan.holds };
+      await fillFolder(part, film, { segments, indices, store }, signal);
+      signal?.throwIfAborted();
+    });
   });
 }
 
-async function fill(painter: Painter, folder: string, scratch: string, options: FolderOptions): Promise<void> {
-  const { key, holds, meter, signal } = options;
-  const kind = { codec: 'png', opaque: false, compatible: false } as const;
-  const codec = codecOf('png', painter, kind);
-  const store = folderStore(scratch);
-  const segments = filmSegments(painter, codec, key);
-  const setting = { ...kind, key, folder: scratch };
-  const indices = await renderSegments(segments, { painter, codec, setting, store, meter, signal });
+/** What a folder of frames follows from besides its pictures. */
+export type FramesFilm = Pick<Painter, 'width' | 'height' | 'rate' | 'frameCount'> & {
+  readonly stretches: readonly Stretch[];
+  readonly holds: boolean;
+};
+
+export interface FramesMade {
+  /** Of the whole film, in order. */
+  readonly segments: readonly Pick<Segment, 'digest' | 'from' | 'frameCount' | 'moving'>[];
+  readonly indices: readonly SegmentIndex[];
+  readonly store: Pick<SegmentStore, 'fileOf'>;
+}
+
+/** Writes into an empty folder. */
+export async function fillFolder(
+  folder: string,
+  film: FramesFilm,
+  { segments, indices, store }: FramesMade,
+  signal: AbortSignal | undefined,
+): Promise<void> {
   const files = new Map<string, string>();
   const list: Hold[] = [];
   const reader = new PacketReader();
-  const pictures = picturesByFrame(segments.map(({ moving, still }) => [...moving, ...(still ? [still.frame] : [])]));
+  let at = 0;
   try {
-    for (const { from, count, digest } of stretchesOf(painter)) {
+    for (const { from, count, digest } of film.stretches) {
       signal?.throwIfAborted();
-      const name = files.get(digest) ?? frameName(from, painter.frameCount);
+      while (segments[at]!.from + segments[at]!.frameCount <= from) at += 1;
+      const name = files.get(digest) ?? frameName(from, film.frameCount);
       list.push({ file: name, in: from, out: from + count });
       const isNew = !files.has(digest);
       files.set(digest, name);
       if (isNew) {
-        const [segment, place] = pictures.get(from)!;
-        const { bytes } = reader.read(store.fileOf(segments[segment]!), indices[segment]!.packets[place]!);
-        await writeFile(join(folder, name), bytes, { flag: 'wx' });
+        const segment = segments[at]!;
+        const place = indices[at]!.packets[Math.min(from - segment.from, segment.moving.length)]!;
+        await writeFile(join(folder, name), reader.read(store.fileOf(segment), place).bytes, { flag: 'wx' });
       }
-      if (holds) continue;
+      if (film.holds) continue;
       let standing = join(folder, name);
       for (let frame = isNew ? from + 1 : from; frame < from + count; frame++) {
-        standing = await again(standing, join(folder, frameName(frame, painter.frameCount)));
+        standing = await again(standing, join(folder, frameName(frame, film.frameCount)));
       }
     }
   } finally {
     reader.close();
   }
-  if (holds) await writeFile(join(folder, holdsFile), holdsText(painter, list));
-}
-
-/** By the frame that a picture was drawn for: its segment, and its place there. */
-function picturesByFrame(segments: readonly (readonly number[])[]): ReadonlyMap<number, readonly [number, number]> {
-  const places = new Map<number, readonly [number, number]>();
-  segments.forEach((frames, segment) => {
-    frames.forEach((frame, place) => {
-      if (!places.has(frame)) places.set(frame, [segment, place]);
-    });
-  });
-  return places;
+  if (film.holds) await writeFile(join(folder, holdsFile), holdsText(film, list));
 }
 
 /** Why `folder` may not be replaced: it holds something that is no frame of ours. Undefined where it may. */

@@ -13,8 +13,10 @@ export interface Hold {
   readonly out: number;
 }
 
+type FilmSize = Pick<Painter, 'rate' | 'frameCount' | 'width' | 'height'>;
+
 /** JSON, one picture a line, in the order in which they are seen; a picture that returns is listed again. */
-export function holdsText({ rate, frameCount, width, height }: Painter, list: readonly Hold[]): string {
+export function holdsText({ rate, frameCount, width, height }: FilmSize, list: readonly Hold[]): string {
   const head = JSON.stringify({
     ...{ holds: 1, rate: `${rate.numerator}/${rate.denominator}`, frames: frameCount, width, height },
   });

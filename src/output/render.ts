@@ -96,21 +96,14 @@ async function render(painter: Painter, name: string, options: RenderOptions): P
     return { kind: 'refused', message: '--compatible is for an .mp4; the other kinds need no such way' };
   }
   const meter = progressMeter(painter.frameCount, options.onProgress, undefined, options.onStart);
-  if (target.kind === 'frames') {
-    if (options.part !== undefined) return { kind: 'refused', message: framesInParts };
-    const message = await folderFault(target.folder);
-    if (message !== undefined) return { kind: 'refused', message };
-    await writeFrameFolder(painter, target.folder, { key, holds: options.holds ?? false, meter, signal });
-    const notices = options.audio === undefined ? [] : ['a folder of frames carries no sound'];
-    return written(target.folder, meter, notices);
-  }
+  if (target.kind === 'frames') return renderFrames(painter, target.folder, options, meter);
   const { audio, audioStart, chapters = [] } = options;
   const layers = await layersOf(painter, target.container, { key, footage, audio, audioStart }, signal);
   if (layers.kind === 'refused') return layers;
   const { under, sound } = layers;
   const wanted = target.container === 'mov' ? options.timecode : undefined;
   const timecode = hasTimecode(painter.rate) ? wanted : undefined;
-  const cache = options.cache === undefined ? undefined : segmentCache(options.cache, await makerOf());
+  const cache = options.cache === undefined ? undefined : segmentCache(options.cache, await makerOf(target.codec));
   const notices = [...layers.notices, ...(timecode === wanted ? [] : [noTimecode])];
   if (options.part !== undefined) {
     if (under !== undefined) return { kind: 'refused', message: overFootageInParts };
@@ -135,10 +128,28 @@ async function render(painter: Painter, name: string, options: RenderOptions): P
   return written(target.file, meter, notices);
 }
 
+async function renderFrames(
+  painter: Painter,
+  folder: string,
+  { key, holds = false, part, audio, workers, signal, onStart, onProgress, ...options }: RenderOptions,
+  meter: ProgressMeter,
+): Promise<RenderResult> {
+  const notices = audio === undefined ? [] : ['a folder of frames carries no sound'];
+  const plan = { file: folder, container: 'frames', codec: 'png', key, holds } as const;
+  const cache = options.cache === undefined ? undefined : segmentCache(options.cache, await makerOf('png'));
+  if (part !== undefined) {
+    const share = await writeShare(painter, plan, part, { onStart, onProgress, signal, cache });
+    return written(share.file, share.meter, notices);
+  }
+  const message = await folderFault(folder);
+  if (message !== undefined) return { kind: 'refused', message };
+  await writeFrameFolder(painter, plan, { meter, signal, cache, workers });
+  return written(folder, meter, notices);
+}
+
 const noTimecode =
   'the .mov has no timecode track: one counts 24, 25, 30, 48, 50 or 60 frames a second, and this film has another rate';
 
-const framesInParts = 'a folder of frames is not made in parts; render some of its steps on each machine (--steps)';
 const overFootageInParts =
   'a video over footage cannot be made in parts: each of its pictures hangs on those before; make parts of the marks alone, as a .mov or .webm';
 

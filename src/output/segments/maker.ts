@@ -1,16 +1,20 @@
 /**
- * Who makes the bytes of a video: this program, what it draws with, and what it encodes with.
+ * Who makes the bytes of a film's pictures: this program, what it draws with, and what it encodes with.
  */
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { cairoVersion, freetypeVersion, version } from 'canvas';
+import type { CodecName } from '../codecs/codecs.ts';
 import { encoderVersion } from '../ffmpeg.ts';
 import { fontFolder } from '../pixels/canvas.ts';
 
-/** Equal for equal programs, and for no others: by the program's own text, so that a change without a number counts. */
-export async function makerOf(): Promise<string> {
+/**
+ * Equal for equal programs, and for no others: by the program's own text, so that a change without a number counts.
+ * PNG frames are made without ffmpeg, and where there is none too.
+ */
+export async function makerOf(codec: CodecName): Promise<string> {
   const hash = createHash('sha256');
   for (const folder of [join(dirname(fileURLToPath(import.meta.url)), '../..'), fontFolder()]) {
     for (const name of readdirSync(folder, { recursive: true, encoding: 'utf8' }).sort()) {
@@ -19,5 +23,5 @@ export async function makerOf(): Promise<string> {
     }
   }
   const others = [version, cairoVersion, freetypeVersion, process.version, process.platform, process.arch];
-  return hash.update(JSON.stringify([...others, await encoderVersion()])).digest('hex');
+  return hash.update(JSON.stringify([...others, codec === 'png' ? '' : await encoderVersion()])).digest('hex');
 }

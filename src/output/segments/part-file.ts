@@ -16,8 +16,8 @@ const headShape = z.object({
   of: count.min(1),
   /** Of the film, the look, the size, the kind of file, and the programs: equal for parts that belong together. */
   film: z.string(),
-  container: z.enum(['mp4', 'mov', 'webm']),
-  codec: z.enum(['h264', 'prores', 'qtrle', 'vp9']),
+  container: z.enum(['mp4', 'mov', 'webm', 'frames']),
+  codec: z.enum(['h264', 'prores', 'qtrle', 'vp9', 'png']),
   width: count,
   height: count,
   rate: z.tuple([whole, whole]),
@@ -31,6 +31,11 @@ const headShape = z.object({
   hasSound: z.boolean(),
   /** Of the whole film: each segment's digest, how many pictures it has in motion, and for how long its last stands. */
   segments: z.array(z.tuple([z.string().regex(/^[0-9a-f]{64}$/), count, count])),
+  /**
+   * Of a folder of frames: which picture is on how many frames, in order; those of one number are the same picture.
+   * `holds`: whether it has each picture once.
+   */
+  frames: z.object({ holds: z.boolean(), stretches: z.array(z.tuple([count.min(1), count])) }).optional(),
   /** What follows, in order: a segment's digest, or `sound`, and its length in bytes. */
   holds: z.array(z.tuple([z.string(), count])),
 });

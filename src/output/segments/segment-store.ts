@@ -10,7 +10,7 @@ import { picturesOf, type Segment } from './segments.ts';
 
 export interface SegmentStore {
   /** Where a segment lies, or would lie. */
-  fileOf(segment: Segment): string;
+  fileOf(segment: Pick<Segment, 'digest'>): string;
   /** The segment where it is kept and whole. */
   find(segment: Segment): Promise<SegmentIndex | undefined>;
   /** Keeps it, whole or not at all. */
@@ -21,7 +21,7 @@ export interface SegmentStore {
 
 /** A store in a folder that is there. */
 export function folderStore(folder: string): SegmentStore {
-  const fileOf = (segment: Segment): string => join(folder, `${segment.digest}.segment`);
+  const fileOf = (segment: Pick<Segment, 'digest'>): string => join(folder, `${segment.digest}.segment`);
   const scratch = (): string => join(folder, `scratch-${process.pid}-${randomBytes(4).toString('hex')}`);
   const find = (segment: Segment) => readSegment(fileOf(segment), picturesOf(segment).length);
   return {

@@ -10,7 +10,7 @@ import { finishVideo, isFinished } from '../finish-video.ts';
 import type { Painter } from '../painters/painter.ts';
 import type { ProgressMeter } from '../progress.ts';
 import { sounds } from '../sound.ts';
-import type { VideoPlan } from '../video-plan.ts';
+import type { PicturePlan, VideoPlan } from '../video-plan.ts';
 import { writeWholeFile } from '../whole-file.ts';
 import { requireFrames } from '../whole-video.ts';
 import { joinSegments } from './join-segments.ts';
@@ -55,7 +55,7 @@ export async function withSegments(
   folder: string,
   segments: readonly Segment[],
   painter: Painter,
-  plan: VideoPlan,
+  plan: PicturePlan,
   { meter, signal, cache, workers }: SegmentedOptions,
   work: (store: SegmentStore, indices: readonly SegmentIndex[]) => Promise<void>,
 ): Promise<void> {
@@ -76,12 +76,12 @@ export async function withSegments(
 }
 
 /** Which way of compressing pictures the plan asks for. */
-export function kindOf(painter: Painter, { codec, key, compatible = false }: VideoPlan) {
+export function kindOf(painter: Painter, { codec, key, compatible = false }: PicturePlan) {
   return { codec, opaque: isOpaque(painter, key), compatible };
 }
 
 /** What a container has to know of the picture. */
-export function pictureOf(painter: Painter, { key }: VideoPlan) {
+export function pictureOf(painter: Painter, { key }: PicturePlan) {
   const { width, height, rate, frameCount } = painter;
   return { width, height, rate, frameCount, alpha: !isOpaque(painter, key) };
 }

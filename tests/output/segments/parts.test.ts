@@ -3,9 +3,10 @@
  * refused with the reason.
  */
 import { copyFileSync, readFileSync, writeFileSync } from 'node:fs';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { type RenderOptions, renderFilm } from '../../../src/output/render.ts';
-import { joinParts, partName, shareOf } from '../../../src/output/segments/parts.ts';
+import { joinParts } from '../../../src/output/segments/join-parts.ts';
+import { partName, shareOf } from '../../../src/output/segments/parts.ts';
 import type { Segment } from '../../../src/output/segments/segments.ts';
 import { fraction } from '../../../src/scene/fraction.ts';
 import { frameAt } from '../../../src/timeline/film.ts';
@@ -15,16 +16,21 @@ import { squarePainter, walkingSquare } from '../square-painter.ts';
 const scratch = scratchFolder();
 afterAll(scratch.remove);
 
+/** Three times ten frames of motion and sixteen that stand. */
+const frameCount = 78;
 const film = (left: number, transparent: boolean) =>
   squarePainter({
-    frameCount: 130,
+    frameCount,
     rate: fraction(30000n, 1001n),
     ...(transparent ? {} : { ground: [20, 40, 60] as const }),
     squares: (frame) =>
       walkingSquare(1, [220, 40, 40, 255])(frame % 26 < 10 ? left + (frame % 26) / 4 : Math.floor(frame / 26)),
   });
 
-const chapters = [{ name: 'All of it', from: frameAt(0), until: frameAt(130) }];
+/** Places at which its square is, one on each frame. */
+const different = 3;
+
+const chapters = [{ name: 'All of it', from: frameAt(0), until: frameAt(frameCount) }];
 
 async function inParts(name: string, of: number, options: RenderOptions = {}): Promise<readonly string[]> {
   const painter = film(0, !name.endsWith('.mp4'));
@@ -44,25 +50,73 @@ describe('the parts of a film, joined', () => {
     const parts = await inParts(name, 3, options);
     expect(parts).toEqual([1, 2, 3].map((number) => scratch.at(name.replace(/\.(\w+)$/, `-${number}-of-3.part`))));
     const joined = scratch.at(`joined-${name}`);
-    expect(await joinParts([...parts].reverse(), joined)).toMatchObject({ kind: 'written', frameCount: 130, parts: 3 });
+    expect(await joinParts([...parts].reverse(), joined)).toMatchObject({ kind: 'written', frameCount, parts: 3 });
     expect(readFileSync(joined).equals(readFileSync(scratch.at(name)))).toBe(true);
   });
 
   it('have the sound', async () => {
-    ffmpeg(['-f', 'lavfi', '-i', 'sine=frequency=440:sample_rate=48000:duration=9', scratch.at('tone.wav')]);
+    ffmpeg(['-f', 'lavfi', '-i', 'sine=frequency=440:sample_rate=48000:duration=5', scratch.at('tone.wav')]);
     const options = { audio: scratch.at('tone.wav') };
     await renderFilm(film(0, false), scratch.at('loud.mp4'), options);
     await joinParts(await inParts('loud.mp4', 2, options), scratch.at('loud-joined.mp4'));
     const [whole, joined] = ['loud.mp4', 'loud-joined.mp4'].map((name) => decodeSound(scratch.at(name)));
     expect(joined!.length).toBe(whole!.length);
     expect(joined!.every((sample, index) => Math.abs(sample - whole![index]!) < 1e-4)).toBe(true);
-    expect(probeVideo(scratch.at('loud-joined.mp4')).nb_read_frames).toBe('130');
+    expect(probeVideo(scratch.at('loud-joined.mp4')).nb_read_frames).toBe(String(frameCount));
   });
 
   it('may be more than there are segments', async () => {
-    const parts = await inParts('many.mp4', 30);
+    const parts = await inParts('many.mp4', 7);
     expect(await joinParts(parts, scratch.at('many-joined.mp4'))).toMatchObject({ kind: 'written' });
-    expect(probeVideo(scratch.at('many-joined.mp4')).nb_read_frames).toBe('130');
+    expect(probeVideo(scratch.at('many-joined.mp4')).nb_read_frames).toBe(String(frameCount));
+  });
+});
+
+describe('the parts of a folder of frames, joined', () => {
+  it.each([
+    { what: 'a picture a frame', holds: false },
+    { what: 'each picture once, and a list', holds: true },
+  ])('$what: the folder of a render in one go', async ({ holds }) => {
+    const name = `frames-${holds}`;
+    await renderFilm(film(0, true), scratch.at(`${name}/`), { holds });
+    const parts = await inParts(`${name}/`, 3, { holds });
+    expect(parts).toEqual([1, 2, 3].map((number) => scratch.at(`${name}-${number}-of-3.part`)));
+    const joined = await joinParts([...parts].reverse(), scratch.at(`${name}-joined/`));
+    expect(joined).toMatchObject({ kind: 'written', frameCount, parts: 3 });
+    const files = scratch.list(name);
+    expect(scratch.list(`${name}-joined`)).toEqual(files);
+    expect(files).toHaveLength(holds ? different + 1 : frameCount);
+    for (const file of files) {
+      const [whole, part] = [name, `${name}-joined`].map((folder) => readFileSync(scratch.at(`${folder}/${file}`)));
+      expect(part!.equals(whole!), file).toBe(true);
+    }
+  });
+
+  it('need no ffmpeg', async () => {
+    vi.stubEnv('PATH', '');
+    try {
+      const parts = await inParts('bare/', 2);
+      expect(await joinParts(parts, scratch.at('bare-joined/'))).toMatchObject({ kind: 'written' });
+    } finally {
+      vi.unstubAllEnvs();
+    }
+  });
+
+  it('take the place of frames alone', async () => {
+    const parts = await inParts('own/', 1);
+    writeFileSync(scratch.at('letter.txt'), 'mine');
+    expect(await joinParts(parts, `${scratch.folder}/`)).toMatchObject({
+      kind: 'refused',
+      message: expect.stringMatching(/ holds '.*', which is no frame; /),
+    });
+    expect(await joinParts(parts, scratch.at('a.mp4'))).toEqual({
+      kind: 'refused',
+      message: "these are the parts of a folder of PNG frames; name a folder, 'a.mp4/'",
+    });
+    expect(await joinParts(await inParts('some.mp4', 1), scratch.at('folder/'))).toMatchObject({
+      kind: 'refused',
+      message: "these are the parts of a .mp4; name the result so, not 'folder'",
+    });
   });
 });
 
@@ -86,8 +140,13 @@ describe('the shares', () => {
   });
 
   it('have names that sort', () => {
-    expect(partName('/v/lesson.mp4', { number: 2, of: 8 })).toBe('/v/lesson-2-of-8.part');
-    expect(partName('/v/lesson.mp4', { number: 2, of: 12 })).toBe('/v/lesson-02-of-12.part');
+    expect(partName({ file: '/v/lesson.mp4', container: 'mp4' }, { number: 2, of: 8 })).toBe('/v/lesson-2-of-8.part');
+    expect(partName({ file: '/v/lesson.mp4', container: 'mp4' }, { number: 2, of: 12 })).toBe(
+      '/v/lesson-02-of-12.part',
+    );
+    expect(partName({ file: '/v/frames.v2', container: 'frames' }, { number: 2, of: 8 })).toBe(
+      '/v/frames.v2-2-of-8.part',
+    );
   });
 });
 
@@ -136,12 +195,4 @@ describe('parts that cannot be joined', () => {
     );
     expect(scratch.list().filter((file) => file === 'a.mp4' || file.startsWith('.'))).toEqual([]);
   });
-
-  it.each([['frames/', /^a folder of frames is not made in parts; render some of its steps on each machine/]])(
-    '%s is not made in parts',
-    async (name, message) => {
-      const result = await renderFilm(film(0, false), scratch.at(name), { part: { number: 1, of: 2 } });
-      expect(result.kind === 'refused' && result.message).toMatch(message);
-    },
-  );
 });

@@ -26,31 +26,31 @@ const lesson = (colours: readonly number[], transparent = false) =>
       return [{ left, top: 6 + 4 * step, width: 12, height: 12, colour: [220, colours[step]!, 40, 255] }];
     },
   });
-const first = lesson([10, 60, 110, 160, 210]);
-const mended = [10, 60, 111, 160, 210];
+const first = lesson([10, 60, 110]);
+const mended = [10, 61, 110];
 
-describe('one step of five mended', () => {
-  it.each(['film.mp4', 'film.mov', 'film.webm'])(
-    '%s: that step is drawn, and the file is that of a render from nothing',
+describe('one step of three mended', () => {
+  it.each(['film.mp4', 'film.mov', 'film.webm', 'frames/'])(
+    '%s: that step is drawn, and what is written is that of a render from nothing',
     async (name) => {
       const cache = scratch.at(`cache-${name}`);
       const transparent = !name.endsWith('.mp4');
-      await renderFilm(lesson([10, 60, 110, 160, 210], transparent), scratch.at(name), { cache });
+      await renderFilm(lesson([10, 60, 110], transparent), scratch.at(name), { cache });
       const result = await renderFilm(lesson(mended, transparent), scratch.at(name), { cache });
       // A square that has come to its end looks as in the ten frames before.
-      expect(result).toMatchObject({ kind: 'written', frameCount: 150, drawn: 11, kept: 120 });
+      expect(result).toMatchObject({ kind: 'written', frameCount: 90, drawn: 11, kept: 60 });
       await renderFilm(lesson(mended, transparent), scratch.at(`fresh-${name}`));
-      expect(readFileSync(scratch.at(name)).equals(readFileSync(scratch.at(`fresh-${name}`)))).toBe(true);
+      expect(contentOf(name)).toEqual(contentOf(`fresh-${name}`));
     },
   );
 
   it('nothing is drawn where nothing changed', async () => {
     const cache = scratch.at('cache-film.mp4');
-    expect(await renderFilm(lesson(mended), scratch.at('again.mp4'), { cache })).toMatchObject({ drawn: 0, kept: 150 });
+    expect(await renderFilm(lesson(mended), scratch.at('again.mp4'), { cache })).toMatchObject({ drawn: 0, kept: 90 });
   });
 
   it('another key colour is another picture', async () => {
-    const [cache, film] = [scratch.at('cache-keys'), lesson([10, 60], true)];
+    const [cache, film] = [scratch.at('cache-keys'), lesson([10], true)];
     await renderFilm(film, scratch.at('green.mp4'), { cache, key: '#00b140' });
     const result = await renderFilm(film, scratch.at('blue.mp4'), { cache, key: '#0000ff' });
     expect(result).toMatchObject({ kept: 0 });
@@ -70,18 +70,18 @@ describe('a cache in which something is wrong', () => {
     });
     expect(await renderFilm(first, scratch.at('anew.mp4'), { cache })).toMatchObject({ kept: 0 });
     expect(readFileSync(scratch.at('anew.mp4')).equals(readFileSync(scratch.at('whole.mp4')))).toBe(true);
-    expect(await renderFilm(first, scratch.at('anew.mp4'), { cache })).toMatchObject({ kept: 150, drawn: 0 });
+    expect(await renderFilm(first, scratch.at('anew.mp4'), { cache })).toMatchObject({ kept: 90, drawn: 0 });
   });
 
   it('one that cannot be written is done without', async () => {
     writeFileSync(scratch.at('a-file'), '');
-    const result = await renderFilm(first, scratch.at('bare.mp4'), { cache: scratch.at('a-file') });
+    const result = await renderFilm(lesson([10]), scratch.at('bare.mp4'), { cache: scratch.at('a-file') });
     expect(result).toMatchObject({ kind: 'written', kept: 0 });
   });
 
   it('two renders at once make the same of it', async () => {
     const cache = scratch.at('shared');
-    const names = ['one.mp4', 'two.mp4', 'three.mp4'].map((name) => scratch.at(name));
+    const names = ['one.mp4', 'two.mp4'].map((name) => scratch.at(name));
     await Promise.all(names.map((name) => renderFilm(first, name, { cache })));
     const [one, ...others] = names.map((name) => readFileSync(name));
     expect(others.every((other) => other.equals(one!))).toBe(true);
@@ -145,6 +145,12 @@ describe('the cache', () => {
     expect(cacheFolder({})).toBe(join(homedir(), '.cache/proofreel'));
   });
 });
+
+/** The bytes of a file, or of the files of a folder. */
+function contentOf(name: string): readonly string[] {
+  if (!name.endsWith('/')) return [readFileSync(scratch.at(name), 'base64')];
+  return scratch.list(name).map((file) => `${file} ${readFileSync(scratch.at(`${name}${file}`), 'base64')}`);
+}
 
 function entriesOf(cache: string): readonly string[] {
   return readdirSync(join(cache, 'segments')).map((name) => join(cache, 'segments', name));
