@@ -47,7 +47,7 @@ export function checkStep(walk: Walk, step: Step): CheckedStep {
     walk.restingSteps.add(step.id);
   const argument =
     main === undefined ? { found: false, others: 0, sets: [], links: [] } : argumentTried(main.evaluated);
-  const mends = sound || step.fails ? [] : untilFalse(checked).flatMap((each) => mendsFor(walk, each));
+  const mends = sound || step.fails ? [] : untilFalse(checked).flatMap((each) => mendsFor(walk, step, before, each));
   walk.diagnostics.push(
     ...warningsOf(step, checked, names),
     ...judgeMarks({ step, before, after: walk.position, argument, conclusions, sound }),
@@ -80,12 +80,22 @@ function untilFalse(checked: readonly CheckedClaim[]): readonly CheckedClaim[] {
 }
 
 /** What would mend the claim, as long as mends are still looked for: each takes a search of its own. */
-function mendsFor(walk: Walk, { claim, position, evaluated, conclusions, eithers }: CheckedClaim): MendFor[] {
+function mendsFor(
+  walk: Walk,
+  step: Step,
+  before: Position,
+  { claim, position, evaluated, conclusions, eithers }: CheckedClaim,
+): MendFor[] {
   const failing = conclusions.filter((each) => each.verdict === 'unproved' && each.restsOn.length === 0);
   const isBroken = evaluated.argument.links.some((link) => !link.holds);
   if ((failing.length === 0 && !isBroken) || walk.mendsLeft <= 0) return [];
   walk.mendsLeft--;
-  const known = { eithers, truth: walk.truth, find: proposeStep };
+  const because = claim.origin === 'so' ? step.because : step.cascade[claim.item]?.because;
+  const judge = (reached: Position, again: Evaluated) => {
+    const name = judgeGivenName(reached, because, claim, again);
+    return name?.judged === 'misnamed' ? name : undefined;
+  };
+  const known = { eithers, truth: walk.truth, find: proposeStep, before, judge };
   const mends = mendsOf(
     position,
     claim,
@@ -192,7 +202,11 @@ function messageOf(
   mends: readonly MendFor[],
 ): string {
   const reason = reasonOf(grid, faults, links, conclusions, names);
-  return [reason, ...mends.map((mend) => explainMend(grid, mend))].join('. ');
+  const bad = conclusions
+    .filter(({ verdict }) => verdict === 'unproved' || verdict === 'false')
+    .map(({ text }) => text);
+  const isWhole = (mend: MendFor) => faults.length === 0 && bad.every((text) => mend.conclusions.includes(text));
+  return [reason, ...mends.map((mend) => explainMend(grid, mend, isWhole(mend)))].join('. ');
 }
 
 function reasonOf(

@@ -71,25 +71,40 @@ export function explainConclusion(
   return `${text} is ${reasons.isFalse ? 'false' : 'not proved'}${falsehood}: ${why(grid, claim, evaluated, reasons)}${hint}`;
 }
 
-/** What would mend it, as a sentence. */
-export function explainMend(grid: Grid, { mend, conclusions }: MendFor): string {
+/** What would mend it, as a sentence. `isWhole`: whether nothing else would be wrong with the step then but its name. */
+export function explainMend(grid: Grid, { mend, conclusions }: MendFor, isWhole: boolean): string {
   const these = conclusions.length === 0 ? 'this step' : compactly(conclusions).join(' ');
   switch (mend.kind) {
     case 'name further sets':
       return `Adding ${inWords(mend.names)} proves ${these}`;
     case 'prove it apart':
-      return `${named(mend.step)} proves ${these}`;
+      return mend.where === 'before'
+        ? `${named(mend.step)} proves ${these}`
+        : `${named(mend.step)} proves ${these} at this place of the step; make it a step of its own between the two parts`;
     case 'remove first': {
       const gone = inWords(mend.candidates.map((candidate) => printCandidate(grid, candidate)));
       const [first, ...others] = mend.steps;
-      const hold = conclusions.length === 0 ? 'its link hold' : 'this step hold';
       if (first === undefined)
         return `Without ${gone} it would hold, so remove ${mend.candidates.length === 1 ? 'it' : 'them'} first`;
-      return others.length === 0
-        ? `${named(first)} removes ${gone}; as a step before this one it would make ${hold}`
-        : `${mend.steps.map(named).join(', then ')} remove ${gone}; as steps before this one they would make ${hold}`;
+      const whom = others.length === 0 ? 'as a step before this one it' : 'as steps before this one they';
+      const removes = others.length === 0 ? 'removes' : 'remove';
+      const effect =
+        conclusions.length === 0
+          ? 'would make its link hold'
+          : isWhole
+            ? 'would make this step hold'
+            : `would let this step prove ${these}`;
+      return `${mend.steps.map(named).join(', then ')} ${removes} ${gone}; ${whom} ${effect}${underNames(mend.names)}`;
     }
   }
+}
+
+/** What the step must be called then, where that is another name than it has. */
+function underNames(names: readonly string[] | undefined): string {
+  if (names === undefined) return '';
+  return names.length === 0
+    ? ', which then bears no name that is known here'
+    : `, which then is to be called ${inWords(names.slice(0, 2), 'or')}`;
 }
 
 /** `A pointing pair (5b5)`. */

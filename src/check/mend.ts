@@ -7,7 +7,7 @@
 import { type Candidate, countOf, has, membersOf } from '../grid/candidates.ts';
 import { printConclusion } from '../grid/notation/print.ts';
 import type { Conclusion } from '../grid/terms.ts';
-import { type Position, prove, takeAsRead } from '../proof/kernel.ts';
+import { isSpent, type Position, prove, takeAsRead } from '../proof/kernel.ts';
 import type { ProposedStep } from '../scene/step-text.ts';
 import { type Eithers, givesAnArgument } from './argument.ts';
 import { type Claim, type Evaluated, evaluate } from './claim.ts';
@@ -22,6 +22,10 @@ export interface MendKnowledge {
   readonly eithers: Eithers;
   readonly truth: Truth;
   readonly find: FindArgument;
+  /** The position when the step begins: what is put before it must hold there, whatever the step says by then. */
+  readonly before: Position;
+  /** Whether the claim's argument bears the name that it was given, and if not, the names that it bears. */
+  readonly judge: (position: Position, evaluated: Evaluated) => { readonly fits: readonly string[] } | undefined;
 }
 
 /** At most this many mends a claim: what is left can be asked for again once these are done. */
@@ -43,7 +47,7 @@ export function mendsOf(
   while (left.length > 0 && mends.length < mendsBound) {
     const found = givesAnArgument(claim.given)
       ? mendArgument(position, claim, evaluated, left, known)
-      : proveApart(position, claim, left[0]!, known.find);
+      : proveApart(position, claim, left[0]!, known);
     const served = new Set(found?.conclusions ?? [printConclusion(position.grid, left[0]!)]);
     if (found !== undefined) mends.push(found);
     left = left.filter((conclusion) => !served.has(printConclusion(position.grid, conclusion)));
@@ -61,16 +65,25 @@ export function mendLinks(
   const breakers = breakersOf(evaluated);
   const isUntrue = (candidate: Candidate) => !isContradicted(known.truth, { kind: 'impossible', candidate });
   if (breakers.length === 0 || !breakers.every(isUntrue)) return undefined;
-  const again = evaluate(without(position, breakers), claim, known.eithers);
+  const reached = without(position, breakers);
+  const again = evaluate(reached, claim, known.eithers);
   if (!isWhole(again)) return undefined;
-  return { kind: 'remove first', candidates: breakers, steps: stepsRemoving(position, breakers, known.find) };
+  const names = known.judge(reached, again)?.fits;
+  return { kind: 'remove first', candidates: breakers, steps: stepsRemoving(known, breakers), names };
 }
 
 /** A set for a step that names none; an argument by name for what is left out of a list, or comes too early in a cascade. */
-function proveApart(position: Position, claim: Claim, conclusion: Conclusion, find: FindArgument): MendFor | undefined {
+function proveApart(
+  position: Position,
+  claim: Claim,
+  conclusion: Conclusion,
+  { before, find }: MendKnowledge,
+): MendFor | undefined {
   const conclusions = [printConclusion(position.grid, conclusion)];
-  const step = find(position, conclusion);
-  if (step !== undefined) return { mend: { kind: 'prove it apart', step }, conclusions };
+  for (const [where, at] of [['before', before] as const, ['within', position] as const]) {
+    const step = find(at, conclusion);
+    if (step !== undefined) return { mend: { kind: 'prove it apart', step, where }, conclusions };
+  }
   const sets = claim.origin === 'so' ? missingSets(position, [], [conclusion]) : undefined;
   return sets && { mend: { kind: 'name further sets', names: sets.map((set) => set.name) }, conclusions };
 }
@@ -101,6 +114,8 @@ function furtherSets(position: Position, evaluated: Evaluated, failing: readonly
 const proveBound = 20_000;
 /** Removals that serve are shown by a named argument only so often: each is a search of its own. */
 const stepsBound = 3;
+/** And judged by their names only so often. */
+const namesBound = 8;
 
 /** Removals without which the argument holds, those that serve most conclusions first. */
 function removalsFirst(
@@ -108,13 +123,15 @@ function removalsFirst(
   claim: Claim,
   evaluated: Evaluated,
   failing: readonly Conclusion[],
-  { eithers, truth, find }: MendKnowledge,
+  known: MendKnowledge,
 ): MendFor[] {
+  const { eithers, truth } = known;
   const keys = failing.map((conclusion) => printConclusion(position.grid, conclusion));
   const isUntrue = (candidate: Candidate) => !isContradicted(truth, { kind: 'impossible', candidate });
   const served = removalsToTry(position, evaluated, failing).flatMap((candidates) => {
     if (!candidates.every(isUntrue)) return [];
-    const again = evaluate(without(position, candidates), claim, eithers);
+    const reached = without(position, candidates);
+    const again = evaluate(reached, claim, eithers);
     if (!isWhole(again)) return [];
     const proved = new Set(
       again.conclusions
@@ -122,12 +139,20 @@ function removalsFirst(
         .map((each) => printConclusion(position.grid, each.conclusion)),
     );
     const conclusions = keys.filter((key) => proved.has(key));
-    return conclusions.length === 0 ? [] : [{ candidates, conclusions }];
+    return conclusions.length === 0 ? [] : [{ candidates, conclusions, reached, again }];
   });
-  const best = served.toSorted((a, b) => b.conclusions.length - a.conclusions.length);
-  return best.map(({ candidates, conclusions }, index) => {
-    const steps = index < stepsBound ? stepsRemoving(position, candidates, find) : [];
-    return { mend: { kind: 'remove first', candidates, steps }, conclusions };
+  const most = served.toSorted((a, b) => b.conclusions.length - a.conclusions.length);
+  const named = most
+    .slice(0, namesBound)
+    .map((each) => ({ ...each, names: known.judge(each.reached, each.again)?.fits }));
+  // Of those that serve as many, those first that leave the argument its name.
+  const best = named.toSorted(
+    (a, b) =>
+      b.conclusions.length - a.conclusions.length || Number(a.names !== undefined) - Number(b.names !== undefined),
+  );
+  return best.map(({ candidates, conclusions, names }, index) => {
+    const steps = index < stepsBound ? stepsRemoving(known, candidates) : [];
+    return { mend: { kind: 'remove first', candidates, steps, names }, conclusions };
   });
 }
 
@@ -157,12 +182,13 @@ function removalsToTry({ placed }: Position, evaluated: Evaluated, failing: read
   return [...(breakers.length > 0 ? [breakers] : []), ...(isSmall ? alone.map((candidate) => [candidate]) : [])];
 }
 
-/** Named arguments that remove the candidates one after the other; none if one of them has no such argument. */
-function stepsRemoving(position: Position, candidates: readonly Candidate[], find: FindArgument): ProposedStep[] {
+/** Named arguments that remove the candidates one after the other before the step; none if one of them has no such argument. */
+function stepsRemoving({ before, find }: MendKnowledge, candidates: readonly Candidate[]): ProposedStep[] {
   const steps: ProposedStep[] = [];
-  let at = position;
+  let at = before;
   for (const candidate of candidates) {
     const conclusion: Conclusion = { kind: 'impossible', candidate };
+    if (isSpent(at, conclusion)) continue;
     const step = find(at, conclusion);
     if (step === undefined) return [];
     steps.push(step);

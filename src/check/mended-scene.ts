@@ -9,10 +9,10 @@ import { printCandidate, printConclusion, printOnly, printPencil } from '../grid
 import type { Conclusion } from '../grid/terms.ts';
 import { readScene } from '../scene/read.ts';
 import type { Located, Step } from '../scene/scene.ts';
-import { idBefore, stepText } from '../scene/step-text.ts';
+import { idsBefore, stepText } from '../scene/step-text.ts';
 import { checkScene } from './check-scene.ts';
 import { commentedOut, type Edit, edited, itemIndent, lineStart, linesBefore } from './scene-text.ts';
-import type { CheckedScene, CheckedStep } from './verdict.ts';
+import { type CheckedScene, type CheckedStep, stepsBefore } from './verdict.ts';
 
 export interface MendedScene {
   readonly text: string;
@@ -139,15 +139,11 @@ function* stepsPut(
   indent: string,
 ): Generator<Way> {
   for (const { mend } of mends) {
-    const steps = mend.kind === 'remove first' ? mend.steps : mend.kind === 'prove it apart' ? [mend.step] : [];
+    const steps = stepsBefore(mend);
     if (steps.length === 0) continue;
-    const taken = new Set(ids);
-    const lines = steps.flatMap((each) => {
-      let index = 0;
-      while (taken.has(idBefore(step.id, index))) index++;
-      const id = idBefore(step.id, index);
-      taken.add(id);
-      const own = stepText(each, id)
+    const newIds = idsBefore(step.id, steps.length, ids);
+    const lines = steps.flatMap((each, index) => {
+      const own = stepText(each, newIds[index]!)
         .split('\n')
         .map((line) => `${indent}${line}`);
       return [`${indent}# mended: ${step.id} needs this first`, ...own];

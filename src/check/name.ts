@@ -4,7 +4,9 @@
 import type { Conclusion } from '../grid/terms.ts';
 import type { Position } from '../proof/kernel.ts';
 import type { Step } from '../scene/scene.ts';
-import { judgeName } from '../techniques/judge-name.ts';
+import { techniqueNamed } from '../techniques/all-techniques.ts';
+import { judgeName, recogniseIn } from '../techniques/judge-name.ts';
+import type { Shape } from '../techniques/technique.ts';
 import type { Claim, Evaluated } from './claim.ts';
 import { inWords } from './explain.ts';
 import type { CheckedName } from './verdict.ts';
@@ -23,17 +25,36 @@ export function judgeGivenName(
   const proved = conclusions.filter((each) => each.outcome.kind === 'proved');
   const notJudged: CheckedName = { given: because.written, judged: 'not judged', fits: [], remark: undefined };
   if (proved.length === 0) return notJudged;
-  const sets = [...new Set(proved.flatMap((each) => each.sets.map((named) => named.set)))];
+  const { judged, fits, warning } = judgeName(shapeOf(position, claim, argument, proved), because.name);
+  return { given: because.written, judged, fits, remark: warning ?? misnaming(because.written, judged, fits) };
+}
+
+/** Whether an argument that proves all its conclusions bears the name, and not but loosely. */
+export function bearsName(
+  position: Position,
+  name: string,
+  claim: Claim,
+  { argument, conclusions }: Evaluated,
+): boolean {
+  const technique = techniqueNamed(name);
+  if (technique === undefined) return false;
+  return recogniseIn(technique, shapeOf(position, claim, argument, conclusions))?.kind === 'fits';
+}
+
+function shapeOf(
+  position: Position,
+  { given }: Claim,
+  argument: Evaluated['argument'],
+  proved: Evaluated['conclusions'],
+): Shape {
   const chainsHold = argument.links.every((link) => link.holds) && argument.faults.length === 0;
-  const shape = {
+  return {
     position,
-    sets,
-    chains: chainsHold ? claim.given.chains.map((chain) => chain.value) : [],
-    deadly: claim.given.deadly?.value,
+    sets: [...new Set(proved.flatMap((each) => each.sets.map((named) => named.set)))],
+    chains: chainsHold ? given.chains.map((chain) => chain.value) : [],
+    deadly: given.deadly?.value,
     conclusions: proved.map((each): Conclusion => each.conclusion),
   };
-  const { judged, fits, warning } = judgeName(shape, because.name);
-  return { given: because.written, judged, fits, remark: warning ?? misnaming(because.written, judged, fits) };
 }
 
 function misnaming(written: string, judged: CheckedName['judged'], fits: readonly string[]): string | undefined {

@@ -1,12 +1,21 @@
 /**
- * An argument that was found, as a step that could be pasted into a scene.
+ * An argument that was found, as a step that could be pasted into a scene: it is read again as it is written, and
+ * offered only if it proves its conclusion and bears its name.
  */
+import { parseChain } from '../grid/notation/chain.ts';
+import { parseConclusions } from '../grid/notation/conclusions.ts';
+import { parseDeadly } from '../grid/notation/deadly.ts';
 import { printChain, printConclusion } from '../grid/notation/print.ts';
-import type { Conclusion } from '../grid/terms.ts';
+import { parseSets } from '../grid/notation/sets.ts';
+import type { Conclusion, Reading } from '../grid/terms.ts';
 import type { Position } from '../proof/kernel.ts';
+import type { Located } from '../scene/scene.ts';
 import type { ProposedStep } from '../scene/step-text.ts';
-import { simplestArgument } from '../techniques/simplest.ts';
+import { type FoundArgument, findArgument } from '../techniques/find-argument.ts';
+import { namesInTeachingOrder } from '../techniques/simplest.ts';
 import { buildFound } from './argument.ts';
+import { type Claim, evaluate } from './claim.ts';
+import { bearsName } from './name.ts';
 
 /** A placement is told by a single, whatever else would prove it. */
 const singles = ['full house', 'hidden single', 'naked single'];
@@ -15,19 +24,72 @@ const singles = ['full house', 'hidden single', 'naked single'];
 export function proposeStep(
   position: Position,
   conclusion: Conclusion,
-  names?: readonly string[],
+  names: readonly string[] = namesInTeachingOrder,
 ): ProposedStep | undefined {
-  const found = simplestArgument(position, conclusion, conclusion.kind === 'one-of' ? singles : names);
-  if (found === undefined) return undefined;
+  for (const name of conclusion.kind === 'one-of' ? singles : names) {
+    const found = findArgument(position, name, [conclusion]);
+    if (found === undefined) continue;
+    const step = waysToWrite(position, name, found, conclusion).find((each) => holdsAsWritten(position, each));
+    if (step !== undefined) return step;
+  }
+  return undefined;
+}
+
+/** By its chain, where it has one; by its sets alone. */
+function waysToWrite(
+  position: Position,
+  because: string,
+  found: FoundArgument,
+  conclusion: Conclusion,
+): readonly ProposedStep[] {
   const { chain } = found.instance;
   const { sets } = buildFound(position, found);
   const deadly = sets.find((named) => named.set.source.kind === 'guardians');
   const named = sets.filter((each) => each !== deadly).map((each) => each.name);
-  return {
-    because: found.name,
-    from: chain === undefined && named.length > 0 ? named.join(' ') : undefined,
-    chain: chain === undefined ? undefined : printChain(position.grid, { ...chain, concludes: [] }),
+  const common = {
+    because,
     deadly: deadly?.name.replace(/^deadly /, ''),
     so: printConclusion(position.grid, conclusion),
   };
+  const bySets = { ...common, from: named.length > 0 ? named.join(' ') : undefined, chain: undefined };
+  if (chain === undefined) return [bySets];
+  return [{ ...common, from: undefined, chain: printChain(position.grid, { ...chain, concludes: [] }) }, bySets];
+}
+
+/** Whether the step, read as a scene's reader reads it, is sound in the position with its name. */
+export function holdsAsWritten(position: Position, step: ProposedStep): boolean {
+  const read = <T>(text: string | undefined, parse: (grid: Position['grid'], text: string) => Reading<T>) => {
+    const reading = text === undefined ? undefined : parse(position.grid, text);
+    return reading?.ok === true ? reading.value : undefined;
+  };
+  const [chain, deadly] = [read(step.chain, parseChain), read(step.deadly, parseDeadly)];
+  const claim: Claim = {
+    origin: 'so',
+    item: 0,
+    given: {
+      from: (read(step.from, parseSets) ?? []).map(({ name }) => located(name)),
+      chains: chain === undefined ? [] : [located(chain)],
+      deadly: deadly === undefined ? undefined : located(deadly),
+    },
+    because: step.because,
+    allowed: undefined,
+    concludes: {
+      kind: 'listed',
+      conclusions: (read(step.so, parseConclusions) ?? []).map(({ conclusion }) => conclusion),
+    },
+  };
+  const evaluated = evaluate(position, claim, new Map());
+  const { links, faults } = evaluated.argument;
+  return (
+    evaluated.conclusions.length > 0 &&
+    evaluated.conclusions.every(({ outcome }) => outcome.kind === 'proved') &&
+    links.every((link) => link.holds) &&
+    faults.length === 0 &&
+    bearsName(position, step.because, claim, evaluated)
+  );
+}
+
+/** What stands in no file yet. */
+function located<T>(value: T): Located<T> {
+  return { value, span: { start: 0, end: 0 } };
 }

@@ -43,9 +43,14 @@ export function linesBefore(text: string, offset: number, lines: readonly string
   return { start, end: start, text: lines.map((line) => `${line}\n`).join('') };
 }
 
-/** Turns the lines from one offset to another into comments. */
+/** Turns the lines from one offset to another into comments, each indented as the first of them is. */
 export function commentedOut(text: string, span: Span): Edit {
   const [start, end] = [lineStart(text, span.start), lineEnd(text, Math.max(span.start, span.end - 1))];
   const lines = text.slice(start, end).replace(/\n+$/, '').split('\n');
-  return { start, end: start + lines.join('\n').length, text: lines.map((line) => `# ${line}`).join('\n') };
+  const indent = /^[ ]*/.exec(lines[0]!)![0];
+  const commented = lines.map((line) => {
+    const own = line.startsWith(indent) ? line.slice(indent.length) : line.trimStart();
+    return `${indent}# ${own}`.trimEnd();
+  });
+  return { start, end: start + lines.join('\n').length, text: commented.join('\n') };
 }

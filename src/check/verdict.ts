@@ -128,12 +128,23 @@ export type Mend =
   | {
       readonly kind: 'remove first';
       readonly candidates: readonly Candidate[];
-      /** The simplest named arguments that remove them, in order; empty where none was found. */
+      /** The simplest named arguments that remove them before the step, in order; empty where none was found. */
       readonly steps: readonly ProposedStep[];
+      /** Where the argument then holds and no longer bears its name: those that it bears. */
+      readonly names: readonly string[] | undefined;
     }
   | { readonly kind: 'name further sets'; readonly names: readonly string[] }
-  /** Where nothing was named: an argument that proves the conclusion. */
-  | { readonly kind: 'prove it apart'; readonly step: ProposedStep };
+  /**
+   * Where nothing was named: an argument that proves the conclusion, before the step or only at that place of it, when
+   * what the step says up to there is known.
+   */
+  | { readonly kind: 'prove it apart'; readonly step: ProposedStep; readonly where: 'before' | 'within' };
+
+/** The steps of a mend that can be put before the step. */
+export function stepsBefore(mend: Mend): readonly ProposedStep[] {
+  if (mend.kind === 'remove first') return mend.steps;
+  return mend.kind === 'prove it apart' && mend.where === 'before' ? [mend.step] : [];
+}
 
 /** A mend, and the conclusions of the claim that it mends, in notation. */
 export interface MendFor {

@@ -2,13 +2,13 @@
  * The report of a checked scene, or of one that could not be used.
  */
 
-import type { Argument, CheckedConclusion, CheckedName, CheckedScene, CheckedStep, MendFor } from '../check/verdict.ts';
+import type { Argument, CheckedConclusion, CheckedName, CheckedScene, CheckedStep } from '../check/verdict.ts';
 import type { Candidate } from '../grid/candidates.ts';
 import type { Grid } from '../grid/grid.ts';
 import { printCandidate, printConclusion } from '../grid/notation/print.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import { placeOf } from '../scene/locate.ts';
-import { idBefore, stepText } from '../scene/step-text.ts';
+import { idsBefore, stepText } from '../scene/step-text.ts';
 import type { Report, ReportedStep } from './report.ts';
 
 /** A scene's file: the path as given, and its text, by which offsets become lines. */
@@ -23,6 +23,7 @@ export function reportOf(file: SceneFile, checked: CheckedScene, diagnostics: re
   const all = inOrder([...diagnostics, ...checked.errors, ...checked.warnings]);
   const errors = all.filter((diagnostic) => diagnostic.severity === 'error');
   if (errors.length > 0) return unusableReport(file, all, checked.solutions);
+  const ids = new Set(checked.steps.map(({ step }) => step.id));
   return {
     report: 1,
     scene: file.path,
@@ -33,7 +34,7 @@ export function reportOf(file: SceneFile, checked: CheckedScene, diagnostics: re
     },
     errors: [],
     summary: { ...checked.summary, toMend: [...checked.summary.toMend] },
-    steps: checked.steps.map((step) => reportedStep(file, grid, step)),
+    steps: checked.steps.map((step) => reportedStep(file, grid, step, ids)),
     warnings: all.map((diagnostic) => located(file, diagnostic)),
   };
 }
@@ -55,7 +56,7 @@ export function unusableReport(file: SceneFile, diagnostics: readonly Diagnostic
   };
 }
 
-function reportedStep(file: SceneFile, grid: Grid, step: CheckedStep): ReportedStep {
+function reportedStep(file: SceneFile, grid: Grid, step: CheckedStep, ids: ReadonlySet<string>): ReportedStep {
   return {
     id: step.step.id,
     line: placeOf(file.text, step.step.span.start).line,
@@ -74,7 +75,7 @@ function reportedStep(file: SceneFile, grid: Grid, step: CheckedStep): ReportedS
     stale: written(grid, step.stale),
     message: step.message,
     advice: [...step.advice],
-    mends: step.mends.map((mend) => reportedMend(grid, step, mend)),
+    mends: reportedMends(grid, step, ids),
   };
 }
 
@@ -92,24 +93,23 @@ function reportedConclusion(grid: Grid, conclusion: CheckedConclusion): Reported
   };
 }
 
-function reportedMend(
-  grid: Grid,
-  { step }: CheckedStep,
-  { mend, conclusions }: MendFor,
-): ReportedStep['mends'][number] {
-  const base = { conclusions: [...conclusions], add: [], remove: [], steps: [] };
-  switch (mend.kind) {
-    case 'name further sets':
-      return { ...base, add: [...mend.names] };
-    case 'prove it apart':
-      return { ...base, steps: [stepText(mend.step, `${step.id}-first`)] };
-    case 'remove first':
-      return {
-        ...base,
-        remove: written(grid, mend.candidates),
-        steps: mend.steps.map((each, index) => stepText(each, idBefore(step.id, index))),
-      };
-  }
+/** Each mend's steps with ids that neither the scene nor another mend of the step has, so that all can be pasted. */
+function reportedMends(grid: Grid, { step, mends }: CheckedStep, ids: ReadonlySet<string>): ReportedStep['mends'] {
+  const taken = new Set(ids);
+  return mends.map(({ mend, conclusions }) => {
+    const apart = mend.kind === 'prove it apart' && mend.where === 'before' ? [mend.step] : [];
+    const proposed = mend.kind === 'remove first' ? mend.steps : apart;
+    const newIds = idsBefore(step.id, proposed.length, taken);
+    for (const id of newIds) taken.add(id);
+    const steps = proposed.map((each, index) => stepText(each, newIds[index]!));
+    return {
+      conclusions: [...conclusions],
+      add: mend.kind === 'name further sets' ? [...mend.names] : [],
+      remove: mend.kind === 'remove first' ? written(grid, mend.candidates) : [],
+      steps,
+      ...(mend.kind === 'remove first' && mend.names !== undefined ? { because: [...mend.names] } : {}),
+    };
+  });
 }
 
 function reportedArgument({ found, others, sets }: Argument): ReportedStep['argument'] {

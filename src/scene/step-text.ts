@@ -21,7 +21,12 @@ export function stepText(step: ProposedStep, id: string): string {
   return [...lines, `  so: ${step.so}`].join('\n');
 }
 
-/** An id for the step that is put before another as its `index`-th, counted from 0: `kite-first`, `kite-first-2`. */
-export function idBefore(id: string, index: number): string {
-  return index === 0 ? `${id}-first` : `${id}-first-${index + 1}`;
+/** Ids for so many steps that are put before another, none of them taken already: `kite-first`, `kite-first-2`. */
+export function idsBefore(id: string, count: number, taken: ReadonlySet<string>): readonly string[] {
+  const ids: string[] = [];
+  for (let index = 1; ids.length < count; index++) {
+    const next = index === 1 ? `${id}-first` : `${id}-first-${index}`;
+    if (!taken.has(next)) ids.push(next);
+  }
+  return ids;
 }

@@ -23,7 +23,7 @@ describe('a mended scene', () => {
     expect(mended.sound).toBe(true);
     expect(checked(mended.text).sound).toBe(true);
     if (checked(text).sound) expect(mended.text).toBe(text);
-    const left = new Set(mended.text.split('\n').map((line) => line.replace(/^# /, '')));
+    const left = new Set(mended.text.split('\n').map((line) => line.replace(/^([ ]*)# /, '$1')));
     const lost = text.split('\n').filter((line) => !left.has(line));
     expect(lost.length).toBeLessThanOrEqual(3 * mended.done.length);
   });
@@ -81,6 +81,27 @@ describe('mends, one by one', () => {
       kite.replace('so: r2c5<>4', 'so: r2c5<>4 r1c1<>7').replace('chain: (4)r6c5=r6c8-r4c7=r2c7', 'from: r1c1'),
     );
     expect(mended.sound).toBe(true);
+  });
+
+  it('takes out a step that nothing mends as comments that stand where the step stood', () => {
+    const wrong = kite.replace(
+      / {2}- id: kite[\s\S]*/,
+      '  - id: wrong\n    say: >\n      One line,\n\n      and one.\n    from: r1c1\n    so: r1c1=7\n  - id: last\n',
+    );
+    expect(mendScene(wrong).text).toBe(
+      wrong.replace(
+        / {2}- id: wrong[\s\S]*(?= {2}- id: last)/,
+        `  # taken out, since it could not be mended:
+  # - id: wrong
+  #   say: >
+  #     One line,
+  #
+  #     and one.
+  #   from: r1c1
+  #   so: r1c1=7
+`,
+      ),
+    );
   });
 
   it('leaves steps in flow style as they are, and says that the scene is not sound', () => {
