@@ -21,7 +21,7 @@ export function prores(width: number, height: number, rate: Fraction, alpha: boo
     recipe: JSON.stringify(['prores 1', options, filter, format, width, height]),
     stillPictures: 1,
     keyEvery: Number.POSITIVE_INFINITY,
-    bytesPerPixel: 2,
+    bytesPerPixel: 0.5,
     secondsPerMegapixel: 0.08,
     async encode(work) {
       const words = ['-c:v', 'prores_ks', ...options, '-f', 'rawvideo'];

@@ -68,21 +68,27 @@ export async function checkSegment(
   const { format } = codec;
   if (format === 'png') return; // The canvas's own bytes, which no encoder has seen.
   // Of a packet that says "as before" older decoders of qtrle give no picture (ffmpeg before 4.4), so none is looked at.
-  const giving = name === 'qtrle' ? 1 : heldFrames;
+  // Where each picture stands by itself, one that is held is the same bytes again.
+  const alone = codec.keyEvery === Number.POSITIVE_INFINITY;
+  const giving = name === 'qtrle' || alone ? 1 : heldFrames;
   const stands = segment.still === undefined ? 0 : Math.min(segment.still.count, giving);
   const frameCount = segment.moving.length + stands;
   const short = segment.still === undefined ? segment : { ...segment, still: { ...segment.still, count: stands } };
-  const track = {
-    ...{ codec: name, config: encoded.config, alpha, frameCount },
-    ...{ width: painter.width, height: painter.height, rate: painter.rate },
-    samples: (): Iterable<Sample> => samplesOf(short, packetPlaces(encoded), codec, (at) => encoded.packets[at]!),
-  };
   const last = segment.moving.length - 1;
   const lastNew = name === 'qtrle' ? segment.moving.indexOf(segment.moving[last] ?? 0) : last;
   const frames = [...new Set([0, Math.max(0, lastNew), ...(stands === 0 ? [] : [last + 1, frameCount - 1])])];
+  const track = {
+    ...{ codec: name, config: encoded.config, alpha, frameCount: alone ? frames.length : frameCount },
+    ...{ width: painter.width, height: painter.height, rate: painter.rate },
+    samples: (): Iterable<Sample> => {
+      const all = samplesOf(short, packetPlaces(encoded), codec, (at) => encoded.packets[at]!);
+      return alone ? [...all].filter((_, frame) => frames.includes(frame)) : all;
+    },
+  };
   // By its time where a decoder may leave pictures out; a .mov counts in parts of a frame.
   const isFrame = (frame: number): string =>
     name === 'qtrle' ? `eq(pts,${frame * timescaleOf(painter.rate).each})` : `eq(n,${frame})`;
+  const wanted = alone ? [] : [`select='${frames.map(isFrame).join('+')}'`];
   try {
     if (name === 'vp9') await writeWebm(scratch, track, signal);
     else await writeMov(scratch, track, name === 'h264' ? 'mp4' : 'mov', signal);
@@ -92,7 +98,7 @@ export async function checkSegment(
         file: scratch,
         // ffmpeg's own decoder of VP9 leaves transparency out.
         decoder: name === 'vp9' ? 'libvpx-vp9' : undefined,
-        filter: `select='${frames.map(isFrame).join('+')}',setpts=N/FRAME_RATE/TB${toFormat(name, format)}`,
+        filter: [...wanted, 'setpts=N/FRAME_RATE/TB', ...toFormat(name, format)].join(','),
         pixelFormat: format === 'opaque' ? canvasPixelFormat : format,
         frameBytes: bytesOf(format, painter.width, painter.height),
       },
@@ -135,10 +141,10 @@ function judge(
   });
 }
 
-function toFormat(name: CodecName, format: PixelFormat): string {
-  if (name !== 'prores') return '';
+function toFormat(name: CodecName, format: PixelFormat): readonly string[] {
+  if (name !== 'prores') return [];
   const named = format === 'opaque' ? canvasPixelFormat : format;
-  return `,scale=in_color_matrix=bt709:in_range=tv:flags=accurate_rnd+full_chroma_int,format=${named}`;
+  return [`scale=in_color_matrix=bt709:in_range=tv:flags=accurate_rnd+full_chroma_int`, `format=${named}`];
 }
 
 function bytesOf(format: PixelFormat, width: number, height: number): number {
