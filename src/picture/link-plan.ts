@@ -124,7 +124,7 @@ export function obstaclesAt(
   for (const small of smallDigitsAround(film)) {
     const { candidate } = small;
     if (used.has(candidate) || !isUp(small)) continue;
-    obstacles.push({ at: pointOfCandidate(film, candidate), radius: 0.19, weight: 1.4 });
+    obstacles.push({ at: pointOfCandidate(film, candidate), radius: 0.19, weight: 1.4, blot: 0.06 });
   }
   const digits = [...film.standing.map(({ cell }) => cell), ...film.written.filter(isUp).map(({ cell }) => cell)];
   for (const cell of digits) obstacles.push({ at: middleOf(film.grid, cell), radius: 0.36, weight: 2.5 });

@@ -3,8 +3,9 @@
  * as will miss the digits in use and the links drawn before. The same film gives the same way in every frame.
  */
 import type { Point } from '../scene/scene.ts';
-import { distanceToNode, type NodeShape, nearestOnLine, nearestOnNode } from './node-shape.ts';
-import { bow, curve, cut, length, type Path, pointAlong } from './path.ts';
+import { anchors, type Line, type LinkEnds, linesBetween, manyLinesBetween } from './link-lines.ts';
+import { distanceToNode, type NodeShape, nearestOnLine } from './node-shape.ts';
+import { cut, length, type Path, pointAlong } from './path.ts';
 import { distance } from './small-digits.ts';
 
 /** Something to be missed: a disc, in cells, and how much it matters. */
@@ -14,16 +15,12 @@ export interface Obstacle {
   readonly weight: number;
   /** Closer than this, in cells, a line would cover what must be read: a candidate in use. */
   readonly cover?: number;
+  /** Closer than this, in cells, a line lies over the middle of what should be read: a digit that bears no mark. */
+  readonly blot?: number;
 }
 
 /** What a way must join and miss; lengths and points in cells. */
-export interface RouteWish {
-  readonly from: NodeShape;
-  readonly to: NodeShape;
-  /** Between a rim and the line's end, in cells. */
-  readonly gap: number;
-  /** A shorter line would have no room for its head. */
-  readonly least: number;
+export interface RouteWish extends LinkEnds {
   /** The length of the head at its end; 0 for none. */
   readonly head: number;
   readonly obstacles: readonly Obstacle[];
@@ -35,18 +32,24 @@ export interface RouteWish {
 }
 
 /**
- * The best of a fixed list of curves; of two equally good the one listed first, which is the straighter. Where all of
- * them cover a candidate in use, the best of a longer list.
+ * The best of a fixed list of curves; of two equally good the one listed first, which is the straighter. Where that
+ * covers a candidate in use, or lies over the middle of another, the best of a longer list.
  */
 export function routeOf(wish: RouteWish): Path {
   const key = JSON.stringify(wish);
   const known = routes.get(key);
   if (known !== undefined) return known;
   const usual = bestOf(wish, linesBetween);
-  const { path } = usual.cost < coverCost ? usual : bestOf(wish, manyLinesBetween, usual);
+  const isGood = usual.cost < coverCost && !liesOnDigit(usual.path, wish.obstacles);
+  const { path } = isGood ? usual : bestOf(wish, manyLinesBetween, usual);
   if (routes.size >= mostRoutes) routes.clear();
   routes.set(key, path);
   return path;
+}
+
+/** Whether the line lies over the middle of a digit that bears no mark. */
+function liesOnDigit({ points }: Path, obstacles: readonly Obstacle[]): boolean {
+  return obstacles.some(({ at, blot }) => blot !== undefined && distanceToLine(points, at) < blot);
 }
 
 /** What was found before: a link is on every frame of its step, and to look for its way takes longer than to draw it. */
@@ -61,7 +64,7 @@ interface Found {
   readonly cost: number;
 }
 
-function bestOf(wish: RouteWish, family: (a: Point, b: Point, wish: RouteWish) => Line[], known?: Found): Found {
+function bestOf(wish: RouteWish, family: (a: Point, b: Point, ends: LinkEnds) => Line[], known?: Found): Found {
   const pairs = anchors(wish.from, wish.to);
   let best = known;
   for (const [a, b] of pairs) {
@@ -76,89 +79,6 @@ function bestOf(wish: RouteWish, family: (a: Point, b: Point, wish: RouteWish) =
     }
   }
   return best!;
-}
-
-/**
- * Where a line may begin and end: at the nearest points of the two skeletons, unless these touch, and at the nearest
- * candidates of the two nodes.
- */
-function anchors(from: NodeShape, to: NodeShape): [Point, Point][] {
-  const pairs = from.centres.flatMap((a) => to.centres.map((b): [Point, Point] => [a, b]));
-  const skeletons = [
-    ...from.centres.map((a): [Point, Point] => [a, nearestOnNode(to, a)]),
-    ...to.centres.map((b): [Point, Point] => [nearestOnNode(from, b), b]),
-  ];
-  const byDistance = (one: [Point, Point], other: [Point, Point]) => distance(...one) - distance(...other);
-  const nearest = skeletons
-    .sort(byDistance)
-    .slice(0, 1)
-    .filter((pair) => distance(...pair) > 0.25);
-  return [...nearest, ...pairs.sort(byDistance).slice(0, from.centres.length * to.centres.length > 1 ? 4 : 1)];
-}
-
-interface Line {
-  readonly line: Path;
-  /** How far from straight it is, 0 and up. */
-  readonly bend: number;
-}
-
-/** Straighter ones first. Between near nodes a line has no room, and goes round as a clasp. */
-function linesBetween(a: Point, b: Point, { from, to, gap, least }: RouteWish): Line[] {
-  const long = Math.max(distance(a, b), 1e-9);
-  const free = long - from.radius - to.radius - 2 * gap;
-  const clasps = [1, -1].flatMap((side) =>
-    [0.3, 0.4, 0.6].map((height) => ({
-      line: clasp(a, b, side, from.radius + gap, to.radius + gap, height),
-      bend: height,
-    })),
-  );
-  if (free < least) return clasps;
-  const bends = [0, 0.24, 0.36, 0.5, 0.7, 0.95, 1.3, 1.8].filter((bend) => bend < long * 0.75);
-  const bows = bends.flatMap((bend) =>
-    (bend === 0 ? [0] : [bend, -bend]).map((off) => ({
-      line: bow(a, beside(a, b, 0.5, off), b, 28),
-      bend: bend / Math.max(long, 1),
-    })),
-  );
-  return long < 0.9 ? [...bows, ...clasps] : bows;
-}
-
-/** Every bow up to three cells high, with its top nearer to either end too, and many clasps. */
-function manyLinesBetween(a: Point, b: Point, { from, to, gap }: RouteWish): Line[] {
-  const long = Math.max(distance(a, b), 1e-9);
-  const lines: Line[] = [];
-  for (const side of [1, -1]) {
-    for (let off = 0; off <= 3; off += 0.1) {
-      for (const along of [0.5, 0.3, 0.4, 0.6, 0.7, 0.1, 0.9]) {
-        lines.push({ line: bow(a, beside(a, b, along, off * side), b, 36), bend: off / Math.max(long, 1) });
-      }
-    }
-    if (long > 1.3) continue;
-    for (let height = 0.2; height <= 1.6; height += 0.1) {
-      for (const lean of [0.19, 0.3, 0.1, 0, -0.1]) {
-        lines.push({ line: clasp(a, b, side, from.radius + gap, to.radius + gap, height, lean), bend: height });
-      }
-    }
-  }
-  return lines;
-}
-
-/** A handle over two near nodes, which it leaves and enters at right angles to their rims. */
-function clasp(a: Point, b: Point, side: number, rimA: number, rimB: number, height: number, lean = 0.19): Path {
-  const [out, up] = [Math.sin(lean * Math.PI), Math.cos(lean * Math.PI) * side];
-  const long = Math.max(distance(a, b), 1e-9);
-  const from = beside(a, b, (-out * rimA) / long, up * rimA);
-  const leaving = beside(a, b, (-out * (rimA + height)) / long, up * (rimA + height));
-  const to = beside(a, b, 1 + (out * rimB) / long, up * rimB);
-  const entering = beside(a, b, 1 + (out * (rimB + height)) / long, up * (rimB + height));
-  return { points: [a, ...curve(from, leaving, entering, to).points, b], closed: false };
-}
-
-/** A point so far along the line from `a` to `b`, as a part of it, and so far off it, in cells, to its right. */
-function beside(a: Point, b: Point, along: number, off: number): Point {
-  const long = Math.max(distance(a, b), 1e-9);
-  const [dx, dy] = [(b[0] - a[0]) / long, (b[1] - a[1]) / long];
-  return [a[0] + dx * along * long - dy * off, a[1] + dy * along * long + dx * off];
 }
 
 /** Without what lies within the nodes and their gaps. */
@@ -199,8 +119,9 @@ function costOf(path: Path, bend: number, wish: RouteWish, obstacles: readonly O
     const beyond = Math.max(-x, -y, x - wish.size, y - wish.size) - 0.02;
     if (beyond > 0) cost += 2 * beyond;
   }
+  let middle = 0;
   const ownHead = wish.head > 0 ? pointAlong(path, drawn - wish.head * 0.6) : undefined;
-  for (const { at, radius, weight, cover } of obstacles) {
+  for (const { at, radius, weight, cover, blot } of obstacles) {
     if (cost >= limit) return cost;
     // A head is wider than its line, and filled.
     if (ownHead !== undefined)
@@ -211,8 +132,10 @@ function costOf(path: Path, bend: number, wish: RouteWish, obstacles: readonly O
       square = Math.min(square, dx * dx + dy * dy);
     }
     cost += weight * (1 - Math.sqrt(square) / radius);
+    if (blot !== undefined) middle = Math.max(middle, 1 - Math.sqrt(square) / blot);
     if (cover !== undefined && distanceToLine(points, at) < cover) cost += coverCost;
   }
+  cost += blotWeight * middle;
   const inner = cut(path, 0.15, drawn - 0.15).points;
   for (const other of wish.before) {
     if (cost >= limit) return cost;
@@ -225,6 +148,9 @@ function costOf(path: Path, bend: number, wish: RouteWish, obstacles: readonly O
   }
   return cost;
 }
+
+/** How bad it is to lie right over the middle of a digit that bears no mark; one such is as bad as several. */
+const blotWeight = 2;
 
 /** How near to the middle of a head nothing else should come, in cells, and how bad it is if it does. */
 const headRoom = 0.25;

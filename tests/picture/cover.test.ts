@@ -17,6 +17,7 @@ const nowhere = { out: () => undefined, err: () => undefined, columns: 80, isInt
 const scenes = [
   ...['names/als-xy-wing', 'names/continuous-loop', 'names/grouped-aic', 'names/jellyfish', 'names/remote-pair'],
   ...['names/two-string-kite', 'names/unique-rectangle-type-1', 'names/hidden-triple', 'two-towers'],
+  ...['names/h-wing', 'names/m-wing'],
 ];
 
 describe('of the small digits that bear no mark', () => {
