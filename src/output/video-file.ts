@@ -6,6 +6,7 @@
 import { rm } from 'node:fs/promises';
 import type { Fraction } from '../scene/fraction.ts';
 import { CannotHold } from './codecs/codec.ts';
+import { colourOptions, colourTags } from './codecs/colour.ts';
 import { type Encoding, encode, requireEncoders } from './ffmpeg.ts';
 import { finishVideo, isFinished } from './finish-video.ts';
 import type { Painter } from './painters/painter.ts';
@@ -107,17 +108,15 @@ function finish(codec: Codec, alpha: boolean): string {
   switch (codec) {
     case 'h264':
     case 'vp9':
-      return tags;
+      return colourTags;
     case 'prores':
-      return `scale=out_color_matrix=bt709:out_range=tv:flags=accurate_rnd,${tags},format=${alpha ? 'yuva444p10le' : 'yuv444p10le'}`;
+      return `scale=out_color_matrix=bt709:out_range=tv:flags=accurate_rnd,${colourTags},format=${alpha ? 'yuva444p10le' : 'yuv444p10le'}`;
     case 'qtrle':
       return `format=${alpha ? 'argb' : 'rgb24'}`;
     default:
       return codec satisfies never;
   }
 }
-
-export const tags = 'setparams=range=tv:color_primaries=bt709:color_trc=bt709:colorspace=bt709';
 
 export interface Recipe {
   readonly encoder: string;
@@ -127,7 +126,10 @@ export interface Recipe {
 export const recipes: Readonly<Record<Codec, Recipe>> = {
   h264: {
     encoder: 'libx264',
-    options: (rate) => ['-preset', 'veryfast', '-crf', '16', '-pix_fmt', 'yuv420p', '-g', String(keyFrameEvery(rate))],
+    options: (rate) => [
+      ...['-preset', 'veryfast', '-crf', '16', '-pix_fmt', 'yuv420p', '-g', String(keyFrameEvery(rate))],
+      ...colourOptions,
+    ],
   },
   prores: {
     encoder: 'prores_ks',
@@ -141,6 +143,7 @@ export const recipes: Readonly<Record<Codec, Recipe>> = {
     options: (rate) => [
       ...['-crf', '10', '-b:v', '0', '-deadline', 'realtime', '-cpu-used', '8', '-row-mt', '1'],
       ...['-auto-alt-ref', '0', '-lag-in-frames', '0', '-g', String(keyFrameEvery(rate))],
+      ...colourOptions,
     ],
   },
 };

@@ -53,12 +53,10 @@ describe.each(files)('$name', ({ name, ground, most }) => {
       ...(ground === undefined ? {} : { ground }),
     });
     await renderFilm(painter, scratch.at(name));
-    expect(probeVideo(scratch.at(name))).toMatchObject({
-      color_range: 'tv',
-      color_space: 'bt709',
-      color_transfer: 'bt709',
-      color_primaries: 'bt709',
-    });
+    const { color_range, ...others } = probeVideo(scratch.at(name));
+    expect(others).toMatchObject({ color_space: 'bt709', color_transfer: 'bt709', color_primaries: 'bt709' });
+    // ProRes has no place for it (SMPTE RDD 36; the QuickTime File Format's nclc): ffprobe up to 5 says what it is, later ones nothing.
+    if (!name.endsWith('.mov')) expect(color_range).toBe('tv');
     const { pixels, count } = decodeFrames(scratch.at(name));
     expect(count).toBe(2);
     patches.forEach((patch, index) => {

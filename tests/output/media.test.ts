@@ -1,7 +1,7 @@
 /**
  * What is read from files of footage and sound. The files are made by ffmpeg from its own sources.
  */
-import { writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
 import { countFrames, probeMedia } from '../../src/output/media.ts';
 import { fraction } from '../../src/scene/fraction.ts';
@@ -58,7 +58,14 @@ it.each(files)('$name', async ({ name, words, media }) => {
 
 it('a recording that is to be turned is as large as it is seen', async () => {
   ffmpeg([...picture('25'), '-frames:v', '5', ...h264, scratch.at('flat.mp4')]);
-  ffmpeg(['-i', scratch.at('flat.mp4'), '-c', 'copy', '-metadata:s:v:0', 'rotate=90', scratch.at('turned.mp4')]);
+  // ISO/IEC 14496-12, 8.3.2: the matrix of a track header is 36 bytes before its end, behind the width and the height.
+  const bytes = readFileSync(scratch.at('flat.mp4'));
+  const header = bytes.indexOf('tkhd') - 4;
+  const matrix = header + bytes.readUInt32BE(header) - 8 - 36;
+  [0, 0x10000, 0, -0x10000, 0, 0, 0, 0, 0x40000000].forEach((number, at) => {
+    bytes.writeInt32BE(number, matrix + 4 * at);
+  });
+  writeFileSync(scratch.at('turned.mp4'), bytes);
   expect(await probeMedia(scratch.at('turned.mp4'))).toMatchObject({ picture: { width: 48, height: 64 } });
 });
 

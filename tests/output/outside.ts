@@ -36,12 +36,16 @@ const videoShape = z.object({
 
 /** The times in seconds at which the frames of a file are shown. */
 export function frameTimes(file: string): readonly number[] {
-  const words = ['-v', 'error', '-select_streams', 'v:0', '-show_entries', 'frame=pts_time', '-of', 'csv=p=0', file];
-  return execFileSync('ffprobe', words, { encoding: 'utf8' })
-    .split('\n')
-    .filter((line) => line.trim() !== '')
-    .map((line) => Number(line.split(',')[0]));
+  // Before ffmpeg 5 it bears the other name.
+  const wanted = 'frame=pts_time,pkt_pts_time';
+  const words = ['-v', 'error', '-select_streams', 'v:0', '-show_entries', wanted, '-of', 'json', file];
+  const { frames } = framesShape.parse(JSON.parse(execFileSync('ffprobe', words, { encoding: 'utf8' })));
+  return frames.map(({ pts_time, pkt_pts_time }) => Number(pts_time ?? pkt_pts_time));
 }
+
+const framesShape = z.object({
+  frames: z.array(z.object({ pts_time: z.string().optional(), pkt_pts_time: z.string().optional() })),
+});
 
 /** Codec, channels and decoded length of the first sound; undefined where there is none. */
 export function probeSound(file: string): { readonly codec: string; readonly seconds: number } | undefined {

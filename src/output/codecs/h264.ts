@@ -6,6 +6,7 @@ import type { Fraction } from '../../scene/fraction.ts';
 import { encodePictures } from '../segments/encode-pictures.ts';
 import { keyFrameEvery } from '../segments/key-frames.ts';
 import { CannotHold, type Codec, type Encoded, type Packet } from './codec.ts';
+import { colourOptions } from './colour.ts';
 import { beginsPicture, nalType, nalUnits, pictureSetOf, sequenceOf, typeOf } from './h264-syntax.ts';
 import { unchangedPicture } from './h264-unchanged.ts';
 
@@ -15,6 +16,7 @@ import { unchangedPicture } from './h264-unchanged.ts';
  * they do not slide, and of the encoder's time that is a third for a twenty-fifth of the size. One thread, for x264 searches less far with more: with two workers no core is idle.
  */
 const options = [
+  ...colourOptions,
   ...['-preset', 'veryfast', '-qp', '18', '-bf', '0', '-pix_fmt', 'yuv420p', '-threads', '1', '-forced-idr', '1'],
   ...['-x264-params', 'keyint=infinite:scenecut=0:open-gop=0:ref=1:weightp=0:slices=1:rc-lookahead=0:subme=0'],
 ];

@@ -2,8 +2,9 @@
  * ProRes 4444: every picture is compressed by itself, and one that stands is repeated.
  */
 import type { Fraction } from '../../scene/fraction.ts';
-import { colourTags, encodePictures } from '../segments/encode-pictures.ts';
+import { encodePictures } from '../segments/encode-pictures.ts';
 import type { Codec, Packet } from './codec.ts';
+import { colourTags } from './colour.ts';
 
 /** A fixed scale of 2 is five times faster than a search under a bit rate, and a page of marks stays within 3 of 255. */
 const options = ['-profile:v', '4444', '-vendor', 'apl0', '-alpha_bits', '16', '-qscale:v', '2'];

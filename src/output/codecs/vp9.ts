@@ -7,12 +7,14 @@ import { readBlocks } from '../containers/matroska-read.ts';
 import { encodePictures } from '../segments/encode-pictures.ts';
 import { keyFrameEvery } from '../segments/key-frames.ts';
 import type { Codec, Packet } from './codec.ts';
+import { colourOptions } from './colour.ts';
 
 /**
  * Alpha needs the encoder to look neither ahead nor back: -auto-alt-ref 0, -lag-in-frames 0. One thread, so that what
  * comes out does not hang on the machine.
  */
 const options = [
+  ...colourOptions,
   ...['-crf', '10', '-b:v', '0', '-deadline', 'realtime', '-cpu-used', '8', '-threads', '1', '-row-mt', '0'],
   ...['-auto-alt-ref', '0', '-lag-in-frames', '0'],
 ];

@@ -2,7 +2,7 @@
  * A recording laid under the frames, as a part of ffmpeg's filter graph: the right moment of it on each frame of ours,
  * scaled to the frame without changing its shape, in the colours of BT.709.
  */
-import { compare, type Fraction, floor, fraction, subtract, toNumber, zero } from '../../scene/fraction.ts';
+import { compare, divide, type Fraction, floor, fraction, subtract, toNumber, zero } from '../../scene/fraction.ts';
 import type { MediaPicture } from '../media.ts';
 
 /** What is laid under: the moment `start` (seconds, zero or more) of the file falls on the video's first frame. */
@@ -48,8 +48,8 @@ export function footageFilters(
   rate: Fraction,
 ): string {
   return [
-    // A last picture that does not say how long it lasts would be gone at once.
-    ...(picture.rate === undefined ? [] : ['tpad=stop=1:stop_mode=clone']),
+    // A last picture that does not say how long it lasts, or lasts shorter than a frame of ours, would be gone at once.
+    ...(picture.rate === undefined ? [] : [`tpad=stop=${floor(divide(picture.rate, rate)) + 2n}:stop_mode=clone`]),
     `setpts='round(PTS-(${expression(lead)})/TB)'`,
     // By the times of the pictures, not by their count: recordings of screens have no fixed rate.
     `fps=${rate.numerator}/${rate.denominator}:start_time=0:eof_action=pass`,

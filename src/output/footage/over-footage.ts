@@ -5,6 +5,7 @@
  */
 import type { Chapter } from '../../timeline/chapters.ts';
 import { chaptersInput } from '../chapters.ts';
+import { colourTags } from '../codecs/colour.ts';
 import { type Encoding, encode, type Run, requireEncoders, run } from '../ffmpeg.ts';
 import { mappedChapters, secondsOf } from '../finish-video.ts';
 import type { Painter } from '../painters/painter.ts';
@@ -12,7 +13,7 @@ import { type FrameCanvas, frameCanvas } from '../pixels/canvas.ts';
 import { boxConverter } from '../pixels/changed-part.ts';
 import type { ProgressMeter } from '../progress.ts';
 import { sounds } from '../sound.ts';
-import { recipes, tags } from '../video-file.ts';
+import { recipes } from '../video-file.ts';
 import { writeWholeFile } from '../whole-file.ts';
 import { requireFrames } from '../whole-video.ts';
 import { footageFilters, seekBefore, seekPictureBefore, soundFilters } from './footage.ts';
@@ -94,13 +95,17 @@ function encodingOf(painter: Painter, plan: OverFootagePlan, { box, drawn }: Ove
   const seek = seekPictureBefore(under.start);
   const inputs: { file: string; options: readonly string[] }[] = [{ file: under.file, options: seek.options }];
   const footage = footageFilters(under.picture, seek.lead, painter.width, painter.height, painter.rate);
-  const graph = [`[${first}:v:0]${footage}[under]`];
+  // Both get their tags before they meet: from 7 on ffmpeg would convert the one that bears none as if it were BT.601.
+  const graph = [`[${first}:v:0]${footage},${colourTags}[under]`];
   // The pictures end within the graph: at the end of `-frames:v` ffmpeg 4 to 6 would cut off the sound where it is just then.
-  const finish = `${tags},trim=end_frame=${painter.frameCount}`;
+  const finish = `trim=end_frame=${painter.frameCount}`;
   if (box === undefined) graph.push(`[under]${finish}[video]`);
   else {
     const place = `x=${box.left}:y=${box.top}:format=yuv420:eof_action=repeat:enable='${whereDrawn(drawn, painter)}'`;
-    graph.push(`[0:v]${timesOfFrames(painter.rate)}[marks]`, `[under][marks]overlay=${place},${finish}[video]`);
+    graph.push(
+      `[0:v]${timesOfFrames(painter.rate)},${colourTags}[marks]`,
+      `[under][marks]overlay=${place},${finish}[video]`,
+    );
   }
   const soundOptions: string[] = [];
   if (sound !== undefined) {

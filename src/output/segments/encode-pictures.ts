@@ -4,14 +4,12 @@
 import { readFile, rm } from 'node:fs/promises';
 import type { Fraction } from '../../scene/fraction.ts';
 import type { Work } from '../codecs/codec.ts';
+import { colourTags } from '../codecs/colour.ts';
 import { encode } from '../ffmpeg.ts';
 import { diskIsFull, MachineFailure } from '../machine-failure.ts';
 import { canvasPixelFormat } from '../pixels/canvas.ts';
 import type { PixelFormat } from '../pixels/frame-source.ts';
 import { isDiskFull } from '../whole-file.ts';
-
-/** Colours are converted by us, or by a filter that is told BT.709; here they get their tags (ITU-T H.273). */
-export const colourTags = 'setparams=range=tv:color_primaries=bt709:color_trc=bt709:colorspace=bt709';
 
 export interface Pictures {
   readonly width: number;

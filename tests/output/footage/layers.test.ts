@@ -22,8 +22,11 @@ const lumaAt = (frame: number): number => 20 + 2 * frame;
 /** As BT.709-6 gives it back in full range: (Y - 16) * 255 / 219. */
 const greyAt = (frame: number): number => ((lumaAt(frame) - 16) * 255) / 219;
 
+/** ffmpeg 4 tells an encoder by an option alone, and 7 converts what is not tagged as the option says. */
+const tagged = 'setparams=colorspace=bt709';
+
 beforeAll(() => {
-  const clock = `color=black:s=${width}x${height}:r=30000/1001:d=3,format=yuv420p,geq=lum='20+2*N':cb=128:cr=128`;
+  const clock = `color=black:s=${width}x${height}:r=30000/1001:d=3,format=yuv420p,geq=lum='20+2*N':cb=128:cr=128,${tagged}`;
   const tone = 'sine=frequency=440:sample_rate=48000:duration=3';
   const words = ['-f', 'lavfi', '-i', clock, '-f', 'lavfi', '-i', tone, '-t', '2.5025', '-colorspace', 'bt709'];
   ffmpeg([...words, '-c:v', 'libx264', '-qp', '4', '-g', '12', '-c:a', 'aac', scratch.at('clock.mp4')]);

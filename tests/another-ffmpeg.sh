@@ -1,0 +1,30 @@
+#!/bin/sh
+# The tests of what we make with ffmpeg, with the ffmpeg of another Debian: `tests/another-ffmpeg.sh bullseye` (4.3),
+# `trixie` (7.1). As root; it fetches that Debian into /tmp once. Without a second word it runs the tests below.
+set -eu
+suite=$1
+shift
+root=/tmp/ffmpeg-of-$suite
+programs=$root/programs
+if [ ! -d "$programs" ]; then
+  command -v debootstrap > /dev/null || { echo 'This needs debootstrap: apt-get install debootstrap' >&2; exit 1; }
+  debootstrap --variant=minbase --include=ffmpeg "$suite" "$root" > "$root.log" 2>&1 || { tail -3 "$root.log" >&2; exit 1; }
+  mkdir -p "$programs/loader"
+  libraries=$root/usr/lib/x86_64-linux-gnu
+  for program in ffmpeg ffprobe; do
+    # By its own loader, under its own name, so that a list of processes shows it as what it is.
+    cp -L "$root"/lib/x86_64-linux-gnu/ld-linux-x86-64.so.2 "$programs/loader/$program"
+    printf '#!/bin/sh\nexec %s --library-path %s %s "$@"\n' "$programs/loader/$program" \
+      "$libraries:$root/lib/x86_64-linux-gnu:$libraries/pulseaudio:$libraries/blas:$libraries/lapack" \
+      "$root/usr/bin/$program" > "$programs/$program"
+    chmod +x "$programs/$program"
+  done
+fi
+PATH=$programs:$PATH
+export PATH
+ffmpeg -version | head -1
+cd "$(dirname "$0")/.."
+[ $# -gt 0 ] || set -- tests/output/runs-exact.test.ts tests/output/alpha.test.ts tests/output/colour.test.ts \
+  tests/output/tracks.test.ts tests/output/frame-counts.test.ts tests/output/media.test.ts tests/output/footage \
+  tests/output/segments tests/output/failures.test.ts tests/commands/render-faults.test.ts
+exec npx vitest run --maxWorkers=1 --testTimeout=300000 "$@"
