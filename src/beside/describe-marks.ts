@@ -62,6 +62,8 @@ function clauseOf(grid: Grid, same: readonly Told[], overlay: boolean): string {
       const written = overlay ? 'marked as placed' : 'written';
       return `${inSeries(digits)} ${digits.length === 1 ? 'is' : 'are'} ${written}${unproved}`;
     }
+    case 'ring':
+      return `the ${what.digit} in ${spokenCells(grid, [what.cell])} is circled${colour === undefined ? '' : ` in ${colour}`}`;
     case 'ghost': {
       const ghosts = shapes.flatMap((each) => (each.kind === 'ghost' ? [each] : []));
       const states = ghosts.map(

@@ -68,12 +68,15 @@ function headingOf(film: Film, { step, sound, message, verdict }: CheckedStep, f
 }
 
 /** Marks, digits and small digits that come within the step, in order. */
+/** A stamp is told as a heading; a ring goes on round the digit that is told as written. */
+const untold: readonly string[] = ['stamp', 'ring'];
+
 function eventsOf(film: Film, step: CheckedStep, { from, until }: Shown): Told[] {
   const comes = (shown: Shown) => shown.until > shown.from && shown.from >= from && shown.from < until;
   // A digit is written only where it is proved.
   const plain = { colour: undefined, sound: true };
   const marks = film.marks
-    .filter((mark) => mark.step === step.step.id && comes(mark) && mark.shape.kind !== 'stamp')
+    .filter((mark) => mark.step === step.step.id && comes(mark) && !untold.includes(mark.shape.kind))
     .filter((mark) => film.draw === 'overlay' || !isWritten(film, mark))
     .map(({ from: frame, shape, group }): Told => {
       const sound = step.sound || (isConclusion(shape) && isProved(film, step, shape));

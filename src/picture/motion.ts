@@ -89,6 +89,7 @@ function secondsToCome(film: Film, look: Look, shape: MarkShape): number {
     case 'fill':
       return motion.fill;
     case 'circle':
+    case 'ring':
     case 'ghost':
     case 'clash':
       return motion.circle;

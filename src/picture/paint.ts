@@ -18,7 +18,7 @@ import { paintGround, paintLines } from './grid-lines.ts';
 import { layoutOf } from './layout.ts';
 import { planLinks } from './link-plan.ts';
 import { paintCallouts } from './marks/callout.ts';
-import { paintCircles } from './marks/circle.ts';
+import { paintCircles, paintDigitRings } from './marks/circle.ts';
 import { paintClash } from './marks/clash.ts';
 import { paintFills } from './marks/fill.ts';
 import { paintVeil } from './marks/focus.ts';
@@ -82,6 +82,7 @@ function paintBoard(stage: BoardStage): void {
   each((on, one) => paintSight(on, one, 'band'));
   each((on, one) => paintPlacement(on, one, 'tint'));
   paintCircles(stage, 'discs');
+  paintDigitRings(stage, 'discs');
   each((on, one) => paintStrike(on, one, 'disc'));
   if (whole) paintLines(stage);
   each(paintOutline);
@@ -98,6 +99,7 @@ function paintBoard(stage: BoardStage): void {
   each((on, one) => paintPlacement(on, one, 'frame'));
   each(paintOpens);
   paintCircles(stage, 'rings');
+  paintDigitRings(stage, 'rings');
   paintNodes(stage, 'rims');
   const planned = planLinks(stage);
   each((on, one) => paintReach(on, one, planned));

@@ -122,7 +122,31 @@ function fills({ board }: BeatContext, targets: readonly TargetCell[], from: Fra
 /** One after another, so that the first begins with the beat; those that stand already are not drawn again. */
 function circles(context: BeatContext, candidates: readonly Candidate[], { from, room }: ToldBeat): Stroke[] {
   const shapes = candidates.map((candidate): MarkShape => ({ kind: 'circle', candidate }));
-  return spread(context, shapes, from, (count) => oneAfterAnother(context.pacing, { from, until: room }, count));
+  const strokes = spread(context, shapes, from, (count) =>
+    oneAfterAnother(context.pacing, { from, until: room }, count),
+  );
+  return [...strokes, ...strokes.flatMap((stroke) => ringAfter(context, stroke))];
+}
+
+/**
+ * Where the step writes the digit of what its `show` has circled, the ring goes round that digit until the step ends. A
+ * step that tells itself circles the place to find it, and the frame of the placement then says enough.
+ */
+function ringAfter(context: BeatContext, { shape, from, group }: Stroke): Stroke[] {
+  if (shape.kind !== 'circle' || context.step.step.show === undefined) return [];
+  const written = writtenBy(context, shape.candidate);
+  if (written === undefined || written.from <= from) return [];
+  const { cell, digit } = written;
+  const ring = { shape: { kind: 'ring', cell, digit }, from: written.from, until: context.until } as const;
+  return [group === undefined ? ring : { ...ring, group }];
+}
+
+/** The digit that the step itself writes for the candidate. */
+function writtenBy({ board, step }: BeatContext, candidate: Candidate) {
+  const cell = cellOf(board.grid, candidate);
+  const digit = board.digitOf(cell);
+  const isOwn = digit?.step === step.step.id && digit.digit === digitOf(board.grid, candidate);
+  return isOwn ? { cell, digit: digit.digit, from: frameAt(digit.from) } : undefined;
 }
 
 /** The cluster of the candidate, its own side first, each side in its own colour. */
@@ -137,12 +161,15 @@ function sides(context: BeatContext, mark: Extract<BeatMark, { kind: 'sides' }>,
     ...found.other.map((candidate) => ({ candidate, group: other ?? second })),
   ].filter(({ candidate }) => board.showsUntil(candidate) > beat.from);
   const frames = oneAfterAnother(context.pacing, { from: beat.from, until: beat.room }, placed.length);
-  return placed.map(({ candidate, group }, index) => ({
-    shape: { kind: 'circle', candidate },
-    from: frames[index] ?? beat.from,
-    until: board.showsUntil(candidate),
-    group,
-  }));
+  const strokes = placed.map(
+    ({ candidate, group }, index): Stroke => ({
+      shape: { kind: 'circle', candidate },
+      from: frames[index] ?? beat.from,
+      until: board.showsUntil(candidate),
+      group,
+    }),
+  );
+  return [...strokes, ...strokes.flatMap((stroke) => ringAfter(context, stroke))];
 }
 
 /**
@@ -210,16 +237,20 @@ function reaches(
 
 /** What stands already from the beat's frame on, all else in order on the frames that there are for so many. */
 function spread(
-  { board, stands }: BeatContext,
+  context: BeatContext,
   shapes: readonly MarkShape[],
   from: Frame,
   framesFor: (count: number) => readonly Frame[],
 ): Stroke[] {
-  const fresh = shapes.filter((shape) => !stands(shape));
+  const { board } = context;
+  // A link stays with the digit that is written for its end, as long as its other end stands.
+  const lasts = (shape: MarkShape, candidate: Candidate) =>
+    shape.kind === 'link' && writtenBy(context, candidate) !== undefined ? context.until : board.showsUntil(candidate);
+  const fresh = shapes.filter((shape) => !context.stands(shape));
   const frames = framesFor(fresh.length);
   return shapes.map((shape): Stroke => {
     const first = frames[fresh.indexOf(shape)] ?? from;
-    const until = Math.min(...candidatesOf(shape).map((candidate) => board.showsUntil(candidate)));
+    const until = Math.min(...candidatesOf(shape).map((candidate) => lasts(shape, candidate)));
     return { shape, from: first, until };
   });
 }

@@ -22,8 +22,8 @@ export interface BoardState {
   showsUntil(candidate: Candidate): number;
   /** The first frame at which a digit on the board shuts it out for good, infinite where none does. */
   shutOutFrom(candidate: Candidate): number;
-  /** From when the cell holds a digit (0: from the start), and which. */
-  digitOf(cell: Cell): { readonly digit: Digit; readonly from: number } | undefined;
+  /** From when the cell holds a digit (0: from the start), and which; the id of the step that writes it. */
+  digitOf(cell: Cell): { readonly digit: Digit; readonly from: number; readonly step?: string } | undefined;
 }
 
 /** The board that follows from the puzzle and from what is told, whatever of it is proved. */
@@ -47,7 +47,7 @@ export function boardStateOf(scene: Scene, told: readonly ToldConclusion[]): Boa
     for (const seen of membersOf(grid.conflicts[candidate]!)) shutOut(seen, from, othersGone);
   };
 
-  const digits = new Map<Cell, { readonly digit: Digit; readonly from: number }>();
+  const digits = new Map<Cell, { readonly digit: Digit; readonly from: number; readonly step?: string }>();
   for (const { cell, digit } of standing) {
     digits.set(cell, { digit, from: 0 });
     place(candidateAt(grid, cell, digit), 0, 0);
@@ -66,7 +66,7 @@ export function boardStateOf(scene: Scene, told: readonly ToldConclusion[]): Boa
     const cell = cellOf(grid, only);
     if (digits.has(cell)) continue;
     const digit = digitOf(grid, only);
-    digits.set(cell, { digit, from: each.from });
+    digits.set(cell, { digit, from: each.from, step: each.step.step.id });
     written.push({ cell, digit, from: each.from });
     place(only, each.from, each.gone);
   }

@@ -81,6 +81,7 @@ function secondsToCome({ kind }: MarkShape, motion: Look['motion']): number {
     case 'sight':
     case 'focus':
       return motion[kind];
+    case 'ring':
     case 'ghost':
     case 'clash':
       return motion.circle;

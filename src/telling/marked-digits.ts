@@ -1,17 +1,26 @@
 /**
  * The small digits that marks bring with them. Where the board has not all of its candidates written in, a ring, a slash
  * or the end of a link may lie on a candidate that is not there: its digit stands for as long as the mark does, so that
- * no mark lies on nothing.
+ * no mark lies on nothing, and until the digit of its cell is written.
  */
-import type { Film, Mark } from '../timeline/film.ts';
+import { cellOf } from '../grid/grid.ts';
+import { type Film, frameAt, type Mark } from '../timeline/film.ts';
 import { candidatesOfMark } from '../timeline/mark-candidates.ts';
+import type { BoardState } from './board-state.ts';
 
 type Small = Film['candidates'][number];
 
 /** The small digits of the film with those that its marks speak of: by candidate, in order and apart from one another. */
-export function withMarkedDigits(shown: Film['candidates'], marks: readonly Mark[]): Film['candidates'] {
+export function withMarkedDigits(
+  shown: Film['candidates'],
+  marks: readonly Mark[],
+  { grid, digitOf }: BoardState,
+): Film['candidates'] {
   const marked = marks.flatMap(({ shape, from, until }) =>
-    candidatesOfMark(shape).map((candidate): Small => ({ candidate, from, until })),
+    candidatesOfMark(shape).map((candidate): Small => {
+      const written = digitOf(cellOf(grid, candidate))?.from ?? until;
+      return { candidate, from, until: frameAt(Math.max(from, Math.min(until, written))) };
+    }),
   );
   const joint: Small[] = [];
   for (const small of [...shown, ...marked].sort((a, b) => a.candidate - b.candidate || a.from - b.from)) {

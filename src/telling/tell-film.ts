@@ -73,7 +73,7 @@ export function tellFilm(checked: CheckedScene, schedule: Schedule, look: Look):
     credit: puzzle.setter,
     standing: board.standing,
     written: isRecorded ? [] : writtenDigits(board.written, frameCount),
-    candidates: isRecorded || video.candidates === 'all' ? digits : withMarkedDigits(digits, drawn),
+    candidates: isRecorded || video.candidates === 'all' ? digits : withMarkedDigits(digits, drawn, board),
     recorded: isRecorded && video.small !== 'whole' ? shownCandidates(everySmallDigit, board, frameCount) : [],
     headings: steps.flatMap(({ checked: step, times, told }, index) =>
       headingsOf({ grid, pacing, count: steps.length }, step, times, told, index + 1),

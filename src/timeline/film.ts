@@ -90,6 +90,8 @@ export type Mark = Shown & {
 export type MarkShape =
   | { readonly kind: 'fill'; readonly cells: readonly Cell[] }
   | { readonly kind: 'circle'; readonly candidate: Candidate }
+  /** What was circled as a candidate, once its digit is written: the ring goes round that one. */
+  | { readonly kind: 'ring'; readonly cell: Cell; readonly digit: Digit }
   /** `from` and `to`: the candidates of the node, one, or several for a grouped or almost locked node. */
   | {
       readonly kind: 'link';

@@ -23,6 +23,7 @@ export function candidatesOfMark(shape: MarkShape): readonly Candidate[] {
       return shape.candidate === undefined ? [] : [shape.candidate];
     case 'fill':
     case 'place':
+    case 'ring':
     case 'outline':
     case 'note':
     case 'ask':

@@ -117,6 +117,7 @@ export const reach = (from: string, to: string, group?: number) =>
 export const opens = (candidate: string, group?: number) =>
   wish((grid) => ({ kind: 'opens', candidate: candidateOf(grid, candidate) }), group);
 export const place = (text: string) => wish((grid) => ({ kind: 'place', ...placed(grid, text) }));
+export const ring = (text: string, group?: number) => wish((grid) => ({ kind: 'ring', ...placed(grid, text) }), group);
 export const link = (link: LinkKind, from: string, to: string, group?: number) =>
   wish((grid) => ({ kind: 'link', link, from: candidatesOf(grid, from), to: candidatesOf(grid, to) }), group);
 export const label = (candidate: string, text: string, group?: number) =>

@@ -28,6 +28,7 @@ import {
   outline,
   place,
   reach,
+  ring,
   sight,
   sparseGivens,
   stamp,
@@ -177,6 +178,14 @@ export const goldens: readonly Golden[] = [
     { small: 'whole' },
   ),
   golden('place', [place('r2c2=3'), place('r4c1=1')]),
+  golden(
+    'ring-round-a-written-digit',
+    [
+      ...[link('strong', '3r2c2', '3r2c4'), link('weak', '1r4c4', '1r4c1')],
+      ...[place('r2c2=3'), ring('r2c2=3', 0), ring('r4c1=1'), ring('r4c3=2', 1)],
+    ],
+    { written: ['r2c2=3', 'r4c1=1', 'r4c3=2'], draw: 'board' },
+  ),
   golden('outline', [outline('r1c1234 r2c14 r3c14 r4c1234'), outline('r2c2 r3c3', 1)]),
   golden('outline-styles', [outline('r1c12', 0), outline('r1c34', 1), outline('r34c12', 2), outline('r34c34', 3)]),
   golden('label', [circle('1r2c2', 0), label('1r2c2', 'here', 0), circle('3r4c4', 1), label('3r4c4', 'or here', 1)]),

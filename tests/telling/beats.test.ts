@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { cellOf } from '../../src/grid/grid.ts';
 import { marksOf, skyscraper, tell, towers } from './tell.ts';
 
 /** A step of four seconds (frames 25 to 125) with this `show`. */
@@ -174,13 +175,43 @@ describe('strikes and placements', () => {
     expect(shown('{strike: 3r6c4, at: +1, gone: +3}')).toEqual(['50-100 strike 3r6c4']);
   });
 
-  test('a placement is framed until its step ends, and what is on its cell goes', () => {
+  test('a placement is framed until its step ends, and a ring on its place goes round the digit', () => {
     const keys = 'so: r3c5=5';
     expect(shown('{circle: 5r3c5}, {circle: 5r3c4, group: low, at: +0}, {place: all, at: +2}', keys)).toEqual([
       '25-75 circle 5r3c5',
       '25-101 circle 5r3c4 @orange1',
+      '75-125 ring r3c5=5',
       '75-125 place r3c5=5',
     ]);
+  });
+});
+
+describe('what a placement of the step itself leaves standing', () => {
+  const chain = 'from: r3c5, chain: (5)r3c5-r3c4, so: r3c5=5';
+
+  test('a link stays with the digit that is written for its end, until its other end goes', () => {
+    expect(shown('{link: 1}, {place: all, at: +2}', chain)).toEqual(['25-101 link 5r3c5-5r3c4', '75-125 place r3c5=5']);
+  });
+
+  test('no small digit stands in a cell whose digit is written', () => {
+    const told = tell(
+      towers(
+        `  - {id: s, at: 1, until: 5, ${chain}, show: [{circle: 5r3c5}, {link: 1}, {place: all, at: +2}]}`,
+        'candidates: none',
+      ),
+    );
+    const cell = told.film.grid.cells[2 * 6 + 4]!;
+    const small = told.film.candidates.filter(({ candidate }) => cellOf(told.film.grid, candidate) === cell);
+    expect(small.map(({ from, until }) => [from, until])).toEqual([[25, 75]]);
+  });
+
+  test('of a later step nothing is left standing', () => {
+    const told = tell(
+      towers(
+        '  - {id: s, at: 1, until: 3, show: [{circle: 5r3c5, keep: true}]}\n  - {id: t, at: 3, until: 5, so: r3c5=5}',
+      ),
+    );
+    expect(marksOf(told, 's').filter((mark) => !mark.includes('circle'))).toEqual([]);
   });
 });
 

@@ -83,6 +83,7 @@ function printShape({ grid }: Film, shape: MarkShape): string {
     case 'link':
       return `${printCandidates(grid, shape.from)}${shape.link === 'strong' ? '=' : '-'}${printCandidates(grid, shape.to)}`;
     case 'place':
+    case 'ring':
       return `${printCell(grid, shape.cell)}=${shape.digit}`;
     case 'label':
       return `${shape.candidate === undefined ? printCell(grid, shape.cell) : printCandidate(grid, shape.candidate)} "${shape.text}"`;

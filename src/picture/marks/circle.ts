@@ -8,7 +8,7 @@ import type { Point } from '../../scene/scene.ts';
 import { arc, begun, circle, dashes, line, onCircle, type Path } from '../path.ts';
 import { fillPaths, strokePaths, strokeWidth } from '../pen.ts';
 import { roomFor, roundRoom, withinWalls } from '../ring-room.ts';
-import { pointOfCandidate } from '../small-digits.ts';
+import { middleOf, pointOfCandidate } from '../small-digits.ts';
 import { type BoardStage, colourOf, type Standing } from '../stage.ts';
 
 /** All circles on screen: their discs (under the digits) or their rings (over them). */
@@ -26,6 +26,27 @@ export function paintCircles(stage: BoardStage, part: 'discs' | 'rings'): void {
     if (left <= 0) continue;
     if (part === 'discs') paintDisc(stage, standing, candidate, left);
     else paintRing(stage, standing, candidate, left);
+  }
+}
+
+/** How far from the middle of a cell a ring round its digit runs, in cells: within the frame of a placement. */
+export const digitRingRadius = 0.33;
+
+/** The rings round digits that have been written. */
+export function paintDigitRings(stage: BoardStage, part: 'discs' | 'rings'): void {
+  const width = strokeWidth(stage, stage.look.strokes.circle);
+  for (const { mark, ink } of stage.standing) {
+    if (mark.shape.kind !== 'ring') continue;
+    const centre = middleOf(stage.film.grid, mark.shape.cell);
+    const colour = colourOf(stage, mark);
+    if (part === 'discs' && mark.group !== undefined) {
+      const alpha = stage.look.inks.disc * ink.progress * ink.alpha;
+      fillPaths(stage, [circle(centre, digitRingRadius)], colour, alpha);
+    }
+    if (part === 'discs') continue;
+    const ring = ringOf(mark.group?.index, centre, digitRingRadius, width);
+    const paths = ring.paths.map((path) => begun(path, ink.progress));
+    strokePaths(stage, paths, { colour, width: width * ring.weight, alpha: ink.alpha, cased: true, cap: ring.cap });
   }
 }
 

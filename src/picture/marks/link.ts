@@ -3,6 +3,7 @@
  * It is drawn on from its first node, the head last; its nodes get a rim where no circle is round them already.
  */
 import type { Candidate } from '../../grid/candidates.ts';
+import { candidateAt, cellOf } from '../../grid/grid.ts';
 import type { LinkKind } from '../../grid/terms.ts';
 import type { Point } from '../../scene/scene.ts';
 import type { MarkGroup } from '../../timeline/film.ts';
@@ -11,11 +12,15 @@ import { nodeShapeOn, outlineOf } from '../node-shape.ts';
 import { begun, begunDashes, cut, length, line, type Path, pointAlong, polygon } from '../path.ts';
 import { fillPaths, strokePaths, strokeWidth } from '../pen.ts';
 import { roomFor, roundRoom } from '../ring-room.ts';
-import { distance, pointOfCandidate } from '../small-digits.ts';
+import { distance, middleOf, pointOfCandidate } from '../small-digits.ts';
 import type { BoardStage, Standing } from '../stage.ts';
+import { digitRingRadius } from './circle.ts';
 
 /** The part of a link's time in which its line is drawn; the head and the far rim take the rest. */
 const lineTime = 0.8;
+
+/** How far from the middle of a cell its digit, and a ring round it, leave room for a line, in cells. */
+const digitRoom = digitRingRadius + 0.09;
 
 /** In cells: a weak link that is shorter than this has its last dash before its head. */
 const shortWeak = 1.4;
@@ -29,18 +34,19 @@ export function paintLink(stage: BoardStage, { mark, ink }: Standing, planned: r
   const kind = mark.shape.link;
   const colour = linkColour(stage, mark.group, kind);
   const width = strokeWidth(stage, kind === 'strong' ? strokes.link : strokes.weakLink);
-  const long = length(plan.path);
+  const path = clearOfDigits(stage, plan);
+  const long = length(path);
   // Nodes that share all their ground leave no room for a line; their rims say enough.
   if (long < 1e-6) return;
   const head = Math.min(headLength(stage, kind), long * 0.75);
   // An open head ends a dashed line; within a cell there is no room for both, and the dashes end before it.
   const headShare = kind === 'strong' ? 0.75 : long < shortWeak ? 1.15 : 0.12;
-  const shaft = cut(plan.path, 0, long - head * headShare);
+  const shaft = cut(path, 0, long - head * headShare);
   const drawn = begun(shaft, Math.min(1, ink.progress / lineTime));
   const lines = kind === 'strong' ? [drawn] : begunDashes(shaft, 0.13, 0.13, Math.min(1, ink.progress / lineTime));
   const alpha = ink.alpha;
   const headPart = Math.max(0, (ink.progress - lineTime) / (1 - lineTime));
-  const tip = headPart > 0 ? headOf(plan.path, long, head * headPart, kind) : [];
+  const tip = headPart > 0 ? headOf(path, long, head * headPart, kind) : [];
   if (kind === 'weak') {
     strokePaths(stage, [...lines, ...tip], { colour, width, alpha, cased: true });
     return;
@@ -55,6 +61,7 @@ export function paintLink(stage: BoardStage, { mark, ink }: Standing, planned: r
 /** The nodes of all links on screen, each once: the hulls of several candidates, or the rims of single ones. */
 export function paintNodes(stage: BoardStage, part: 'hulls' | 'rims'): void {
   const circled = new Set<Candidate>();
+  const written = writtenCandidates(stage);
   const nodes = new Map<string, { candidates: readonly Candidate[]; inked: number; colour: string }>();
   for (const { mark, ink } of stage.standing) {
     if (mark.shape.kind === 'circle') circled.add(mark.shape.candidate);
@@ -74,7 +81,7 @@ export function paintNodes(stage: BoardStage, part: 'hulls' | 'rims'): void {
   for (const { candidates, inked, colour } of nodes.values()) {
     const [only, ...others] = candidates;
     if (inked <= 0 || only === undefined || others.length > 0 !== (part === 'hulls')) continue;
-    if (others.length === 0 && circled.has(only)) continue;
+    if (others.length === 0 && (circled.has(only) || written.has(only))) continue;
     const room = roomFor(stage, only);
     const outline =
       others.length > 0
@@ -84,6 +91,29 @@ export function paintNodes(stage: BoardStage, part: 'hulls' | 'rims'): void {
     fillPaths(stage, outline, colour, 0.08 * inked);
     strokePaths(stage, outline, { colour, width, alpha: inked, cased: true });
   }
+}
+
+/** The candidates whose digits stand large in their cells by now, written or marked as placed. */
+function writtenCandidates({ film, drawing, standing }: BoardStage): ReadonlySet<Candidate> {
+  const digits = [
+    ...drawing.written.flatMap(({ index }) => film.written[index] ?? []),
+    ...standing.flatMap(({ mark: { shape } }) => (shape.kind === 'place' || shape.kind === 'ring' ? [shape] : [])),
+  ];
+  return new Set(digits.map(({ cell, digit }) => candidateAt(film.grid, cell, digit)));
+}
+
+/** The way of a link without what would run over a digit that has been written for one of its ends. */
+function clearOfDigits(stage: BoardStage, { mark, path }: PlannedLink): Path {
+  if (mark.shape.kind !== 'link') return path;
+  const written = writtenCandidates(stage);
+  const cells = [...mark.shape.from, ...mark.shape.to].filter((each) => written.has(each));
+  const middles = cells.map((each) => middleOf(stage.film.grid, cellOf(stage.film.grid, each)));
+  const isClear = (point: Point) => middles.every((middle) => distance(middle, point) > digitRoom);
+  const [first, last] = [path.points.findIndex(isClear), path.points.findLastIndex(isClear)];
+  if (first < 0) return { points: path.points.slice(0, 1), closed: false };
+  return first === 0 && last === path.points.length - 1
+    ? path
+    : { points: path.points.slice(first, last + 1), closed: false };
 }
 
 function linkColour(stage: BoardStage, group: MarkGroup | undefined, kind: LinkKind): string {
