@@ -3,8 +3,9 @@
  * ends the focus before it, and `clear` whatever it names.
  */
 import { type Frame, frameAt, type MarkShape } from '../timeline/film.ts';
-import { type BeatContext, strokesOf } from './beat-strokes.ts';
+import { strokesOf } from './beat-strokes.ts';
 import type { MarkList } from './mark-list.ts';
+import type { BeatContext } from './strokes.ts';
 import type { ToldBeat } from './told-beat.ts';
 
 export interface StepDrawing extends Omit<BeatContext, 'stands'> {

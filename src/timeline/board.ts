@@ -5,10 +5,10 @@ import type { Diagnostic, Span } from '../scene/diagnostic.ts';
 import { type Fraction, zero } from '../scene/fraction.ts';
 import type { BoardPlacement, BoardShape } from '../scene/scene.ts';
 import { type Frame, frameAt } from './film.ts';
-import type { VideoLength } from './length.ts';
 import { type Clock, momentOf } from './moments.ts';
 import { printFrame } from './seconds.ts';
 import { orReport, pastEnd, timeError } from './time-faults.ts';
+import type { VideoLength } from './video-length.ts';
 
 export interface BoardPlace {
   readonly from: Frame;

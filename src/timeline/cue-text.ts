@@ -4,7 +4,7 @@
  * that the WebVTT syntax lists (and `&quot;`, `&apos;`) are decoded.
  */
 import { compare, type Fraction, fraction } from '../scene/fraction.ts';
-import type { Word } from './narration.ts';
+import type { Word } from './cue.ts';
 
 /** A moment within a text: what stands from `offset` on is said from `seconds` on. */
 export interface Stamp {

@@ -8,18 +8,12 @@ import type { TimedScene } from '../scene/scene.ts';
 import { type Clock, fixedMoment } from './moments.ts';
 import { printSeconds, wholeFrames } from './seconds.ts';
 import { orReport, timeError } from './time-faults.ts';
+import type { VideoLength } from './video-length.ts';
 
 /** Lengths of the files that the scene names, in seconds, where they are known. */
 export interface MediaLengths {
   readonly audioSeconds?: Fraction;
   readonly footageSeconds?: Fraction;
-}
-
-export interface VideoLength {
-  readonly seconds: Fraction;
-  readonly frameCount: number;
-  /** What fixed it, for messages. */
-  readonly source: 'length' | 'footage' | 'audio';
 }
 
 /** Undefined where only the steps can say it, and where the length given is none (then with an error). */

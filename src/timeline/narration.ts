@@ -2,7 +2,7 @@
  * A narration: what is said, and when. Read from WebVTT, SRT or JSON words; a part that is broken becomes a fault with
  * its line, and the rest is still used.
  */
-import type { Fraction } from '../scene/fraction.ts';
+import type { Cue, CuesRead, NarrationFault } from './cue.ts';
 import { readSrt } from './srt.ts';
 import { readVtt } from './vtt.ts';
 import { readWordsJson } from './words-json.ts';
@@ -14,48 +14,9 @@ export interface Narration {
   readonly cues: readonly Cue[];
 }
 
-export interface Cue {
-  /** As written before the cue: WebVTT's identifier, or SRT's number. */
-  readonly identifier: string | undefined;
-  /** Its place in the file, from 1; broken cues are counted. */
-  readonly number: number;
-  /** Seconds; `end` is after `start` (or equal to it, in JSON words). */
-  readonly start: Fraction;
-  readonly end: Fraction;
-  /** Without tags, escapes decoded, line breaks as `\n`. */
-  readonly text: string;
-  readonly words: readonly Word[];
-}
-
-export interface Word {
-  readonly text: string;
-  /**
-   * Its own timestamp, in seconds; undefined where the narration has none for it. Never earlier than that of a word
-   * before.
-   */
-  readonly start: Fraction | undefined;
-  /** `cue.text.slice(from, to)` is the word. */
-  readonly from: number;
-  readonly to: number;
-}
-
-/** Something in the narration that was not used, or not as it stands. */
-export interface NarrationFault {
-  /** From 1. */
-  readonly line: number;
-  /** What is there, then what would be right. */
-  readonly message: string;
-}
-
 export interface NarrationReading {
   readonly narration: Narration;
   /** In order of `line`. */
-  readonly faults: readonly NarrationFault[];
-}
-
-/** What one reader makes of a text. */
-export interface CuesRead {
-  readonly cues: readonly Cue[];
   readonly faults: readonly NarrationFault[];
 }
 

@@ -8,7 +8,8 @@
  */
 import { distance } from 'fastest-levenshtein';
 import { add, compare, type Fraction, fraction, multiply, subtract } from '../scene/fraction.ts';
-import type { Cue, Narration } from './narration.ts';
+import type { Cue } from './cue.ts';
+import type { Narration } from './narration.ts';
 import { figuresAt } from './number-words.ts';
 import { earlierOf, laterOf } from './seconds.ts';
 import { spokenAlike, spokenMostAlike } from './spoken-alike.ts';

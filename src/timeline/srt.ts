@@ -4,8 +4,8 @@
  * pass.
  */
 import { compare, type Fraction, fraction } from '../scene/fraction.ts';
+import type { Cue, CuesRead, NarrationFault } from './cue.ts';
 import { wordsOf } from './cue-text.ts';
-import type { Cue, CuesRead, NarrationFault } from './narration.ts';
 
 const wanted = 'write 00:01:02,500 --> 00:01:04,000';
 

@@ -5,10 +5,10 @@ import type { Span } from '../scene/diagnostic.ts';
 import type { Fraction } from '../scene/fraction.ts';
 import type { CascadeItem, OnlyItem, PencilItem, Step } from '../scene/scene.ts';
 import type { Frame } from './film.ts';
-import type { VideoLength } from './length.ts';
 import type { Clock, Moment } from './moments.ts';
 import type { StrokesOf } from './pace.ts';
 import { frameAtTime } from './seconds.ts';
+import type { VideoLength } from './video-length.ts';
 
 export interface StepOutline {
   readonly step: Step;

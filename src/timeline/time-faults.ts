@@ -4,10 +4,10 @@
 import type { Diagnostic, Span } from '../scene/diagnostic.ts';
 import type { TimelineCode } from './codes.ts';
 import type { Frame } from './film.ts';
-import type { VideoLength } from './length.ts';
 import type { Clock, Moment, MomentFound } from './moments.ts';
 import { frameAtTime, printFrame } from './seconds.ts';
 import { lastGiven, type StepOutline } from './step-outline.ts';
+import type { VideoLength } from './video-length.ts';
 
 type Notes = NonNullable<Diagnostic['notes']>;
 

@@ -3,8 +3,8 @@
  * a fault here, and a missing signature does not throw the cues away.
  */
 import { compare, type Fraction } from '../scene/fraction.ts';
+import type { Cue, CuesRead, NarrationFault } from './cue.ts';
 import { readCueText, readTimestamp, wordsOf } from './cue-text.ts';
-import type { Cue, CuesRead, NarrationFault } from './narration.ts';
 
 /** Lines between two blank ones, or up to a time line that begins another cue. */
 interface Block {

@@ -3,8 +3,8 @@
  * 1.3}, ...]`, seconds. Words are gathered into cues by sentence, so that what is found can be told in its context.
  */
 import { compare, type Fraction, fraction, subtract } from '../scene/fraction.ts';
+import type { Cue, CuesRead, NarrationFault } from './cue.ts';
 import { type Stamp, wordsOf } from './cue-text.ts';
-import type { Cue, CuesRead, NarrationFault } from './narration.ts';
 
 interface TimedWord {
   readonly text: string;

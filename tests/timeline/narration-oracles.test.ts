@@ -3,7 +3,8 @@ import { parseText } from 'media-captions';
 import { describe, expect, it } from 'vitest';
 import { type TreeNode, WebVTTParser } from 'webvtt-parser';
 import { toNumber } from '../../src/scene/fraction.ts';
-import { type Cue, readNarration } from '../../src/timeline/narration.ts';
+import type { Cue } from '../../src/timeline/cue.ts';
+import { readNarration } from '../../src/timeline/narration.ts';
 
 const lesson = readFileSync(new URL('../../scenes/lamp-room.vtt', import.meta.url), 'utf8');
 const settings = `WEBVTT some title

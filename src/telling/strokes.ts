@@ -1,0 +1,77 @@
+/**
+ * A stroke: what a beat draws of one thing, with its first frame and the frame on which what it is on has gone.
+ */
+import type { CheckedStep } from '../check/verdict.ts';
+import type { Candidate } from '../grid/candidates.ts';
+import { type Cell, cellOf, type Digit, digitOf } from '../grid/grid.ts';
+import type { Group } from '../scene/scene.ts';
+import { type Frame, frameAt, type MarkGroup, type MarkShape } from '../timeline/film.ts';
+import type { BoardState } from './board-state.ts';
+import type { Pacing } from './pacing.ts';
+import type { ToldConclusion } from './told-conclusions.ts';
+
+export interface BeatContext {
+  readonly board: BoardState;
+  readonly pacing: Pacing;
+  readonly draw: 'overlay' | 'writing' | 'board';
+  /** Of the scene. */
+  readonly groups: readonly Group[];
+  readonly step: CheckedStep;
+  /** The step's end. */
+  readonly until: Frame;
+  readonly told: readonly ToldConclusion[];
+  /** Whether the beat's step has drawn this in the beat's colour already, and it stands when the beat begins. */
+  readonly stands: (shape: MarkShape) => boolean;
+}
+
+export interface Stroke {
+  readonly shape: MarkShape;
+  readonly from: Frame;
+  /** Where it is not the beat's own. */
+  readonly group?: MarkGroup;
+  /** The first frame on which what it is on is there no more; infinite where that stays. */
+  readonly until: number;
+}
+
+/** The end of what stays on the board. */
+export const stays = Number.POSITIVE_INFINITY;
+
+/** What stands already from the beat's frame on, all else in order on the frames that there are for so many. */
+export function spread(
+  context: BeatContext,
+  shapes: readonly MarkShape[],
+  from: Frame,
+  framesFor: (count: number) => readonly Frame[],
+): Stroke[] {
+  const { board } = context;
+  // A link stays with the digit that is written for its end, as long as its other end stands.
+  const lasts = (shape: MarkShape, candidate: Candidate) =>
+    shape.kind === 'link' && writtenBy(context, candidate) !== undefined ? context.until : board.showsUntil(candidate);
+  const fresh = shapes.filter((shape) => !context.stands(shape));
+  const frames = framesFor(fresh.length);
+  return shapes.map((shape): Stroke => {
+    const first = frames[fresh.indexOf(shape)] ?? from;
+    const until = Math.min(...candidatesOf(shape).map((candidate) => lasts(shape, candidate)));
+    return { shape, from: first, until };
+  });
+}
+
+/** The candidates that the shape is on, and goes with. */
+export function candidatesOf(shape: MarkShape): readonly Candidate[] {
+  if (shape.kind === 'circle') return [shape.candidate];
+  if (shape.kind === 'ghost') return shape.candidates;
+  if (shape.kind === 'clash') return shape.between.flat();
+  if (shape.kind === 'reach') return [shape.from, shape.to];
+  return shape.kind === 'link' ? [...shape.from, ...shape.to] : [];
+}
+
+/** The digit that the step itself writes for the candidate. */
+export function writtenBy(
+  { board, step }: BeatContext,
+  candidate: Candidate,
+): { readonly cell: Cell; readonly digit: Digit; readonly from: Frame } | undefined {
+  const cell = cellOf(board.grid, candidate);
+  const digit = board.digitOf(cell);
+  const isOwn = digit?.step === step.step.id && digit.digit === digitOf(board.grid, candidate);
+  return isOwn ? { cell, digit: digit.digit, from: frameAt(digit.from) } : undefined;
+}
