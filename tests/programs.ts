@@ -5,7 +5,7 @@
 import { spawnSync } from 'node:child_process';
 import { describe } from 'vitest';
 
-export type Program = 'chromium' | 'soffice' | 'pdftotext' | 'pdffonts' | 'pdfinfo' | 'qpdf';
+export type Program = 'chromium' | 'soffice' | 'pdftotext' | 'pdffonts' | 'pdfinfo' | 'qpdf' | 'parallel';
 
 const found = new Map<Program, boolean>();
 
