@@ -6,9 +6,13 @@ suite=$1
 shift
 root=/tmp/ffmpeg-of-$suite
 programs=$root/programs
-if [ ! -d "$programs" ]; then
+if [ ! -d "$root" ]; then
   command -v debootstrap > /dev/null || { echo 'This needs debootstrap: apt-get install debootstrap' >&2; exit 1; }
-  debootstrap --variant=minbase --include=ffmpeg "$suite" "$root" > "$root.log" 2>&1 || { tail -3 "$root.log" >&2; exit 1; }
+  rm -rf "$root.part"
+  debootstrap --variant=minbase --include=ffmpeg "$suite" "$root.part" > "$root.log" 2>&1 || { tail -n 3 "$root.log" >&2; exit 1; }
+  mv "$root.part" "$root"
+fi
+if [ ! -d "$programs" ]; then
   mkdir -p "$programs/loader"
   libraries=$root/usr/lib/x86_64-linux-gnu
   for program in ffmpeg ffprobe; do
