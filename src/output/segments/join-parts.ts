@@ -143,7 +143,7 @@ function faultOf(parts: readonly Part[], name: string): string | undefined {
   if (foreign !== undefined) {
     const why =
       foreign.head.of === of
-        ? 'they were made from different scenes or looks, or by different versions of proofreel, ffmpeg or Node'
+        ? 'they were made from different scenes or looks, with different options, or by different versions of proofreel, ffmpeg or Node'
         : `one is of ${of} parts, the other of ${foreign.head.of}`;
     return `${basename(first.path)} and ${basename(foreign.path)} are not parts of one render: ${why}`;
   }
@@ -156,7 +156,7 @@ function faultOf(parts: readonly Part[], name: string): string | undefined {
   const ending = extname(name).toLowerCase();
   if (container === 'frames') {
     if (/[/\\]$/.test(name) || ending === '') return undefined;
-    return `these are the parts of a folder of PNG frames; name a folder, '${basename(name)}/'`;
+    return `these are the parts of a folder of PNG frames; name a folder, '${basename(name, extname(name))}/'`;
   }
   if (ending === `.${container}`) return undefined;
   return `these are the parts of a .${container}; name the result so, not '${basename(name)}'`;

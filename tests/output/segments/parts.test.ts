@@ -111,7 +111,7 @@ describe('the parts of a folder of frames, joined', () => {
     });
     expect(await joinParts(parts, scratch.at('a.mp4'))).toEqual({
       kind: 'refused',
-      message: "these are the parts of a folder of PNG frames; name a folder, 'a.mp4/'",
+      message: "these are the parts of a folder of PNG frames; name a folder, 'a/'",
     });
     expect(await joinParts(await inParts('some.mp4', 1), scratch.at('folder/'))).toMatchObject({
       kind: 'refused',
@@ -176,7 +176,7 @@ describe('parts that cannot be joined', () => {
       'of another film',
       () => [parts[0]!, scratch.at('other-2-of-3.part'), parts[2]!],
       'a.mp4',
-      'some-1-of-3.part and other-2-of-3.part are not parts of one render: they were made from different scenes or looks, or by different versions of proofreel, ffmpeg or Node',
+      'some-1-of-3.part and other-2-of-3.part are not parts of one render: they were made from different scenes or looks, with different options, or by different versions of proofreel, ffmpeg or Node',
     ],
     [
       'of another number',
