@@ -13,8 +13,10 @@ export type StepDoubt = 'none' | 'words' | 'argument' | 'times';
 
 export interface Doubts {
   readonly puzzle: boolean;
-  /** Its rate, its length, its narration, or what stands beside it at the top of the file. */
+  /** What its times hang on: rate, length, narration, or what stands beside it at the top of the file. */
   readonly video: boolean;
+  /** Where its board lies when. */
+  readonly board: boolean;
   readonly versions: boolean;
   /** An item of `steps` was left out altogether. */
   readonly order: boolean;
@@ -22,6 +24,8 @@ export interface Doubts {
 }
 
 const besidesTheVideo = ['proofreel', 'title', 'puzzle', 'look', 'groups', 'advice', 'versions', 'steps'];
+/** Keys of the video that no time hangs on. */
+const ofThePicture = ['size', 'board', 'small', 'draw', 'candidates', 'coordinates', 'said', 'camera'];
 const words = ['id', 'title', 'chapter', 'called'];
 const argument = ['because', 'from', 'chain', 'deadly', 'so', 'fails'];
 
@@ -40,10 +44,13 @@ export function doubtsOf(written: Tree, meant: MapNode, faults: readonly Diagnos
   const inSteps = doubtful.filter((span) => list !== undefined && within(span, list.span));
   const elsewhere = doubtful.filter((span) => !inSteps.includes(span));
   const under = (key: string) => elsewhere.filter((span) => holds(meant, key, [span]));
-  const explained = new Set(besidesTheVideo.flatMap(under));
+  const video = valueOf(meant, 'video');
+  const inVideo = (key: string) => (video?.kind === 'map' ? elsewhere.filter((span) => holds(video, key, [span])) : []);
+  const explained = new Set([...besidesTheVideo.flatMap(under), ...ofThePicture.flatMap(inVideo)]);
   return {
     puzzle: valueOf(meant, 'puzzle') === undefined || under('puzzle').length > 0,
     video: elsewhere.some((span) => !explained.has(span)),
+    board: inVideo('board').length > 0,
     versions: under('versions').length > 0,
     order: under('steps').length > 0 || inSteps.some((span) => !steps.some((step) => overlap(span, step.span))),
     steps: steps.map((step) => doubtOf(step, doubtful)),

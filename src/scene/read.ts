@@ -20,7 +20,7 @@ import { keyOf, type MapNode, textOf, valueOf } from './yaml-tree.ts';
 export interface ReadScene {
   /** Undefined where there is an error: a scene is usable only as a whole. */
   readonly scene: Scene | undefined;
-  /** Where there is an error: what could be read all the same. Undefined where the file is no YAML. */
+  /** Where there is an error: what could be read all the same. Undefined where YAML itself cannot be read to its end. */
   readonly rough: RoughScene | undefined;
   /** All faults of the file by place, warnings among them. */
   readonly diagnostics: readonly Diagnostic[];

@@ -27,7 +27,7 @@ const faultsOfAbsence: readonly string[] = [
 export interface YamlFileRead<T> {
   /** Undefined with any error. */
   readonly value: T | undefined;
-  /** The same with errors of content; undefined where the file is no YAML. */
+  /** The same with errors; undefined where a fault of YAML leaves open what the rest of the file would say. */
   readonly rough: T | undefined;
   readonly diagnostics: readonly Diagnostic[];
 }
@@ -63,7 +63,7 @@ export function readYamlFile<T>(
   }
   return {
     value: syntax.errorCount() === 0 ? value : undefined,
-    rough: ofSyntax.some(({ severity }) => severity === 'error') ? undefined : value,
+    rough: soundUntil === file.length && second === undefined ? value : undefined,
     diagnostics: syntax.inOrder(),
   };
 }

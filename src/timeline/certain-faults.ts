@@ -66,12 +66,16 @@ function certainAmong(
     );
     const follows: boolean = known && (lasts[index - 1] ?? true);
     const begun: boolean = step.at === undefined || refused.length > 0 ? follows : isFixed(step.at.value) || known;
+    // Where it begins is wrong by what comes before it alone, whatever else of it could not be read.
+    if (known && isFixed(step.at?.value)) certain.push(...own.filter((fault) => refused.includes(fault)));
     known = begun && doubts.steps[index] !== 'times';
     if (!known) continue;
     const ended = lasts[index] && doubts.steps[index + 1] !== 'times';
-    certain.push(...own.filter(({ code }) => ended || !ofTheEnd.includes(code)));
+    certain.push(...own.filter((fault) => !certain.includes(fault) && (ended || !ofTheEnd.includes(fault.code))));
   }
-  const outside = faults.filter(({ span }) => !steps.some((step) => isWithin(span, step.span)));
+  const outside = faults.filter(
+    ({ code, span }) => !steps.some((step) => isWithin(span, step.span)) && (code === 'no-length' || !doubts.board),
+  );
   const lengthKnown = video.length !== undefined || !lasts.includes(false);
   return [...certain, ...outside.filter(({ code }) => lengthKnown || code !== 'no-length')];
 }
