@@ -9,10 +9,9 @@ import { argumentOf, type CheckedClaim, checkClaim } from './check-claim.ts';
 import { claimsOf, type Evaluated } from './claim.ts';
 import { explainLink, explainMend, inWords } from './explain.ts';
 import { judgeMarks } from './marks.ts';
-import { mendLinks, mendsOf } from './mend.ts';
 import { judgeGivenName } from './name.ts';
-import { proposeStep } from './propose.ts';
-import { type Failure, stepsRestedOn } from './rests-on.ts';
+import { type Failure, isUnbroken, stepsRestedOn } from './rests-on.ts';
+import { mendsOfStep } from './step-mends.ts';
 import { tellersAdvice } from './tellers-advice.ts';
 import {
   type Argument,
@@ -47,7 +46,7 @@ export function checkStep(walk: Walk, step: Step): CheckedStep {
     walk.restingSteps.add(step.id);
   const argument =
     main === undefined ? { found: false, others: 0, sets: [], links: [] } : argumentTried(main.evaluated);
-  const mends = sound || step.fails ? [] : untilFalse(checked).flatMap((each) => mendsFor(walk, step, before, each));
+  const mends = sound || step.fails ? [] : mendsOfStep(walk, step, before, checked);
   walk.diagnostics.push(
     ...warningsOf(step, checked, names),
     ...judgeMarks({ step, before, after: walk.position, argument, conclusions, sound }),
@@ -71,41 +70,6 @@ export function checkStep(walk: Walk, step: Step): CheckedStep {
     possibleBefore: before.possible,
     placedBefore: before.placed,
   };
-}
-
-/** The claims before the first that a solution contradicts: what comes after a wrong digit is best looked at once it is right. */
-function untilFalse(checked: readonly CheckedClaim[]): readonly CheckedClaim[] {
-  const wrong = checked.findIndex(({ conclusions }) => conclusions.some((each) => each.verdict === 'false'));
-  return wrong < 0 ? checked : checked.slice(0, wrong + 1);
-}
-
-/** What would mend the claim, as long as mends are still looked for: each takes a search of its own. */
-function mendsFor(
-  walk: Walk,
-  step: Step,
-  before: Position,
-  { claim, position, evaluated, conclusions, eithers }: CheckedClaim,
-): MendFor[] {
-  const failing = conclusions.filter((each) => each.verdict === 'unproved' && each.restsOn.length === 0);
-  const isBroken = evaluated.argument.links.some((link) => !link.holds);
-  if ((failing.length === 0 && !isBroken) || walk.mendsLeft <= 0) return [];
-  walk.mendsLeft--;
-  const because = claim.origin === 'so' ? step.because : step.cascade[claim.item]?.because;
-  const judge = (reached: Position, again: Evaluated) => {
-    const name = judgeGivenName(reached, because, claim, again);
-    return name?.judged === 'misnamed' ? name : undefined;
-  };
-  const known = { eithers, truth: walk.truth, find: proposeStep, before, judge };
-  const mends = mendsOf(
-    position,
-    claim,
-    evaluated,
-    failing.map((each) => each.conclusion),
-    known,
-  );
-  if (mends.length > 0 || !isBroken) return mends;
-  const mend = mendLinks(position, claim, evaluated, known);
-  return mend === undefined ? [] : [{ mend, conclusions: [] }];
 }
 
 type Names = readonly (CheckedName | undefined)[];
@@ -175,10 +139,6 @@ function restsWholly(before: Position, checked: readonly CheckedClaim[], failure
     if (isUnbroken(evaluated)) return true;
     return stepsRestedOn(before, claim, eithers, failures, isUnbroken).length > 0;
   });
-}
-
-function isUnbroken({ argument }: Evaluated): boolean {
-  return argument.faults.length === 0 && argument.links.every((link) => link.holds);
 }
 
 function worstOf(all: readonly Verdict[]): Verdict {

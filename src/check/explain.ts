@@ -75,6 +75,8 @@ export function explainConclusion(
 export function explainMend(grid: Grid, { mend, conclusions }: MendFor, isWhole: boolean): string {
   const these = conclusions.length === 0 ? 'this step' : compactly(conclusions).join(' ');
   switch (mend.kind) {
+    case 'move behind':
+      return `${these} follows once ${mend.after} is known, which comes later in the cascade; move it behind that`;
     case 'name further sets':
       return `Adding ${inWords(mend.names)} proves ${these}`;
     case 'prove it apart':

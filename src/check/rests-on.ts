@@ -45,6 +45,11 @@ export function stepsRestedOn(
   return [];
 }
 
+/** Whether its links hold and nothing else is wrong with the argument. */
+export function isUnbroken({ argument }: Evaluated): boolean {
+  return argument.faults.length === 0 && argument.links.every((link) => link.holds);
+}
+
 /** The claim in a position that takes these conclusions as read; undefined where they contradict what is there. */
 function evaluateSupposing(
   position: Position,

@@ -31,6 +31,14 @@ export function lineEnd(text: string, offset: number): number {
   return end < 0 ? text.length : end;
 }
 
+/** Takes what stands at the span out of a list of texts, with the blank or the comma that parts it from the next. */
+export function takenOut(text: string, { start, end }: Span): Edit {
+  const before = /(?<=[^\s:[{-])[ \t]*,?[ \t]+$/.exec(text.slice(lineStart(text, start), start))?.[0] ?? '';
+  if (before !== '') return { start: start - before.length, end, text: '' };
+  const after = /^[ \t]*,?[ \t]*/.exec(text.slice(end))?.[0] ?? '';
+  return { start, end: end + after.length, text: '' };
+}
+
 /** The blanks before the dash of a list's item that begins at the offset; undefined where it stands in flow style. */
 export function itemIndent(text: string, offset: number): string | undefined {
   const match = /^([ ]*)-[ ]+$/.exec(text.slice(lineStart(text, offset), offset));

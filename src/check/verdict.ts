@@ -138,7 +138,9 @@ export type Mend =
    * Where nothing was named: an argument that proves the conclusion, before the step or only at that place of it, when
    * what the step says up to there is known.
    */
-  | { readonly kind: 'prove it apart'; readonly step: ProposedStep; readonly where: 'before' | 'within' };
+  | { readonly kind: 'prove it apart'; readonly step: ProposedStep; readonly where: 'before' | 'within' }
+  /** In a cascade: what comes too early follows once a later conclusion of it, in notation, is known. */
+  | { readonly kind: 'move behind'; readonly after: string };
 
 /** The steps of a mend that can be put before the step. */
 export function stepsBefore(mend: Mend): readonly ProposedStep[] {

@@ -4,7 +4,8 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
-import { mendScene, spellOut, takenOutWhole } from '../check/mended-scene.ts';
+import { mendScene, spellOut } from '../check/mended-scene.ts';
+import { takenOutWhole } from '../check/ways-to-mend.ts';
 import { pathFault } from '../output/target.ts';
 import { writeWholeFile } from '../output/whole-file.ts';
 import { certificatesOf } from '../report/cnf.ts';

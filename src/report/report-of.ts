@@ -107,6 +107,7 @@ function reportedMends(grid: Grid, { step, mends }: CheckedStep, ids: ReadonlySe
       add: mend.kind === 'name further sets' ? [...mend.names] : [],
       remove: mend.kind === 'remove first' ? written(grid, mend.candidates) : [],
       steps,
+      ...(mend.kind === 'move behind' ? { after: mend.after } : {}),
       ...(mend.kind === 'remove first' && mend.names !== undefined ? { because: [...mend.names] } : {}),
     };
   });

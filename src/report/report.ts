@@ -53,6 +53,10 @@ const mend = z.object({
   steps: words.describe(
     'Steps that do so, ready to paste before this one; or one that proves the conclusion by itself.',
   ),
+  after: z
+    .string()
+    .optional()
+    .describe('The later conclusion of the cascade behind which the conclusion must be moved.'),
   because: words
     .optional()
     .describe('Names that the step bears once these are gone, where that is no longer the name it gives.'),

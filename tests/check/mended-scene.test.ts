@@ -83,6 +83,28 @@ describe('mends, one by one', () => {
     expect(mended.sound).toBe(true);
   });
 
+  const easy = kite.replace(/ {2}- id: kite[\s\S]*/, '');
+
+  it('moves what comes too early in a cascade behind that with which it follows', () => {
+    const swapped = easy.replace(/cascade: (\S+) (.*)/, 'cascade: $2 $1');
+    const { message, mends } = checked(swapped).steps[0]!;
+    expect(mends.map(({ mend }) => mend.kind)).toContain('move behind');
+    expect(message).toMatch(
+      /(r\dc\d=\d) follows once r\dc\d=\d is known, which comes later in the cascade; move it behind that/,
+    );
+    const mended = mendScene(swapped);
+    expect(mended.sound).toBe(true);
+    expect(mended.done.join()).toMatch(/^opening: r\dc\d=\d moved behind r\dc\d=\d/);
+    expect(mended.done.join()).not.toContain('taken out');
+  });
+
+  it('takes out what is false alone, where the rest follows without it, and leaves no gap', () => {
+    const wrong = easy.replace('r3c2=9 r4c4=7', 'r3c2=9 r2c4=7 r4c4=7');
+    const mended = mendScene(wrong);
+    expect(mended.done).toEqual(['opening: r2c4=7 taken out']);
+    expect(mended.text).toContain('cascade: r8c3=5 r3c2=9 r4c4=7 r5c1=6');
+  });
+
   it('takes out a step that nothing mends as comments that stand where the step stood', () => {
     const wrong = kite.replace(
       / {2}- id: kite[\s\S]*/,
