@@ -290,12 +290,14 @@ export const verbs: readonly Verb[] = [
         flags: '--narration <file>',
         does: 'what was said already, without a script (.vtt, .srt, .json): steps take their times and words from it',
       },
+      { flags: '--until <cells>', does: "draft no further than these cells or digits: 'r5c5', 'r5c5=3 r2c7=1'" },
       ...audience,
     ],
     examples: [
       'proofreel draft puzzle.txt -o lesson.yaml',
       'proofreel draft puzzle.txt --language de -o lektion.yaml',
       'proofreel draft puzzle.txt --narration take.vtt -o lesson.yaml',
+      'proofreel draft puzzle.txt --until r5c5 -o clip.yaml',
     ],
   },
   {

@@ -21,6 +21,7 @@ import { exitStatus } from '../verbs.ts';
 import { type Audience, costsFor } from './audience.ts';
 import { BadCall } from './bad-call.ts';
 import { type GivenPuzzle, readGivenPuzzle } from './given-puzzle.ts';
+import { goalFrom } from './goal.ts';
 import { refuseTarget } from './put-text.ts';
 import { readText } from './read-text.ts';
 import { reachesGoal, searchedPlan, secondsOf } from './searched-plan.ts';
@@ -33,6 +34,8 @@ export interface DraftCall extends Audience {
   readonly title?: string;
   /** What was said already, to take the times from. */
   readonly narration?: string;
+  /** How far it goes; without it to the whole board. */
+  readonly until?: string;
   readonly seconds?: string;
   readonly costs?: string;
 }
@@ -53,14 +56,17 @@ export async function draft(given: string, call: DraftCall, terminal: Terminal):
   const narration = call.narration === undefined ? undefined : narrationFrom(call.narration, terminal);
   const puzzle = readGivenPuzzle(given, terminal);
   if (costs === undefined || phrases === undefined || puzzle === undefined) return exitStatus.unusable;
-  const plan = searchedPlan(puzzle, { given, costs, seconds }, terminal);
+  const until = call.until === undefined ? undefined : goalFrom(call.until, puzzle);
+  const plan = searchedPlan(puzzle, { given, costs, until, seconds }, terminal);
   const drafted = draftOf({ plan, givens: puzzle.puzzle.givens, taken: takenFrom(puzzle), phrases, title: call.title });
   const told = narration === undefined ? undefined : narrate(drafted.steps, plan, narration, phrases);
   const beside = call.narration === undefined ? [] : [`narration: ${pathFrom(call.out, call.narration)}`];
   const text = drafted.textWith(told?.steps ?? drafted.steps, beside);
   demandSound(text, narration);
   await writeWholeFile(resolve(call.out), (part) => writeFile(part, text));
-  terminal.err(`${call.out}: ${drafted.steps.length} steps, ${planInWords(plan, seconds)}\n`);
+  terminal.err(
+    `${call.out}: ${drafted.steps.length === 1 ? '1 step' : `${drafted.steps.length} steps`}, ${planInWords(plan, seconds)}\n`,
+  );
   if (told !== undefined) tellHeard(told, call.narration ?? '', terminal);
   return reachesGoal(plan) ? exitStatus.sound : exitStatus.unsound;
 }

@@ -3,13 +3,7 @@
  */
 import { writeFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
-import { type Candidate, has, membersOf } from '../grid/candidates.ts';
-import { cellOf, type Grid } from '../grid/grid.ts';
-import { parseCells } from '../grid/notation/cells.ts';
-import { parseConclusions } from '../grid/notation/conclusions.ts';
-import { printConclusion } from '../grid/notation/print.ts';
 import { writeWholeFile } from '../output/whole-file.ts';
-import { oneOf } from '../proof/kernel.ts';
 import { planTreeSvg, printPlanTree } from '../report/plan-tree.ts';
 import { printPlan } from '../report/print-plan.ts';
 import { positionLines } from '../report/print-position.ts';
@@ -17,7 +11,8 @@ import { reportOfPlan } from '../report/report-of-plan.ts';
 import { exitStatus } from '../verbs.ts';
 import { type Audience, costsFor } from './audience.ts';
 import { BadCall } from './bad-call.ts';
-import { type GivenPuzzle, readGivenPuzzle } from './given-puzzle.ts';
+import { readGivenPuzzle } from './given-puzzle.ts';
+import { goalFrom } from './goal.ts';
 import { refuseTarget } from './put-text.ts';
 import { reachesGoal, searchedPlan, secondsOf } from './searched-plan.ts';
 import { costsFrom } from './teaching-costs.ts';
@@ -57,34 +52,4 @@ export async function plan(given: string, call: PlanCall, terminal: Terminal): P
     terminal.err(`${call.out}: which argument rests on which\n`);
   }
   return reachesGoal(found) ? exitStatus.sound : exitStatus.unsound;
-}
-
-/** What is to be placed: cells, or digits in them. @throws BadCall for what is none, is wrong, or stands already */
-function goalFrom(text: string, { start, solution }: GivenPuzzle): readonly Candidate[] {
-  const { grid } = start;
-  const print = (candidate: Candidate) => printConclusion(grid, oneOf(grid, candidate));
-  const goals = text.includes('=') ? digitsOf(grid, text) : trueIn(grid, text, solution);
-  const wrong = goals.find((each) => !solution.includes(each));
-  if (wrong !== undefined)
-    throw new BadCall(`--until ${print(wrong)} disagrees with the solution: no path leads there`);
-  const open = goals.filter((each) => !has(start.placed, each));
-  if (open.length === 0) throw new BadCall(`--until ${text}: that stands on the board from the start`);
-  return open;
-}
-
-function digitsOf(grid: Grid, text: string): readonly Candidate[] {
-  const reading = parseConclusions(grid, text);
-  if (!reading.ok) throw new BadCall(`--until "${text}": ${reading.faults[0]?.message ?? 'no digit'}`);
-  return reading.value.map(({ conclusion }) => {
-    const members = conclusion.kind === 'one-of' ? membersOf(conclusion.candidates) : [];
-    if (members.length !== 1) throw new BadCall(`--until "${text}": name cells, or digits in them: r5c5 or r5c5=3`);
-    return members[0]!;
-  });
-}
-
-function trueIn(grid: Grid, text: string, solution: readonly Candidate[]): readonly Candidate[] {
-  const reading = parseCells(grid, text);
-  if (!reading.ok)
-    throw new BadCall(`--until "${text}": ${reading.faults[0]?.message ?? 'no cell'}; name cells, or digits in them`);
-  return solution.filter((candidate) => reading.value.includes(cellOf(grid, candidate)));
 }

@@ -20,10 +20,11 @@ import type { Wording } from './wording.ts';
 export function draftSteps(plan: Plan, wording: Wording): readonly DraftStep[] {
   const told: DraftSoFar = { wording, steps: [], ids: new Set(), listed: new Set(), placesSaid: new Set() };
   const runs = runsOf(plan.steps);
+  const isFull = membersOf(plan.end.placed).length === plan.end.grid.cells.length;
   for (const [index, run] of runs.entries()) {
     const isLast = index === runs.length - 1;
-    if (index === 0) tellOpening(told, plan, run, isLast);
-    else tellArgument(told, run, isLast);
+    if (index === 0) tellOpening(told, plan, run, { isLast, isFull });
+    else tellArgument(told, run, isLast && isFull);
   }
   return told.steps;
 }
@@ -64,7 +65,13 @@ function runsOf(steps: readonly PlanStep[]): readonly Run[] {
   return runs;
 }
 
-function tellOpening(told: DraftSoFar, { start }: Plan, { easy }: Run, isLast: boolean): void {
+/** `isLast`: no argument follows; `isFull`: the plan fills the board. */
+function tellOpening(
+  told: DraftSoFar,
+  { start }: Plan,
+  { easy }: Run,
+  { isLast, isFull }: { readonly isLast: boolean; readonly isFull: boolean },
+): void {
   const { wording } = told;
   const given = wording.number(membersOf(start.givens).length);
   if (easy.length === 0) {
@@ -74,7 +81,8 @@ function tellOpening(told: DraftSoFar, { start }: Plan, { easy }: Run, isLast: b
   }
   const digits = placementsIn(easy);
   const count = wording.number(digits);
-  const key = isLast ? 'opening-whole' : digits === 1 ? 'one-opening' : 'opening';
+  const goesOn = digits === 1 ? 'one-opening' : 'opening';
+  const key = !isLast ? goesOn : isFull ? 'opening-whole' : digits === 1 ? 'one-opening' : 'more';
   add(told, 'opening', {
     chapter: wording.title('chapter-easy'),
     title: wording.title(digits === 1 ? 'one-opening' : 'opening', { count }),
@@ -83,7 +91,8 @@ function tellOpening(told: DraftSoFar, { start }: Plan, { easy }: Run, isLast: b
   });
 }
 
-function tellArgument(told: DraftSoFar, { argument, easy }: Run, isLast: boolean): void {
+/** `isHome`: the easy steps after it fill the board. */
+function tellArgument(told: DraftSoFar, { argument, easy }: Run, isHome: boolean): void {
   const { wording } = told;
   const { step, index } = argument!;
   const { position, instance } = step;
@@ -102,7 +111,7 @@ function tellArgument(told: DraftSoFar, { argument, easy }: Run, isLast: boolean
     tells: [index],
   });
   if (easy.length === 0) return;
-  if (!isLast) tellOpened(told, easy);
+  if (!isHome) tellOpened(told, easy);
   else if (easy.length <= 4) tellOpened(told, easy, wording.sentence('home-short'));
   else {
     tellOpened(told, easy.slice(0, 1));

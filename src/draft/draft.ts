@@ -1,7 +1,9 @@
 /**
  * A scene drafted from a plan.
  */
-import type { Digit, Grid } from '../grid/grid.ts';
+import type { Candidate } from '../grid/candidates.ts';
+import { cellOf, type Digit, digitOf, type Grid } from '../grid/grid.ts';
+import { printCell } from '../grid/notation/print.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Span } from '../scene/diagnostic.ts';
 import type { DraftStep } from './draft-step.ts';
@@ -62,7 +64,7 @@ export function skeletonOf(grid: Grid, givens: readonly (Digit | undefined)[], t
 }
 
 /** What the plan is, for whoever edits the draft. */
-function remarksOn({ outcome, cost, steps }: Plan): readonly string[] {
+function remarksOn({ outcome, cost, steps, until, end }: Plan): readonly string[] {
   const count = steps.filter((step) => !isGathered(step)).length;
   const named = `${count} ${count === 1 ? 'argument' : 'arguments'}`;
   const least = {
@@ -73,8 +75,13 @@ function remarksOn({ outcome, cost, steps }: Plan): readonly string[] {
   }[outcome];
   return [
     `A draft to edit: ${count === 0 ? 'singles alone' : `${named} that cost ${cost} points of teaching, ${least}`}.`,
+    ...(until === undefined ? [] : [`It goes as far as ${until.map((each) => printGoal(end.grid, each)).join(' ')}.`]),
     'No step has a time, so each lasts as long as its words take to say.',
   ];
+}
+
+function printGoal(grid: Grid, candidate: Candidate): string {
+  return `${printCell(grid, cellOf(grid, candidate))}=${digitOf(grid, candidate)}`;
 }
 
 /** By the names of its arguments, the dearest ones where there are many. */

@@ -46,7 +46,40 @@ describe('draft', () => {
     const { status, err } = await call(symbols, { know: 'hidden single' });
     expect(status).toBe(1);
     expect(err).toContain('it ends there, since no named argument leads further');
-    expect(written().checked.sound).toBe(true);
+    const { scene, checked } = written();
+    expect(checked.sound).toBe(true);
+    expect(scene.steps.map(({ say }) => say?.value).join(' ')).not.toMatch(/board is full|The other/);
+  });
+
+  it('as far as a cell, and nothing that does not lead there', async () => {
+    await call(symbols, {});
+    const whole = written().checked;
+    const last = whole.steps.flatMap(({ conclusions }) => conclusions).findLast(({ origin }) => origin === 'cascade')!;
+    const { status } = await call(symbols, { until: last.text });
+    expect(status).toBe(0);
+    const { scene, checked } = written();
+    expect(checked.sound).toBe(true);
+    const told = checked.steps.flatMap(({ conclusions }) => conclusions);
+    expect(told.at(-1)?.text).toBe(last.text);
+    expect(told.length).toBeLessThan(whole.steps.flatMap(({ conclusions }) => conclusions).length);
+    expect(scene.steps.map(({ say }) => say?.value).join(' ')).not.toMatch(/board is full|fills the board/);
+    expect(readFileSync(out, 'utf8')).toContain(`# It goes as far as ${last.text}.`);
+  });
+
+  it.each([
+    ['r1c1=2 r1c2=3', 'disagrees with the solution'],
+    ['r1c3', 'stands on the board from the start'],
+    ['towers', '--until "towers"'],
+  ])('--until %s is refused', async (until, said) => {
+    await expect(call(symbols, { until })).rejects.toThrow(said);
+  });
+
+  it('one easy digit is told as one', async () => {
+    await call(symbols, {});
+    const first = written().checked.steps[0]!.conclusions[0]!.text;
+    const { err } = await call(symbols, { until: first });
+    expect(err).toContain('lesson.yaml: 1 step, singles alone');
+    expect(written().scene.steps[0]?.say?.value).toMatch(/^\d+ digits are given\. One more goes in/);
   });
 
   it('keeps the board and the start of a scene', async () => {
