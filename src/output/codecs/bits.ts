@@ -20,6 +20,11 @@ export class BitReader {
     return value;
   }
 
+  /** How many bits were read. */
+  get position(): number {
+    return this.#at;
+  }
+
   flag(): boolean {
     return this.bits(1) === 1;
   }

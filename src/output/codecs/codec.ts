@@ -12,7 +12,7 @@ export interface Packet {
   readonly alpha?: Uint8Array | undefined;
 }
 
-/** Pictures of one segment as they come out of the encoder. */
+/** Pictures as they come out of the encoder, one packet each. */
 export interface Encoded {
   /** What a decoder must know before the first packet; the same for all segments of a film. */
   readonly config: Uint8Array;
@@ -25,6 +25,8 @@ export interface Work {
   readonly count: number;
   /** Of these the ones that must not lean on any other, in order; the first is always among them. */
   readonly keys: readonly number[];
+  /** Of the keys those with which a segment begins: its packets come out as if it were compressed alone. */
+  readonly starts: readonly number[];
   /** A file that may be written and is thrown away. */
   readonly scratch: string;
   readonly signal: AbortSignal | undefined;
@@ -46,6 +48,8 @@ export interface Codec {
   readonly keyEvery: number;
   /** What one picture takes in motion at most, in bytes for each pixel: for reckoning with memory. */
   readonly bytesPerPixel: number;
+  /** Whether `encode` takes several segments at once. */
+  readonly takesSeveral: boolean;
   /** Roughly, for a picture drawn and compressed on one core: to foretell how long a render takes. Set by hand. */
   readonly secondsPerMegapixel: number;
   encode(work: Work): Promise<Encoded>;
@@ -54,6 +58,11 @@ export interface Codec {
    * undefined where the key picture itself is repeated. Throws `CannotHold` where this encoder's pictures cannot be held.
    */
   hold(config: Uint8Array, number: number): Packet | undefined;
+}
+
+/** How many pictures may be compressed at once: what is held in memory follows from it. */
+export function mostPictures({ bytesPerPixel }: Codec, width: number, height: number): number {
+  return Math.max(16, Math.min(240, Math.floor((64 * 1024 * 1024) / (bytesPerPixel * width * height))));
 }
 
 /** What an encoder made cannot be continued without it: the film is then encoded frame by frame. */

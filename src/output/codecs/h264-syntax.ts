@@ -100,31 +100,31 @@ export function pictureSetOf(unit: Uint8Array): PictureSet | undefined {
 
 /** Without the bytes 3 that keep a start code from appearing within a unit (7.4.1). */
 export function unescaped(bytes: Uint8Array): Uint8Array {
-  const plain: number[] = [];
-  let zeros = 0;
+  const plain = new Uint8Array(bytes.length);
+  let [zeros, length] = [0, 0];
   for (const byte of bytes) {
     if (zeros >= 2 && byte === 3) {
       zeros = 0;
       continue;
     }
     zeros = byte === 0 ? zeros + 1 : 0;
-    plain.push(byte);
+    plain[length++] = byte;
   }
-  return Uint8Array.from(plain);
+  return plain.subarray(0, length);
 }
 
 export function escaped(bytes: Uint8Array): Uint8Array {
-  const safe: number[] = [];
-  let zeros = 0;
+  const safe = new Uint8Array(Math.ceil(bytes.length * 1.5));
+  let [zeros, length] = [0, 0];
   for (const byte of bytes) {
     if (zeros >= 2 && byte <= 3) {
-      safe.push(3);
+      safe[length++] = 3;
       zeros = 0;
     }
     zeros = byte === 0 ? zeros + 1 : 0;
-    safe.push(byte);
+    safe[length++] = byte;
   }
-  return Uint8Array.from(safe);
+  return safe.subarray(0, length);
 }
 
 /** profile_idc of those whose sequence parameter set says how chroma is sampled (7.3.2.1.1). */

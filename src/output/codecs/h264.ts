@@ -7,6 +7,7 @@ import { encodePictures } from '../segments/encode-pictures.ts';
 import { keyFrameEvery } from '../segments/key-frames.ts';
 import { CannotHold, type Codec, type Encoded, type Packet } from './codec.ts';
 import { colourOptions } from './colour.ts';
+import { withKeyNumber } from './h264-key-number.ts';
 import { beginsPicture, nalType, nalUnits, pictureSetOf, sequenceOf, typeOf } from './h264-syntax.ts';
 import { unchangedPicture } from './h264-unchanged.ts';
 
@@ -40,12 +41,13 @@ export function h264(width: number, height: number, rate: Fraction, compatible: 
     stillPictures: compatible ? keyFrameEvery(rate) + 1 : 1,
     keyEvery: keyFrameEvery(rate),
     bytesPerPixel: 0.25,
+    takesSeveral: true,
     secondsPerMegapixel: 0.01,
     async encode(work) {
       const stream = await encodePictures(work, { width, height, rate, format: 'yuv420p' }, [
         ...['-c:v', 'libx264', ...options, '-f', 'h264'],
       ]);
-      return encodedOf(stream);
+      return encodedOf(stream, new Set(work.starts));
     },
     hold(config, number) {
       const key = Buffer.from(config).toString('latin1');
@@ -58,30 +60,58 @@ export function h264(width: number, height: number, rate: Fraction, compatible: 
   };
 }
 
-/** Packets as ISO/IEC 14496-15 stores them: each NAL unit after its length in four bytes, parameter sets apart. */
-function encodedOf(stream: Uint8Array): Encoded {
+/**
+ * Packets as ISO/IEC 14496-15 stores them: each NAL unit after its length in four bytes, parameter sets apart.
+ *
+ * What hangs on how many pictures x264 compressed before is made the same for all: the numbers of key pictures, and the
+ * last bit of a slice. That lies behind the end of what is decoded, and x264 sets it for about every second picture
+ * by its number (from memory of its `cabac.c`; a test holds segments made together against the same made alone).
+ */
+function encodedOf(stream: Uint8Array, starts: ReadonlySet<number>): Encoded {
   const packets: { bytes: Uint8Array; key: boolean }[] = [];
   let sps: Uint8Array | undefined;
   let pps: Uint8Array | undefined;
+  let keys = 0;
   for (const unit of nalUnits(stream)) {
     const type = typeOf(unit);
     if (type === nalType.sps) sps ??= unit;
     if (type === nalType.pps) pps ??= unit;
     if (type !== nalType.slice && type !== nalType.key) continue;
-    const bytes = measured(unit);
     const last = packets.at(-1);
-    if (beginsPicture(unit) || last === undefined) packets.push({ bytes, key: type === nalType.key });
+    const isNew = beginsPicture(unit) || last === undefined;
+    if (isNew && starts.has(packets.length)) keys = 0;
+    else if (isNew && type === nalType.key) keys += 1;
+    // Two key pictures in a row must bear different numbers; x264 counts 0, 1, 0, 1, and so does each segment.
+    const own = type === nalType.key ? renumbered(unit, sps, pps, keys % 2) : unit;
+    const bytes = measured(own);
+    bytes[bytes.length - 1]! |= 1;
+    if (isNew) packets.push({ bytes, key: type === nalType.key });
     else last.bytes = Buffer.concat([last.bytes, bytes]);
   }
   return { config: sps === undefined || pps === undefined ? new Uint8Array() : configOf(sps, pps), packets };
 }
+
+function renumbered(
+  unit: Uint8Array,
+  sps: Uint8Array | undefined,
+  pps: Uint8Array | undefined,
+  number: number,
+): Uint8Array {
+  const sequence = sps === undefined ? undefined : sequenceOf(sps);
+  const set = pps === undefined ? undefined : pictureSetOf(pps);
+  const numbered = sequence === undefined || set === undefined ? undefined : withKeyNumber(unit, sequence, set, number);
+  if (numbered === undefined) throw new CannotHold(notOurs);
+  return numbered;
+}
+
+const notOurs = 'this x264 writes its pictures in a way that cannot be continued without it';
 
 function unchanged(config: Uint8Array, number: number): Packet {
   const [sps, pps] = parameterSets(config);
   const sequence = sps === undefined ? undefined : sequenceOf(sps);
   const set = pps === undefined ? undefined : pictureSetOf(pps);
   if (sequence === undefined || set === undefined) {
-    throw new CannotHold('this x264 writes its pictures in a way that cannot be continued without it');
+    throw new CannotHold(notOurs);
   }
   return { bytes: measured(unchangedPicture(sequence, set, number)), key: false };
 }

@@ -11,6 +11,7 @@ export function png(width: number, height: number): Codec {
     stillPictures: 1,
     keyEvery: Number.POSITIVE_INFINITY,
     bytesPerPixel: 1,
+    takesSeveral: true,
     secondsPerMegapixel: 0.04,
     async encode({ pictures, signal }) {
       const packets: Packet[] = [];

@@ -23,6 +23,7 @@ export function prores(width: number, height: number, rate: Fraction, alpha: boo
     stillPictures: 1,
     keyEvery: Number.POSITIVE_INFINITY,
     bytesPerPixel: 0.5,
+    takesSeveral: true,
     secondsPerMegapixel: 0.08,
     async encode(work) {
       const words = ['-c:v', 'prores_ks', ...options, '-f', 'rawvideo'];

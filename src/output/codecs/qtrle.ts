@@ -21,6 +21,7 @@ export function qtrle(width: number, height: number, rate: Fraction, alpha: bool
     stillPictures: 1,
     keyEvery: keyFrameEvery(rate),
     bytesPerPixel: 1,
+    takesSeveral: true,
     secondsPerMegapixel: 0.01,
     async encode({ pictures, keys, signal }) {
       const packets: Packet[] = [];

@@ -28,6 +28,7 @@ export function vp9(width: number, height: number, rate: Fraction, alpha: boolea
     stillPictures: 1,
     keyEvery: keyFrameEvery(rate),
     bytesPerPixel: 0.5,
+    takesSeveral: false, // Its quantizer hangs on the pictures before, key pictures or not.
     secondsPerMegapixel: 0.04,
     async encode(work) {
       const words = ['-c:v', 'libvpx-vp9', ...options, '-g', String(Math.max(work.count, 1)), '-f', 'matroska'];

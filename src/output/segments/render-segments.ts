@@ -2,7 +2,7 @@
  * All segments of a film into a store, by this process and, where there is enough to do, a second one.
  */
 import { availableParallelism } from 'node:os';
-import type { Codec } from '../codecs/codec.ts';
+import { type Codec, mostPictures } from '../codecs/codec.ts';
 import type { Painter } from '../painters/painter.ts';
 import type { ProgressMeter } from '../progress.ts';
 import type { SegmentIndex } from './segment-file.ts';
@@ -80,7 +80,7 @@ function secondsOn(missing: readonly Segment[], { painter, codec }: Rendering): 
 async function makeAll(missing: readonly Segment[], rendering: Rendering): Promise<void> {
   const { painter, codec, setting, store, meter, signal } = rendering;
   signal?.throwIfAborted(); // It may have been aborted since the film was looked through, and says so only once.
-  const queue = [...missing];
+  const queue = batchesOf(missing, rendering);
   const onPicture = (frames: number, drawn: number): void => meter.advance(frames, drawn);
   // The first to fail stops the other.
   const stopping = new AbortController();
@@ -106,14 +106,40 @@ async function makeAll(missing: readonly Segment[], rendering: Rendering): Promi
   }
 }
 
-/** While ffmpeg compresses one segment the next is drawn; where we compress ourselves there is nothing to wait for. */
+/** While ffmpeg compresses some segments the next are drawn; where we compress ourselves there is nothing to wait for. */
 function atOnce({ encoder }: Codec): number {
   return encoder === undefined ? 1 : 2;
 }
 
+/**
+ * The segments in order, as many together as are compressed at once: each run of ffmpeg costs as much as some pictures.
+ * Not so many that one process waits for another in the end.
+ */
+function batchesOf(missing: readonly Segment[], rendering: Rendering): (readonly Segment[])[] {
+  const { painter, codec } = rendering;
+  const pictures = missing.reduce((sum, segment) => sum + picturesOf(segment).length, 0);
+  const shares = 4 * atOnce(codec) * (worthIt(missing, rendering) ? 2 : 1);
+  const most = Math.min(mostPictures(codec, painter.width, painter.height), Math.max(leastBatch, pictures / shares));
+  const batches: Segment[][] = [];
+  let room = 0;
+  for (const segment of missing) {
+    const { length } = picturesOf(segment);
+    if (codec.takesSeveral && length <= room) batches.at(-1)?.push(segment);
+    else {
+      batches.push([segment]);
+      room = most;
+    }
+    room -= length;
+  }
+  return batches;
+}
+
+/** Pictures that take about as long as ffmpeg does to start and to end. */
+const leastBatch = 24;
+
 async function there(
   second: WorkerProcess,
-  queue: Segment[],
+  queue: (readonly Segment[])[],
   onPicture: (frames: number, drawn: number) => void,
   signal: AbortSignal,
 ): Promise<void> {

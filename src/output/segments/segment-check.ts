@@ -1,5 +1,5 @@
 /**
- * A segment looked at by a decoder before it is kept: at each border of a run the decoded picture must be the drawn one,
+ * Segments looked at by a decoder before they are kept: at each border of a run the decoded picture must be the drawn one,
  * and not the one before or after; and what is held without being encoded must be the very picture that it holds.
  */
 import { rm } from 'node:fs/promises';
@@ -58,37 +58,39 @@ export interface Checked {
   readonly signal: AbortSignal | undefined;
 }
 
-/** Throws a `MachineFailure` where a picture is not the drawn one. */
-export async function checkSegment(
-  segment: Segment,
-  encoded: Encoded,
-  borders: Borders,
-  { painter, codec, name, alpha, scratch, signal }: Checked,
-): Promise<void> {
+/** A segment as it was encoded, and as it was drawn; without `borders` it is not looked at. */
+export interface Look {
+  readonly segment: Segment;
+  readonly encoded: Encoded;
+  readonly borders: Borders | undefined;
+}
+
+/** Looks at some segments by one run of the decoder. Throws a `MachineFailure` where a picture is not the drawn one. */
+export async function checkSegments(looks: readonly Look[], checked: Checked): Promise<void> {
+  const { painter, codec, name, alpha, scratch, signal } = checked;
   const { format } = codec;
   if (format === 'png') return; // The canvas's own bytes, which no encoder has seen.
-  // Of a packet that says "as before" older decoders of qtrle give no picture (ffmpeg before 4.4), so none is looked at.
-  // Where each picture stands by itself, one that is held is the same bytes again.
-  const alone = codec.keyEvery === Number.POSITIVE_INFINITY;
-  const giving = name === 'qtrle' || alone ? 1 : heldFrames;
-  const stands = segment.still === undefined ? 0 : Math.min(segment.still.count, giving);
-  const frameCount = segment.moving.length + stands;
-  const short = segment.still === undefined ? segment : { ...segment, still: { ...segment.still, count: stands } };
-  const last = segment.moving.length - 1;
-  const lastNew = name === 'qtrle' ? segment.moving.indexOf(segment.moving[last] ?? 0) : last;
-  const frames = [...new Set([0, Math.max(0, lastNew), ...(stands === 0 ? [] : [last + 1, frameCount - 1])])];
+  const excerpts = looks.map((look) => excerptOf(look, codec, name));
+  // Where each picture stands by itself, only those that are wanted are decoded.
+  const alone = standsAlone(codec);
+  const starts = running(excerpts.map((excerpt) => (alone ? excerpt.frames.length : excerpt.frameCount)));
   const track = {
-    ...{ codec: name, config: encoded.config, alpha, frameCount: alone ? frames.length : frameCount },
+    ...{ codec: name, config: looks[0]?.encoded.config ?? new Uint8Array(), alpha, frameCount: starts.sum },
     ...{ width: painter.width, height: painter.height, rate: painter.rate },
-    samples: (): Iterable<Sample> => {
-      const all = samplesOf(short, packetPlaces(encoded), codec, (at) => encoded.packets[at]!);
-      return alone ? [...all].filter((_, frame) => frames.includes(frame)) : all;
+    samples: function* (): Generator<Sample> {
+      for (const { short, frames, look } of excerpts) {
+        const { encoded } = look;
+        const all = samplesOf(short, packetPlaces(encoded), codec, (at) => encoded.packets[at]!);
+        if (alone) yield* [...all].filter((_, frame) => frames.includes(frame));
+        else yield* all;
+      }
     },
   };
   // By its time where a decoder may leave pictures out; a .mov counts in parts of a frame.
   const isFrame = (frame: number): string =>
     name === 'qtrle' ? `eq(pts,${frame * timescaleOf(painter.rate).each})` : `eq(n,${frame})`;
-  const wanted = alone ? [] : [`select='${frames.map(isFrame).join('+')}'`];
+  const wanted = excerpts.flatMap(({ frames }, at) => frames.map((frame) => isFrame(starts.at[at]! + frame)));
+  const select = alone ? [] : [`select='${wanted.join('+')}'`];
   try {
     if (name === 'vp9') await writeWebm(scratch, track, signal);
     else await writeMov(scratch, track, name === 'h264' ? 'mp4' : 'mov', signal);
@@ -98,33 +100,70 @@ export async function checkSegment(
         file: scratch,
         // ffmpeg's own decoder of VP9 leaves transparency out.
         decoder: name === 'vp9' ? 'libvpx-vp9' : undefined,
-        filter: [...wanted, 'setpts=N/FRAME_RATE/TB', ...toFormat(name, format)].join(','),
+        filter: [...select, 'setpts=N/FRAME_RATE/TB', ...toFormat(name, format)].join(','),
         pixelFormat: format === 'opaque' ? canvasPixelFormat : format,
         frameBytes: bytesOf(format, painter.width, painter.height),
       },
       (bytes) => seen.push(sketchOf(bytes, format, painter.width, painter.height)),
       signal,
     );
-    judge(frames, seen, Math.max(0, last + 1), stands, borders, segment);
+    if (seen.length !== wanted.length) {
+      throw new MachineFailure(`of ${wanted.length} pictures that were looked at ${seen.length} can be decoded`);
+    }
+    let at = 0;
+    for (const excerpt of excerpts) {
+      judge(excerpt, seen.slice(at, at + excerpt.frames.length));
+      at += excerpt.frames.length;
+    }
   } finally {
     await rm(scratch, { force: true });
   }
 }
 
-function judge(
-  frames: readonly number[],
-  seen: readonly Sketch[],
-  standing: number,
-  stands: number,
-  borders: Borders,
-  { from, stillPictures }: Segment,
-): void {
-  if (seen.length !== frames.length) {
-    throw new MachineFailure(`of ${frames.length} pictures that were looked at ${seen.length} can be decoded`);
-  }
+/** As much of a segment as is decoded, and which of its frames are looked at. */
+interface Excerpt {
+  readonly look: Look;
+  readonly short: Segment;
+  readonly frameCount: number;
+  readonly frames: readonly number[];
+}
+
+function excerptOf(look: Look, codec: Codec, name: CodecName): Excerpt {
+  const { segment } = look;
+  // Of a packet that says "as before" older decoders of qtrle give no picture (ffmpeg before 4.4), so none is looked at.
+  // Where each picture stands by itself, one that is held is the same bytes again.
+  const giving = name === 'qtrle' || standsAlone(codec) ? 1 : heldFrames;
+  const stands = segment.still === undefined ? 0 : Math.min(segment.still.count, giving);
+  const frameCount = segment.moving.length + stands;
+  const short = segment.still === undefined ? segment : { ...segment, still: { ...segment.still, count: stands } };
+  const last = segment.moving.length - 1;
+  const lastNew = name === 'qtrle' ? segment.moving.indexOf(segment.moving[last] ?? 0) : last;
+  const frames = [...new Set([0, Math.max(0, lastNew), ...(stands === 0 ? [] : [last + 1, frameCount - 1])])];
+  return { look, short, frameCount, frames };
+}
+
+/** Whether each picture can be decoded without any other. */
+function standsAlone(codec: Codec): boolean {
+  return codec.keyEvery === Number.POSITIVE_INFINITY;
+}
+
+/** Where each begins when they are put one after the other, and where all end. */
+function running(lengths: readonly number[]): { readonly at: readonly number[]; readonly sum: number } {
+  let sum = 0;
+  const at = lengths.map((length) => {
+    sum += length;
+    return sum - length;
+  });
+  return { at, sum };
+}
+
+function judge({ look, short, frames }: Excerpt, seen: readonly Sketch[]): void {
+  const { borders, segment } = look;
+  if (borders === undefined) return;
+  const standing = segment.moving.length;
   frames.forEach((frame, index) => {
     // What stands is one picture, however long.
-    const place = stands > 0 && frame > standing ? standing : frame;
+    const place = short.still !== undefined && frame > standing ? standing : frame;
     const own = borders.at(place);
     const picture = seen[index]!;
     if (own === undefined) return;
@@ -133,10 +172,10 @@ function judge(
     const isOwn = others.every((other) => other === undefined || isNearerTo(picture, own, other));
     // A group that the encoder made is refined from picture to picture.
     const isHeld =
-      place === frame || stillPictures > 1 || distanceOf(picture, seen[frames.indexOf(standing)]!).most === 0;
+      place === frame || segment.stillPictures > 1 || distanceOf(picture, seen[frames.indexOf(standing)]!).most === 0;
     if (isOwn && isHeld && off.most <= most.block && off.mean <= most.mean) return;
     throw new MachineFailure(
-      `the encoder's picture of frame ${from + frame} is not the one that was drawn (it is off by ${off.mean.toFixed(2)} of 255, at most ${off.most.toFixed(0)})`,
+      `the encoder's picture of frame ${segment.from + frame} is not the one that was drawn (it is off by ${off.mean.toFixed(2)} of 255, at most ${off.most.toFixed(0)})`,
     );
   });
 }

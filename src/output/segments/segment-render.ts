@@ -1,5 +1,5 @@
 /**
- * One segment drawn and encoded.
+ * Segments drawn and encoded.
  */
 
 import type { Codec } from '../codecs/codec.ts';
@@ -8,8 +8,7 @@ import type { Painter } from '../painters/painter.ts';
 import { frameCanvas } from '../pixels/canvas.ts';
 import { type FrameSource, frameSource } from '../pixels/frame-source.ts';
 import { keysOf } from './samples.ts';
-import { Borders, checkSegment } from './segment-check.ts';
-import type { SegmentIndex } from './segment-file.ts';
+import { Borders, checkSegments } from './segment-check.ts';
 import type { SegmentStore } from './segment-store.ts';
 import { picturesOf, type Segment } from './segments.ts';
 import type { Setting } from './worker-words.ts';
@@ -18,12 +17,13 @@ import type { Setting } from './worker-words.ts';
 export type PictureDone = (frames: number, drawn: number) => void;
 
 export interface SegmentRenderer {
-  render(segment: Segment, onPicture: PictureDone, signal: AbortSignal | undefined): Promise<SegmentIndex>;
+  /** By one run of the encoder: one segment, or several where it takes them so. Ends when they are in the store. */
+  render(segments: readonly Segment[], onPicture: PictureDone, signal: AbortSignal | undefined): Promise<void>;
 }
 
 /**
- * Draws and encodes segments on one canvas, into `store`. Asked for two at once it draws the second while the first is
- * being compressed and looked at.
+ * Draws and encodes segments on one canvas, into `store`. Asked for more while some are under way it draws those while
+ * the first are being compressed and looked at.
  */
 export function segmentRenderer(
   painter: Painter,
@@ -35,31 +35,42 @@ export function segmentRenderer(
   // What we compress ourselves leans on the picture before, and no more.
   const source = frameSource(painter, canvas, codec.format, codec.encoder === undefined ? 3 : undefined);
   const turns = oneAtATime();
+
   return {
-    async render(segment, onPicture, signal) {
-      const pictures = picturesOf(segment);
-      const borders = codec.format === 'png' ? undefined : new Borders(segment, codec.format, painter);
+    async render(segments, onPicture, signal) {
+      const works = segments.map((segment): Drawing => {
+        const borders = codec.format === 'png' ? undefined : new Borders(segment, codec.format, painter);
+        return { segment, borders };
+      });
+      const starts: number[] = [];
+      const keys: number[] = [];
+      let count = 0;
+      for (const segment of segments) {
+        const start = count;
+        starts.push(start);
+        keys.push(...keysOf(segment, codec.keyEvery).map((key) => start + key));
+        count += picturesOf(segment).length;
+      }
       const endTurn = await turns.begin();
-      const encoded = await codec
-        .encode({
-          pictures: drawn(source, segment, borders, onPicture, endTurn),
-          count: pictures.length,
-          keys: keysOf(segment, codec.keyEvery),
-          scratch: store.scratch(),
-          signal,
-        })
+      const pictures = drawn(source, works, onPicture, endTurn);
+      const { config, packets } = await codec
+        .encode({ pictures, count, keys, starts, scratch: store.scratch(), signal })
         .finally(endTurn);
-      if (encoded.packets.length !== pictures.length) {
-        throw new MachineFailure(`the encoder wrote ${encoded.packets.length} frames of ${pictures.length}`);
-      }
-      if (borders !== undefined) {
-        const { codec: name, opaque } = setting;
-        const checked = { painter, codec, name, alpha: !opaque, scratch: store.scratch(), signal };
-        await checkSegment(segment, encoded, borders, checked);
-      }
-      return store.keep(segment, encoded);
+      if (packets.length !== count) throw new MachineFailure(`the encoder wrote ${packets.length} frames of ${count}`);
+      const looks = works.map(({ segment, borders }, at) => {
+        return { segment, borders, encoded: { config, packets: packets.slice(starts[at], starts[at + 1]) } };
+      });
+      const { codec: name, opaque } = setting;
+      await checkSegments(looks, { painter, codec, name, alpha: !opaque, scratch: store.scratch(), signal });
+      for (const { segment, encoded } of looks) await store.keep(segment, encoded);
     },
   };
+}
+
+/** A segment, and what is kept of it for looking at it. */
+interface Drawing {
+  readonly segment: Segment;
+  readonly borders: Borders | undefined;
 }
 
 /** Turns at something that there is one of. `begin` waits for the turn before to be over, and gives what ends this one. */
@@ -80,22 +91,23 @@ function oneAtATime() {
 
 function* drawn(
   source: FrameSource,
-  { moving, still, stillPictures }: Segment,
-  borders: Borders | undefined,
+  works: readonly Drawing[],
   onPicture: PictureDone,
   onLast: () => void,
 ): Generator<Uint8Array> {
   let before = source.drawnCount;
-  let place = 0;
-  const picture = function* (frame: number, frames: number): Generator<Uint8Array> {
-    const bytes = source.bytesAt(frame);
-    borders?.see(place++, bytes);
-    yield bytes;
-    onPicture(frames, source.drawnCount - before);
-    before = source.drawnCount;
-  };
-  for (const frame of moving) yield* picture(frame, 1);
-  if (still !== undefined) {
+  for (const { segment, borders } of works) {
+    const { moving, still, stillPictures } = segment;
+    let place = 0;
+    const picture = function* (frame: number, frames: number): Generator<Uint8Array> {
+      const bytes = source.bytesAt(frame);
+      borders?.see(place++, bytes);
+      yield bytes;
+      onPicture(frames, source.drawnCount - before);
+      before = source.drawnCount;
+    };
+    for (const frame of moving) yield* picture(frame, 1);
+    if (still === undefined) continue;
     yield* picture(still.frame, still.count);
     for (let more = 1; more < stillPictures; more++) yield* picture(still.frame, 0);
   }

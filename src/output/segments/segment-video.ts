@@ -3,7 +3,7 @@
  * encoded, and all is joined and checked before it gets its name.
  */
 import { mkdir, rm } from 'node:fs/promises';
-import type { Codec } from '../codecs/codec.ts';
+import { type Codec, mostPictures } from '../codecs/codec.ts';
 import { codecOf } from '../codecs/codecs.ts';
 import { requireEncoders } from '../ffmpeg.ts';
 import { finishVideo, isFinished } from '../finish-video.ts';
@@ -111,8 +111,7 @@ async function keepAll(segments: readonly Segment[], store: SegmentStore, cache:
 /** The film's segments for this codec. `key` (`#rrggbb`) is laid under every frame. */
 export function filmSegments(painter: Painter, codec: Codec, key: string | undefined): Segment[] {
   const { width, height } = painter;
-  const mostBytes = 64 * 1024 * 1024;
-  const mostMoving = Math.max(16, Math.min(240, Math.floor(mostBytes / (codec.bytesPerPixel * width * height))));
+  const mostMoving = mostPictures(codec, width, height);
   const recipe = JSON.stringify([codec.recipe, key ?? null]);
   return segmentsOf(stretchesOf(painter), { mostMoving, recipe, stillPictures: codec.stillPictures });
 }

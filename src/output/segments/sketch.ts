@@ -54,25 +54,29 @@ export function sketchOf(bytes: Uint8Array, format: PixelFormat, width: number, 
   }
 }
 
-/** The commonest case, and many times as fast as by a function for each pixel. */
+/** The commonest case, many times as fast as pixel by pixel: four at once, as two sums in each of two words. */
 function planeOf(bytes: Uint8Array, width: number, height: number, blocks: number, columns: number): Sketch {
   const sketch = new Float32Array(blocks);
-  const full = width >> 3;
-  for (let y = 0; y < height; y++) {
-    const row = (y >> 3) * columns;
-    let at = y * width;
-    for (let column = 0; column < full; column++, at += side) {
-      sketch[row + column]! +=
-        bytes[at]! +
-        bytes[at + 1]! +
-        bytes[at + 2]! +
-        bytes[at + 3]! +
-        bytes[at + 4]! +
-        bytes[at + 5]! +
-        bytes[at + 6]! +
-        bytes[at + 7]!;
+  const whole = width % side === 0 && bytes.byteOffset % 4 === 0 ? Math.floor(height / side) : 0;
+  const words = new Int32Array(bytes.buffer, whole === 0 ? 0 : bytes.byteOffset, (whole * side * width) / 4);
+  const stride = width / 4;
+  for (let row = 0; row < whole; row++) {
+    for (let column = 0; column < columns; column++) {
+      let at = row * side * stride + 2 * column;
+      let sums = 0; // Of 32 bytes each, which half a word holds.
+      for (let line = 0; line < side; line++, at += stride) {
+        const left = words[at]!;
+        const right = words[at + 1]!;
+        const even = ((left & 0xff00ff) + (right & 0xff00ff)) | 0;
+        const odd = (((left >>> 8) & 0xff00ff) + ((right >>> 8) & 0xff00ff)) | 0;
+        sums = (sums + even + odd) | 0;
+      }
+      sketch[row * columns + column] = (sums & 0xffff) + (sums >>> 16);
     }
-    for (let x = full * side; x < width; x++) sketch[row + full]! += bytes[at++]!;
+  }
+  for (let y = whole * side; y < height; y++) {
+    const row = (y >> 3) * columns;
+    for (let x = 0; x < width; x++) sketch[row + (x >> 3)]! += bytes[y * width + x]!;
   }
   return means(sketch);
 }

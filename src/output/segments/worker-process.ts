@@ -11,8 +11,8 @@ import type { Segment } from './segments.ts';
 import type { FromWorker, Setting, ToWorker } from './worker-words.ts';
 
 export interface WorkerProcess {
-  /** Ends when the segment is in the store. Throws a `MachineFailure`. */
-  render(segment: Segment, onPicture: PictureDone): Promise<void>;
+  /** Ends when the segments are in the store. Throws a `MachineFailure`. */
+  render(segments: readonly Segment[], onPicture: PictureDone): Promise<void>;
   /** Returns when the process has ended. */
   stop(): Promise<void>;
 }
@@ -28,7 +28,7 @@ export function workerProcess(remake: NonNullable<Painter['remake']>, setting: S
   const ended = once(child, 'exit').catch(() => undefined);
   say(child, { kind: 'begin', ...remake, setting });
   return {
-    render: (segment, onPicture) => renderOn(child, segment, onPicture),
+    render: (segments, onPicture) => renderOn(child, segments, onPicture),
     async stop() {
       say(child, { kind: 'stop' });
       const late = setTimeout(() => child.kill('SIGKILL'), 3000);
@@ -38,10 +38,10 @@ export function workerProcess(remake: NonNullable<Painter['remake']>, setting: S
   };
 }
 
-function renderOn(child: ChildProcess, segment: Segment, onPicture: PictureDone): Promise<void> {
+function renderOn(child: ChildProcess, segments: readonly Segment[], onPicture: PictureDone): Promise<void> {
   return new Promise((resolve, reject) => {
     const onMessage = (words: FromWorker): void => {
-      if (words.of !== undefined && words.of !== segment.digest) return;
+      if (words.of !== undefined && words.of !== segments[0]?.digest) return;
       if (words.kind === 'picture') {
         onPicture(words.frames, words.drawn);
         return;
@@ -60,7 +60,7 @@ function renderOn(child: ChildProcess, segment: Segment, onPicture: PictureDone)
     child.on('exit', onExit);
     child.on('error', onError);
     if (child.exitCode !== null || child.signalCode !== null) onExit();
-    else say(child, { kind: 'segment', segment });
+    else say(child, { kind: 'segments', segments });
   });
 }
 

@@ -18,7 +18,7 @@ export interface Setting {
 
 export type ToWorker =
   | { readonly kind: 'begin'; readonly module: string; readonly data: unknown; readonly setting: Setting }
-  | { readonly kind: 'segment'; readonly segment: Segment }
+  | { readonly kind: 'segments'; readonly segments: readonly Segment[] }
   | { readonly kind: 'stop' };
 
 export type FromWorker =
@@ -32,4 +32,5 @@ export type FromWorker =
       readonly of: SegmentDigest | undefined;
     };
 
+/** Of the first of the segments that were asked for. */
 type SegmentDigest = Segment['digest'];

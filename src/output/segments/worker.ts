@@ -21,8 +21,8 @@ process.on('message', (message: ToWorker) => {
       renderer = begin(message);
       renderer.catch((error) => fail(error, undefined));
       break;
-    case 'segment':
-      renderOne(message).catch((error) => fail(error, message.segment.digest));
+    case 'segments':
+      renderSome(message).catch((error) => fail(error, message.segments[0]?.digest));
       break;
     case 'stop':
       stop();
@@ -36,10 +36,10 @@ async function begin({ module, data, setting }: Extract<ToWorker, { kind: 'begin
   return segmentRenderer(painter, codec, setting, folderStore(setting.folder));
 }
 
-async function renderOne({ segment }: Extract<ToWorker, { kind: 'segment' }>): Promise<void> {
-  const of = segment.digest;
+async function renderSome({ segments }: Extract<ToWorker, { kind: 'segments' }>): Promise<void> {
+  const of = segments[0]?.digest ?? '';
   const onPicture = (frames: number, drawn: number): void => say({ kind: 'picture', frames, drawn, of });
-  await (await renderer)?.render(segment, onPicture, stopping.signal);
+  await (await renderer)?.render(segments, onPicture, stopping.signal);
   say({ kind: 'done', of });
 }
 

@@ -29,12 +29,10 @@ describe.each([
   const render = async (spoil: (encoded: Encoded) => Encoded): Promise<unknown> => {
     const spoilt: Codec = { ...codec, encode: async (work) => spoil(await codec.encode(work)) };
     const setting = { codec: name, opaque, compatible: false, key: undefined, folder: scratch.folder };
-    const [segment] = filmSegments(painter, codec, undefined);
-    return segmentRenderer(painter, spoilt, setting, folderStore(scratch.folder)).render(
-      segment!,
-      () => undefined,
-      undefined,
-    );
+    const segments = filmSegments(painter, codec, undefined);
+    const store = folderStore(scratch.folder);
+    await segmentRenderer(painter, spoilt, setting, store).render(segments, () => undefined, undefined);
+    return store.find(segments[0]!);
   };
 
   it('takes what is right', async () => {
