@@ -16,7 +16,7 @@ const scratch = scratchFolder();
 afterAll(scratch.remove);
 
 /** Seven segments of odd and even lengths; one in motion for longer than there is between two key pictures. */
-const runs: Timeline = [3, 60, 1, 4, 2, 33, 7].flatMap((moving, at): Timeline => {
+const runs: Timeline = [60, 3, 1, 4, 2, 33, 7].flatMap((moving, at): Timeline => {
   const first = 100 * at;
   return [
     ...Array.from({ length: moving }, (_, picture) => [first + picture, 1] as const),
