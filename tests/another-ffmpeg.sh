@@ -1,6 +1,6 @@
 #!/bin/sh
 # The tests of what we make with ffmpeg, with the ffmpeg of another Debian: `tests/another-ffmpeg.sh bullseye` (4.3),
-# `trixie` (7.1). As root; it fetches that Debian into /tmp once. Without a second word it runs the tests below.
+# `trixie` (7.1), `sid` (9.0 in November 2026). As root; it fetches that Debian into /tmp once. Without a second word it runs the tests below.
 set -eu
 suite=${1:?name a Debian, such as bullseye or trixie}
 shift

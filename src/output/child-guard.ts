@@ -13,7 +13,7 @@ export function endWithUs(child: ChildProcess): void {
   const script = 'trap "" INT HUP TERM; read -r _; kill -9 "$0" 2>/dev/null';
   const guard = spawn('/bin/sh', ['-c', script, String(child.pid)], { stdio: ['pipe', 'ignore', 'ignore'] });
   guard.on('error', () => undefined); // A machine without a shell does without.
-  guard.stdin.on('error', () => undefined);
+  guard.stdin?.on('error', () => undefined); // Where there are too many open files there is none.
   guard.unref();
   // Called off before anyone else can have got the number.
   child.once('exit', () => guard.kill('SIGKILL'));
