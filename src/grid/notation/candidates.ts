@@ -21,9 +21,18 @@ export function readCandidateList(scan: Scan): Candidate[] {
   const found: Candidate[] = [];
   readList(scan, wanted, () => {
     if (candidatesFollow(scan)) found.push(...readCandidates(scan));
-    else refuse(scan, scan.at, wanted);
+    else refuse(scan, scan.at, wantedInPlaceOf(scan));
   });
   return inOrder(found);
+}
+
+/** What would be right here: of a conclusion, the candidates that it is about. */
+function wantedInPlaceOf(scan: Scan): string {
+  const cell = '(?:r\\d+c\\d+|b\\d+p\\d+)';
+  const conclusion = lookAt(scan, new RegExp(`${cell}(?:\\|${cell})*(?:<>|≠|=)\\d+(?=[\\s,]|$)`, 'iy'));
+  if (conclusion === undefined) return wanted;
+  const [cells, digits] = conclusion.split(/<>|≠|=/);
+  return `as candidates it is written ${digits}${cells}`;
 }
 
 /** Whether digits with cells come next; a bracket may be left open. */

@@ -56,7 +56,8 @@ const nineByNine: Table = {
     ['(7r3c5', '^^ this bracket is not closed; write (7)'],
     ['(78', '^^^ "(78" cannot be read; candidates are written 4r3c2, 14r3c2 or 4r12c3'],
     ['7)r3c5', '^^^^^^ "7)r3c5" closes a bracket that is not open; candidates are written 4r3c2, 14r3c2 or 4r12c3'],
-    ['r3c5=7', '^^^^^^ "r3c5=7" is a conclusion; candidates are written 4r3c2, 14r3c2 or 4r12c3'],
+    ['r3c5=7', '^^^^^^ "r3c5=7" is a conclusion; as candidates it is written 7r3c5'],
+    ['r12c5<>78', '^^^^^^^^^ "r12c5<>78" is a conclusion; as candidates it is written 78r12c5'],
     ['7r3c5|8r4c5', '     ^^^^^^ no cell stands after this |; cells are joined as in r1c3|r4c1'],
   ],
   houses: [
