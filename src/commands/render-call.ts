@@ -12,6 +12,7 @@ export interface RenderCall {
   readonly stamp?: boolean;
   readonly key?: string;
   readonly lossless?: boolean;
+  readonly png?: boolean;
   readonly compatible?: boolean;
   readonly holds?: boolean;
   readonly matte?: boolean;

@@ -90,7 +90,7 @@ function nameFor(
 ): string {
   if (!plan.several) return plan.out;
   const staysTransparent = film.draw !== 'board' && call.key === undefined && lesson.scene.video.footage === undefined;
-  const format = plan.format ?? (staysTransparent || call.lossless === true ? 'mov' : 'mp4');
+  const format = plan.format ?? (staysTransparent || call.lossless === true || call.png === true ? 'mov' : 'mp4');
   const name = step === undefined ? nameOf(path) : isOneOfMany ? join(nameOf(path), step) : step;
   return join(plan.out, format === 'png' ? `${name}/` : `${name}.${format}`);
 }
@@ -109,6 +109,7 @@ async function renderFile(
     audio: kind === 'matte' ? undefined : tracks.audio,
     key: call.key,
     lossless: call.lossless,
+    png: call.png,
     part: plan.part,
     cache: call.cache === false ? undefined : cacheFolder(),
     compatible: call.compatible,

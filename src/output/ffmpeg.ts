@@ -219,7 +219,7 @@ export async function requireEncoders(names: readonly string[]): Promise<void> {
 const kinds = [
   { kind: 'a .mp4', needs: ['libx264', 'aac'] },
   { kind: 'a .mov', needs: ['prores_ks', 'pcm_s16le'] },
-  { kind: 'a .mov with --lossless', needs: ['pcm_s16le'] },
+  { kind: 'a .mov with --lossless or --png', needs: ['pcm_s16le'] },
   { kind: 'a .webm', needs: ['libvpx-vp9', 'libopus'] },
 ] as const;
 

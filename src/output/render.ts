@@ -21,6 +21,8 @@ export interface RenderOptions {
   readonly key?: string | undefined;
   /** A .mov without loss (qtrle in place of ProRes 4444). */
   readonly lossless?: boolean | undefined;
+  /** A .mov of PNG pictures in place of ProRes 4444: without loss too. */
+  readonly png?: boolean | undefined;
   /** An .mp4 the plainer way: what stands still is a group of the encoder's own pictures, repeated. */
   readonly compatible?: boolean | undefined;
   /** A folder of frames holds each picture once, and `holds.json` says on which frames it is seen. */
@@ -81,8 +83,8 @@ export async function renderFilm(painter: Painter, target: string, options: Rend
 }
 
 async function render(painter: Painter, name: string, options: RenderOptions): Promise<RenderResult> {
-  const { key, lossless = false, footage, signal } = options;
-  const target = targetOf(name, painter, { key, lossless, footage: footage !== undefined });
+  const { key, lossless = false, png = false, footage, signal } = options;
+  const target = targetOf(name, painter, { key, lossless, png, footage: footage !== undefined });
   if (target.kind === 'refused') return target;
   const overwritten = sourceFault(target, { footage: footage?.file, audio: options.audio });
   if (overwritten !== undefined) return { kind: 'refused', message: overwritten };

@@ -8,8 +8,8 @@ import type { Painter } from './painters/painter.ts';
 
 export type Container = 'mp4' | 'mov' | 'webm';
 
-/** How the frames of a file are compressed. `lossless` is qtrle; every other kind of video loses a little. */
-export type Codec = 'h264' | 'prores' | 'qtrle' | 'vp9';
+/** How the frames of a file are compressed. Nothing is lost by qtrle and PNG, a little by the others. */
+export type Codec = 'h264' | 'prores' | 'qtrle' | 'png' | 'vp9';
 
 /** Paths are absolute. */
 export type Target =
@@ -25,6 +25,8 @@ export interface Refusal {
 export interface TargetWishes {
   /** Nothing may be lost: qtrle in a .mov, or PNG frames. */
   readonly lossless: boolean;
+  /** A .mov of PNG pictures, by which nothing is lost either. */
+  readonly png: boolean;
   /** `#rrggbb`, laid under every frame. */
   readonly key: string | undefined;
   /** There is footage to lay under the frames. */
@@ -32,7 +34,7 @@ export interface TargetWishes {
 }
 
 export function targetOf(name: string, painter: Painter, wishes: TargetWishes): Target | Refusal {
-  const target = targetNamed(name, wishes.lossless);
+  const target = targetNamed(name, wishes);
   if (target.kind === 'refused') return target;
   const message = placeFault(target) ?? keyFault(wishes.key) ?? carryFault(name, target, painter, wishes);
   return message === undefined ? target : { kind: 'refused', message };
@@ -78,13 +80,15 @@ function placeFault(target: Target): string | undefined {
   return pathFault(target.file);
 }
 
-function targetNamed(name: string, lossless: boolean): Target | Refusal {
+function targetNamed(name: string, { lossless, png }: TargetWishes): Target | Refusal {
   const path = resolve(name);
   const ending = extname(name).toLowerCase();
   if (name === '') return { kind: 'refused', message: `an empty name; ${choices}` };
   if (/[/\\]$/.test(name) || ending === '') return { kind: 'frames', folder: path };
   if (ending === '.mp4') return { kind: 'video', file: path, container: 'mp4', codec: 'h264' };
-  if (ending === '.mov') return { kind: 'video', file: path, container: 'mov', codec: lossless ? 'qtrle' : 'prores' };
+  if (ending === '.mov') {
+    return { kind: 'video', file: path, container: 'mov', codec: png ? 'png' : lossless ? 'qtrle' : 'prores' };
+  }
   if (ending === '.webm') return { kind: 'video', file: path, container: 'webm', codec: 'vp9' };
   if (isFolder(path)) return { kind: 'frames', folder: path };
   return { kind: 'refused', message: `'${basename(name)}' ends in ${ending}, which cannot be written; ${choices}` };
@@ -93,6 +97,9 @@ function targetNamed(name: string, lossless: boolean): Target | Refusal {
 function carryFault(name: string, target: Target, painter: Painter, wishes: TargetWishes): string | undefined {
   if (target.kind === 'frames') return undefined;
   const { container } = target;
+  if (wishes.png && container !== 'mov') {
+    return `--png is for a .mov, and a .${container} holds no PNG pictures; write a .mov, or a folder of PNG frames (${folderLike(name)})`;
+  }
   if (wishes.lossless && container !== 'mov') {
     return `a .${container} loses a little of each frame; for a lossless picture write a .mov, or a folder of PNG frames (${folderLike(name)})`;
   }

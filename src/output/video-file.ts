@@ -70,6 +70,7 @@ function pixelFormat(painter: Painter, plan: VideoPlan): PixelFormat {
       return opaque ? 'yuv420p' : 'yuva420p';
     case 'prores':
     case 'qtrle':
+    case 'png':
       return opaque ? 'opaque' : 'rgba';
     default:
       return plan.codec satisfies never;
@@ -113,6 +114,8 @@ function finish(codec: Codec, alpha: boolean): string {
       return `scale=out_color_matrix=bt709:out_range=tv:flags=accurate_rnd,${colourTags},format=${alpha ? 'yuva444p10le' : 'yuv444p10le'}`;
     case 'qtrle':
       return `format=${alpha ? 'argb' : 'rgb24'}`;
+    case 'png':
+      return `format=${alpha ? 'rgba' : 'rgb24'}`;
     default:
       return codec satisfies never;
   }
@@ -137,6 +140,7 @@ export const recipes: Readonly<Record<Codec, Recipe>> = {
     options: () => ['-profile:v', '4444', '-vendor', 'apl0', '-alpha_bits', '16', '-qscale:v', '2'],
   },
   qtrle: { encoder: 'qtrle', options: () => [] },
+  png: { encoder: 'png', options: () => [] },
   vp9: {
     encoder: 'libvpx-vp9',
     // Alpha needs the encoder to look neither ahead nor back: -auto-alt-ref 0, -lag-in-frames 0.

@@ -43,14 +43,15 @@ const outputs = [
   { name: 'frames/', most: { average: 0.4, clear: 2, share: 0 } },
   { name: 'marks.mov', most: { average: 0.7, clear: 6, share: 0 } },
   { name: 'whole.mov', lossless: true, most: { average: 0.4, clear: 2, share: 0 } },
+  { name: 'pictures.mov', png: true, most: { average: 0.4, clear: 2, share: 0 } },
   // 4:2:0: where two colours meet within two pixels they share their chroma, whatever the encoder.
   { name: 'marks.webm', most: { average: 1.7, clear: 8, share: 0.03 } },
 ];
 
-describe.each(outputs)('$name', ({ name, lossless, most }) => {
+describe.each(outputs)('$name', ({ name, lossless = false, png = false, most }) => {
   let pixels: Uint8Array;
   beforeAll(async () => {
-    await renderFilm(overlay, scratch.at(name), { lossless: lossless ?? false });
+    await renderFilm(overlay, scratch.at(name), { lossless, png });
     pixels = name.endsWith('/') ? decodePngs(scratch.at(name)) : decodeFrames(scratch.at(name)).pixels;
   });
 
@@ -100,6 +101,7 @@ describe('a file says that it carries alpha', () => {
       pix_fmt: expect.stringMatching(/^yuva444p/),
     });
     expect(probeVideo(scratch.at('whole.mov'))).toMatchObject({ codec_name: 'qtrle', pix_fmt: 'argb' });
+    expect(probeVideo(scratch.at('pictures.mov'))).toMatchObject({ codec_name: 'png', pix_fmt: 'rgba' });
     expect(probeVideo(scratch.at('marks.webm')).tags).toMatchObject({ alpha_mode: '1' });
   });
 

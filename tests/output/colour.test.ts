@@ -83,11 +83,14 @@ describe('a key colour', () => {
   });
 });
 
-describe('qtrle', () => {
+describe.each([
+  { name: 'lossless.mov', lossless: true },
+  { name: 'png.mov', png: true },
+])('$name', ({ name, ...options }) => {
   it('keeps RGB as it is, to the last bit', async () => {
     const painter = squarePainter({ width, height, frameCount: 2, squares });
-    await renderFilm(painter, scratch.at('lossless.mov'), { lossless: true });
-    const { pixels } = decodeFrames(scratch.at('lossless.mov'));
+    await renderFilm(painter, scratch.at(name), options);
+    const { pixels } = decodeFrames(scratch.at(name));
     patches.forEach((patch, index) => {
       const at = index * patchSide * 4;
       expect([...pixels.subarray(at, at + 4)]).toEqual([...patch, 255]);

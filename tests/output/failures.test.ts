@@ -68,7 +68,7 @@ describe('an ffmpeg that lacks an encoder', () => {
   it('is named with what it lacks', async () => {
     await expect(requireEncoders(['libx264', 'libnone', 'libother'])).rejects.toThrow(
       new MachineFailure(
-        `this ffmpeg was built without libnone and libother; with it you can write a .mp4, a .mov, a .mov with --lossless, a .webm or a folder of PNG frames, or ${howToGet}`,
+        `this ffmpeg was built without libnone and libother; with it you can write a .mp4, a .mov, a .mov with --lossless or --png, a .webm or a folder of PNG frames, or ${howToGet}`,
       ),
     );
     await requireEncoders(['libx264', 'prores_ks', 'qtrle', 'libvpx-vp9', 'aac', 'libopus', 'pcm_s16le']);

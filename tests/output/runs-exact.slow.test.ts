@@ -18,6 +18,8 @@ const formats = [
   { name: 'opaque.mov', opaque: true },
   { name: 'lossless.mov', opaque: false, lossless: true },
   { name: 'opaque-lossless.mov', opaque: true, lossless: true },
+  { name: 'png.mov', opaque: false, png: true },
+  { name: 'opaque-png.mov', opaque: true, png: true },
   { name: 'film.webm', opaque: false },
   { name: 'opaque.webm', opaque: true },
 ] as const;

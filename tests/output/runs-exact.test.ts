@@ -17,6 +17,7 @@ const formats = [
   { name: 'compatible.mp4', opaque: true, compatible: true },
   { name: 'film.mov', opaque: false },
   { name: 'lossless.mov', opaque: false, lossless: true },
+  { name: 'png.mov', opaque: false, png: true },
   { name: 'film.webm', opaque: false },
 ] as const;
 

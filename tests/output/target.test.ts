@@ -15,7 +15,7 @@ afterAll(scratch.remove);
 
 const overlay = squarePainter({});
 const opaque = squarePainter({ ground: [0, 0, 0] });
-const plain = { lossless: false, key: undefined, footage: false };
+const plain = { lossless: false, png: false, key: undefined, footage: false };
 
 describe('a name', () => {
   it.each([
@@ -32,6 +32,9 @@ describe('a name', () => {
 
   it('is a lossless .mov where that is wished', () => {
     expect(targetOf('/v/a.mov', overlay, { ...plain, lossless: true })).toMatchObject({ codec: 'qtrle' });
+    expect(targetOf('/v/a.mov', overlay, { ...plain, png: true })).toMatchObject({ codec: 'png' });
+    expect(targetOf('/v/a.mov', overlay, { ...plain, png: true, lossless: true })).toMatchObject({ codec: 'png' });
+    expect(targetOf('/v/a/', overlay, { ...plain, png: true })).toMatchObject({ kind: 'frames' });
   });
 
   it('of a folder that is there may have a dot in it', () => {
@@ -75,6 +78,12 @@ describe('refused', () => {
       wishes: { ...plain, lossless: true },
       message:
         'a .webm loses a little of each frame; for a lossless picture write a .mov, or a folder of PNG frames (a/)',
+    },
+    {
+      name: 'a.mp4',
+      painter: opaque,
+      wishes: { ...plain, png: true },
+      message: '--png is for a .mov, and a .mp4 holds no PNG pictures; write a .mov, or a folder of PNG frames (a/)',
     },
     {
       name: 'a.mp4',

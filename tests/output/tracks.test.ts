@@ -102,6 +102,14 @@ describe('the timecode', () => {
     expect(probeVideo(scratch.at('coded.mov')).nb_read_frames).toBe('5');
   });
 
+  it('stands beside PNG pictures too, and chapters with it', async () => {
+    const options = { timecode: '01:00:00:00', chapters, png: true };
+    await renderFilm(opaque(fraction(25n), 40), scratch.at('png.mov'), options);
+    expect(tracksOf(scratch.at('png.mov')).map(({ codec_tag_string }) => codec_tag_string)).toContain('tmcd');
+    expect(chaptersOf(scratch.at('png.mov'))).toHaveLength(3);
+    expect(probeVideo(scratch.at('png.mov'))).toMatchObject({ codec_name: 'png', nb_read_frames: '40' });
+  });
+
   it('is left out at a rate that no timecode counts, and the result says so', async () => {
     const result = await renderFilm(opaque(fraction(12n), 5), scratch.at('slow.mov'), { timecode: '01:00:00:00' });
     expect(result).toMatchObject({

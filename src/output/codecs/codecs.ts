@@ -10,8 +10,8 @@ import { prores } from './prores.ts';
 import { qtrle } from './qtrle.ts';
 import { vp9 } from './vp9.ts';
 
-/** The codecs of videos, and that of a folder of frames. */
-export type CodecName = VideoCodec | 'png';
+/** The codecs of videos; `png` is that of a folder of frames too. */
+export type CodecName = VideoCodec;
 
 /** `opaque`: no pixel lets anything through. `compatible`: an .mp4 in which all pictures are the encoder's own. */
 export function codecOf(

@@ -30,16 +30,17 @@ const first = lesson([10, 60, 110]);
 const mended = [10, 61, 110];
 
 describe('one step of three mended', () => {
-  it.each(['film.mp4', 'film.mov', 'film.webm', 'frames/'])(
+  it.each(['film.mp4', 'film.mov', 'png.mov', 'film.webm', 'frames/'])(
     '%s: that step is drawn, and what is written is that of a render from nothing',
     async (name) => {
       const cache = scratch.at(`cache-${name}`);
       const transparent = !name.endsWith('.mp4');
-      await renderFilm(lesson([10, 60, 110], transparent), scratch.at(name), { cache });
-      const result = await renderFilm(lesson(mended, transparent), scratch.at(name), { cache });
+      const png = name === 'png.mov';
+      await renderFilm(lesson([10, 60, 110], transparent), scratch.at(name), { cache, png });
+      const result = await renderFilm(lesson(mended, transparent), scratch.at(name), { cache, png });
       // A square that has come to its end looks as in the ten frames before.
       expect(result).toMatchObject({ kind: 'written', frameCount: 90, drawn: 11, kept: 60 });
-      await renderFilm(lesson(mended, transparent), scratch.at(`fresh-${name}`));
+      await renderFilm(lesson(mended, transparent), scratch.at(`fresh-${name}`), { png });
       expect(contentOf(name)).toEqual(contentOf(`fresh-${name}`));
     },
   );
