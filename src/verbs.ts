@@ -95,7 +95,7 @@ export const verbs: readonly Verb[] = [
         does: 'two opaque videos, OUT-fill and OUT-matte: the colours, and the transparency as grey',
       },
       { flags: '--lossless', does: 'for .mov: Animation (qtrle) instead of ProRes 4444' },
-      { flags: '--png', does: 'for .mov: PNG pictures instead of ProRes 4444, without loss too; smaller, slower' },
+      { flags: '--png', does: 'for .mov: PNG pictures instead of ProRes 4444, without loss too' },
       {
         flags: '--compatible',
         does: "for .mp4: what stands still in the encoder's own pictures, for a player that shows it wrong; slower, larger",

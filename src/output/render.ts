@@ -41,7 +41,7 @@ export interface RenderOptions {
   readonly cache?: string | undefined;
   /** This share of the film alone, as a file that `joinParts` takes. */
   readonly part?: Share | undefined;
-  /** How many processes draw a video; by default a second one where the machine has two cores and it is worth it. */
+  /** How many processes draw a video; by default a second one where the machine has two cores, the frames are not larger than 2560x1440, and it is worth it. */
   readonly workers?: number | undefined;
   /** Told what will be done, once that is known; not for a film over footage, of which every frame is encoded. */
   readonly onStart?: ((work: Work) => void) | undefined;

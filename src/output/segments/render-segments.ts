@@ -19,12 +19,18 @@ export interface Rendering {
   readonly store: SegmentStore;
   readonly meter: ProgressMeter;
   readonly signal: AbortSignal | undefined;
-  /** How many processes may draw; by default as many as have something to do on this machine, two at most. */
+  /** How many processes may draw; by default as many as have something to do on this machine and room in memory, two at most. */
   readonly workers?: number | undefined;
 }
 
 /** Seconds of work on one core from which on a second process is worth its start, which takes about a quarter of that. */
 const worthASecond = 2;
+
+/**
+ * Frames of more pixels are drawn by one process: at 3840x2160 one takes 250 MB and x264 beside it 220 MB, so two would
+ * take more memory (0.9 GB) than they save time (a fifth).
+ */
+const mostPixelsForTwo = 2560 * 1440;
 
 /** By the order of `segments`. Those that are in the store, and those that were met before, are not made again. */
 export async function renderSegments(
@@ -159,6 +165,7 @@ function worthIt(missing: readonly Segment[], rendering: Rendering): boolean {
   const { painter, codec, workers } = rendering;
   if (painter.remake === undefined || missing.length < 2) return false;
   if (workers !== undefined) return workers > 1;
+  if (painter.width * painter.height > mostPixelsForTwo) return false;
   // Where ffmpeg compresses, one that draws keeps it busy, and two cores with it.
   const cores = codec.encoder === undefined ? 2 : 4;
   return availableParallelism() >= cores && secondsOn(missing, rendering) >= worthASecond;
