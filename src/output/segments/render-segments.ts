@@ -27,8 +27,8 @@ export interface Rendering {
 const worthASecond = 2;
 
 /**
- * Frames of more pixels are drawn by one process: at 3840x2160 one takes 250 MB and x264 beside it 220 MB, so two would
- * take more memory (0.9 GB) than they save time (a fifth).
+ * Of frames of more pixels one is made at a time, by one process and one ffmpeg: at 3840x2160 they take 350 and 150 MB,
+ * and a render is to stay below 600.
  */
 const mostPixelsForTwo = 2560 * 1440;
 
@@ -74,7 +74,7 @@ function announce(
 /** What one process draws for ffmpeg keeps two busy, and so does each of two. */
 function coresBusy(missing: readonly Segment[], rendering: Rendering): number {
   const processes = worthIt(missing, rendering) ? 2 : 1;
-  return Math.min(availableParallelism(), processes * atOnce(rendering.codec));
+  return Math.min(availableParallelism(), processes * (isOurs(rendering.codec) ? 1 : 2));
 }
 
 /** Roughly how long one core has to work on them. */
@@ -102,7 +102,10 @@ async function makeAll(missing: readonly Segment[], rendering: Rendering): Promi
       }
     };
     const away = second === undefined ? undefined : () => there(second, queue, onPicture, stopping.signal);
-    const works = Array.from({ length: atOnce(codec) }, () => [here(), ...(away === undefined ? [] : [away()])]).flat();
+    const works = Array.from({ length: atOnce(rendering) }, () => [
+      here(),
+      ...(away === undefined ? [] : [away()]),
+    ]).flat();
     // All come to their ends before the first failure is told: nothing may be left running.
     await Promise.allSettled(works.map((work) => work.catch((error) => stopping.abort(error))));
     if (stopping.signal.aborted) throw stopping.signal.reason;
@@ -113,8 +116,17 @@ async function makeAll(missing: readonly Segment[], rendering: Rendering): Promi
 }
 
 /** While ffmpeg compresses some segments the next are drawn; where we compress ourselves there is nothing to wait for. */
-function atOnce({ encoder }: Codec): number {
-  return encoder === undefined ? 1 : 2;
+function atOnce({ codec, painter }: Rendering): number {
+  return isOurs(codec) || isLarge(painter) ? 1 : 2;
+}
+
+function isLarge({ width, height }: Painter): boolean {
+  return width * height > mostPixelsForTwo;
+}
+
+/** Whether we compress the pictures, and not ffmpeg. */
+function isOurs({ encoder }: Codec): boolean {
+  return encoder === undefined;
 }
 
 /**
@@ -124,7 +136,7 @@ function atOnce({ encoder }: Codec): number {
 function batchesOf(missing: readonly Segment[], rendering: Rendering): (readonly Segment[])[] {
   const { painter, codec } = rendering;
   const pictures = missing.reduce((sum, segment) => sum + picturesOf(segment).length, 0);
-  const shares = 4 * atOnce(codec) * (worthIt(missing, rendering) ? 2 : 1);
+  const shares = 4 * atOnce(rendering) * (worthIt(missing, rendering) ? 2 : 1);
   const most = Math.min(mostPictures(codec, painter.width, painter.height), Math.max(leastBatch, pictures / shares));
   const batches: Segment[][] = [];
   let room = 0;
@@ -165,8 +177,8 @@ function worthIt(missing: readonly Segment[], rendering: Rendering): boolean {
   const { painter, codec, workers } = rendering;
   if (painter.remake === undefined || missing.length < 2) return false;
   if (workers !== undefined) return workers > 1;
-  if (painter.width * painter.height > mostPixelsForTwo) return false;
+  if (isLarge(painter)) return false;
   // Where ffmpeg compresses, one that draws keeps it busy, and two cores with it.
-  const cores = codec.encoder === undefined ? 2 : 4;
+  const cores = isOurs(codec) ? 2 : 4;
   return availableParallelism() >= cores && secondsOn(missing, rendering) >= worthASecond;
 }
