@@ -27,6 +27,8 @@ export interface FramesPlan {
 }
 
 /** What decides the bytes of a film's segments. */
-export type PicturePlan = { readonly key: string | undefined; readonly compatible?: boolean | undefined } & {
-  readonly codec: Codec | 'png';
-};
+export interface PicturePlan {
+  readonly key: string | undefined;
+  readonly compatible?: boolean | undefined;
+  readonly codec: Codec;
+}

@@ -52,15 +52,14 @@ export async function joinParts(parts: readonly string[], name: string, signal?:
     if (message !== undefined) return refused(message);
     await writeWholeFolder(path, (part) => joinFrames(part, read, head, signal));
   } else {
-    const { container, codec } = head;
-    if (codec === 'png') return refused(`${basename(read[0]!.path)} is no whole part of a render`);
+    const { container } = head;
     await requireEncoders([]);
-    await writeWholeFile(path, (part) => joinVideo(part, read, { ...head, container, codec }, signal));
+    await writeWholeFile(path, (part) => joinVideo(part, read, { ...head, container }, signal));
   }
   return { kind: 'written', path, frameCount: head.frameCount, parts: read.length };
 }
 
-type VideoHead = PartHead & { readonly container: Container; readonly codec: Exclude<PartHead['codec'], 'png'> };
+type VideoHead = PartHead & { readonly container: Container };
 
 async function joinVideo(
   part: string,
