@@ -31,14 +31,16 @@ export function engineFilm({ steps, secondsEach, width, height, draw }: FilmSize
 /** Five marks that come one after another within five sixths of a second; they fade in the last of the step's second. */
 function marksOf(step: number, from: number, frames: number): MarkWish[] {
   const column = (shift: number): number => 1 + ((step + shift) % 9);
+  // One row further down every nine steps: each step has pictures of its own, up to 81.
+  const row = (first: number): number => 1 + ((first - 1 + Math.floor(step / 9)) % 9);
   const at = (mark: MarkWish, second: number): MarkWish => {
     return { ...mark, from: from + Math.round(60 * second), until: from + frames, step: `step-${step}` };
   };
   return [
-    at(fill(`r3c${column(0)} r4c${column(2)}`), 0),
-    at(circle(`7r1c${column(0)}`), 0.15),
-    at(circle(`7r6c${column(3)}`), 0.3),
-    at(link('strong', `7r1c${column(0)}`, `7r6c${column(3)}`), 0.35),
-    at(strike(`7r8c${column(5)}`), 0.75),
+    at(fill(`r${row(3)}c${column(0)} r${row(4)}c${column(2)}`), 0),
+    at(circle(`7r${row(1)}c${column(0)}`), 0.15),
+    at(circle(`7r${row(6)}c${column(3)}`), 0.3),
+    at(link('strong', `7r${row(1)}c${column(0)}`, `7r${row(6)}c${column(3)}`), 0.35),
+    at(strike(`7r${row(8)}c${column(5)}`), 0.75),
   ];
 }

@@ -32,16 +32,18 @@ export async function run(): Promise<void> {
   const folder = mkdtempSync(join(tmpdir(), 'proofreel-long-'));
   try {
     const part = await spent(() => renderPlain(excerpt(painter, 0, frames), formats.mp4!, join(folder, 'plain.mp4')));
+    let drawn = 0;
     const ours = await spent(async () => {
       const result = await renderFilm(painter, join(folder, 'ours.mp4'));
       if (result.kind !== 'written') throw new Error(`the render was ${result.kind}`);
+      drawn = result.drawn;
     });
     const scale = painter.frameCount / frames;
     const plain = { wall: part.wallSeconds * scale, cpu: part.cpuSeconds * scale };
     const seconds = (wall: number, cpu: number): string => `${wall.toFixed(1)} s (CPU ${cpu.toFixed(1)})`;
     console.log(`  plain  ${seconds(part.wallSeconds, part.cpuSeconds)} for ${frames} frames,`);
     console.log(`         times ${scale.toFixed(1)}, not measured: ${seconds(plain.wall, plain.cpu)}`);
-    console.log(`  ours   ${seconds(ours.wallSeconds, ours.cpuSeconds)}`);
+    console.log(`  ours   ${seconds(ours.wallSeconds, ours.cpuSeconds)}, ${drawn} frames drawn`);
     const [byClock, byProcessor] = [plain.wall / ours.wallSeconds, plain.cpu / ours.cpuSeconds];
     const goal = `at least ${wanted} is wanted`;
     console.log(
