@@ -11,7 +11,7 @@ import { type Encoding, encode, requireEncoders } from './ffmpeg.ts';
 import { finishVideo, isFinished } from './finish-video.ts';
 import type { Painter } from './painters/painter.ts';
 import { canvasPixelFormat, frameCanvas } from './pixels/canvas.ts';
-import { type FrameSource, frameSource, type PixelFormat } from './pixels/frame-source.ts';
+import { type FrameSource, frameSource, type PixelFormat, picturesInStream } from './pixels/frame-source.ts';
 import type { ProgressMeter } from './progress.ts';
 import { keyFrameEvery } from './segments/key-frames.ts';
 import { isOpaque, type SegmentedOptions, writeSegmented } from './segments/segment-video.ts';
@@ -43,7 +43,7 @@ export async function writeVideo(
   await requireEncoders([recipe.encoder, ...(plan.sound === undefined ? [] : [sounds[plan.container].encoder])]);
   const format = pixelFormat(painter, plan);
   const canvas = frameCanvas(painter.width, painter.height, plan.key);
-  const frames = frameSource(painter, canvas, format);
+  const frames = frameSource(painter, canvas, format, picturesInStream);
   await writeWholeFile(plan.file, async (part) => {
     const picture = isFinished(plan) ? part : `${part}-picture`;
     try {

@@ -9,7 +9,10 @@ import { canvasPixelFormat, frameCanvas } from '../../src/output/pixels/canvas.t
 
 export interface Format {
   readonly ending: string;
-  readonly lossless: boolean;
+  /** As `renderFilm` is asked for it. */
+  readonly wish: { readonly lossless?: boolean; readonly png?: boolean };
+  /** Whether the pictures must come out of ours as they do of the plain way, to the bit. */
+  readonly exact: boolean;
   readonly draw: 'board' | 'overlay';
   /** Filters and encoder, as one would write them. */
   readonly words: readonly string[];
@@ -20,25 +23,30 @@ const straight = 'format=gbrap,unpremultiply=inplace=1';
 
 export const formats: Readonly<Record<string, Format>> = {
   mp4: {
-    ...{ ending: 'mp4', lossless: false, draw: 'board' },
+    ...{ ending: 'mp4', wish: {}, exact: false, draw: 'board' },
     words: [
       ...['-vf', `scale=out_color_matrix=bt709:out_range=tv,format=yuv420p,${tags}`],
       ...['-c:v', 'libx264', '-preset', 'veryfast', '-crf', '18'],
     ],
   },
   mov: {
-    ...{ ending: 'mov', lossless: false, draw: 'overlay' },
+    ...{ ending: 'mov', wish: {}, exact: false, draw: 'overlay' },
     words: [
       ...['-vf', `${straight},scale=out_color_matrix=bt709:out_range=tv,${tags},format=yuva444p10le`],
       ...['-c:v', 'prores_ks', '-profile:v', '4444', '-alpha_bits', '16', '-qscale:v', '2'],
     ],
   },
   qtrle: {
-    ...{ ending: 'mov', lossless: true, draw: 'board' },
+    ...{ ending: 'mov', wish: { lossless: true }, exact: true, draw: 'board' },
     words: ['-vf', 'format=rgb24', '-c:v', 'qtrle'],
   },
+  // ffmpeg and the canvas differ by 1 in how they round what shows half.
+  png: {
+    ...{ ending: 'mov', wish: { png: true }, exact: false, draw: 'overlay' },
+    words: ['-vf', `${straight},format=rgba`, '-c:v', 'png'],
+  },
   webm: {
-    ...{ ending: 'webm', lossless: false, draw: 'overlay' },
+    ...{ ending: 'webm', wish: {}, exact: false, draw: 'overlay' },
     words: [
       ...['-vf', `${straight},scale=out_color_matrix=bt709:out_range=tv,format=yuva420p,${tags}`],
       ...['-c:v', 'libvpx-vp9', '-crf', '10', '-b:v', '0', '-deadline', 'realtime', '-cpu-used', '8', '-row-mt', '1'],

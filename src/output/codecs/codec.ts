@@ -65,5 +65,19 @@ export function mostPictures({ bytesPerPixel }: Codec, width: number, height: nu
   return Math.max(16, Math.min(240, Math.floor((64 * 1024 * 1024) / (bytesPerPixel * width * height))));
 }
 
+/** Width and height in pixels. */
+export interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+/**
+ * Of larger frames one segment is made at a time, by one process and one ffmpeg: at 3840x2160 they take 350 and 150 MB,
+ * and a render is to stay below 600.
+ */
+export function isLarge({ width, height }: Size): boolean {
+  return width * height > 2560 * 1440;
+}
+
 /** What an encoder made cannot be continued without it: the film is then encoded frame by frame. */
 export class CannotHold extends Error {}

@@ -3,7 +3,7 @@
  */
 import type { Fraction } from '../../scene/fraction.ts';
 import { encodePictures } from '../segments/encode-pictures.ts';
-import type { Codec, Packet } from './codec.ts';
+import { type Codec, isLarge, type Packet } from './codec.ts';
 import { colourTags } from './colour.ts';
 
 /** A fixed scale of 2 is five times faster than a search under a bit rate, and a page of marks stays within 3 of 255. */
@@ -26,7 +26,9 @@ export function prores(width: number, height: number, rate: Fraction, alpha: boo
     takesSeveral: true,
     secondsPerMegapixel: 0.08,
     async encode(work) {
-      const words = ['-c:v', 'prores_ks', ...options, '-f', 'rawvideo'];
+      // The same bytes as with more threads, each of which takes the memory of some pictures.
+      const threads = isLarge({ width, height }) ? ['-threads', '1'] : [];
+      const words = ['-c:v', 'prores_ks', ...options, ...threads, '-f', 'rawvideo'];
       const stream = await encodePictures(work, { width, height, rate, format }, words, filter);
       return { config: new Uint8Array(), packets: framesOf(stream) };
     },

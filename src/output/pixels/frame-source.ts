@@ -21,15 +21,12 @@ export interface FrameSource {
   readonly drawnCount: number;
 }
 
-/**
- * `underWay`: how many pictures are still read when the next is made; fewer where they are not handed to another process
- * are kinder to the memory.
- */
+/** `underWay`: how many pictures are still read when the next is made, that one among them. */
 export function frameSource(
   painter: Painter,
   canvas: FrameCanvas,
   format: PixelFormat | 'png',
-  underWay = inStreams,
+  underWay: number,
 ): FrameSource {
   const picture = pictures(painter, canvas, format, underWay);
   let digest: string | undefined;
@@ -114,11 +111,10 @@ function converter(
 }
 
 /**
- * So many pictures may be on their way to ffmpeg at once: one in a stream's hands, one that waits behind it (the stream
- * asks for no more, `ffmpeg.ts`), the same for the segment before, whose stream may be the slower one, one that is
- * being made, and one to spare.
+ * How many pictures are under way to a stream: one that is being written, one that waits behind it (it asks for no
+ * more, `ffmpeg.ts`), one that is being made, and one to spare.
  */
-const inStreams = 6;
+export const picturesInStream = 4;
 
 /** A picture's conversion writes no farther than so many rows beyond its regions: a block of colour, and the one beside. */
 const rowsBeyond = 4;

@@ -2,9 +2,10 @@
  * All segments of a film into a store, by this process and, where there is enough to do, a second one.
  */
 import { availableParallelism } from 'node:os';
-import { type Codec, mostPictures } from '../codecs/codec.ts';
+import { type Codec, isLarge, mostPictures } from '../codecs/codec.ts';
 import type { Painter } from '../painters/painter.ts';
 import type { ProgressMeter } from '../progress.ts';
+import { atOnce, isOurs } from './at-once.ts';
 import type { SegmentIndex } from './segment-file.ts';
 import { segmentRenderer } from './segment-render.ts';
 import type { SegmentStore } from './segment-store.ts';
@@ -25,12 +26,6 @@ export interface Rendering {
 
 /** Seconds of work on one core from which on a second process is worth its start, which takes about a quarter of that. */
 const worthASecond = 2;
-
-/**
- * Of frames of more pixels one is made at a time, by one process and one ffmpeg: at 3840x2160 they take 350 and 150 MB,
- * and a render is to stay below 600.
- */
-const mostPixelsForTwo = 2560 * 1440;
 
 /** By the order of `segments`. Those that are in the store, and those that were met before, are not made again. */
 export async function renderSegments(
@@ -102,7 +97,7 @@ async function makeAll(missing: readonly Segment[], rendering: Rendering): Promi
       }
     };
     const away = second === undefined ? undefined : () => there(second, queue, onPicture, stopping.signal);
-    const works = Array.from({ length: atOnce(rendering) }, () => [
+    const works = Array.from({ length: atOnce(codec, painter) }, () => [
       here(),
       ...(away === undefined ? [] : [away()]),
     ]).flat();
@@ -115,20 +110,6 @@ async function makeAll(missing: readonly Segment[], rendering: Rendering): Promi
   }
 }
 
-/** While ffmpeg compresses some segments the next are drawn; where we compress ourselves there is nothing to wait for. */
-function atOnce({ codec, painter }: Rendering): number {
-  return isOurs(codec) || isLarge(painter) ? 1 : 2;
-}
-
-function isLarge({ width, height }: Painter): boolean {
-  return width * height > mostPixelsForTwo;
-}
-
-/** Whether we compress the pictures, and not ffmpeg. */
-function isOurs({ encoder }: Codec): boolean {
-  return encoder === undefined;
-}
-
 /**
  * The segments in order, as many together as are compressed at once: each run of ffmpeg costs as much as some pictures.
  * Not so many that one process waits for another in the end.
@@ -136,7 +117,7 @@ function isOurs({ encoder }: Codec): boolean {
 function batchesOf(missing: readonly Segment[], rendering: Rendering): (readonly Segment[])[] {
   const { painter, codec } = rendering;
   const pictures = missing.reduce((sum, segment) => sum + picturesOf(segment).length, 0);
-  const shares = 4 * atOnce(rendering) * (worthIt(missing, rendering) ? 2 : 1);
+  const shares = 4 * atOnce(codec, painter) * (worthIt(missing, rendering) ? 2 : 1);
   const most = Math.min(mostPictures(codec, painter.width, painter.height), Math.max(leastBatch, pictures / shares));
   const batches: Segment[][] = [];
   let room = 0;

@@ -7,6 +7,7 @@ import { MachineFailure } from '../machine-failure.ts';
 import type { Painter } from '../painters/painter.ts';
 import { frameCanvas } from '../pixels/canvas.ts';
 import { type FrameSource, frameSource } from '../pixels/frame-source.ts';
+import { picturesUnderWay } from './at-once.ts';
 import { keysOf } from './samples.ts';
 import { Borders, checkSegments } from './segment-check.ts';
 import type { SegmentStore } from './segment-store.ts';
@@ -22,8 +23,8 @@ export interface SegmentRenderer {
 }
 
 /**
- * Draws and encodes segments on one canvas, into `store`. Asked for more while some are under way it draws those while
- * the first are being compressed and looked at.
+ * Draws and encodes segments into `store`. Asked for more while some are under way it goes on with both, so that those
+ * are drawn while the first are compressed and looked at; each has a canvas of its own.
  */
 export function segmentRenderer(
   painter: Painter,
@@ -31,10 +32,11 @@ export function segmentRenderer(
   setting: Setting,
   store: SegmentStore,
 ): SegmentRenderer {
-  const canvas = frameCanvas(painter.width, painter.height, setting.key);
-  // What we compress ourselves leans on the picture before, and no more.
-  const source = frameSource(painter, canvas, codec.format, codec.encoder === undefined ? 3 : undefined);
-  const turns = oneAtATime();
+  const idle: FrameSource[] = [];
+  const newSource = (): FrameSource => {
+    const canvas = frameCanvas(painter.width, painter.height, setting.key);
+    return frameSource(painter, canvas, codec.format, picturesUnderWay(codec));
+  };
 
   return {
     async render(segments, onPicture, signal) {
@@ -51,11 +53,11 @@ export function segmentRenderer(
         keys.push(...keysOf(segment, codec.keyEvery).map((key) => start + key));
         count += picturesOf(segment).length;
       }
-      const endTurn = await turns.begin();
-      const pictures = drawn(source, works, onPicture, endTurn);
+      const source = idle.pop() ?? newSource();
+      const pictures = drawn(source, works, onPicture);
       const { config, packets } = await codec
         .encode({ pictures, count, keys, starts, scratch: store.scratch(), signal })
-        .finally(endTurn);
+        .finally(() => idle.push(source));
       if (packets.length !== count) throw new MachineFailure(`the encoder wrote ${packets.length} frames of ${count}`);
       const looks = works.map(({ segment, borders }, at) => {
         return { segment, borders, encoded: { config, packets: packets.slice(starts[at], starts[at + 1]) } };
@@ -73,28 +75,7 @@ interface Drawing {
   readonly borders: Borders | undefined;
 }
 
-/** Turns at something that there is one of. `begin` waits for the turn before to be over, and gives what ends this one. */
-function oneAtATime() {
-  let last: Promise<void> = Promise.resolve();
-  return {
-    async begin(): Promise<() => void> {
-      const before = last;
-      let end = (): void => undefined;
-      last = new Promise((resolve) => {
-        end = resolve;
-      });
-      await before;
-      return end;
-    },
-  };
-}
-
-function* drawn(
-  source: FrameSource,
-  works: readonly Drawing[],
-  onPicture: PictureDone,
-  onLast: () => void,
-): Generator<Uint8Array> {
+function* drawn(source: FrameSource, works: readonly Drawing[], onPicture: PictureDone): Generator<Uint8Array> {
   let before = source.drawnCount;
   for (const { segment, borders } of works) {
     const { moving, still, stillPictures } = segment;
@@ -111,5 +92,4 @@ function* drawn(
     yield* picture(still.frame, still.count);
     for (let more = 1; more < stillPictures; more++) yield* picture(still.frame, 0);
   }
-  onLast();
 }
