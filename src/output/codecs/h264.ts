@@ -42,7 +42,7 @@ export function h264(width: number, height: number, rate: Fraction, compatible: 
     keyEvery: keyFrameEvery(rate),
     bytesPerPixel: 0.25,
     takesSeveral: true,
-    secondsPerMegapixel: 0.01,
+    secondsPerMegapixel: 0.013,
     async encode(work) {
       const stream = await encodePictures(work, { width, height, rate, format: 'yuv420p' }, [
         ...['-c:v', 'libx264', ...options, '-f', 'h264'],

@@ -24,7 +24,7 @@ export function prores(width: number, height: number, rate: Fraction, alpha: boo
     keyEvery: Number.POSITIVE_INFINITY,
     bytesPerPixel: 0.5,
     takesSeveral: true,
-    secondsPerMegapixel: 0.08,
+    secondsPerMegapixel: 0.04,
     async encode(work) {
       // The same bytes as with more threads, each of which takes the memory of some pictures.
       const threads = isLarge({ width, height }) ? ['-threads', '1'] : [];

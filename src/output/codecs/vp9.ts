@@ -29,7 +29,7 @@ export function vp9(width: number, height: number, rate: Fraction, alpha: boolea
     keyEvery: keyFrameEvery(rate),
     bytesPerPixel: 0.5,
     takesSeveral: false, // Its quantizer hangs on the pictures before, key pictures or not.
-    secondsPerMegapixel: 0.04,
+    secondsPerMegapixel: 0.02,
     async encode(work) {
       const words = ['-c:v', 'libvpx-vp9', ...options, '-g', String(Math.max(work.count, 1)), '-f', 'matroska'];
       const stream = await encodePictures(work, { width, height, rate, format }, words);
