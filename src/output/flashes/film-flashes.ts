@@ -6,11 +6,12 @@ import { luminance } from '../../picture/colour.ts';
 import { drawingAt } from '../../picture/drawing.ts';
 import { flashMeter, screen } from '../../picture/flashes.ts';
 import { paint } from '../../picture/paint.ts';
+import { type Run, runsOf } from '../../picture/runs.ts';
 import type { Look } from '../../scene/look.ts';
 import { type Film, type Frame, frameAt } from '../../timeline/film.ts';
 import { scaledFilm } from '../painters/scaled-film.ts';
 import { registerFonts } from '../pixels/canvas.ts';
-import { busyStretches, type Counted } from './busy-stretches.ts';
+import { busyStretches, type Counted, type Stretch } from './busy-stretches.ts';
 
 /** Screen pixels to one that is drawn. */
 const scale = 8;
@@ -24,8 +25,11 @@ export function flashesOf(film: Film, look: Look, counted: Counted = 'all'): Fra
   const grounds = film.draw === 'board' ? [undefined] : ['#000000', '#ffffff'];
   const small = smallFilm(film);
   const found: Frame[] = [];
-  for (const [from, until] of busyStretches(film, look, counted)) {
-    const starts = grounds.flatMap((ground) => firstFlash(small, look, from, until, ground, perSecond) ?? []);
+  const stretches = busyStretches(film, look, counted);
+  const runs = stretches.length === 0 ? [] : runsOf(film, look);
+  for (const stretch of stretches) {
+    const frames = differentFrames(runs, stretch);
+    const starts = grounds.flatMap((ground) => firstFlash(small, look, frames, ground, perSecond) ?? []);
     if (starts.length > 0) found.push(frameAt(Math.min(...starts)));
   }
   return found;
@@ -34,8 +38,7 @@ export function flashesOf(film: Film, look: Look, counted: Counted = 'all'): Fra
 function firstFlash(
   film: Film,
   look: Look,
-  from: number,
-  until: number,
+  frames: readonly number[],
   ground: string | undefined,
   perSecond: number,
 ): Frame | undefined {
@@ -43,7 +46,7 @@ function firstFlash(
   const context = createCanvas(film.width, film.height).getContext('2d');
   const onScreen = Math.max(film.width / screen.width, film.height / screen.height);
   const meter = flashMeter(film.width, film.height, 1 / onScreen, perSecond);
-  for (let frame = from; frame < until; frame++) {
+  for (const frame of frames) {
     paint(context, film, look, drawingAt(film, look, frameAt(frame)));
     if (ground !== undefined) {
       context.globalCompositeOperation = 'destination-over';
@@ -54,6 +57,15 @@ function firstFlash(
     if (meter.see(frame, luminances(context.getImageData(0, 0, film.width, film.height).data))) return frameAt(frame);
   }
   return undefined;
+}
+
+/** The frames of the stretch that are not as the one before. */
+function differentFrames(runs: readonly Run[], [from, until]: Stretch): readonly number[] {
+  return runs.flatMap((run) => {
+    const [first, end] = [Math.max(from, run.from), Math.min(until, run.until)];
+    if (first >= end) return [];
+    return run.kind === 'still' ? [first] : Array.from({ length: end - first }, (_, index) => first + index);
+  });
 }
 
 /** The film on a frame of so few pixels that drawing it costs little. */
