@@ -1,14 +1,15 @@
 #!/bin/sh
 # The tests of what we make with ffmpeg, with the ffmpeg of another Debian: `tests/another-ffmpeg.sh bullseye` (4.3),
-# `trixie` (7.1), `sid` (9.0 in November 2026). As root; it fetches that Debian into /tmp once. Without a second word it runs the tests below.
+# `trixie` (7.1), `sid` (9.0 in November 2026). As root; it fetches that Debian into the cache folder once. Without a second word it runs the tests below.
 set -eu
 suite=${1:?name a Debian, such as bullseye or trixie}
 shift
-root=/tmp/ffmpeg-of-$suite
+root=${XDG_CACHE_HOME:-$HOME/.cache}/proofreel-tests/ffmpeg-of-$suite
 programs=$root/programs
 if [ ! -d "$root" ]; then
   command -v debootstrap > /dev/null || { echo 'This needs debootstrap: apt-get install debootstrap' >&2; exit 1; }
   rm -rf "$root.part"
+  mkdir -p "${root%/*}"
   debootstrap --variant=minbase --include=ffmpeg "$suite" "$root.part" > "$root.log" 2>&1 || { tail -n 3 "$root.log" >&2; exit 1; }
   mv "$root.part" "$root"
 fi

@@ -9,17 +9,7 @@ import { readScene } from '../../src/scene/read.ts';
 import { certainFaults } from '../../src/timeline/certain-faults.ts';
 import { readNarration } from '../../src/timeline/narration.ts';
 import { schedule } from '../../src/timeline/schedule.ts';
-
-const talk = `WEBVTT
-
-intro
-00:01.000 --> 00:05.000
-Look at the corner here.
-
-middle
-00:10.000 --> 00:20.000
-It is here or it is here, and this ends it.
-`;
+import { talk } from './timed-scene.ts';
 
 /** Wrong in its times throughout, and twice in its marks. */
 const scene = `proofreel: 1

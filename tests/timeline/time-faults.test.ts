@@ -4,18 +4,7 @@
  */
 import { expect, it } from 'vitest';
 import { fraction } from '../../src/scene/fraction.ts';
-import { type Fixture, timed, withoutExpectations } from './timed-scene.ts';
-
-const talk = `WEBVTT
-
-intro
-00:01.000 --> 00:05.000
-Look at the corner here.
-
-middle
-00:10.000 --> 00:20.000
-It is here or it is here, and this ends it.
-`;
+import { type Fixture, talk, timed, withoutExpectations } from './timed-scene.ts';
 
 const rows: readonly (readonly [name: string, fixture: Fixture])[] = [
   [

@@ -6,6 +6,18 @@ import type { Scene } from '../../src/scene/scene.ts';
 import { type Narration, readNarration } from '../../src/timeline/narration.ts';
 import { type Schedule, type ScheduleOptions, schedule } from '../../src/timeline/schedule.ts';
 
+/** A narration of two cues. */
+export const talk = `WEBVTT
+
+intro
+00:01.000 --> 00:05.000
+Look at the corner here.
+
+middle
+00:10.000 --> 00:20.000
+It is here or it is here, and this ends it.
+`;
+
 export interface Fixture {
   /** Lines below `video:`, indented by two. */
   readonly video?: string;

@@ -14,7 +14,7 @@ import { unchangedPicture } from './h264-unchanged.ts';
 /**
  * A quantizer of 18, key pictures (`ipratio` 1.4) of 15: a lesson's frames come out at 57 dB, those of a constant rate
  * factor of 16 at 54 dB and a seventh larger. Motion is not followed by parts of a pixel (`subme`): marks grow and fade,
- * they do not slide, and of the encoder's time that is a third for a twenty-fifth of the size. One thread, for x264 searches less far with more: with two workers no core is idle.
+ * they do not slide, and of the encoder's time that is a third for a twenty-fifth of the size. One thread, for x264 searches less far with more: with two runs at once no core is idle.
  */
 const options = [
   ...colourOptions,

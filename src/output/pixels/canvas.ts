@@ -1,7 +1,7 @@
 /**
  * The canvas that frames are drawn on, and the ways of taking pixels from it.
  *
- * One canvas serves a whole film: hundreds of new ones of 1920x1080 fill the memory before they are collected.
+ * One canvas or two serve a whole film: hundreds of new ones of 1920x1080 fill the memory before they are collected.
  */
 import { existsSync, readdirSync } from 'node:fs';
 import { endianness } from 'node:os';
