@@ -17,7 +17,7 @@ export function warningsOf(
   names: readonly (CheckedName | undefined)[],
 ): Diagnostic[] {
   const warnings: Diagnostic[] = [];
-  const warn = (code: string, span: Diagnostic['span'], message: string) =>
+  const warn = (code: Diagnostic['code'], span: Diagnostic['span'], message: string) =>
     warnings.push({ code, severity: 'warning', span, message });
   for (const name of names) {
     if (name?.judged === 'fits' && name.remark !== undefined)

@@ -1,6 +1,6 @@
 /**
- * The codes of all faults that a scene or a look can have, with what each means. A code never changes its meaning.
- * Those of times are in `timeline/codes.ts`.
+ * The codes of all faults that a scene or a look can have, with what each means. A code never changes its meaning, and
+ * one that is not listed here does not compile; `npm run generate` writes all of them into LANGUAGE.md.
  */
 
 /** What can be found while a file is read. */
@@ -71,10 +71,8 @@ export const readingCodes = {
   'so-all': '`so: all` beside other conclusions, or where it cannot be meant',
 } as const;
 
-export type Code = keyof typeof readingCodes;
-
-/** What is found after that: in the position that a step meets, and in the files beside the scene. */
-const laterCodes = {
+/** What can be found in the position that a step meets. */
+export const positionCodes = {
   'sight-without-digit': 'a sight line from a cell that does not hold the digit by then',
   'circle-on-nothing': 'a circle round a candidate that is no longer possible (a warning)',
   'sides-of-nothing': '`sides` of a candidate that no set of two members of the argument holds',
@@ -84,10 +82,35 @@ const laterCodes = {
   spent: 'a conclusion that says nothing new (a warning)',
   stale: '`pencil` or `only` lists what is impossible already (a warning)',
   'nothing-proved': '`so: all` where the argument proves no removal (a warning)',
-  'file-not-found': 'a file named in the scene is not there',
-  'media-not-read': 'sound or footage that cannot be read',
-  'broken-cue': 'a cue of the narration that cannot be read',
+  'name-loosely': 'the name given fits the argument in a wide sense alone (a warning)',
 } as const;
 
-/** All codes of a scene but those of its times. */
-export const codes = { ...readingCodes, ...laterCodes };
+/** What can be found in the files beside the scene. */
+export const fileCodes = {
+  'file-not-found': 'a file named in the scene is not there',
+  'media-not-read': 'sound or footage that cannot be read',
+  'broken-cue': 'a cue of the narration that cannot be read (a warning)',
+} as const;
+
+/** What can be found when times become frames. Labels that do not exist have the codes of reading. */
+export const timeCodes = {
+  'time-goes-back': 'a step, a beat, an item, an end or a place of the board lies before what it follows',
+  'time-past-end': 'a time lies after the last frame of the video',
+  'time-before-start': 'a timecode lies before what the first frame is called',
+  'time-past-step': 'a beat or an item lies after the end of its step',
+  'no-narration': 'a time names a cue or words, and the scene has no narration',
+  'cue-not-found': 'the narration has no cue of this name or number',
+  'phrase-not-found': 'the words are not spoken where they are looked for',
+  'phrase-twice': 'the words are spoken again within the same step; the first place is taken (a warning)',
+  'say-not-found': 'what the step says is not spoken in the narration, so it begins after the step before (a warning)',
+  'said-otherwise': 'what the step says is spoken with a few words changed, and the step begins there (a warning)',
+  'hold-too-long': 'a question holds the beats after it beyond the end of its step',
+  'held-back': 'a beat has a time while a question still holds it, and comes later (a warning)',
+  'never-seen': 'a step, a beat or an item begins on the very frame on which its step ends (a warning)',
+  'mixed-timecode': 'a drop-frame label where the first frame is called by a plain one, or the reverse (a warning)',
+  flashes: 'the picture flashes more than three times in a second (WCAG 2.2, 2.3.1; a warning)',
+  'no-length': 'the video would have no frame',
+} as const;
+
+export const codes = { ...readingCodes, ...positionCodes, ...fileCodes, ...timeCodes };
+export type Code = keyof typeof codes;

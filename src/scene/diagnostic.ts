@@ -1,6 +1,7 @@
 /**
  * A fault in the user's file, as a value. Line, column and the marker are worked out at printing.
  */
+import type { Code } from './codes.ts';
 
 /** Where something stands in the scene's text: UTF-16 offsets, `end` not included. */
 export interface Span {
@@ -11,8 +12,7 @@ export interface Span {
 export type Severity = 'error' | 'warning';
 
 export interface Diagnostic {
-  /** Stable; every code has its line in `codes.ts`. */
-  readonly code: string;
+  readonly code: Code;
   readonly severity: Severity;
   readonly span: Span;
   /** What is there, then what would be right, in scene notation. */

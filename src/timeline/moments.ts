@@ -1,6 +1,7 @@
 /**
  * What a written time means: the exact moment, or why there is none. Section 6 of the language.
  */
+import type { Code } from '../scene/codes.ts';
 import { add, type Fraction } from '../scene/fraction.ts';
 import { didYouMean } from '../scene/nearest-word.ts';
 import type { AbsoluteTime, Time, Timecode, TimedScene } from '../scene/scene.ts';
@@ -46,9 +47,8 @@ export interface Moment {
   readonly again: readonly Spoken[];
 }
 
-/** `code` is one of `timelineCodes`, or of a label that does not exist. */
 export interface MomentFault {
-  readonly code: string;
+  readonly code: Code;
   readonly message: string;
 }
 

@@ -1,8 +1,8 @@
 /**
  * Faults of times as the user reads them.
  */
+import type { Code } from '../scene/codes.ts';
 import type { Diagnostic, Span } from '../scene/diagnostic.ts';
-import type { TimelineCode } from './codes.ts';
 import type { Frame } from './film.ts';
 import type { Clock, Moment, MomentFound } from './moments.ts';
 import { frameAtTime, printFrame } from './seconds.ts';
@@ -11,13 +11,13 @@ import type { VideoLength } from './video-length.ts';
 
 type Notes = NonNullable<Diagnostic['notes']>;
 
-/** `code` is one of `timelineCodes`, or of a label that does not exist. */
-export function timeError(code: string, span: Span, message: string, notes: Notes = []): Diagnostic {
+/** What keeps a scene from being shown. */
+export function timeError(code: Code, span: Span, message: string, notes: Notes = []): Diagnostic {
   return { code, severity: 'error', span, message, ...(notes.length > 0 ? { notes } : {}) };
 }
 
 /** What does not keep a scene from being shown. */
-export function timeWarning(code: TimelineCode, span: Span, message: string, notes: Notes = []): Diagnostic {
+export function timeWarning(code: Code, span: Span, message: string, notes: Notes = []): Diagnostic {
   return { code, severity: 'warning', span, message, ...(notes.length > 0 ? { notes } : {}) };
 }
 

@@ -6,6 +6,7 @@
  * frames: `00` and `01` (at 60000/1001 `00` to `03`) of each minute but every tenth. 00:00:59;29 is frame 1799 and the
  * next one, 00:01:00;02, is frame 1800.
  */
+import type { Code } from '../scene/codes.ts';
 import { type Fraction, nearest } from '../scene/fraction.ts';
 import type { Timecode } from '../scene/scene.ts';
 import { labelsSkipped, whyNoLabel } from '../scene/timecode-label.ts';
@@ -15,7 +16,7 @@ import { labelsSkipped, whyNoLabel } from '../scene/timecode-label.ts';
  */
 export type LabelCount =
   | { readonly ok: true; readonly frames: number }
-  | { readonly ok: false; readonly code: string; readonly message: string };
+  | { readonly ok: false; readonly code: Code; readonly message: string };
 
 /** How the labels of a day are counted at a rate. */
 interface Counting {

@@ -35,7 +35,7 @@ describe('the faults of', () => {
   });
 
   it('reach every code of the reader', () => {
-    const reached = new Set(found.map((diagnostic) => diagnostic.code));
+    const reached = new Set<string>(found.map((diagnostic) => diagnostic.code));
     expect(Object.keys(readingCodes).filter((code) => !reached.has(code))).toEqual([]);
   });
 

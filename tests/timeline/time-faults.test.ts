@@ -3,6 +3,7 @@
  * speak of.
  */
 import { expect, it } from 'vitest';
+import { timeCodes } from '../../src/scene/codes.ts';
 import { fraction } from '../../src/scene/fraction.ts';
 import { type Fixture, talk, timed, withoutExpectations } from './timed-scene.ts';
 
@@ -380,10 +381,13 @@ const rows: readonly (readonly [name: string, fixture: Fixture])[] = [
   ],
 ];
 
+const reached = new Set<string>();
+
 it.each(rows)('%s', (_, fixture) => {
   const video = withoutExpectations(fixture.video ?? '  rate: 25\n');
   const steps = withoutExpectations(fixture.steps);
-  const { diagnostics } = timed({ ...fixture, video: video.text, steps: steps.text });
+  const { diagnostics, codes } = timed({ ...fixture, video: video.text, steps: steps.text });
+  for (const code of codes) reached.add(code);
   // Lines of `steps` are counted on from those of `video`, and one for the key between them.
   const shift = video.text.split('\n').length;
   const expected = [
@@ -392,6 +396,10 @@ it.each(rows)('%s', (_, fixture) => {
   ];
   expect(diagnostics.map((fault) => fault.replace(/:(?= ).*$/, ''))).toEqual(expected.map(({ place }) => place));
   for (const [index, { part }] of expected.entries()) expect(diagnostics[index]).toContain(part);
+});
+
+it('reach every code of times but that of pictures, which `tests/commands/flash-warnings.test.ts` draws', () => {
+  expect(Object.keys(timeCodes).filter((code) => !reached.has(code))).toEqual(['flashes']);
 });
 
 it('a narration that could not be read is not reported again', () => {

@@ -1,6 +1,7 @@
 /**
  * Small scenes for tests of time: a nearly full 4x4 grid, and steps as YAML.
  */
+import type { Code } from '../../src/scene/codes.ts';
 import { readScene } from '../../src/scene/read.ts';
 import type { Scene } from '../../src/scene/scene.ts';
 import { type Narration, readNarration } from '../../src/timeline/narration.ts';
@@ -32,6 +33,8 @@ export interface Timed {
   readonly scene: Scene;
   /** `line:column severity code: message`, notes after it as `(line: message)`; lines and columns of `video` and `steps` from 1. */
   readonly diagnostics: readonly string[];
+  /** Of the same faults, in the same order. */
+  readonly codes: readonly Code[];
 }
 
 /** The scene of a fixture, and its schedule. */
@@ -49,6 +52,7 @@ export function timed({ video = '  rate: 25\n', steps, narration, options = {} }
   return {
     schedule: made,
     scene: read.scene,
+    codes: diagnostics.map(({ code }) => code),
     diagnostics: diagnostics.map(({ span, severity, code, message, notes = [] }) => {
       const before = text.slice(0, span.start).split('\n');
       const noted = notes.map(
