@@ -17,6 +17,7 @@ const silent: Terminal = {
   outPaint: plain,
   errPaint: plain,
   isWatched: false,
+  columns: undefined,
 };
 
 const read = readGivenPuzzle(given, silent);

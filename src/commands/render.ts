@@ -21,7 +21,7 @@ import { nameOf, type RenderCall, type RenderPlan, readRenderCall } from './rend
 import { type FilmFile, filesOf } from './render-files.ts';
 import { type Piece, piecesOf } from './render-pieces.ts';
 import { tracksOf } from './render-tracks.ts';
-import type { Terminal } from './terminal.ts';
+import { messagesOf, type Terminal } from './terminal.ts';
 
 export type { RenderCall } from './render-call.ts';
 
@@ -37,7 +37,7 @@ interface Session {
 /** Renders one scene after the other; the status is that of the one that went worst. */
 export async function render(scenes: readonly string[], call: RenderCall, terminal: Terminal): Promise<number> {
   const plan = readRenderCall(scenes, call);
-  const session = { plan, call, interrupt: listenForInterrupt(), line: progressLine(process.stderr), terminal };
+  const session = { plan, call, interrupt: listenForInterrupt(), line: progressLine(messagesOf(terminal)), terminal };
   let worst: number = exitStatus.sound;
   try {
     for (const scene of scenes) {

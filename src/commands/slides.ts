@@ -16,7 +16,7 @@ import { exitStatus } from '../verbs.ts';
 import { BadCall } from './bad-call.ts';
 import { openLesson } from './lesson.ts';
 import { lookOf } from './open-film.ts';
-import type { Terminal } from './terminal.ts';
+import { messagesOf, type Terminal } from './terminal.ts';
 
 export interface SlidesCall {
   readonly out?: string;
@@ -33,7 +33,7 @@ export interface SlidesCall {
 export async function slides(path: string, call: SlidesCall, terminal: Terminal): Promise<number> {
   const wishes = wishesOf(call);
   const interrupt = listenForInterrupt();
-  const line = progressLine(process.stderr, undefined, 'pages');
+  const line = progressLine(messagesOf(terminal), undefined, 'pages');
   try {
     const lesson = await openLesson(path, { media: 'if there' });
     for (const each of lesson.diagnostics) terminal.err(`${printDiagnostic(path, lesson.file.text, each)}\n`);

@@ -2,6 +2,7 @@
  * Where a command writes: data to `out`, progress and messages to `err`; colours only where a terminal reads.
  */
 import pc from 'picocolors';
+import type { MaybeTerminal } from '../output/progress.ts';
 import type { Paint } from '../report/print-report.ts';
 
 export interface Terminal {
@@ -11,6 +12,19 @@ export interface Terminal {
   readonly errPaint: Paint;
   /** Whether somebody watches the messages, so that a progress line makes sense. */
   readonly isWatched: boolean;
+  /** Of the line that is watched; undefined where that is not known. */
+  readonly columns: number | undefined;
+}
+
+/** What a progress line is drawn on: the messages of this terminal. */
+export function messagesOf(terminal: Terminal): MaybeTerminal {
+  return {
+    isTTY: terminal.isWatched,
+    get columns() {
+      return terminal.columns;
+    },
+    write: terminal.err,
+  };
 }
 
 /** The process's own streams. `NO_COLOR` (no-color.org) turns colours off. */
@@ -22,5 +36,8 @@ export function processTerminal(): Terminal {
     outPaint: pc.createColors(wantsColour(process.stdout)),
     errPaint: pc.createColors(wantsColour(process.stderr)),
     isWatched: process.stderr.isTTY === true,
+    get columns() {
+      return process.stderr.columns;
+    },
   };
 }

@@ -84,7 +84,7 @@ export function progressMeter(
 /** A stream that may be a terminal, such as `process.stderr`. */
 export interface MaybeTerminal {
   readonly isTTY?: boolean;
-  readonly columns?: number;
+  readonly columns?: number | undefined;
   write(text: string): unknown;
 }
 

@@ -51,6 +51,7 @@ async function said(verb: (terminal: Terminal) => Promise<number>): Promise<Said
     outPaint: paint,
     errPaint: paint,
     isWatched: false,
+    columns: undefined,
   };
   try {
     return { status: await verb(terminal), out, err };

@@ -1,19 +1,13 @@
-import { type SpawnSyncReturns, spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { PNG } from 'pngjs';
 import { afterAll, describe, expect, it } from 'vitest';
+import { run } from './run.ts';
 
-const root = fileURLToPath(new URL('../..', import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'proofreel-cli-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
-
-function proofreel(...args: string[]): SpawnSyncReturns<string> {
-  return spawnSync(process.execPath, ['--import', 'tsx', 'src/cli.ts', ...args], { cwd: root, encoding: 'utf8' });
-}
 
 /** A small scene: three steps on a 4x4 board, half a second at 24 frames a second. */
 const sound = `proofreel: 1
@@ -135,26 +129,26 @@ describe('exit status and streams', () => {
       /^proofreel: the scene has no version uprihgt; did you mean upright\?\n$/,
     ],
     ['a still past the end', ['still', good, '--at', '9', '-o', 'x.png'], 2, /^$/, /--at 9 is past the end/],
-  ] as const)('%s', (_, args, status, out, err) => {
-    const ran = proofreel(...args);
-    expect(ran.stderr).toMatch(err);
-    expect(ran.stdout).toMatch(out);
+  ] as const)('%s', async (_, args, status, out, err) => {
+    const ran = await run(...args);
+    expect(ran.err).toMatch(err);
+    expect(ran.out).toMatch(out);
     expect(ran.status).toBe(status);
-    expect(ran.stderr).not.toMatch(/^\s+at .*\.ts/m);
+    expect(ran.err).not.toMatch(/^\s+at .*\.ts/m);
   });
 });
 
+const reportSchema = JSON.parse((await run('schema', '--report')).out) as object;
 describe('check --json', () => {
-  const schema = JSON.parse(proofreel('schema', '--report').stdout) as object;
-  const isValid = new Ajv2020({ strict: false }).compile(schema);
+  const isValid = new Ajv2020({ strict: false }).compile(reportSchema);
 
   it.each([
     ['a sound scene', good, 0, true],
     ['an unsound scene', bad, 1, false],
     ['an unreadable scene', unreadable, 2, false],
-  ] as const)('prints a report by its own schema for %s', (_, path, status, isSound) => {
-    const ran = proofreel('check', path, '--json');
-    const report = JSON.parse(ran.stdout) as { sound: boolean; scene: string; steps: unknown[]; errors: unknown[] };
+  ] as const)('prints a report by its own schema for %s', async (_, path, status, isSound) => {
+    const ran = await run('check', path, '--json');
+    const report = JSON.parse(ran.out) as { sound: boolean; scene: string; steps: unknown[]; errors: unknown[] };
     expect(ran.status).toBe(status);
     expect(isValid(report), JSON.stringify(isValid.errors)).toBe(true);
     expect(report).toMatchObject({ sound: isSound, scene: path, report: 1 });
@@ -163,26 +157,26 @@ describe('check --json', () => {
 });
 
 describe('render and still', () => {
-  it('writes frames of a sound scene', () => {
+  it('writes frames of a sound scene', async () => {
     const out = join(folder, 'frames');
-    const ran = proofreel('render', good, '-o', out);
-    expect(ran.stderr).toContain('12 frames');
-    expect([ran.status, readdirSync(out).length, ran.stdout]).toEqual([0, 12, '']);
+    const ran = await run('render', good, '-o', out);
+    expect(ran.err).toContain('12 frames');
+    expect([ran.status, readdirSync(out).length, ran.out]).toEqual([0, 12, '']);
   });
 
-  it('refuses an unsound scene and leaves no file', () => {
+  it('refuses an unsound scene and leaves no file', async () => {
     const out = join(folder, 'bad.mov');
-    const ran = proofreel('render', bad, '-o', out);
+    const ran = await run('render', bad, '-o', out);
     expect([ran.status, existsSync(out)]).toEqual([1, false]);
-    expect(ran.stderr).toContain('r3c1=3 is false');
+    expect(ran.err).toContain('r3c1=3 is false');
   });
 
-  it('stamps it where that is asked for', () => {
+  it('stamps it where that is asked for', async () => {
     const [plain, stamped] = [join(folder, 'plain.png'), join(folder, 'stamped.png')];
-    expect(proofreel('still', good, '--step', 'first', '-o', plain).status).toBe(0);
-    expect(proofreel('still', bad, '--step', 'first', '-o', join(folder, 'refused.png')).status).toBe(1);
+    expect((await run('still', good, '--step', 'first', '-o', plain)).status).toBe(0);
+    expect((await run('still', bad, '--step', 'first', '-o', join(folder, 'refused.png'))).status).toBe(1);
     expect(existsSync(join(folder, 'refused.png'))).toBe(false);
-    expect(proofreel('still', bad, '--step', 'first', '--stamp', '-o', stamped).status).toBe(0);
+    expect((await run('still', bad, '--step', 'first', '--stamp', '-o', stamped)).status).toBe(0);
     const [a, b] = [plain, stamped].map((file) => PNG.sync.read(readFileSync(file)));
     expect([b?.width, b?.height]).toEqual([320, 240]);
     expect(a?.data.equals(b?.data ?? Buffer.alloc(0))).toBe(false);
@@ -191,27 +185,27 @@ describe('render and still', () => {
   it.each([
     ['upright', 180, 320],
     ['placed', 160, 90],
-  ] as const)('draws on the frame of the version %s', (name, width, height) => {
+  ] as const)('draws on the frame of the version %s', async (name, width, height) => {
     const [one, frames] = [join(folder, `${name}.png`), join(folder, `${name}-frames`)];
-    expect(proofreel('still', framed, '--step', 'first', '--as', name, '-o', one).status).toBe(0);
-    expect(proofreel('render', framed, '--as', name, '-o', frames).status).toBe(0);
+    expect((await run('still', framed, '--step', 'first', '--as', name, '-o', one)).status).toBe(0);
+    expect((await run('render', framed, '--as', name, '-o', frames)).status).toBe(0);
     for (const file of [one, join(frames, readdirSync(frames)[0]!)]) {
       const png = PNG.sync.read(readFileSync(file));
       expect([png.width, png.height]).toEqual([width, height]);
     }
   });
 
-  it('a version says where its own times are wrong', () => {
+  it('a version says where its own times are wrong', async () => {
     const late = written('late.yaml', readFileSync(framed, 'utf8').replace('side: 80}', 'side: 80, at: cue none}'));
-    const ran = proofreel('check', late);
+    const ran = await run('check', late);
     expect(ran.status).toBe(2);
-    expect(ran.stderr).toMatch(/late\.yaml:13:\d+: error [\s\S]*cue none needs a narration/);
+    expect(ran.err).toMatch(/late\.yaml:13:\d+: error [\s\S]*cue none needs a narration/);
   });
 
-  it('says what an .mp4 of an overlay needs', () => {
+  it('says what an .mp4 of an overlay needs', async () => {
     const overlay = written('overlay.yaml', sound.replace('draw: board', 'draw: overlay'));
-    const ran = proofreel('render', overlay, '-o', join(folder, 'overlay.mp4'));
+    const ran = await run('render', overlay, '-o', join(folder, 'overlay.mp4'));
     expect(ran.status).toBe(2);
-    expect(ran.stderr).toMatch(/carries no transparency.*--key/);
+    expect(ran.err).toMatch(/carries no transparency.*--key/);
   });
 });

@@ -6,7 +6,7 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { checkScene } from '../../src/check/check-scene.ts';
 import { type DraftCall, draft } from '../../src/commands/draft.ts';
 import { readScene } from '../../src/scene/read.ts';
-import { keptTerminal } from './quiet-terminal.ts';
+import { keptTerminal } from './run.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'draft-'));
 afterAll(() => rmSync(folder, { recursive: true }));

@@ -25,6 +25,7 @@ function read(given: string): { readonly said: string; readonly cells: number | 
     outPaint: paint,
     errPaint: paint,
     isWatched: false,
+    columns: undefined,
   };
   try {
     const puzzle = readGivenPuzzle(given, terminal);

@@ -31,6 +31,7 @@ async function called(act: (terminal: Parameters<typeof plan>[2]) => Promise<num
     outPaint: plain,
     errPaint: plain,
     isWatched: false,
+    columns: undefined,
   };
   try {
     return { status: await act(terminal), out, err };

@@ -7,7 +7,7 @@ import { checkScene } from '../../src/check/check-scene.ts';
 import { type PuzzleCall, puzzle } from '../../src/commands/puzzle.ts';
 import { readBarePuzzle } from '../../src/scene/bare-puzzle.ts';
 import { readScene } from '../../src/scene/read.ts';
-import { keptTerminal } from './quiet-terminal.ts';
+import { keptTerminal } from './run.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'new-puzzle-'));
 afterAll(() => rmSync(folder, { recursive: true }));

@@ -5,21 +5,18 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { afterAll, expect, it } from 'vitest';
+import { run } from './run.ts';
 
-const root = fileURLToPath(new URL('../..', import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'proofreel-render-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 const at = (name: string): string => join(folder, name);
 
-function proofreel(...args: string[]) {
-  return spawnSync(process.execPath, ['--import', 'tsx', 'src/cli.ts', ...args], {
-    cwd: root,
-    encoding: 'utf8',
-    env: { ...process.env, XDG_CACHE_HOME: at('cache') },
-  });
-}
+const cacheBefore = process.env.XDG_CACHE_HOME;
+process.env.XDG_CACHE_HOME = at('cache');
+afterAll(() => {
+  process.env.XDG_CACHE_HOME = cacheBefore;
+});
 
 const scene = (draw: string, so = 'r3c1=2') => `proofreel: 1
 puzzle: {boxes: 2x2, givens: 1... ..1. .1.4 ..2.}
@@ -47,8 +44,8 @@ const timecodeOf = (file: string): string => {
   return spawnSync('ffprobe', words, { encoding: 'utf8' }).stdout.trim();
 };
 
-it('a video a step, named by its id and labelled by its place', () => {
-  const ran = proofreel(
+it('a video a step, named by its id and labelled by its place', async () => {
+  const ran = await run(
     'render',
     at('marks.yaml'),
     '-o',
@@ -59,44 +56,44 @@ it('a video a step, named by its id and labelled by its place', () => {
     '0.25s',
     '--quiet',
   );
-  expect(ran.stderr).toMatch(/first\.mov: 18 frames[\s\S]*second\.mov: 18 frames/);
+  expect(ran.err).toMatch(/first\.mov: 18 frames[\s\S]*second\.mov: 18 frames/);
   expect(ran.status).toBe(0);
   expect(readdirSync(at('clips')).sort()).toEqual(['first.mov', 'second.mov']);
   expect(timecodeOf(at('clips/second.mov'))).toBe('01:00:00:06');
 });
 
-it('several scenes: what can be rendered is, and the status says what could not', () => {
-  const ran = proofreel('render', at('marks.yaml'), at('bad.yaml'), at('board.yaml'), '-o', at('all'), '--quiet');
-  expect(ran.stderr).toMatch(/1 step to mend: first/);
+it('several scenes: what can be rendered is, and the status says what could not', async () => {
+  const ran = await run('render', at('marks.yaml'), at('bad.yaml'), at('board.yaml'), '-o', at('all'), '--quiet');
+  expect(ran.err).toMatch(/1 step to mend: first/);
   expect(ran.status).toBe(1);
   expect(readdirSync(at('all')).sort()).toEqual(['board.mp4', 'marks.mov']);
 });
 
-it('parts on the command line, joined; the second render draws nothing', () => {
+it('parts on the command line, joined; the second render draws nothing', async () => {
   for (const part of ['1/2', '2/2']) {
-    expect(proofreel('render', at('board.yaml'), '-o', at('b.mp4'), '--part', part, '--quiet').status).toBe(0);
+    expect((await run('render', at('board.yaml'), '-o', at('b.mp4'), '--part', part, '--quiet')).status).toBe(0);
   }
-  const joined = proofreel('join', at('b-2-of-2.part'), at('b-1-of-2.part'), '-o', at('b.mp4'));
-  expect(joined.stderr).toMatch(/b\.mp4: 24 frames, joined from 2 parts\n$/);
+  const joined = await run('join', at('b-2-of-2.part'), at('b-1-of-2.part'), '-o', at('b.mp4'));
+  expect(joined.err).toMatch(/b\.mp4: 24 frames, joined from 2 parts\n$/);
   expect(joined.status).toBe(0);
-  const again = proofreel('render', at('board.yaml'), '-o', at('again.mp4'), '--quiet');
-  expect(again.stderr).toMatch(/again\.mp4: 24 frames, 0 of them drawn, 24 from an earlier render\n$/);
-  const alone = proofreel('join', at('b-2-of-2.part'), '-o', at('c.mp4'));
-  expect(alone).toMatchObject({ status: 2, stderr: 'proofreel: of 2 parts 1 is missing\n' });
+  const again = await run('render', at('board.yaml'), '-o', at('again.mp4'), '--quiet');
+  expect(again.err).toMatch(/again\.mp4: 24 frames, 0 of them drawn, 24 from an earlier render\n$/);
+  const alone = await run('join', at('b-2-of-2.part'), '-o', at('c.mp4'));
+  expect(alone).toMatchObject({ status: 2, err: 'proofreel: of 2 parts 1 is missing\n' });
 });
 
-it('a small frame, and a matte of what nothing shows through', () => {
-  const small = proofreel('render', at('board.yaml'), '-o', at('small.mp4'), '--scale', '1/4', '--no-cache', '--quiet');
+it('a small frame, and a matte of what nothing shows through', async () => {
+  const small = await run('render', at('board.yaml'), '-o', at('small.mp4'), '--scale', '1/4', '--no-cache', '--quiet');
   expect(small.status).toBe(0);
   const words = ['-v', 'error', '-show_entries', 'stream=width,height', '-of', 'csv=p=0', at('small.mp4')];
   expect(spawnSync('ffprobe', words, { encoding: 'utf8' }).stdout.trim()).toBe('80,60');
-  const matte = proofreel('render', at('board.yaml'), '-o', at('m.mp4'), '--matte');
-  expect(matte.stderr).toMatch(/--matte: nothing shows through these frames/);
+  const matte = await run('render', at('board.yaml'), '-o', at('m.mp4'), '--matte');
+  expect(matte.err).toMatch(/--matte: nothing shows through these frames/);
   expect(matte.status).toBe(2);
 });
 
-it('says to a log what it will do and what it has done, a plain line each', () => {
-  const lines = proofreel('render', at('board.yaml'), '-o', at('log.mp4'), '--no-cache').stderr.split('\n');
+it('says to a log what it will do and what it has done, a plain line each', async () => {
+  const lines = (await run('render', at('board.yaml'), '-o', at('log.mp4'), '--no-cache')).err.split('\n');
   expect(lines.slice(-3)).toEqual([
     expect.stringMatching(/^24 frames, \d+ different: \d+ to draw, \S.*$/),
     expect.stringMatching(/log\.mp4: 24 frames, \d+ of them drawn$/),
@@ -104,6 +101,6 @@ it('says to a log what it will do and what it has done, a plain line each', () =
   ]);
   for (const line of lines) expect(line).toMatch(/^\P{Cc}*$/u);
   expect(lines.slice(0, -3)).toEqual(
-    proofreel('render', at('board.yaml'), '-o', at('log.mp4'), '--quiet').stderr.split('\n').slice(0, -2),
+    (await run('render', at('board.yaml'), '-o', at('log.mp4'), '--quiet')).err.split('\n').slice(0, -2),
   );
 });

@@ -35,6 +35,7 @@ async function called(scene: string, call: SlidesCall) {
     outPaint: paint,
     errPaint: paint,
     isWatched: false,
+    columns: undefined,
   };
   const status = await slides(scene, call, terminal);
   return { status, said: said.join('') };

@@ -20,7 +20,14 @@ async function thumbnail(
   const out = join(folder, 'out.png');
   rmSync(out, { force: true });
   const unheard = () => undefined;
-  const terminal = { out: unheard, err: unheard, outPaint: paint, errPaint: paint, isWatched: false };
+  const terminal = {
+    out: unheard,
+    err: unheard,
+    outPaint: paint,
+    errPaint: paint,
+    isWatched: false,
+    columns: undefined,
+  };
   try {
     const status = await still(scene(name), { thumbnail: true, out, ...call }, terminal);
     return { status, picture: status === 0 ? PNG.sync.read(readFileSync(out)) : undefined };
