@@ -4,9 +4,9 @@
  */
 
 import { Bug } from '../grid/bug.ts';
-import type { Fraction } from '../scene/fraction.ts';
 import type { Look } from '../scene/look.ts';
 import type { Film, Mark, MarkShape, Shown } from '../timeline/film.ts';
+import { framesLasting } from '../timeline/seconds.ts';
 import { lengthOfLink } from './small-digits.ts';
 
 /** How many frames a thing takes to come and to go; it stands from `from + coming - 1` until `until - going`. */
@@ -57,7 +57,7 @@ export function paceOfMark(film: Film, look: Look, mark: Mark): Pace {
 
 /** As many whole beats as there is time for before it goes. */
 function pulsing(film: Film, { from, until }: Shown, plain: Pace): Pace {
-  const frames = framesOf(pulses.seconds, film.rate);
+  const frames = framesLasting(film.rate, pulses.seconds);
   const room = until - from - plain.coming - plain.going;
   return { ...plain, beats: { count: Math.min(pulses.count, Math.max(0, Math.floor(room / frames))), frames } };
 }
@@ -76,11 +76,6 @@ export function paceOfWords(film: Film, look: Look, shown: Shown): Pace {
 /** A written digit grows and then stands; it goes at once, since it is not meant to go. */
 export function paceOfDigit(film: Film, look: Look, shown: Shown): Pace {
   return pace(film, shown, look.motion.place, 0);
-}
-
-/** Whole frames of this length, at least one. */
-export function framesOf(seconds: number, rate: Fraction): number {
-  return Math.max(1, Math.round((seconds * Number(rate.numerator)) / Number(rate.denominator)));
 }
 
 function secondsToCome(film: Film, look: Look, shape: MarkShape): number {
@@ -127,9 +122,9 @@ function secondsToCome(film: Film, look: Look, shape: MarkShape): number {
 /** Where time is short, coming takes at most half of it and going a quarter. */
 function pace(film: Film, shown: Shown, comingSeconds: number, goingSeconds: number): Pace {
   const frames = shown.until - shown.from;
-  const coming = Math.max(1, Math.min(framesOf(comingSeconds, film.rate), Math.floor(frames / 2)));
+  const coming = Math.max(1, Math.min(framesLasting(film.rate, comingSeconds), Math.floor(frames / 2)));
   const stays = shown.until >= film.frameCount || comingSeconds === 0 || goingSeconds === 0;
-  const going = stays ? 0 : Math.min(framesOf(goingSeconds, film.rate), Math.floor(frames / 4));
+  const going = stays ? 0 : Math.min(framesLasting(film.rate, goingSeconds), Math.floor(frames / 4));
   return { coming, going };
 }
 

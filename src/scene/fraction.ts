@@ -1,5 +1,5 @@
 /**
- * Exact fractions of integers, for times and rates: a frame number must never hang on a rounding.
+ * Exact fractions of integers, for times and rates: a frame number must never depend on the rounding of a float.
  */
 import { Bug } from '../grid/bug.ts';
 
@@ -26,6 +26,19 @@ export function fractionFromDecimal(text: string): Fraction | undefined {
   if (match === null) return undefined;
   const decimals = match[2] ?? '';
   return fraction(BigInt(match[1]! + decimals), 10n ** BigInt(decimals.length));
+}
+
+/**
+ * The decimal as which a number prints, exactly: 0.1 is 1/10, and not the nearest fraction over a power of two. For
+ * numbers that somebody wrote down (a look's seconds). The number must be finite.
+ */
+export function fractionOf(number: number): Fraction {
+  const match = /^(-?)(\d+)(?:\.(\d+))?(?:e([+-]\d+))?$/.exec(String(number));
+  if (match === null) throw new Bug(`${number} as a fraction`);
+  const decimals = match[3] ?? '';
+  const digits = BigInt(`${match[1]}${match[2]}${decimals}`);
+  const exponent = Number(match[4] ?? 0) - decimals.length;
+  return exponent < 0 ? fraction(digits, 10n ** BigInt(-exponent)) : fraction(digits * 10n ** BigInt(exponent));
 }
 
 export function add(a: Fraction, b: Fraction): Fraction {
@@ -61,7 +74,7 @@ export function floor(value: Fraction): bigint {
   return value.numerator < 0n && quotient * value.denominator !== value.numerator ? quotient - 1n : quotient;
 }
 
-/** As a floating-point number, for drawing and printing only. */
+/** As a floating-point number, for drawing and printing only; what becomes a frame goes through `timeline/seconds.ts`. */
 export function toNumber(value: Fraction): number {
   return Number(value.numerator) / Number(value.denominator);
 }

@@ -5,13 +5,13 @@
 import type { CheckedScene } from '../check/verdict.ts';
 import type { Drawing, Inked } from '../picture/drawing.ts';
 import { drawingAt } from '../picture/drawing.ts';
-import { framesOf } from '../picture/motion.ts';
 import { coordinateBand } from '../picture/room-for-words.ts';
 import type { Look } from '../scene/look.ts';
 import type { Scene, Video } from '../scene/scene.ts';
 import { tellFilm } from '../telling/tell-film.ts';
 import { type Film, type Frame, frameAt, type Mark, type Shown } from '../timeline/film.ts';
 import type { Schedule } from '../timeline/schedule.ts';
+import { framesLasting } from '../timeline/seconds.ts';
 import { pictureSide } from './picture-side.ts';
 
 /** Free on every side of the board, for lines that lie on its edge. */
@@ -74,7 +74,7 @@ export function standingAt(
   hidden: (mark: Mark) => boolean = () => false,
 ): Drawing {
   const drawing = drawingAt(film, look, frame);
-  const fade = framesOf(look.motion.fade, film.rate);
+  const fade = framesLasting(film.rate, look.motion.fade);
   const whole = <T extends Shown>(inked: readonly Inked[], things: readonly T[], isKept: (thing: T) => boolean) =>
     inked.flatMap(({ index }): Inked[] => {
       const thing = things[index];

@@ -6,14 +6,14 @@
 import type { Candidate } from '../grid/candidates.ts';
 import type { Cell } from '../grid/grid.ts';
 import type { Target } from '../grid/terms.ts';
-import { toNumber } from '../scene/fraction.ts';
+import { zero } from '../scene/fraction.ts';
 import type { Sight, Supposed } from '../scene/scene.ts';
 import { type Frame, frameAt, type MarkShape } from '../timeline/film.ts';
 import type { BoardState } from './board-state.ts';
 import { conclusions, trap } from './conclusion-strokes.ts';
 import { playedOut } from './ghosts.ts';
 import { arrows, linkApartMost, links, reaches } from './link-strokes.ts';
-import { evenly } from './pacing.ts';
+import { evenly, exactFramesIn } from './pacing.ts';
 import { circles, sides } from './ring-strokes.ts';
 import { linesOfSight } from './sights.ts';
 import { type BeatContext, candidatesOf, type Stroke, stays } from './strokes.ts';
@@ -53,7 +53,7 @@ export function strokesOf(context: BeatContext, beat: ToldBeat): Stroke[] {
         until: board.openUntil(candidate),
       }));
     case 'arrows':
-      return arrows(context, mark.links, from, (count) => evenly(from, count, 0));
+      return arrows(context, mark.links, from, (count) => evenly(from, count, zero));
     case 'label':
       return cellsOfTargets(board, [mark.target], from).map(({ cell, candidate }) => ({
         shape: { kind: 'label', cell, candidate, text: mark.text },
@@ -98,7 +98,7 @@ function fills({ board }: BeatContext, targets: readonly TargetCell[], from: Fra
 function ghosts(context: BeatContext, supposed: Supposed, { from, room: atMost }: ToldBeat): Stroke[] {
   const { board, pacing, step, told } = context;
   const room = frameAt(Math.min(atMost, ...told.filter((each) => each.from > from).map((each) => each.from)));
-  const mostApart = linkApartMost * toNumber(pacing.rate);
+  const mostApart = exactFramesIn(pacing, linkApartMost);
   return playedOut(board.grid, step, supposed, { from, room, mostApart }).map(({ shape, from: first, until }) => ({
     shape,
     from: first,

@@ -4,6 +4,7 @@
 
 import type { CheckedStep } from '../check/verdict.ts';
 import { candidateAt, cellOf, type Grid } from '../grid/grid.ts';
+import { fraction } from '../scene/fraction.ts';
 import { type Frame, frameAt } from '../timeline/film.ts';
 import type { ScheduledStep } from '../timeline/schedule.ts';
 import { itemArgumentMarks } from './default-argument.ts';
@@ -107,7 +108,10 @@ function reasonBeats(
   const isFirst = conclusions.find(({ origin, item: other }) => origin === 'cascade' && other === each.item) === each;
   if (!isFirst) return [];
   const before = [times.claimUntil, ...times.cascade.flat()].filter((frame) => frame < drawnAt);
-  const from = Math.max(between(frameAt(Math.max(times.from, ...before)), drawnAt, 0.5), drawnAt - framesIn(pacing, 3));
+  const from = Math.max(
+    between(frameAt(Math.max(times.from, ...before)), drawnAt, fraction(1, 2)),
+    drawnAt - framesIn(pacing, 3),
+  );
   const { strike, strikeHold } = pacing.motion;
   const last = Math.max(drawnAt, ...(times.cascade[each.item] ?? []));
   const until = frameAt(Math.min(last + framesIn(pacing, strike) + framesIn(pacing, strikeHold), times.until));

@@ -9,8 +9,9 @@
 import type { CheckedStep } from '../check/verdict.ts';
 import { membersOf } from '../grid/candidates.ts';
 import type { Grid } from '../grid/grid.ts';
+import { divide, fraction } from '../scene/fraction.ts';
 import type { Group } from '../scene/scene.ts';
-import { frameAt } from '../timeline/film.ts';
+import type { Frame } from '../timeline/film.ts';
 import type { ScheduledStep } from '../timeline/schedule.ts';
 import { argumentStrokes, circled, groundMarks, reachStrokes, sayingMarks } from './default-argument.ts';
 import { itemBeats, type PlainBeat } from './default-items.ts';
@@ -57,24 +58,20 @@ function claimBeats({ grid, pacing }: DefaultTelling, checked: CheckedStep, time
     },
   );
   const frames = evenly(phases.argument, strokes.length, phases.apart);
-  const reachApart = (phases.follows - phases.reach) / Math.max(1, reach.length);
+  const reachApart = divide(fraction(phases.follows - phases.reach), fraction(Math.max(1, reach.length)));
   const reachFrames = evenly(phases.reach, reach.length, reachApart);
   const lines = reach.flat().reduce((sum, mark) => sum + (mark.kind === 'reach' ? mark.reaches.length : 0), 0);
-  const at = (beatFrom: number, marks: readonly ToldMark[], beatUntil?: number): PlainBeat[] =>
-    marks.map((mark) => ({
-      from: frameAt(beatFrom),
-      until: beatUntil === undefined ? undefined : frameAt(beatUntil),
-      mark,
-    }));
+  const at = (beatFrom: Frame, marks: readonly ToldMark[], beatUntil?: Frame): PlainBeat[] =>
+    marks.map((mark) => ({ from: beatFrom, until: beatUntil, mark }));
   return [
     ...at(from, ground),
     ...strokes.flatMap((marks, index) => at(frames[index]!, marks)),
     ...at(phases.says, saying),
     ...reach.flatMap((marks, index) =>
-      at(reachFrames[index]!, marks, lines > mostReaches ? (reachFrames[index + 1] ?? undefined) : undefined),
+      at(reachFrames[index]!, marks, lines > mostReaches ? reachFrames[index + 1] : undefined),
     ),
     ...at(phases.follows, conclusionMarks(grid, checked)),
-    ...at(between(phases.follows, until, 0.5), openMarks(grid, checked)),
+    ...at(between(phases.follows, until, fraction(1, 2)), openMarks(grid, checked)),
   ];
 }
 

@@ -5,9 +5,12 @@
 import { playStep, suppositionsOf } from '../check/suppositions.ts';
 import type { CheckedStep } from '../check/verdict.ts';
 import { cellOf, type Grid } from '../grid/grid.ts';
+import { add, divide, type Fraction, fraction, multiply } from '../scene/fraction.ts';
 import type { Supposed } from '../scene/scene.ts';
-import { type Frame, frameAt, type MarkShape } from '../timeline/film.ts';
+import type { Frame, MarkShape } from '../timeline/film.ts';
+import { earlierOf, nearestFrame } from '../timeline/seconds.ts';
 import { breakingChoice, victimsOf } from './breaking-choice.ts';
+import { evenly } from './pacing.ts';
 
 /** A ghost or a clash, with its first frame and the frame on which its play-out is over. */
 export interface GhostStroke {
@@ -20,8 +23,8 @@ export interface GhostTime {
   readonly from: Frame;
   /** When the last play-out is over. */
   readonly room: Frame;
-  /** At most so many frames from one ghost to the next. */
-  readonly mostApart: number;
+  /** At most so many frames, not whole, from one ghost to the next. */
+  readonly mostApart: Fraction;
 }
 
 /** The play-outs of a step's argument, each over its share of the time; the ghosts of one go before the next begins. */
@@ -30,11 +33,12 @@ export function playedOut(grid: Grid, step: CheckedStep, supposed: Supposed, tim
   const count = plays.reduce((sum, shapes) => sum + shapes.length + restAfter, 0);
   let before = 0;
   return plays.flatMap((shapes) => {
-    const at = (place: number) => time.from + ((time.room - time.from) * (before + place)) / count;
-    const [from, until] = [frameAt(at(0)), frameAt(at(shapes.length + restAfter))];
-    const apart = Math.min(time.mostApart, (time.room - time.from) / count);
+    const share = divide(fraction(time.room - time.from), fraction(count));
+    const at = (place: number) => nearestFrame(add(fraction(time.from), multiply(share, fraction(before + place))));
+    const [from, until] = [at(0), at(shapes.length + restAfter)];
+    const frames = evenly(from, shapes.length, earlierOf(time.mostApart, share));
     before += shapes.length + restAfter;
-    return shapes.map((shape, index) => ({ shape, from: frameAt(from + index * apart), until }));
+    return shapes.map((shape, index) => ({ shape, from: frames[index]!, until }));
   });
 }
 

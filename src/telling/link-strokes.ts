@@ -3,22 +3,27 @@
  */
 import type { CheckedLink } from '../check/verdict.ts';
 import type { Candidate } from '../grid/candidates.ts';
-import { toNumber } from '../scene/fraction.ts';
+import { divide, type Fraction, fraction, multiply } from '../scene/fraction.ts';
 import type { LinkRange } from '../scene/scene.ts';
 import type { Frame } from '../timeline/film.ts';
+import { earlierOf } from '../timeline/seconds.ts';
 import { drawableLinks } from './links.ts';
-import { evenly, oneAfterAnother } from './pacing.ts';
+import { evenly, exactFramesIn, oneAfterAnother } from './pacing.ts';
 import { type BeatContext, type Stroke, spread } from './strokes.ts';
 import type { ToldBeat } from './told-beat.ts';
 
 /** At most so long from one link to the next, in seconds: about as long as a sentence about it. */
 export const linkApartMost = 2.5;
 
+/** The part of a beat's time in which all its links have begun. */
+const ofItsTime = fraction(17, 20);
+
 /** The links one after another over the time that the beat has; each goes when an end of it goes. */
 export function links(context: BeatContext, named: 'all' | readonly LinkRange[], { from, room }: ToldBeat): Stroke[] {
   const { pacing, step } = context;
-  const most = linkApartMost * toNumber(pacing.rate);
-  const apart = (count: number) => Math.min(most, ((room - from) * 0.85) / Math.max(1, count));
+  const most = exactFramesIn(pacing, linkApartMost);
+  const time = multiply(fraction(room - from), ofItsTime);
+  const apart = (count: number): Fraction => earlierOf(most, divide(time, fraction(Math.max(1, count))));
   return arrows(context, drawableLinks(step, named), from, (count) => evenly(from, count, apart(count)));
 }
 

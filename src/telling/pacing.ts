@@ -1,9 +1,11 @@
 /**
- * Seconds of a look's motion as whole frames of a film.
+ * A look's motion as whole frames of a film, and a stretch of frames shared out. What falls between two frames stays an
+ * exact fraction until `timeline/seconds.ts` rounds it.
  */
-import { type Fraction, toNumber } from '../scene/fraction.ts';
+import { add, divide, type Fraction, fraction, fractionOf, multiply, subtract, zero } from '../scene/fraction.ts';
 import type { LookMotion } from '../scene/look.ts';
-import { type Frame, frameAt } from '../timeline/film.ts';
+import type { Frame } from '../timeline/film.ts';
+import { earlierOf, framesLasting, laterOf, nearestFrame } from '../timeline/seconds.ts';
 
 /** A film's rate with the motion of its look. */
 export interface Pacing {
@@ -13,7 +15,12 @@ export interface Pacing {
 
 /** This many seconds as whole frames, the nearest, at least one. */
 export function framesIn(pacing: Pacing, seconds: number): number {
-  return Math.max(1, Math.round(seconds * toNumber(pacing.rate)));
+  return framesLasting(pacing.rate, seconds);
+}
+
+/** This many seconds as frames, not rounded. */
+export function exactFramesIn({ rate }: Pacing, seconds: number): Fraction {
+  return multiply(fractionOf(seconds), rate);
 }
 
 /**
@@ -26,19 +33,22 @@ export function oneAfterAnother(
   count: number,
 ): Frame[] {
   const { apart, apartInAll } = pacing.motion;
-  const gaps = Math.max(1, count - 1);
-  const usual = Math.min(apart, apartInAll / gaps) * toNumber(pacing.rate);
-  return evenly(within.from, count, Math.min(usual, Math.max(0, within.until - within.from) / 2 / gaps));
+  const gaps = fraction(Math.max(1, count - 1));
+  const usual = earlierOf(exactFramesIn(pacing, apart), divide(exactFramesIn(pacing, apartInAll), gaps));
+  const room = fraction(Math.max(0, within.until - within.from), 2);
+  return evenly(within.from, count, earlierOf(usual, divide(room, gaps)));
 }
 
-/** `count` frames from `from` on, `apartFrames` (not whole) apart, each rounded for itself. */
-export function evenly(from: Frame, count: number, apartFrames: number): Frame[] {
-  return Array.from({ length: count }, (_, index) => frameAt(from + index * apartFrames));
+/** `count` frames from `from` on, `apart` frames (not whole) apart, each rounded for itself. */
+export function evenly(from: Frame, count: number, apart: Fraction): Frame[] {
+  return Array.from({ length: count }, (_, index) =>
+    nearestFrame(add(fraction(from), multiply(fraction(index), apart))),
+  );
 }
 
 /** The frame at this part, 0 to 1, of the way from one frame to another. */
-export function between(from: Frame, until: Frame, part: number): Frame {
-  return frameAt(from + (until - from) * part);
+export function between(from: Frame, until: Frame, part: Fraction): Frame {
+  return nearestFrame(add(fraction(from), multiply(fraction(until - from), part)));
 }
 
 /** What a claim has to tell, counted. */
@@ -54,16 +64,16 @@ export interface ClaimContent {
 export interface ClaimPhases {
   readonly argument: Frame;
   /** Frames, not whole, from one set or link to the next. */
-  readonly apart: number;
+  readonly apart: Fraction;
   readonly says: Frame;
   readonly reach: Frame;
   readonly follows: Frame;
 }
 
 /** At ease: a second to look at the ground, a second a set or link, three for what follows. */
-const lead = { seconds: 1, part: 0.12 } as const;
+const lead = { seconds: 1, part: fraction(3, 25) } as const;
 const stroke = { seconds: 1 } as const;
-const tail = { seconds: 3, part: 0.3, atEase: 0.4 } as const;
+const tail = { seconds: 3, part: fraction(3, 10), atEase: fraction(2, 5) } as const;
 
 /**
  * A claim's time shared out. The ground has an eighth of it, a second at most; what follows has two fifths, or less, but
@@ -75,19 +85,23 @@ export function claimPhases(
   { from, until }: { readonly from: Frame; readonly until: Frame },
   { hasGround, strokes, explains }: ClaimContent,
 ): ClaimPhases {
-  const all = until - from;
-  const argument = hasGround ? Math.min(framesIn(pacing, lead.seconds), all * lead.part) : 0;
-  const wished = argument + strokes * framesIn(pacing, stroke.seconds);
-  const least = Math.min(framesIn(pacing, tail.seconds), all * tail.part);
-  const told = Math.min(Math.max(wished, all * (1 - tail.atEase)), all - least);
-  const after = (part: number) => frameAt(from + told + (all - told) * part);
+  const all = fraction(until - from);
+  const partOf = (part: Fraction) => multiply(all, part);
+  const framesFor = (seconds: number) => fraction(framesIn(pacing, seconds));
+  const argument = hasGround ? earlierOf(framesFor(lead.seconds), partOf(lead.part)) : zero;
+  const wished = add(argument, multiply(fraction(strokes), framesFor(stroke.seconds)));
+  const least = earlierOf(framesFor(tail.seconds), partOf(tail.part));
+  const argued = earlierOf(laterOf(wished, subtract(all, partOf(tail.atEase))), subtract(all, least));
+  const rest = subtract(all, argued);
+  const at = (frames: Fraction) => nearestFrame(add(fraction(from), frames));
+  const after = (part: Fraction) => at(add(argued, multiply(rest, part)));
   // With nothing to explain the argument runs on to what follows.
-  const ends = explains ? told : told + (all - told) * 0.25;
+  const ends = explains ? argued : add(argued, multiply(rest, fraction(1, 4)));
   return {
-    argument: frameAt(from + argument),
-    apart: (ends - argument) / Math.max(1, strokes),
-    says: after(0),
-    reach: after(0.125),
-    follows: after(0.375),
+    argument: at(argument),
+    apart: divide(subtract(ends, argument), fraction(Math.max(1, strokes))),
+    says: after(zero),
+    reach: after(fraction(1, 8)),
+    follows: after(fraction(3, 8)),
   };
 }

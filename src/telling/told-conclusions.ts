@@ -14,9 +14,11 @@ import type { CheckedConclusion, CheckedStep } from '../check/verdict.ts';
 import type { Candidate } from '../grid/candidates.ts';
 import { membersOf } from '../grid/candidates.ts';
 import { cellOf, type Grid } from '../grid/grid.ts';
+import { divide, fraction, multiply } from '../scene/fraction.ts';
 import { type Frame, frameAt } from '../timeline/film.ts';
 import type { ScheduledStep } from '../timeline/schedule.ts';
-import { between, framesIn, oneAfterAnother, type Pacing } from './pacing.ts';
+import { earlierOf } from '../timeline/seconds.ts';
+import { between, evenly, framesIn, oneAfterAnother, type Pacing } from './pacing.ts';
 import type { ToldBeat, ToldMark } from './told-beat.ts';
 
 export interface ToldConclusion {
@@ -153,15 +155,15 @@ export function listFrames(pacing: Pacing, step: CheckedStep, times: ScheduledSt
   const from = times.pencil[item] ?? times.from;
   if (step.step.show !== undefined) return lists.map(() => from);
   const later = [...times.pencil, ...times.cascade.flat()].filter((frame) => frame > from);
-  const room = (Math.min(times.until, ...later) - from) * 0.75;
-  const apart = Math.min(framesIn(pacing, 1.5), room / Math.max(1, lists.length));
-  return lists.map((_, index) => frameAt(from + index * apart));
+  const room = multiply(fraction(Math.min(times.until, ...later) - from), fraction(3, 4));
+  const share = divide(room, fraction(Math.max(1, lists.length)));
+  return evenly(from, lists.length, earlierOf(fraction(framesIn(pacing, 1.5)), share));
 }
 
 function settledAt(pacing: Pacing, times: ScheduledStep, beats: readonly ToldBeat[]): Frame {
   const firstItem = Math.min(times.until, ...times.only, ...times.pencil, ...times.cascade.flat());
   const stands = Math.max(...beats.map((beat) => beat.from + framesIn(pacing, pacing.motion.linkLongest)), times.from);
-  const end = Math.max(stands, between(times.from, times.until, 0.75));
+  const end = Math.max(stands, between(times.from, times.until, fraction(3, 4)));
   return frameAt(Math.max(times.from, Math.min(end, firstItem)));
 }
 

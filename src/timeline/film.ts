@@ -2,6 +2,7 @@
  * A film: everything that is to be seen, resolved to frames, cells and candidates. The picture of a frame is a
  * function of the film and the frame number alone. Nothing here is still to be looked up, proved or timed.
  */
+import { Bug } from '../grid/bug.ts';
 import type { Candidate } from '../grid/candidates.ts';
 import type { Cell, Digit, Grid, HouseShape } from '../grid/grid.ts';
 import type { LinkKind } from '../grid/terms.ts';
@@ -13,9 +14,13 @@ declare const frameBrand: unique symbol;
 /** A frame's number, from 0; frame n is shown from n/rate to (n+1)/rate seconds. Made by `frameAt`. */
 export type Frame = number & { readonly [frameBrand]: true };
 
-/** The whole number as a frame. */
+/**
+ * The whole number as a frame. One below 0, or one that is not whole, is a `Bug`: what is not whole is rounded by
+ * `nearestFrame`, in `seconds.ts`, and nowhere else.
+ */
 export function frameAt(number: number): Frame {
-  return Math.max(0, Math.round(number)) as Frame;
+  if (!Number.isSafeInteger(number) || number < 0) throw new Bug(`frame ${number}`);
+  return number as Frame;
 }
 
 /** On screen from frame `from` to frame `until`, `until` not included. `from` is the first frame with any ink. */

@@ -2,10 +2,11 @@
  * What is said, to be read on the frame: the narration's own cues at their own times; without a narration what each
  * step says, sentence by sentence over the step's time, each as long as its part of the letters.
  */
+import { add, fraction } from '../scene/fraction.ts';
 import type { TimedScene } from '../scene/scene.ts';
 import { frameAt, type Said } from './film.ts';
 import type { Narration } from './narration.ts';
-import { frameAtTime } from './seconds.ts';
+import { frameAtTime, nearestFrame } from './seconds.ts';
 import type { ScheduledStep } from './step-frames.ts';
 
 /** In order of `from`; no two at once, none without a frame of its own. */
@@ -45,11 +46,12 @@ function saidIn(scene: TimedScene, { id, from, until }: ScheduledStep): Said[] {
   if (text === undefined) return [];
   const sentences = sentencesOf(text);
   const letters = sentences.reduce((sum, sentence) => sum + sentence.length, 0);
+  const after = (count: number) => nearestFrame(add(fraction(from), fraction((until - from) * count, letters)));
   let before = 0;
   return sentences.map((sentence) => {
-    const begin = from + ((until - from) * before) / letters;
+    const begin = after(before);
     before += sentence.length;
-    return { text: sentence, from: frameAt(begin), until: frameAt(from + ((until - from) * before) / letters) };
+    return { text: sentence, from: begin, until: after(before) };
   });
 }
 

@@ -1,21 +1,32 @@
 /**
- * Seconds and frames. Frame n is shown from n/rate to (n+1)/rate seconds; a time becomes the nearest frame, halves up,
- * in this one place. A mark's `at` is the first frame on which it has any ink.
+ * Seconds and frames. Frame n is shown from n/rate to (n+1)/rate seconds; what is not a whole frame becomes the nearest
+ * one, halves up, in this one place. A mark's `at` is the first frame on which it has any ink.
  */
-import { compare, type Fraction, fraction, multiply, nearest } from '../scene/fraction.ts';
+import { compare, type Fraction, fraction, fractionOf, multiply, nearest } from '../scene/fraction.ts';
 import { type Frame, frameAt } from './film.ts';
 
+/** The whole frame nearest to so many frames, halves up: 25.5 is frame 26. Below -1/2 there is none: a `Bug`. */
+export function nearestFrame(frames: Fraction): Frame {
+  return frameAt(Number(nearest(frames)));
+}
+
 /**
- * The frame nearest to a time, halves up, never before frame 0. At 25 a second 1.02 s lies halfway between frames 25
- * and 26 and is frame 26; at 30000/1001 one second (29.97 frames) is frame 30, and one minute (1798.2) is frame 1798.
+ * The frame nearest to a time, halves up. At 25 a second 1.02 s lies halfway between frames 25 and 26 and is frame 26;
+ * at 30000/1001 one second (29.97 frames) is frame 30, and one minute (1798.2) is frame 1798. A time before the first
+ * frame has none: a `Bug`.
  */
 export function frameAtTime(rate: Fraction, seconds: Fraction): Frame {
-  return frameAt(wholeFrames(rate, seconds));
+  return nearestFrame(multiply(seconds, rate));
 }
 
 /** How many whole frames a length comes to, nearest, halves up: 3:10 at 30000/1001 (5694.3) is 5694. May be below 0. */
 export function wholeFrames(rate: Fraction, seconds: Fraction): number {
   return Number(nearest(multiply(seconds, rate)));
+}
+
+/** The same for seconds as a look gives them, read as the decimal that they print as; at least one frame. */
+export function framesLasting(rate: Fraction, seconds: number): number {
+  return Math.max(1, wholeFrames(rate, fractionOf(seconds)));
 }
 
 /** The time at which a frame is first shown, in seconds, exactly: frame 30 at 30000/1001 is 1001/1000 s. */

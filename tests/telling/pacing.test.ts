@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { defaultLook } from '../../src/picture/default-look.ts';
-import { fraction } from '../../src/scene/fraction.ts';
+import { fraction, toNumber } from '../../src/scene/fraction.ts';
 import { claimPhases } from '../../src/telling/pacing.ts';
 import { frameAt } from '../../src/timeline/film.ts';
 
@@ -22,12 +22,12 @@ describe('the time of a claim', () => {
     [60, 3, 11.6667],
   ];
   test.each(rows)('of %d s with %d sets or links: %d s each', (seconds, strokes, apart) => {
-    expect(phases(seconds, strokes).apart / 25).toBeCloseTo(apart, 1);
+    expect(toNumber(phases(seconds, strokes).apart) / 25).toBeCloseTo(apart, 1);
   });
 
   test('where there is too little, all of it in proportion', () => {
     const { argument, apart, says, reach, follows } = phases(2, 10);
-    expect(apart).toBeGreaterThan(2);
+    expect(toNumber(apart)).toBeGreaterThan(2);
     expect([argument, says, reach, follows].map((frame) => frame - 100)).toEqual([6, 35, 37, 41]);
   });
 
@@ -38,7 +38,7 @@ describe('the time of a claim', () => {
         const order = [
           100,
           argument,
-          Math.max(argument, argument + strokes * apart - 0.51),
+          Math.max(argument, argument + strokes * toNumber(apart) - 0.51),
           says,
           reach,
           follows,

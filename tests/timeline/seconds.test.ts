@@ -1,7 +1,17 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { add, fraction, fractionFromDecimal, multiply } from '../../src/scene/fraction.ts';
-import { frameAtTime, printFrame, printSeconds, timeOfFrame, wholeFrames } from '../../src/timeline/seconds.ts';
+import { Bug } from '../../src/grid/bug.ts';
+import { add, fraction, fractionFromDecimal, fractionOf, multiply } from '../../src/scene/fraction.ts';
+import { frameAt } from '../../src/timeline/film.ts';
+import {
+  frameAtTime,
+  framesLasting,
+  nearestFrame,
+  printFrame,
+  printSeconds,
+  timeOfFrame,
+  wholeFrames,
+} from '../../src/timeline/seconds.ts';
 
 const ntsc = fraction(30_000, 1001);
 const rates = [
@@ -30,6 +40,43 @@ describe('a time is the nearest frame, halves up', () => {
   ] as const;
   it.each(rows)('%s s at %o is frame %i', (text, rate, frame) => {
     expect(frameAtTime(rate, fractionFromDecimal(text)!)).toBe(frame);
+  });
+});
+
+describe('seconds of a look are rounded as the decimal that was written', () => {
+  it.each([
+    // 0.58 * 25 is 14.499999999999998 in floating point, and 14.5 on paper.
+    [0.58, fraction(25), 15],
+    [1.1, fraction(25), 28],
+    [0.3, fraction(25), 8],
+    [0.35, fraction(30), 11],
+    [0.35, ntsc, 10],
+    [1e-7, fraction(240), 1],
+    [0, fraction(25), 1],
+  ] as const)('%d s at %o are %i frames', (seconds, rate, frames) => {
+    expect(framesLasting(rate, seconds)).toBe(frames);
+  });
+
+  it.each([
+    [0.1, fraction(1, 10)],
+    [12, fraction(12)],
+    [-0.25, fraction(-1, 4)],
+    [1e-7, fraction(1n, 10_000_000n)],
+    [1e21, fraction(10n ** 21n)],
+  ] as const)('%d is the fraction %o', (number, exact) => {
+    expect(fractionOf(number)).toEqual(exact);
+  });
+});
+
+describe('a frame is never clamped or rounded on the way', () => {
+  it.each([-1, 0.5, Number.NaN, Number.POSITIVE_INFINITY])('%d is no frame', (number) => {
+    expect(() => frameAt(number)).toThrow(Bug);
+  });
+
+  it('and a time before the first frame has none', () => {
+    expect(frameAtTime(fraction(25), fraction(-1, 50))).toBe(0);
+    expect(() => frameAtTime(fraction(25), fraction(-3, 100))).toThrow(Bug);
+    expect(() => nearestFrame(fraction(-1))).toThrow(Bug);
   });
 });
 
