@@ -69,9 +69,9 @@ export function claimsOf(step: Step): Claim[] {
       because: step.because?.name,
       allowed: allowedBy(step.because?.name),
       concludes:
-        step.so === 'all'
+        step.so?.kind === 'all'
           ? { kind: 'all' }
-          : { kind: 'listed', conclusions: (step.so ?? []).map((conclusion) => conclusion.value) },
+          : { kind: 'listed', conclusions: (step.so?.conclusions ?? []).map((conclusion) => conclusion.value) },
     });
   }
   const lists = { given: noArgument, because: undefined, allowed: 'locked candidates' } as const;

@@ -73,7 +73,7 @@ function faultsOf(step: CheckedStep): number {
 export function spellOut(text: string, checked: CheckedScene): string {
   const { grid } = checked.scene.puzzle;
   const edits = checked.steps.flatMap(({ step, conclusions }): Edit[] => {
-    if (step.so !== 'all' || step.soSpan === undefined) return [];
+    if (step.so?.kind !== 'all' || step.soSpan === undefined) return [];
     const removed = conclusions.filter((each) => each.origin === 'so' && each.verdict === 'proved');
     if (removed.length === 0) return [];
     return [

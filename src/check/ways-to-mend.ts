@@ -174,7 +174,7 @@ function* conclusionsTakenOut(
     return arrow < 0 ? [] : [{ start: span.start + arrow, end: span.end, text: '' }];
   });
   const lists = [
-    ...(Array.isArray(step.so) ? [step.so as readonly Located<Conclusion>[]] : []),
+    ...(step.so?.kind === 'listed' ? [step.so.conclusions] : []),
     ...step.cascade.map((item) => item.conclusions),
   ];
   for (const kinds of [['false'], ['false', 'unproved']]) {

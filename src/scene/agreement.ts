@@ -3,14 +3,14 @@
  */
 import type { Grid } from '../grid/grid.ts';
 import { printConclusion } from '../grid/notation/print.ts';
-import type { Chain, Conclusion } from '../grid/terms.ts';
+import type { Chain } from '../grid/terms.ts';
 import type { Span } from './diagnostic.ts';
 import type { Faults } from './faults.ts';
-import type { Located } from './scene.ts';
+import type { Located, So } from './scene.ts';
 
 export interface Agreement {
   readonly chains: readonly (Located<Chain> & { readonly arrow: Span })[];
-  readonly conclusions: readonly Located<Conclusion>[] | 'all' | undefined;
+  readonly conclusions: So | undefined;
   /** What holds the conclusions: `so`, or the item of a cascade. */
   readonly named: string;
   readonly conclusionsSpan: Span | undefined;
@@ -20,10 +20,8 @@ export interface Agreement {
 
 /** Reports every `=>` that disagrees. With one chain it says all that is concluded, with several each a part of it. */
 export function checkAgreement({ chains, conclusions, named, conclusionsSpan, grid, faults }: Agreement): void {
-  const said =
-    conclusions === undefined || conclusions === 'all'
-      ? []
-      : conclusions.map((each) => printConclusion(grid, each.value));
+  const listed = conclusions?.kind === 'listed' ? conclusions.conclusions : [];
+  const said = listed.map((each) => printConclusion(grid, each.value));
   for (const { value, arrow } of chains) {
     const concluded = value.concludes.map((each) => printConclusion(grid, each));
     if (concluded.length === 0) continue;
@@ -34,7 +32,7 @@ export function checkAgreement({ chains, conclusions, named, conclusionsSpan, gr
         arrow,
         `the chain concludes ${concluded.join(' ')}, and the step has no ${named}; add so: ${concluded.join(' ')}`,
       );
-    } else if (conclusions === 'all') {
+    } else if (conclusions.kind === 'all') {
       const placed = value.concludes
         .filter((each) => each.kind !== 'impossible')
         .map((each) => printConclusion(grid, each));

@@ -24,12 +24,12 @@ export type Claiming = Pick<Step, 'from' | 'chains' | 'deadly' | 'so' | 'only' |
 /** `isWhole`: no part of the claims was unreadable. Where one was, nothing is held against the marks. */
 export function claimsOf(step: Claiming, grid: Grid, isWhole: boolean): Claims {
   const conclusions = [
-    ...(step.so === undefined || step.so === 'all' ? [] : step.so),
+    ...(step.so?.kind === 'listed' ? step.so.conclusions : []),
     ...step.cascade.flatMap((item) => item.conclusions),
   ].map((each) => each.value);
   const removed = new Set(conclusions.flatMap((each) => (each.kind === 'impossible' ? [each.candidate] : [])));
   const placed = new Set(conclusions.flatMap((each) => placedBy(each, grid)));
-  const open = !isWhole || step.so === 'all';
+  const open = !isWhole || step.so?.kind === 'all';
   return {
     links: isWhole ? step.chains.map((chain) => chain.value.links.length) : undefined,
     mayHaveLinks:

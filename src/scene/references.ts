@@ -83,5 +83,5 @@ function checkReference(
 /** Where `so` could not be read, its faults are reported already. */
 function provesOneOf({ so, soSpan, fails }: Step): boolean {
   if (so === undefined) return soSpan !== undefined;
-  return !fails && so !== 'all' && so.some((each) => each.value.kind === 'one-of');
+  return !fails && so.kind === 'listed' && so.conclusions.some((each) => each.value.kind === 'one-of');
 }

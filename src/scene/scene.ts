@@ -164,8 +164,8 @@ export interface Step {
   readonly from: readonly Located<SetName>[];
   readonly chains: readonly Located<Chain>[];
   readonly deadly: Located<Deadly> | undefined;
-  /** Undefined: no `so`. `all`: every removal that the argument proves. */
-  readonly so: readonly Located<Conclusion>[] | 'all' | undefined;
+  /** Undefined: no `so`, or one that could not be read. */
+  readonly so: So | undefined;
   readonly soSpan: Span | undefined;
   readonly only: readonly OnlyItem[];
   readonly pencil: readonly PencilItem[];
@@ -174,6 +174,11 @@ export interface Step {
   /** Undefined: no `show`, the claim draws itself. */
   readonly show: readonly Beat[] | undefined;
 }
+
+/** What `so` says: conclusions, each at its place, or `all`: every removal that the argument proves. */
+export type So =
+  | { readonly kind: 'listed'; readonly conclusions: readonly Located<Conclusion>[] }
+  | { readonly kind: 'all' };
 
 export interface OnlyItem {
   readonly places: readonly OnlyPlaces[];

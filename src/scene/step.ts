@@ -44,7 +44,7 @@ export function readStep(map: MapNode, index: number, context: Context): Step {
   if (isWhole || so !== undefined) {
     checkAgreement({ chains, conclusions: so, named: 'so', conclusionsSpan: soSpan, grid, faults });
   }
-  checkClaimKeys(map, context);
+  checkClaimKeys(map, so, context);
   const idNode = textOf(map, 'id');
   return {
     id: idNode?.text ?? '',
@@ -72,7 +72,7 @@ function showClaims(map: MapNode, claims: Claims): Claims | undefined {
 }
 
 /** `fails` needs conclusions, and sets without any are most likely a forgotten `so`. */
-function checkClaimKeys(map: MapNode, { faults }: Context): void {
+function checkClaimKeys(map: MapNode, so: Step['so'], { faults }: Context): void {
   const has = (key: string) => keyOf(map, key) !== undefined;
   const fails = textOf(map, 'fails');
   if (fails?.text === 'true' && !has('so')) {
@@ -81,7 +81,7 @@ function checkClaimKeys(map: MapNode, { faults }: Context): void {
       fails.span,
       'this step should fail and concludes nothing; add so: and the conclusions that do not follow',
     );
-  } else if (fails?.text === 'true' && textOf(map, 'so')?.text.trim().toLowerCase() === 'all') {
+  } else if (fails?.text === 'true' && so?.kind === 'all') {
     faults.error(
       'so-all',
       textOf(map, 'so')!.span,
@@ -128,7 +128,7 @@ function readDeadly(map: MapNode, context: Context): Step['deadly'] {
 function readSo(map: MapNode, context: Context): Pick<Step, 'so' | 'soSpan'> {
   const node = textOf(map, 'so');
   if (node === undefined) return { so: undefined, soSpan: undefined };
-  if (/^\s*all\s*$/i.test(node.text)) return { so: 'all', soSpan: node.span };
+  if (/^\s*all\s*$/i.test(node.text)) return { so: { kind: 'all' }, soSpan: node.span };
   const all = /(?:^|[\s,])(all)(?=[\s,]|$)/i.exec(node.text);
   if (all !== null) {
     const at = all.index + all[0].length - 3;
@@ -157,7 +157,7 @@ function withoutDoubles(
         { span: first.span, message: 'the first stands here' },
       ]);
   }
-  return conclusions === undefined ? undefined : [...said.values()];
+  return conclusions === undefined ? undefined : { kind: 'listed', conclusions: [...said.values()] };
 }
 
 function readConclusions(node: TextNode, context: Context): readonly Located<Conclusion>[] | undefined {
@@ -206,6 +206,7 @@ function readCascadeItem(
   const chains = item === undefined ? [] : readChains(item, context);
   if (conclusions === undefined) return undefined;
   const { grid, faults } = context;
-  checkAgreement({ chains, conclusions, named: 'cascade', conclusionsSpan: node.span, grid, faults });
+  const so = { kind: 'listed', conclusions } as const;
+  checkAgreement({ chains, conclusions: so, named: 'cascade', conclusionsSpan: node.span, grid, faults });
   return { conclusions, at, because, from, chains, span: node.span };
 }

@@ -105,8 +105,8 @@ function linkCount(step: Step): number {
 }
 
 function conclusionCount(step: Step): number {
-  if (step.so === 'all') return 3;
-  return step.so?.length ?? 0;
+  if (step.so === undefined) return 0;
+  return step.so.kind === 'all' ? 3 : step.so.conclusions.length;
 }
 
 /** A house or a digit goes on as one. */

@@ -13,7 +13,7 @@ export function saidOfPage(page: string, language: string): string | undefined {
   const { puzzle, steps } = readScene(text).scene!;
   const position = startPosition(puzzle, true);
   const { because, so } = steps[0]!;
-  const conclusions = so === undefined || so === 'all' ? [] : so.map(({ value }) => value);
+  const conclusions = so?.kind === 'listed' ? so.conclusions.map(({ value }) => value) : [];
   const found = findArgument(position, because!.name!, conclusions);
   if (found === undefined) return undefined;
   const instance = { ...found.instance, conclusions };

@@ -189,9 +189,9 @@ describe('an argument', () => {
   it('has sets, chains and conclusions', () => {
     expect(first?.from.map((set) => printSet(grid, set.value))).toEqual(['r1c2', '2b1']);
     expect(first?.chains.map((chain) => printChain(grid, chain.value))).toEqual(['(2)r1c2=r1c3 => r1c3<>2']);
-    expect(first?.so).toMatchObject([{ value: { kind: 'impossible' } }]);
+    expect(first?.so).toMatchObject({ kind: 'listed', conclusions: [{ value: { kind: 'impossible' } }] });
     expect(third?.from.map((set) => printSet(grid, set.value))).toEqual(['step second', 'r1c2']);
-    expect(third?.so).toBe('all');
+    expect(third?.so).toEqual({ kind: 'all' });
   });
   it('has a name of the teller, and an end', () => {
     expect(second).toMatchObject({ called: 'a trick', until: { value: { kind: 'after' } } });
@@ -289,7 +289,11 @@ describe('spans', () => {
     expect(cut(scene.steps[1]?.span)).toBe('{id: second, say: Look}');
     expect(cut(scene.steps[0]?.idSpan)).toBe('first');
     const so = scene.steps[0]?.so;
-    expect(so !== 'all' && so?.map((each) => cut(each.span))).toEqual(['r1c2=2', 'r1c3<>2', 'r1c3<>1']);
+    expect(so?.kind === 'listed' && so.conclusions.map((each) => cut(each.span))).toEqual([
+      'r1c2=2',
+      'r1c3<>2',
+      'r1c3<>1',
+    ]);
   });
   it('hold the givens', () => expect(cut(scene.puzzle.givensSpan)).toBe('1..4 .4.. ..43 ...1'));
 });

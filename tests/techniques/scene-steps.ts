@@ -40,8 +40,8 @@ export function namedSteps(folder: string): NamedStep[] {
       if (name === undefined) return [];
       const oneSolution = scene.puzzle.uniqueness === 'allowed' && checked.solutions === 1;
       const position = foundBefore.reduce(takeAsRead, positionOf(scene.puzzle.grid, step, oneSolution));
-      const conclusions =
-        step.step.so === 'all' || step.step.so === undefined ? [] : step.step.so.map((each) => each.value);
+      const { so } = step.step;
+      const conclusions = so?.kind === 'listed' ? so.conclusions.map((each) => each.value) : [];
       const wanted = expected.steps?.[step.step.id] ?? {};
       if (wanted.found === true && wanted.verdict === 'proved') foundBefore.push(...conclusions);
       return [
