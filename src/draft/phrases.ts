@@ -1,16 +1,17 @@
 /**
  * A file of phrases: the words in which drafts are told, in one language. Others are added as files, not as code.
  */
-import { z } from 'zod';
 import { canonicalName, nearestNames } from '../scene/argument-names.ts';
+import type { ReadEntries, ReadList, ReadOf, ReadText } from '../scene/definition.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import { type Faults, listed, quoted } from '../scene/faults.ts';
-import { choice, keys, listOf, name, sentence } from '../scene/language-values.ts';
+import { choice, name, sentence } from '../scene/language-values.ts';
 import { nearestWords } from '../scene/nearest-word.ts';
 import { editorSchema } from '../scene/schema.ts';
-import { checkShape } from '../scene/shape.ts';
+import { readShape } from '../scene/shape.ts';
+import { byKey, either, entriesOf, keys, listOf } from '../scene/structures.ts';
 import { readYamlFile } from '../scene/yaml-file.ts';
-import { type MapNode, spanIn, type TextNode, textOf, valueOf } from '../scene/yaml-tree.ts';
+import { spanIn, type TextNode } from '../scene/yaml-tree.ts';
 import { type PartKey, parts, type Saying, type SentenceKey, sentences, type TitleKey, titles } from './sayings.ts';
 
 export interface Phrases {
@@ -41,35 +42,40 @@ export interface Words {
 
 const slotted = ({ means, slots }: Saying) =>
   slots.length === 0 ? means : `${means} Slots: ${slots.map((slot) => `{${slot}}`).join(', ')}.`;
-const phraseOf = (saying: Saying) => sentence(slotted(saying));
-const turnsOf = (saying: Saying) => z.union([phraseOf(saying), listOf(phraseOf(saying))]);
-const record = <Value extends z.ZodType>(sayings: Readonly<Record<string, Saying>>, value: (each: Saying) => Value) =>
-  Object.fromEntries(Object.entries(sayings).map(([key, each]) => [key, value(each)]));
-const words = (description: string) => listOf(name(description)).meta({ description });
+const phraseOf = (saying: Saying) =>
+  sentence(slotted(saying), (node, { faults }: { readonly faults: Faults }) => {
+    checkSlots(node, saying, faults);
+    return node.text;
+  });
+const turnsOf = (saying: Saying) => either([phraseOf(saying), listOf(phraseOf(saying))]);
+const words = (description: string) => listOf(name(description), description);
+
+const wordsDefinition = keys('the words', 'Digits, numbers, and what joins lists.', {
+  digit: words('The nine digits: seven.'),
+  'a-digit': words('The nine digits with an article: a seven.'),
+  digits: words('The nine digits in the plural: sevens.'),
+  numbers: words('Counts from nought on; larger ones are written in figures.'),
+  comma: sentence('Between the items of a list.'),
+  and: sentence('Before the last item of a list.'),
+  or: sentence('Before the last item of a choice.'),
+  link: sentence('Between the links of a chain.'),
+});
 
 /** A whole file of phrases. */
 export const phrasesDefinition = keys('a file of phrases', 'What a draft says, in one language.', {
   phrases: choice(['1'], 'The version of this format.'),
   language: name('The language, as BCP 47 has it: en, de.'),
-  words: keys('the words', 'Digits, numbers, and what joins lists.', {
-    digit: words('The nine digits: seven.'),
-    'a-digit': words('The nine digits with an article: a seven.'),
-    digits: words('The nine digits in the plural: sevens.'),
-    numbers: words('Counts from nought on; larger ones are written in figures.'),
-    comma: sentence('Between the items of a list.'),
-    and: sentence('Before the last item of a list.'),
-    or: sentence('Before the last item of a choice.'),
-    link: sentence('Between the links of a chain.'),
-  }),
-  names: z.record(z.string(), name('What the argument is called.')).meta({
-    description: 'What arguments are called in this language, by the names of the scene language.',
-  }),
-  parts: keys('the parts', 'Parts of sentences.', record(parts, phraseOf)),
-  titles: keys('the titles', 'What stands on screen.', record(titles, phraseOf)),
+  words: wordsDefinition,
+  names: entriesOf(
+    name('What the argument is called.'),
+    'What arguments are called in this language, by the names of the scene language.',
+  ),
+  parts: keys('the parts', 'Parts of sentences.', byKey(parts, phraseOf)),
+  titles: keys('the titles', 'What stands on screen.', byKey(titles, phraseOf)),
   sentences: keys(
     'the sentences',
     'What is said: one sentence, or several that take turns.',
-    record(sentences, turnsOf),
+    byKey(sentences, turnsOf),
   ),
 });
 
@@ -85,8 +91,8 @@ export function readPhrases(text: string): ReadPhrases {
   const beginning = 'a file of phrases begins with `phrases: 1`';
   const { value, diagnostics } = readYamlFile(text, beginning, (tree, faults) => {
     const before = faults.errorCount();
-    checkShape(phrasesDefinition, tree, faults);
-    return tree.kind === 'map' && faults.errorCount() === before ? phrasesOf(tree, faults) : undefined;
+    const file = readShape(phrasesDefinition, tree, faults);
+    return file !== undefined && faults.errorCount() === before ? phrasesOf(file, faults) : undefined;
   });
   return { phrases: value, diagnostics };
 }
@@ -96,59 +102,48 @@ export function phrasesSchema(): object {
   return editorSchema(phrasesDefinition, 'Proofreel phrases');
 }
 
-function phrasesOf(file: MapNode, faults: Faults): Phrases {
-  const wordMap = mapOf(file, 'words');
-  const nine = (key: string) => {
-    const list = textsOf(wordMap, key);
+function phrasesOf(file: ReadOf<typeof phrasesDefinition>, faults: Faults): Phrases | undefined {
+  const { language, words, names, parts, titles, sentences } = file.values;
+  if (words === undefined || parts === undefined || titles === undefined || sentences === undefined) return undefined;
+  const phrase = (written: ReadText<string, { readonly faults: Faults }> | undefined) =>
+    written?.read({ faults }) ?? '';
+  return {
+    language: language?.text ?? '',
+    words: wordsOf(words, faults),
+    names: names === undefined ? new Map() : namesOf(names, faults),
+    parts: byKey(parts.values, phrase),
+    titles: byKey(titles.values, phrase),
+    sentences: byKey(sentences.values, (turns) => {
+      const phrases = turns?.kind === 'list' ? turns.items : [turns];
+      return phrases.flatMap((each) => each?.read({ faults }) ?? []);
+    }),
+  };
+}
+
+function wordsOf(words: ReadOf<typeof wordsDefinition>, faults: Faults): Words {
+  const { values } = words;
+  const nine = (key: 'digit' | 'a-digit' | 'digits') => {
+    const list = textsOf(values[key]);
     if (list.length !== 9) {
-      const span = valueOf(wordMap, key)?.span ?? wordMap.span;
+      const span = values[key]?.span ?? words.span;
       faults.error(
         'out-of-range',
         span,
         `${list.length} words stand here; ${quoted(key)} takes nine, for the digits from 1 on`,
       );
     }
-    return list.map((node) => node.text);
+    return list;
   };
-  const joint = (key: string) => textOf(wordMap, key)?.text ?? '';
   return {
-    language: textOf(file, 'language')?.text ?? '',
-    words: {
-      digit: nine('digit'),
-      'a-digit': nine('a-digit'),
-      digits: nine('digits'),
-      numbers: textsOf(wordMap, 'numbers').map((node) => node.text),
-      comma: joint('comma'),
-      and: joint('and'),
-      or: joint('or'),
-      link: joint('link'),
-    },
-    names: namesOf(mapOf(file, 'names'), faults),
-    parts: oneEach(mapOf(file, 'parts'), parts, faults),
-    titles: oneEach(mapOf(file, 'titles'), titles, faults),
-    sentences: severalEach(mapOf(file, 'sentences'), sentences, faults),
+    digit: nine('digit'),
+    'a-digit': nine('a-digit'),
+    digits: nine('digits'),
+    numbers: textsOf(values.numbers),
+    comma: values.comma?.text ?? '',
+    and: values.and?.text ?? '',
+    or: values.or?.text ?? '',
+    link: values.link?.text ?? '',
   };
-}
-
-function oneEach<Key extends string>(
-  map: MapNode,
-  sayings: Readonly<Record<Key, Saying>>,
-  faults: Faults,
-): Readonly<Record<Key, string>> {
-  return mapValues(severalEach(map, sayings, faults), (phrases) => phrases[0] ?? '');
-}
-
-function severalEach<Key extends string>(
-  map: MapNode,
-  sayings: Readonly<Record<Key, Saying>>,
-  faults: Faults,
-): Readonly<Record<Key, readonly string[]>> {
-  const read = mapValues(sayings, (saying, key) => {
-    const nodes = textsOf(map, key);
-    for (const node of nodes) checkSlots(node, saying, faults);
-    return nodes.map((node) => node.text);
-  });
-  return read;
 }
 
 /** Every slot of the phrase must be one that is filled in there. */
@@ -173,34 +168,19 @@ function checkSlots(node: TextNode, { slots }: Saying, faults: Faults): void {
   }
 }
 
-function namesOf(map: MapNode, faults: Faults): ReadonlyMap<string, string> {
+function namesOf({ entries }: ReadEntries<ReadText<string, void>>, faults: Faults): ReadonlyMap<string, string> {
   const names = new Map<string, string>();
-  for (const { key, value } of map.entries) {
+  for (const { key, value } of entries) {
     const canonical = canonicalName(key.text);
     if (canonical === undefined) {
       const near = nearestNames(key.text);
       const mend = near.length === 0 ? '' : `; did you mean ${listed(near, 'or')}?`;
       faults.error('unknown-name', key.span, `no argument is called ${quoted(key.text)}${mend}`);
-    } else if (value.kind === 'text') names.set(canonical, value.text);
+    } else if (value !== undefined) names.set(canonical, value.text);
   }
   return names;
 }
 
-function mapOf(map: MapNode, key: string): MapNode {
-  const value = valueOf(map, key);
-  return value?.kind === 'map' ? value : { kind: 'map', entries: [], span: map.span, braces: false };
-}
-
-function textsOf(map: MapNode, key: string): readonly TextNode[] {
-  const value = valueOf(map, key);
-  if (value?.kind === 'text') return [value];
-  return value?.kind === 'list' ? value.items.flatMap((item) => (item.kind === 'text' ? [item] : [])) : [];
-}
-
-function mapValues<Key extends string, From, To>(
-  record: Readonly<Record<Key, From>>,
-  change: (value: From, key: Key) => To,
-): Readonly<Record<Key, To>> {
-  const entries = Object.entries(record) as [Key, From][];
-  return Object.fromEntries(entries.map(([key, value]) => [key, change(value, key)])) as Record<Key, To>;
+function textsOf(list: ReadList<ReadText<string, void>> | undefined): readonly string[] {
+  return (list?.items ?? []).flatMap((item) => item?.text ?? []);
 }

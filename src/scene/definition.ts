@@ -1,66 +1,179 @@
 /**
- * Questions to the definition of the language, for whoever walks through it.
+ * What a file of ours may hold, as data: one definition says which values there are, and from it come the JSON Schema
+ * (`definition-schema.ts`), the faults of shape (`shape.ts`) and the typed values that a reader works with. A key is
+ * therefore named in one place: a reader that asks for another does not compile.
+ *
+ * Definitions are made by the functions of `structures.ts` and `language-values.ts`.
  */
-import { z } from 'zod';
-import { Bug } from '../grid/bug.ts';
-import { listed } from './faults.ts';
-import type { Tree } from './yaml-tree.ts';
+import type { Span } from './diagnostic.ts';
+import type { MapNode, TextNode, Tree } from './yaml-tree.ts';
 
-/** By key: what the maps that have it are called ("the video", "a step"). */
-export type Homes = ReadonlyMap<string, readonly string[]>;
+export type Definition =
+  | TextDefinition
+  | ChoiceDefinition
+  | ListDefinition
+  | MapDefinition
+  | EntriesDefinition
+  | EitherDefinition
+  | MarkedDefinition;
+
+interface Described {
+  /** What an editor shows while the value is typed. */
+  readonly description?: string | undefined;
+  /** The key may be left out. */
+  readonly isOptional?: true;
+}
+
+/** A text, whose meaning is read behind the gate. */
+export interface TextDefinition extends Described {
+  readonly kind: 'text';
+  /** Words for a person: a comment after it can only be a part that YAML cut off. */
+  readonly isSentence?: true;
+  /** Kinds that YAML's own guess may make of such a text: an editor's check must let them pass. */
+  readonly guesses?: readonly ('number' | 'boolean')[];
+  /** Texts that an editor offers; others are allowed, as `besides` says. */
+  readonly suggestions?: { readonly words: readonly string[]; readonly besides: string };
+  /** What an editor's check adds: examples, a pattern, a least length, a range. */
+  readonly editor?: Readonly<Record<string, unknown>>;
+  readonly leastLength?: number;
+}
+
+/** One of some words. */
+export interface ChoiceDefinition extends Described {
+  readonly kind: 'choice';
+  readonly words: readonly string[];
+  /** Words that one might well write, with the reason why they are not taken. */
+  readonly refused?: Readonly<Record<string, string>>;
+}
+
+export interface ListDefinition extends Described {
+  readonly kind: 'list';
+  readonly item: Definition;
+  readonly mayBeEmpty: boolean;
+}
+
+/** A map with these keys and no others. */
+export interface MapDefinition extends Described {
+  readonly kind: 'map';
+  /** What a message calls the map: `a step`. */
+  readonly title: string;
+  readonly shape: Shape;
+}
+
+export type Shape = Readonly<Record<string, Definition>>;
+
+/** A map whose keys are names of the user's own. */
+export interface EntriesDefinition extends Described {
+  readonly kind: 'entries';
+  readonly value: Definition;
+}
+
+/** One of several kinds of value: at most one text, one list and one map, so that the kind says which is meant. */
+export interface EitherDefinition extends Described {
+  readonly kind: 'either';
+  readonly options: readonly Definition[];
+}
+
+/** One of several maps, told apart by the keys that only one of them has and must have: its marks. */
+export interface MarkedDefinition extends Described {
+  readonly kind: 'marked';
+  /** What a message calls any of them: `a beat`. */
+  readonly title: string;
+  readonly isTitled: boolean;
+  readonly maps: Readonly<Record<string, MapDefinition>>;
+}
+
+/** What can be read of a value; `open` gives it, and nothing where the value is of another kind than the definition's. */
+export interface Opens<Read> {
+  /** `named` is what a message calls the value: `"rate"`. No fault is reported: `checkShape` has done so. */
+  open(node: Tree, named: string): Read | undefined;
+}
+
+/** What a reader gets of a definition: `ReadOf<typeof videoDefinition>`. */
+export type ReadOf<D> = D extends Opens<infer Read> ? Read : never;
+
+/** A text of the file, and the way to its meaning. */
+export interface ReadText<Value, Needs> {
+  readonly kind: 'text';
+  readonly text: string;
+  readonly span: Span;
+  readonly node: TextNode;
+  /** What the text means; undefined after a report (for one of some words, a report of `checkShape`). */
+  read(needs: Needs): Value | undefined;
+}
+
+export interface ReadList<Item> {
+  readonly kind: 'list';
+  readonly span: Span;
+  /** In their order; undefined for one that is of another kind than the definition's. */
+  readonly items: readonly (Item | undefined)[];
+}
+
+export interface ReadMap<S> {
+  readonly kind: 'map';
+  readonly span: Span;
+  readonly node: MapNode;
+  /** By key: what stands after it, if anything does, and if it is of the definition's kind. */
+  readonly values: { readonly [Key in keyof S]: ReadOf<S[Key]> | undefined };
+  /** By key: the key itself, where the map has it. */
+  readonly keys: { readonly [Key in keyof S]: TextNode | undefined };
+  /** Keys with a value of another kind than the definition's. */
+  readonly misfits: ReadonlySet<keyof S>;
+}
+
+export interface ReadEntries<Value> {
+  readonly kind: 'entries';
+  readonly span: Span;
+  readonly entries: readonly { readonly key: TextNode; readonly value: Value | undefined }[];
+}
+
+/**
+ * A map that is one of several: `own` has the keys of that one alone, `common` those of all. Where no mark stands in it
+ * (which `checkShape` has reported), the common ones can be read all the same.
+ */
+export type ReadMarked<Shapes, Common> =
+  | {
+      readonly [Mark in keyof Shapes]: {
+        readonly kind: 'marked';
+        readonly span: Span;
+        readonly mark: Mark;
+        readonly own: ReadMap<Shapes[Mark]>;
+        readonly common: ReadMap<Common>;
+      };
+    }[keyof Shapes]
+  | {
+      readonly kind: 'marked';
+      readonly span: Span;
+      readonly mark: undefined;
+      readonly own: undefined;
+      readonly common: ReadMap<Common>;
+    };
 
 /** The keys that a map must have: those tell it from the other maps that may stand in its place. */
-export function ownKeys(map: z.ZodObject): readonly string[] {
-  return Object.keys(map.shape).filter((key) => !(map.shape[key] instanceof z.ZodOptional));
+export function ownKeys(map: MapDefinition): readonly string[] {
+  return Object.keys(map.shape).filter((key) => map.shape[key]!.isOptional !== true);
+}
+
+/** The definition of a key, if the map has it. */
+export function definitionOf(map: MapDefinition, key: string): Definition | undefined {
+  return Object.hasOwn(map.shape, key) ? map.shape[key] : undefined;
 }
 
 /** Whether the value is of the kind that the definition asks for: text, list or map. */
-export function takes(option: z.ZodType, node: Tree): boolean {
-  if (option instanceof z.ZodUnion) return optionsOf(option).some((each) => takes(each, node));
-  if (option instanceof z.ZodObject || option instanceof z.ZodRecord) return node.kind === 'map';
-  return option instanceof z.ZodArray ? node.kind === 'list' : node.kind === 'text';
-}
-
-/** Where each key of the definition belongs, for keys that stand in a wrong place. */
-export function homesOf(definition: z.ZodType): Homes {
-  const homes = new Map<string, string[]>();
-  visit(definition);
-  return homes;
-  function visit(each: z.ZodType): void {
-    const schema = withoutOptional(each);
-    if (schema instanceof z.ZodUnion) for (const option of optionsOf(schema)) visit(option);
-    if (schema instanceof z.ZodArray) visit(typed(schema.element));
-    if (!(schema instanceof z.ZodObject)) return;
-    const title = schema.meta()?.title ?? '';
-    for (const [key, value] of Object.entries(schema.shape)) {
-      const known = homes.get(key) ?? [];
-      if (!known.includes(title)) homes.set(key, [...known, title]);
-      visit(typed(value));
-    }
+export function takes(definition: Definition, node: Tree): boolean {
+  switch (definition.kind) {
+    case 'text':
+    case 'choice':
+      return node.kind === 'text';
+    case 'list':
+      return node.kind === 'list';
+    case 'map':
+    case 'entries':
+    case 'marked':
+      return node.kind === 'map';
+    case 'either':
+      return definition.options.some((option) => takes(option, node));
+    default:
+      return definition satisfies never;
   }
-}
-
-/** What may be left out, as it is where it is there. */
-export function withoutOptional(schema: z.ZodType): z.ZodType {
-  return schema instanceof z.ZodOptional ? typed(schema.unwrap()) : schema;
-}
-
-/** What may stand here, one of several. */
-export function optionsOf(union: z.ZodUnion): readonly z.ZodType[] {
-  return union.options.map(typed);
-}
-
-/** A part of a definition, which the library types loosely. */
-export function typed(schema: unknown): z.ZodType {
-  if (schema instanceof z.ZodType) return schema;
-  throw new Bug('the definition of the language holds something that is no definition');
-}
-
-/** What is due here, for a message: `a text`, `a list`, `true or false`. */
-export function wanted(schema: z.ZodType): string {
-  if (schema instanceof z.ZodUnion) return listed([...new Set(optionsOf(schema).map(wanted))]);
-  if (schema instanceof z.ZodArray) return 'a list';
-  if (schema instanceof z.ZodEnum) return listed(schema.options.map(String));
-  if (schema instanceof z.ZodString) return 'a text';
-  return 'a map of keys';
 }

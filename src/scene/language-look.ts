@@ -1,16 +1,14 @@
 /**
  * The language of looks: every colour, width and time that a look can set, with its range. All keys may be left out.
  */
-import { z } from 'zod';
-import { choice, keys, name } from './language-values.ts';
+import type { ReadOf } from './definition.ts';
+import type { Faults } from './faults.ts';
+import { choice, name, type TextOf, text } from './language-values.ts';
 import type { LookColours, LookInks, LookMotion, LookStrokes, LookType } from './look.ts';
+import { type Range, readNumber } from './numbers.ts';
 import type { GroupColour } from './scene.ts';
-
-/** Both ends are in the range. */
-export interface Range {
-  readonly least: number;
-  readonly most: number;
-}
+import { byKey, keys, optional } from './structures.ts';
+import type { TextNode } from './yaml-tree.ts';
 
 type Numbers<Section> = { readonly [Key in keyof Section as Section[Key] extends number ? Key : never]: Entry };
 type Entry = Range & { readonly description: string };
@@ -23,7 +21,7 @@ const capital = between(0.05, 0.95);
 const fontPx = between(8, 400);
 const seconds = between(0, 10);
 
-export const inks: Numbers<LookInks> = {
+const inks: Numbers<LookInks> = {
   fill: ink('How much of its colour a tinted cell takes on.'),
   disc: ink('The same within a circle.'),
   veil: ink('How much the veil covers of what is not in focus.'),
@@ -31,7 +29,7 @@ export const inks: Numbers<LookInks> = {
   quiet: ink('Of small digits that have no part in what is marked.'),
 };
 
-export const strokes: Numbers<LookStrokes> = {
+const strokes: Numbers<LookStrokes> = {
   line: ofCell('Lines between cells, as a part of a cell.'),
   houseLine: ofCell('Lines round boxes.'),
   link: ofCell('Strong links.'),
@@ -45,7 +43,7 @@ export const strokes: Numbers<LookStrokes> = {
   leastHeadPx: pixels('The least length of an arrowhead, in pixels.'),
 };
 
-export const type: Numbers<LookType> = {
+const type: Numbers<LookType> = {
   digit: capital('The height of a digit, as a part of a cell.'),
   candidate: capital('The height of a small digit.'),
   emphasis: between(1, 3)('How much larger small digits are drawn that have a part in what is marked.'),
@@ -56,7 +54,7 @@ export const type: Numbers<LookType> = {
   labelPx: fontPx('Labels, in pixels.'),
 };
 
-export const motion: Numbers<LookMotion> = {
+const motion: Numbers<LookMotion> = {
   fill: seconds('How long a tint takes to come, in seconds.'),
   apart: seconds('From one place of a digit to the next.'),
   apartInAll: seconds('For all places of a digit, at most.'),
@@ -72,11 +70,9 @@ export const motion: Numbers<LookMotion> = {
   focus: seconds('How long the rest takes to dim.'),
 };
 
-export const waysToCome = ['drawn', 'faded'] as const;
-
 type ColourName = Exclude<keyof LookColours, 'groups'>;
 
-export const colours: Readonly<Record<ColourName, string>> = {
+const colours: Readonly<Record<ColourName, string>> = {
   frame: 'The frame around the board, with draw: board.',
   cell: 'The ground of a cell.',
   line: 'Lines between cells.',
@@ -106,46 +102,65 @@ const groupNames: Readonly<Record<GroupColour, string>> = {
   purple: 'The group colour purple.',
 };
 
-/** A whole look file. */
-export const lookDefinition = keys('a look', 'Colours, widths, type and motion; what is left out stays as it is.', {
-  name: name('What the look is called.').optional(),
-  colours: keys('"colours"', 'Colours as "#rrggbb", in quotes.', {
-    ...coloursOf(colours),
-    groups: keys('"groups"', 'What the colours of groups look like.', coloursOf(groupNames)).optional(),
-  }).optional(),
-  inks: keys('"inks"', 'How much of a colour is laid on, 0 (none) to 1 (opaque).', numbersOf(inks)).optional(),
-  strokes: keys(
-    '"strokes"',
-    'Widths, as parts of a cell, or in pixels where the name says so.',
-    numbersOf(strokes),
-  ).optional(),
-  type: keys('"type"', 'The typeface and its sizes.', {
-    family: name('The typeface.').optional(),
-    ...numbersOf(type),
-  }).optional(),
-  motion: keys('"motion"', 'How things come, and how long they take, in seconds.', {
-    come: choice(waysToCome, 'Drawn on, or faded in whole, without motion; drawn by default.').optional(),
-    ...numbersOf(motion),
-  }).optional(),
-});
-
-function numbersOf(entries: Readonly<Record<string, Entry>>): Readonly<Record<string, z.ZodOptional>> {
-  return Object.fromEntries(
-    Object.entries(entries).map(([key, { description, least, most }]) => [
-      key,
-      z
-        .string()
-        .meta({ description, guesses: ['number'], minimum: least, maximum: most })
-        .optional(),
-    ]),
-  );
+interface Needs {
+  readonly faults: Faults;
 }
 
-function coloursOf(entries: Readonly<Record<string, string>>): Readonly<Record<string, z.ZodOptional>> {
-  return Object.fromEntries(
-    Object.entries(entries).map(([key, description]) => [
-      key,
-      z.string().meta({ description, pattern: '^#[0-9A-Fa-f]{6}$' }).optional(),
-    ]),
+const number = ({ description, least, most }: Entry): TextOf<number, Needs> =>
+  text({ description, guesses: ['number'], editor: { minimum: least, maximum: most } }, (node, { faults }, named) =>
+    readNumber(node, { what: named, least, most, faults }),
   );
+
+const colour = (description: string): TextOf<string, Needs> =>
+  text({ description, editor: { pattern: '^#[0-9A-Fa-f]{6}$' } }, readColour);
+
+const numbersOf = <Key extends string>(entries: Readonly<Record<Key, Entry>>) =>
+  byKey(entries, (entry) => optional(number(entry)));
+const coloursOf = <Key extends string>(entries: Readonly<Record<Key, string>>) =>
+  byKey(entries, (description) => optional(colour(description)));
+
+/** A whole look file. */
+export const lookDefinition = keys('a look', 'Colours, widths, type and motion; what is left out stays as it is.', {
+  name: optional(name('What the look is called.')),
+  colours: optional(
+    keys('"colours"', 'Colours as "#rrggbb", in quotes.', {
+      ...coloursOf(colours),
+      groups: optional(keys('"groups"', 'What the colours of groups look like.', coloursOf(groupNames))),
+    }),
+  ),
+  inks: optional(keys('"inks"', 'How much of a colour is laid on, 0 (none) to 1 (opaque).', numbersOf(inks))),
+  strokes: optional(
+    keys('"strokes"', 'Widths, as parts of a cell, or in pixels where the name says so.', numbersOf(strokes)),
+  ),
+  type: optional(
+    keys('"type"', 'The typeface and its sizes.', {
+      family: optional(name('The typeface.')),
+      ...numbersOf(type),
+    }),
+  ),
+  motion: optional(
+    keys('"motion"', 'How things come, and how long they take, in seconds.', {
+      come: optional(choice(['drawn', 'faded'], 'Drawn on, or faded in whole, without motion; drawn by default.')),
+      ...numbersOf(motion),
+    }),
+  ),
+});
+
+/** A look as it is written. */
+export type LookMap = ReadOf<typeof lookDefinition>;
+
+/** In lower case; undefined after a report. */
+function readColour(node: TextNode, { faults }: Needs): string | undefined {
+  const written = node.text.trim();
+  if (/^#[0-9a-f]{6}$/i.test(written)) return written.toLowerCase();
+  const message = `"${written}" is no colour; write six hexadecimal digits in quotes, as in "${nearestColour(written)}"`;
+  faults.error('not-a-colour', node.span, message);
+  return undefined;
+}
+
+/** `#abc` and `aabbcc` as they would be right, else an example. */
+function nearestColour(written: string): string {
+  const digits = written.replace(/^#/, '').toLowerCase();
+  if (/^[0-9a-f]{3}$/.test(digits)) return `#${[...digits].map((each) => each + each).join('')}`;
+  return /^[0-9a-f]{6}$/.test(digits) ? `#${digits}` : '#d55e00';
 }

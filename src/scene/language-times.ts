@@ -1,26 +1,57 @@
 /**
- * How times are described to an editor, by where they stand.
+ * Times, by where they stand: how they are described to an editor, and how they are read.
  */
-import { measure } from './language-values.ts';
+import { measure, type TextOf, type TextReader } from './language-values.ts';
+import type { Context } from './reading.ts';
+import type { AbsoluteTime, Located, Time } from './scene.ts';
+import { type ReadTime, readFixedTime, readTime, type TimeForms } from './time.ts';
+import { spanIn } from './yaml-tree.ts';
+
+type TimeNeeds = Pick<Context, 'rate' | 'faults'>;
 
 const forms = ['12.5', '1:02', '01:00:02:12', '+1.5', 'cue intro', 'cue intro +0.5', 'words "either here or here"'];
 
-export const stepTime = () =>
+/** When a step begins. The first one has nothing before it to count from. */
+export const stepTime = (): TextOf<Located<Time>, TimeNeeds & { readonly isFirst: boolean }> =>
   measure(
     'When the step begins: a time from the start of the video (12.5, 1:02), a timecode (01:00:02:12), +seconds after the start of the step before, cue NAME, or words "as said".',
     forms,
+    (node, needs) => timeAs(needs.isFirst ? 'unanchored' : 'any')(node, needs, ''),
   );
 
-export const stepEnd = () =>
+export const stepEnd = (): TextOf<Located<Time>, TimeNeeds> =>
   measure(
     'When the step ends, +seconds counted from its own start; without it the step lasts until the next one.',
     forms,
+    timeAs('any'),
   );
 
-export const beatTime = () =>
-  measure(
-    'When it is shown: a time from the start of the video (12.5, 1:02), a timecode (01:00:02:12), +seconds after the start of the step, cue NAME, or words "as said".',
-    forms,
+const whenShown =
+  'When it is shown: a time from the start of the video (12.5, 1:02), a timecode (01:00:02:12), +seconds after the start of the step, cue NAME, or words "as said".';
+
+/** When a part of a step is shown. */
+export const beatTime = (): TextOf<Located<Time>, TimeNeeds> => measure(whenShown, forms, timeAs('any'));
+
+/** When the board is in a place: no step stands before it to count from. */
+export const placementTime = (): TextOf<Located<Time>, TimeNeeds> => measure(whenShown, forms, timeAs('unanchored'));
+
+/** A time that depends on nothing else. */
+export const fixedTime = (description: string): TextOf<Located<AbsoluteTime>, TimeNeeds> =>
+  measure(description, ['12.5', '1:02', '01:00:02:12'], (node, { rate, faults }) =>
+    located(node, readFixedTime(node.text, rate), faults),
   );
 
-export const fixedTime = (description: string) => measure(description, ['12.5', '1:02', '01:00:02:12']);
+function timeAs(allowed: TimeForms): TextReader<Located<Time>, TimeNeeds> {
+  return (node, { rate, faults }) => located(node, readTime(node.text, { rate, forms: allowed }), faults);
+}
+
+function located<T>(
+  node: Parameters<TextReader<T, unknown>>[0],
+  reading: ReadTime<T>,
+  faults: Context['faults'],
+): Located<T> | undefined {
+  if (reading.ok) return { value: reading.time, span: node.span };
+  const { code, at, length, message } = reading.fault;
+  faults.error(code, spanIn(node, at, at + Math.max(1, length)), message);
+  return undefined;
+}

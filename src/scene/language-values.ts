@@ -1,60 +1,78 @@
 /**
- * The kinds of value that keys of the language take. All are texts at the gate: what they mean is read behind it.
- * The descriptions are what an editor shows while a scene is typed.
+ * The kinds of value that keys of the language take. All are texts at the gate: what they mean is read behind it, by the
+ * reader that the definition carries. The descriptions are what an editor shows while a scene is typed.
  */
-import { z } from 'zod';
+import type { ChoiceDefinition, Opens, ReadText, TextDefinition } from './definition.ts';
+import type { TextNode, Tree } from './yaml-tree.ts';
 
-/** What the definition of a value says beside its kind; taken out again of the JSON Schema. */
-export interface ValueNotes {
-  readonly description?: string | undefined;
-  /** Kinds that YAML's own guess may make of such a text: an editor's check must let them pass. */
-  readonly guesses?: readonly ('number' | 'boolean')[];
-  /** Words for a person: a comment after it can only be a part that YAML cut off. */
-  readonly sentence?: boolean;
-  /** Words that one might well write, with the reason why they are not taken. */
-  readonly refused?: Readonly<Record<string, string>>;
-}
+/**
+ * What a text means; undefined after a report. `named` is what a message calls the value (`"rate"`), `needs` what it
+ * cannot be read without, such as the grid.
+ */
+export type TextReader<Value, Needs> = (node: TextNode, needs: Needs, named: string) => Value | undefined;
 
-/** What was noted of a definition. */
-export function notesOf(schema: z.ZodType): ValueNotes {
-  const notes = schema.meta() ?? {};
-  return {
-    description: notes.description,
-    sentence: notes.sentence === true,
-    ...(isReasons(notes.refused) ? { refused: notes.refused } : {}),
-  };
-}
+/** A definition of a text that means a `Value`. */
+export type TextOf<Value, Needs = void> = TextDefinition & Opens<ReadText<Value, Needs>>;
 
-/** Words for viewers. */
-export function sentence(description: string) {
-  return z
-    .string()
-    .min(1)
-    .meta({ description, sentence: true, guesses: ['number', 'boolean'] });
+/** A definition of one of some words, which mean values. */
+export type ChoiceOf<Value> = ChoiceDefinition & Opens<ReadText<Value, void>>;
+
+/** Words for viewers; without a reader as they are written. */
+export function sentence(description: string): TextOf<string>;
+export function sentence<Value, Needs>(description: string, read: TextReader<Value, Needs>): TextOf<Value, Needs>;
+export function sentence(description: string, read: TextReader<unknown, never> = asWritten): TextOf<unknown, never> {
+  return text({ description, isSentence: true, guesses: ['number', 'boolean'], leastLength: 1 }, read);
 }
 
 /** A name, or the name of a file. */
-export function name(description: string) {
-  return z
-    .string()
-    .min(1)
-    .meta({ description, guesses: ['number', 'boolean'] });
+export function name(description: string): TextOf<string> {
+  return text({ description, guesses: ['number', 'boolean'], leastLength: 1 }, asWritten);
 }
 
-/** Cells, candidates, sets, conclusions or chains in the notation of the trade. */
-export function notation(description: string, examples: readonly string[]) {
-  return z
-    .string()
-    .min(1)
-    .meta({ description, examples: [...examples], guesses: ['number'] });
+/** Cells, candidates, sets, conclusions or chains in the notation of the trade; without a reader as they are written. */
+export function notation(description: string, examples: readonly string[]): TextOf<string>;
+export function notation<Value, Needs>(
+  description: string,
+  examples: readonly string[],
+  read: TextReader<Value, Needs>,
+): TextOf<Value, Needs>;
+export function notation(
+  description: string,
+  examples: readonly string[],
+  read: TextReader<unknown, never> = asWritten,
+): TextOf<unknown, never> {
+  return measured(description, examples, read);
 }
 
-/** A time, a number, a size: a text of a fixed form. */
-export function measure(description: string, examples: readonly string[]) {
-  return z
-    .string()
-    .min(1)
-    .meta({ description, examples: [...examples], guesses: ['number'] });
+/** A time, a number, a size: a text of a fixed form; without a reader as it is written. */
+export function measure(description: string, examples: readonly string[]): TextOf<string>;
+export function measure<Value, Needs>(
+  description: string,
+  examples: readonly string[],
+  read: TextReader<Value, Needs>,
+): TextOf<Value, Needs>;
+export function measure(
+  description: string,
+  examples: readonly string[],
+  read: TextReader<unknown, never> = asWritten,
+): TextOf<unknown, never> {
+  return measured(description, examples, read);
+}
+
+function measured(
+  description: string,
+  examples: readonly string[],
+  read: TextReader<unknown, never>,
+): TextOf<unknown, never> {
+  return text({ description, editor: { examples: [...examples] }, guesses: ['number'], leastLength: 1 }, read);
+}
+
+/** A text of any other kind. */
+export function text<Value, Needs>(
+  definition: Omit<TextDefinition, 'kind'>,
+  read: TextReader<Value, Needs>,
+): TextOf<Value, Needs> {
+  return { ...definition, kind: 'text', open: (node, named) => opened(node, named, read) };
 }
 
 /** One of some words. */
@@ -62,25 +80,42 @@ export function choice<const Words extends readonly [string, ...string[]]>(
   words: Words,
   description: string,
   refused: Readonly<Record<string, string>> = {},
-) {
-  return z.enum(words).meta({ description, refused });
-}
-
-/** A list of one item or more. */
-export function listOf<Item extends z.ZodType>(item: Item) {
-  return z.array(item).min(1);
+): ChoiceOf<Words[number]> {
+  return chosen(words, description, (word) => word, refused);
 }
 
 /** `true` or `false`. */
-export function yesOrNo(description: string) {
-  return choice(['true', 'false'], description);
+export function yesOrNo(description: string): ChoiceOf<boolean> {
+  return chosen(['true', 'false'], description, (word) => word === 'true');
 }
 
-/** A map with these keys and no others; `title` is what a message calls it ("a step"). */
-export function keys<Shape extends z.core.$ZodLooseShape>(title: string, description: string, shape: Shape) {
-  return z.strictObject(shape).meta({ title, description });
+/** `on` or `off`. */
+export function onOrOff(description: string): ChoiceOf<boolean> {
+  return chosen(['on', 'off'], description, (word) => word === 'on');
 }
 
-function isReasons(value: unknown): value is Readonly<Record<string, string>> {
-  return typeof value === 'object' && value !== null;
+function chosen<const Words extends readonly string[], Value>(
+  words: Words,
+  description: string,
+  meaning: (word: Words[number]) => Value,
+  refused: Readonly<Record<string, string>> = {},
+): ChoiceOf<Value> {
+  const read = (node: TextNode): Value | undefined => {
+    const known: Words[number] | undefined = words.find((word) => word === node.text);
+    return known === undefined ? undefined : meaning(known);
+  };
+  return { kind: 'choice', words, description, refused, open: (node, named) => opened(node, named, read) };
+}
+
+function asWritten(node: TextNode): string {
+  return node.text;
+}
+
+function opened<Value, Needs>(
+  node: Tree,
+  named: string,
+  read: TextReader<Value, Needs>,
+): ReadText<Value, Needs> | undefined {
+  if (node.kind !== 'text') return undefined;
+  return { kind: 'text', text: node.text, span: node.span, node, read: (needs) => read(node, needs, named) };
 }

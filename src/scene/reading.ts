@@ -33,6 +33,13 @@ export function readNotation<T>(
   return undefined;
 }
 
+/** The reader of a notation, for a definition. */
+export function parsed<T>(
+  parse: (grid: Grid, text: string) => Reading<T>,
+): (node: TextNode, needs: Pick<Context, 'grid' | 'faults'>) => T | undefined {
+  return (node, needs) => readNotation(node, parse, needs);
+}
+
 /** The time after a key, if there is one. */
 export function timeOf(
   map: MapNode,

@@ -3,6 +3,8 @@
  * definition that the reader works with.
  */
 import { z } from 'zod';
+import type { Definition } from './definition.ts';
+import { zodOf } from './definition-schema.ts';
 import { sceneDefinition } from './language.ts';
 
 /** A schema of JSON Schema draft 2020-12 for scene files. */
@@ -11,8 +13,8 @@ export function sceneSchema(): object {
 }
 
 /** A definition as a JSON Schema that allows for YAML's guesses: `rate: 25` is a number to an editor, a text to us. */
-export function editorSchema(definition: z.ZodType, title: string): object {
-  const schema = z.toJSONSchema(definition, {
+export function editorSchema(definition: Definition, title: string): object {
+  const schema = z.toJSONSchema(zodOf(definition), {
     io: 'input',
     target: 'draft-2020-12',
     override: ({ jsonSchema }) => {
@@ -22,7 +24,7 @@ export function editorSchema(definition: z.ZodType, title: string): object {
         delete jsonSchema.type;
         jsonSchema.enum = jsonSchema.enum.flatMap((word) => [word, ...guessOf(word)]);
       }
-      for (const note of ['guesses', 'sentence', 'refused']) delete jsonSchema[note];
+      delete jsonSchema.guesses;
     },
   });
   return { ...schema, title };

@@ -4,11 +4,22 @@
  * The definition is walked together with the tree, so that each fault is found at its own place, and so that a beat's
  * branch is chosen by its mark before anything in it is looked at.
  */
-import { z } from 'zod';
-import { type Homes, homesOf, optionsOf, ownKeys, takes, typed, wanted, withoutOptional } from './definition.ts';
+import {
+  type ChoiceDefinition,
+  type Definition,
+  definitionOf,
+  type EitherDefinition,
+  type ListDefinition,
+  type MapDefinition,
+  type MarkedDefinition,
+  type Opens,
+  ownKeys,
+  type TextDefinition,
+  takes,
+} from './definition.ts';
+import { type Homes, homesOf, wanted } from './definition-words.ts';
 import type { Span } from './diagnostic.ts';
 import { type Faults, listed, quoted } from './faults.ts';
-import { notesOf } from './language-values.ts';
 import { didYouMean } from './nearest-word.ts';
 import { mayBeMisspelt, reportUnknown, withMeantKeys } from './unknown-keys.ts';
 import { keyOf, type ListNode, type MapNode, type NothingNode, type TextNode, type Tree } from './yaml-tree.ts';
@@ -17,9 +28,14 @@ import { keyOf, type ListNode, type MapNode, type NothingNode, type TextNode, ty
  * Reports all that is not as the definition has it. Gives the tree with misspelt keys as they were meant, so that what
  * stands after them is read too, and its faults are told together with the key's.
  */
-export function checkShape(definition: z.ZodType, node: Tree, faults: Faults): Tree {
+export function checkShape(definition: Definition, node: Tree, faults: Faults): Tree {
   const place = { named: 'the file', span: firstOf(node), faults, homesOf: () => homesOf(definition) };
   return checkValue(definition, node, place);
+}
+
+/** The file as the definition has it, with all faults of shape reported; undefined where it is of another kind altogether. */
+export function readShape<Read>(definition: Definition & Opens<Read>, node: Tree, faults: Faults): Read | undefined {
+  return definition.open(checkShape(definition, node, faults), 'the file');
 }
 
 interface Place {
@@ -31,38 +47,59 @@ interface Place {
   readonly homesOf: () => Homes;
 }
 
-function checkValue(definition: z.ZodType, node: Tree, place: Place): Tree {
-  const schema = withoutOptional(definition);
-  if (schema instanceof z.ZodUnion && node.kind !== 'nothing') {
-    const branch = branchFor(optionsOf(schema), node, place);
-    return branch === undefined ? node : checkValue(branch.option, branch.node, place);
+function checkValue(definition: Definition, node: Tree, place: Place): Tree {
+  if (node.kind === 'nothing') {
+    reportNothing(definition, node, place);
+    return node;
   }
-  if (schema instanceof z.ZodObject && node.kind === 'map') return checkKeys(schema, node, place);
-  if (schema instanceof z.ZodRecord && node.kind === 'map') {
-    const entries = node.entries.map(({ key, value }) => ({
-      key,
-      value: checkValue(typed(schema.valueType), value, { ...place, named: quoted(key.text), span: key.span }),
-    }));
-    return { ...node, entries };
+  if (!takes(definition, node)) {
+    reportKind(definition, node, place);
+    return node;
   }
-  if (schema instanceof z.ZodArray && node.kind === 'list') return checkItems(schema, node, place);
-  checkPlain(schema, node, place);
-  return node;
+  switch (definition.kind) {
+    case 'text':
+      if (node.kind === 'text') checkWhole(definition, node, place);
+      return node;
+    case 'choice':
+      if (node.kind === 'text') checkWord(definition, node, place);
+      return node;
+    case 'list':
+      return node.kind === 'list' ? checkItems(definition, node, place) : node;
+    case 'map':
+      return node.kind === 'map' ? checkKeys(definition, node, place) : node;
+    case 'entries':
+      return node.kind === 'map' ? checkEntries(definition.value, node, place) : node;
+    case 'either':
+      return checkOption(definition, node, place);
+    case 'marked':
+      return node.kind === 'map' ? checkMarked(definition, node, place) : node;
+    default:
+      return definition satisfies never;
+  }
 }
 
-/** A value that holds no others, or one that is not of the kind due. */
-function checkPlain(schema: z.ZodType, node: Tree, place: Place): void {
-  if (node.kind === 'nothing') {
-    reportNothing(schema, node, place);
-  } else if (schema instanceof z.ZodEnum && node.kind === 'text') {
-    checkWord(schema, node, place);
-  } else if (schema instanceof z.ZodString && node.kind === 'text') {
-    checkWhole(schema, node, place);
-  } else {
-    const span = node.kind === 'text' ? node.span : place.span;
-    const mend = schema instanceof z.ZodString ? asOneText(node) : '';
-    place.faults.error('wrong-kind', span, `${place.named} is ${kindOf(node)} here; ${wanted(schema)} is due${mend}`);
-  }
+function checkOption({ options }: EitherDefinition, node: Tree, place: Place): Tree {
+  const option = options.find((each) => takes(each, node));
+  return option === undefined ? node : checkValue(option, node, place);
+}
+
+function checkEntries(value: Definition, map: MapNode, place: Place): MapNode {
+  const entries = map.entries.map((entry) => ({
+    key: entry.key,
+    value: checkValue(value, entry.value, { ...place, named: quoted(entry.key.text), span: entry.key.span }),
+  }));
+  return { ...map, entries };
+}
+
+function reportKind(definition: Definition, node: Tree, place: Place): void {
+  const span = node.kind === 'text' ? node.span : place.span;
+  const mend = isPlainText(definition) ? asOneText(node) : '';
+  place.faults.error('wrong-kind', span, `${place.named} is ${kindOf(node)} here; ${wanted(definition)} is due${mend}`);
+}
+
+/** Any text, and not one that is mostly a word of some that are known. */
+function isPlainText(definition: Definition): boolean {
+  return definition.kind === 'text' && definition.suggestions === undefined;
 }
 
 /** A list of texts as the one text that was meant: `[4b3, r9c1]` as `4b3 r9c1`. */
@@ -73,19 +110,18 @@ function asOneText(node: Tree): string {
   return texts.length === node.items.length && joined.length <= 60 ? `: write ${joined}` : '';
 }
 
-function reportNothing(schema: z.ZodType, node: NothingNode, place: Place): void {
-  if (schema instanceof z.ZodString && node.comment !== undefined) {
+function reportNothing(definition: Definition, node: NothingNode, place: Place): void {
+  if (isPlainText(definition) && node.comment !== undefined) {
     place.faults.error(
       'cut-short',
       node.comment,
       `${place.named} has no value, since # begins a comment; put the text in quotes`,
     );
-  } else place.faults.error('no-value', place.span, `${place.named} has no value; ${wanted(schema)} is due`);
+  } else place.faults.error('no-value', place.span, `${place.named} has no value; ${wanted(definition)} is due`);
 }
 
-function checkItems(schema: z.ZodArray, list: ListNode, place: Place): ListNode {
-  const element = typed(schema.element);
-  if (list.items.length === 0 && !schema.safeParse([]).success) {
+function checkItems({ item: element, mayBeEmpty }: ListDefinition, list: ListNode, place: Place): ListNode {
+  if (list.items.length === 0 && !mayBeEmpty) {
     place.faults.error(
       'no-value',
       place.span,
@@ -98,14 +134,16 @@ function checkItems(schema: z.ZodArray, list: ListNode, place: Place): ListNode 
   return { ...list, items };
 }
 
-function checkKeys(schema: z.ZodObject, map: MapNode, place: Place): MapNode {
-  const known = Object.keys(schema.shape);
-  const title = schema.meta()?.title ?? 'this map';
+function checkKeys(definition: MapDefinition, map: MapNode, place: Place): MapNode {
+  const known = Object.keys(definition.shape);
+  const { title } = definition;
   for (const entry of map.entries) {
     if (!known.includes(entry.key.text)) reportUnknown(entry, map, { known, title }, place);
   }
   const meant = withMeantKeys(map, known);
-  const missing = ownKeys(schema).filter((key) => keyOf(meant, key) === undefined && !mayBeMisspelt(meant, key, known));
+  const missing = ownKeys(definition).filter(
+    (key) => keyOf(meant, key) === undefined && !mayBeMisspelt(meant, key, known),
+  );
   if (missing.length > 0) {
     const named = `${missing.length === 1 ? 'the key' : 'the keys'} ${listed(
       missing.map((key) => `"${key}"`),
@@ -114,98 +152,77 @@ function checkKeys(schema: z.ZodObject, map: MapNode, place: Place): MapNode {
     place.faults.error('missing-key', place.span, `${title} needs ${named}`);
   }
   const entries = meant.entries.map(({ key, value }) => {
-    const definition: unknown = schema.shape[key.text];
-    if (definition === undefined) return { key, value };
-    return { key, value: checkValue(typed(definition), value, { ...place, named: quoted(key.text), span: key.span }) };
+    const own = definitionOf(definition, key.text);
+    if (own === undefined) return { key, value };
+    return { key, value: checkValue(own, value, { ...place, named: quoted(key.text), span: key.span }) };
   });
   return { ...meant, entries };
 }
 
-function checkWord(schema: z.ZodEnum, node: TextNode, place: Place): void {
-  const words = schema.options.map(String);
+function checkWord({ words, refused = {} }: ChoiceDefinition, node: TextNode, place: Place): void {
   if (words.includes(node.text)) return;
   if (place.named === '"proofreel"') {
     const message = `version ${quoted(node.text)} of the language is not known here; this proofreel reads version ${listed(words)}`;
     place.faults.error('version', node.span, message);
     return;
   }
-  const reason = notesOf(schema).refused?.[node.text];
+  const reason = Object.hasOwn(refused, node.text) ? refused[node.text] : undefined;
   const meant = /\d/.test(node.text) ? '' : didYouMean(node.text, words);
   const mend = reason ?? `it is ${listed(words)}${meant}`;
   place.faults.error('unknown-word', node.span, `${place.named} cannot be ${quoted(node.text)}; ${mend}`);
 }
 
 /** A text must not be empty; a sentence, or a text in quotes of its own, with a comment after it was cut by YAML. */
-function checkWhole(schema: z.ZodType, node: TextNode, { named, faults }: Place): void {
+function checkWhole({ isSentence }: TextDefinition, node: TextNode, { named, faults }: Place): void {
   if (node.text.trim() === '') {
     faults.error('no-value', node.span, `${named} is empty; write its text, or leave the key out`);
     faults.settle(node.span);
   }
   if (node.comment === undefined) return;
   const openQuote = (node.text.match(/["\u201c\u201d]/g) ?? []).length % 2 === 1;
-  if (notesOf(schema).sentence !== true && !openQuote) return;
+  if (isSentence !== true && !openQuote) return;
   const message =
     'a blank and # begin a comment here, and YAML drops the rest of the line; put the sentence in quotes, or on the next line after `>` (a comment goes on a line of its own)';
   faults.error('cut-short', node.comment, message);
   faults.settle(node.span);
 }
 
-/** The option that the value means, with the value as it was meant; undefined after a report that it means none. */
-function branchFor(options: readonly z.ZodType[], node: Tree, place: Place): Branch | undefined {
-  const fitting = options.filter((option) => takes(option, node));
-  if (fitting.length === 0) return reportKind(options, node, place);
-  if (fitting.length === 1) return { option: fitting[0]!, node };
-  if (node.kind !== 'map')
-    return { option: fitting.find((option) => option instanceof z.ZodString) ?? fitting[0]!, node };
-  const objects = fitting.flatMap((option) => (option instanceof z.ZodObject ? [option] : []));
-  const named = optionsNamedBy(node, objects);
-  if (named.length === 0) return reportNoMark(objects, node, place);
-  if (named.length === 1) return { option: named[0]!, node };
+/** A map that is one of several, as the one that its mark says. */
+function checkMarked(definition: MarkedDefinition, node: MapNode, place: Place): Tree {
+  const maps = Object.values(definition.maps);
+  const named = mapsNamedBy(node, maps);
+  if (named.length === 0) return checkWithoutMark(definition, node, place);
+  if (named.length === 1) return checkKeys(named[0]!, node, place);
   const marks = named.flatMap(ownKeys).flatMap((key) => keyOf(node, key) ?? []);
   const [first, second] = marks.sort((a, b) => a.span.start - b.span.start);
   if (first !== undefined && second !== undefined) {
     const message = `${quoted(first.text)} and ${quoted(second.text)} stand together; write two items, one for each`;
     place.faults.error('several-marks', second.span, message, [{ span: first.span, message: 'the first stands here' }]);
   }
-  return undefined;
+  return node;
 }
 
-interface Branch {
-  readonly option: z.ZodType;
-  readonly node: Tree;
+function mapsNamedBy(node: MapNode, maps: readonly MapDefinition[]): readonly MapDefinition[] {
+  return maps.filter((map) => ownKeys(map).some((key) => keyOf(node, key) !== undefined));
 }
 
-function optionsNamedBy(map: MapNode, objects: readonly z.ZodObject[]): readonly z.ZodObject[] {
-  return objects.filter((option) => ownKeys(option).some((key) => keyOf(map, key) !== undefined));
-}
-
-function reportKind(options: readonly z.ZodType[], node: Tree, place: Place): undefined {
-  const span = node.kind === 'text' ? node.span : place.span;
-  const kinds = [...new Set(options.map(wanted))];
-  place.faults.error('wrong-kind', span, `${place.named} is ${kindOf(node)} here; ${listed(kinds)} is due`);
-  return undefined;
-}
-
-/** No key says which option is meant: most likely that key is misspelt. */
-function reportNoMark(objects: readonly z.ZodObject[], map: MapNode, place: Place): Branch | undefined {
-  const marks = [...new Set(objects.flatMap(ownKeys))];
-  const known = new Set(objects.flatMap((option) => Object.keys(option.shape)));
-  const title = place.named === 'an item of "show"' ? 'a beat' : 'a place of the board';
-  const strangers = map.entries.filter(({ key }) => !known.has(key.text));
+/** No key says which map is meant: most likely that key is misspelt. */
+function checkWithoutMark({ title, maps: named }: MarkedDefinition, node: MapNode, place: Place): Tree {
+  const maps = Object.values(named);
+  const marks = [...new Set(maps.flatMap(ownKeys))];
+  const known = [...new Set(maps.flatMap((map) => Object.keys(map.shape)))];
+  const strangers = node.entries.filter(({ key }) => !known.includes(key.text));
   for (const { key } of strangers) {
-    const meant = didYouMean(key.text, [...known]);
-    place.faults.error(
-      'unknown-key',
-      key.span,
-      `${title} has no key ${quoted(key.text)}${meant === '' ? `; it has one of ${listed(marks)}` : meant}`,
-    );
+    const meant = didYouMean(key.text, known);
+    const mend = meant === '' ? `; it has one of ${listed(marks)}` : meant;
+    place.faults.error('unknown-key', key.span, `${title} has no key ${quoted(key.text)}${mend}`);
   }
   if (strangers.length === 0) {
     place.faults.error('no-mark', place.span, `${title} does not say what it is; it needs one of ${listed(marks)}`);
   }
-  const meant = withMeantKeys(map, [...known]);
-  const [option, other] = optionsNamedBy(meant, objects);
-  return option === undefined || other !== undefined ? undefined : { option, node: meant };
+  const meant = withMeantKeys(node, known);
+  const [map, other] = mapsNamedBy(meant, maps);
+  return map === undefined || other !== undefined ? node : checkKeys(map, meant, place);
 }
 
 function kindOf(node: Tree): string {

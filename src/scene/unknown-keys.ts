@@ -1,7 +1,7 @@
 /**
  * Keys that the language does not have: what is said of them, and what they were most likely meant to be.
  */
-import type { Homes } from './definition.ts';
+import type { Homes } from './definition-words.ts';
 import { type Faults, listed, quoted } from './faults.ts';
 import { didYouMean, nearestWords } from './nearest-word.ts';
 import { type Entry, type MapNode, type TextNode, textOf, valueOf } from './yaml-tree.ts';

@@ -8,6 +8,7 @@ import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { defaultLook } from '../../src/picture/default-look.ts';
 import { argumentNames } from '../../src/scene/argument-names.ts';
+import { zodOf } from '../../src/scene/definition-schema.ts';
 import { sceneDefinition } from '../../src/scene/language.ts';
 import { lookDefinition } from '../../src/scene/language-look.ts';
 import { readScene } from '../../src/scene/read.ts';
@@ -102,7 +103,7 @@ describe('the walk through the definition and its own parser agree on', () => {
   const readable = files.filter(({ codes }) => !codes.some((code) => ofSyntax.includes(code)));
   it.each(readable)('$name', ({ text, codes }) => {
     const asTexts: unknown = parse(text, { schema: 'failsafe' });
-    expect(sceneDefinition.safeParse(asTexts).success).toBe(!codes.some((code) => ofShape.includes(code)));
+    expect(zodOf(sceneDefinition).safeParse(asTexts).success).toBe(!codes.some((code) => ofShape.includes(code)));
   });
 });
 
@@ -139,7 +140,7 @@ describe('a look', () => {
     const whole = JSON.parse(JSON.stringify(defaultLook), (_, value: unknown) =>
       typeof value === 'number' ? String(value) : value,
     );
-    expect(lookDefinition.safeParse(whole).error).toBeUndefined();
+    expect(zodOf(lookDefinition).safeParse(whole).error).toBeUndefined();
     expect(isLook(defaultLook)).toBe(true);
     const { look, diagnostics } = readLook(JSON.stringify(whole), defaultLook);
     expect(diagnostics).toEqual([]);
