@@ -3,8 +3,8 @@
  */
 import type { CheckedScene, CheckedStep } from '../check/verdict.ts';
 import type { Painter } from '../output/painters/painter.ts';
-import { digestOf, drawingAt } from '../picture/drawing.ts';
-import { paintThumbnail, type ThumbnailWords, thumbnailBoard, thumbnailSize } from '../picture/thumbnail.ts';
+import { digestOf, drawingAt } from '../frames/drawing.ts';
+import { paintThumbnail, type ThumbnailWords, thumbnailBoard, thumbnailSize } from '../frames/thumbnail.ts';
 import type { Look } from '../scene/look.ts';
 import type { Scene } from '../scene/scene.ts';
 import { tellFilm } from '../telling/tell-film.ts';

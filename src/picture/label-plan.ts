@@ -10,7 +10,6 @@ import { type PlannedLink, planStepLinks } from './link-plan.ts';
 import { ringRadius } from './node-shape.ts';
 import { edgesOf } from './patch.ts';
 import { length, type Path, pointAlong } from './path.ts';
-import { usedCandidates } from './ring-room.ts';
 import { middleOf, pointOfCandidate, smallDigitsAround } from './small-digits.ts';
 import type { BoardStage } from './stage.ts';
 import { capitalHeight, widthOf } from './type.ts';
@@ -102,7 +101,7 @@ function coverCost(stage: BoardStage, mark: Mark, marks: readonly Mark[], links:
   const { size } = film.grid;
   const isUp = (shown: { readonly from: number; readonly until: number }) =>
     shown.from <= mark.from && mark.from < shown.until;
-  const used = [...usedCandidates(marks)].map((candidate) => pointOfCandidate(film, candidate));
+  const used = [...stage.ringed(marks)].map((candidate) => pointOfCandidate(film, candidate));
   const small = smallDigitsAround(film)
     .filter(isUp)
     .map(({ candidate }) => pointOfCandidate(film, candidate));

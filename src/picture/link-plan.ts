@@ -11,7 +11,6 @@ import { type Obstacle, routeOf } from './link-route.ts';
 import { type NodeShape, nodeShapeOn, ringRadius } from './node-shape.ts';
 import { length, type Path, pointAlong } from './path.ts';
 import { strokeWidth } from './pen.ts';
-import { usedCandidates } from './ring-room.ts';
 import { distance, middleOf, pointOfCandidate, smallDigitsAround } from './small-digits.ts';
 import type { BoardStage } from './stage.ts';
 
@@ -60,7 +59,7 @@ export function planStepLinks(stage: BoardStage, step: string, plans: Plans = ne
   const kept = planned.length;
   const radius = ringRadius(stage);
   const head = headLength(stage, 'strong');
-  const used = usedCandidates([...marks, ...besides]);
+  const used = stage.ringed([...marks, ...besides]);
   for (const mark of links) {
     const ends = endsOf(mark);
     if (ends === undefined) continue;

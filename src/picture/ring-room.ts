@@ -8,6 +8,7 @@ import type { Look } from '../scene/look.ts';
 import type { Point } from '../scene/scene.ts';
 import type { Film, Mark } from '../timeline/film.ts';
 import { circle, type Path } from './path.ts';
+import type { RingedBy } from './stage.ts';
 import { distance, pointOfCandidate, smallColumns, smallDigitsAround } from './small-digits.ts';
 
 /** Lengths in cells. */
@@ -20,10 +21,15 @@ export interface RingRoom {
   readonly touching: readonly Point[];
 }
 
-/** The room of every candidate that these marks circle, strike or link, or suppose something of. */
-export function ringRooms(film: Film, look: Look, marks: readonly Mark[]): Map<Candidate, RingRoom> {
+/** The room of every candidate that these marks have a ring about, as `ringed` says. */
+export function ringRooms(
+  film: Film,
+  look: Look,
+  marks: readonly Mark[],
+  ringed: RingedBy,
+): Map<Candidate, RingRoom> {
   const rooms = new Map<Candidate, RingRoom>();
-  const used = [...usedCandidates(marks)].map((candidate) => ({ candidate, at: pointOfCandidate(film, candidate) }));
+  const used = [...ringed(marks)].map((candidate) => ({ candidate, at: pointOfCandidate(film, candidate) }));
   if (used.length === 0) return rooms;
   const from = Math.min(...marks.map((mark) => mark.from));
   const until = Math.max(...marks.map((mark) => mark.until));
@@ -63,25 +69,15 @@ export function roomsOf(
   film: Film,
   look: Look,
   standing: readonly { readonly mark: Mark }[],
+  ringed: RingedBy,
 ): Map<Candidate, RingRoom> {
   const steps = new Set(standing.map(({ mark }) => mark.step));
   return ringRooms(
     film,
     look,
     film.marks.filter((mark) => steps.has(mark.step)),
+    ringed,
   );
-}
-
-/** The candidates that these marks circle, strike or link, or suppose something of. */
-export function usedCandidates(marks: readonly Mark[]): Set<Candidate> {
-  const used = new Set<Candidate>();
-  for (const { shape } of marks) {
-    if (shape.kind === 'circle' || shape.kind === 'strike') used.add(shape.candidate);
-    if (shape.kind === 'reach') used.add(shape.from).add(shape.to);
-    if (shape.kind === 'link') for (const each of [...shape.from, ...shape.to]) used.add(each);
-    if (shape.kind === 'ghost') for (const each of shape.candidates) used.add(each);
-  }
-  return used;
 }
 
 /** The room of a digit that stands by itself. */

@@ -3,16 +3,17 @@
  */
 import type { Candidate } from '../grid/candidates.ts';
 import type { Look } from '../scene/look.ts';
-import type { Film, Mark } from '../timeline/film.ts';
+import type { Film, Mark, ShapeKind } from '../timeline/film.ts';
 import type { BoardPlace } from './board-place.ts';
 import type { Context2D } from './context.ts';
-import type { Drawing, Inked } from './drawing.ts';
+import type { Drawing, Inked } from './ink.ts';
+import type { PlannedLink } from './link-plan.ts';
 import type { RingRoom } from './ring-room.ts';
 import type { Layout } from './room-for-words.ts';
 
-/** A mark that is on screen, with its ink; `M` narrows the kind of mark. */
-export interface Standing {
-  readonly mark: Mark;
+/** A mark that is on screen, with its ink. */
+export interface Standing<Kind extends ShapeKind = ShapeKind> {
+  readonly mark: Mark<Kind>;
   readonly ink: Inked;
 }
 
@@ -29,13 +30,19 @@ export interface Stage {
   readonly standing: readonly Standing[];
   /** The candidates that take part in what is marked, and how far they have come forward, above 0 to 1. */
   readonly involved: ReadonlyMap<Candidate, number>;
+  /** The candidates that any of these marks has a ring about. */
+  readonly ringed: RingedBy;
   /** The room that the rings have of all that is marked by the steps on screen. */
   readonly rooms: ReadonlyMap<Candidate, RingRoom>;
 }
 
+export type RingedBy = (marks: readonly Mark[]) => ReadonlySet<Candidate>;
+
 /** A stage with a board on it. */
 export interface BoardStage extends Stage {
   readonly place: BoardPlace;
+  /** The ways of all links and reaches on screen; planned when it is first asked for. */
+  readonly links: () => readonly PlannedLink[];
 }
 
 /** The colour of a mark: its group's, or the plain one. */

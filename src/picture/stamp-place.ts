@@ -5,7 +5,6 @@
 import { type Cell, cellOf } from '../grid/grid.ts';
 import type { Mark } from '../timeline/film.ts';
 import type { Box } from './board-place.ts';
-import { usedCandidates } from './ring-room.ts';
 import type { Layout } from './room-for-words.ts';
 import { safeArea } from './safe-area.ts';
 import { middleOf } from './small-digits.ts';
@@ -38,9 +37,9 @@ export function layoutBesides(layout: Layout, stamp: Box, unit: number): Layout 
   return { ...layout, callout: left, telling: telling === callout ? left : telling };
 }
 
-function markedCells({ film }: Stage, step: string): Cell[] {
+function markedCells({ film, ringed }: Stage, step: string): Cell[] {
   const marks: readonly Mark[] = film.marks.filter((mark) => mark.step === step);
-  const cells = new Set([...usedCandidates(marks)].map((candidate) => cellOf(film.grid, candidate)));
+  const cells = new Set([...ringed(marks)].map((candidate) => cellOf(film.grid, candidate)));
   for (const { shape } of marks) if (shape.kind === 'fill') for (const cell of shape.cells) cells.add(cell);
   return [...cells];
 }

@@ -2,9 +2,9 @@
  * What a page of slides does by itself: one slide at a time, on and back by keys, buttons and touch, and the motion of
  * each step as it comes on. It runs in a browser, bundled into the page.
  */
-import { drawingAt } from '../picture/drawing.ts';
-import { paint } from '../picture/paint.ts';
-import { runsOf } from '../picture/runs.ts';
+import { drawingAt } from '../frames/drawing.ts';
+import { paint } from '../frames/paint.ts';
+import { runsOf } from '../frames/runs.ts';
 import type { Look } from '../scene/look.ts';
 import { filmFromText } from '../slides/film-text.ts';
 import { pictureSide } from '../slides/picture-side.ts';

@@ -3,7 +3,8 @@
  */
 import type { CheckedScene, CheckedStep } from '../check/verdict.ts';
 import { Bug } from '../grid/bug.ts';
-import { type Drawing, digestOf } from '../picture/drawing.ts';
+import { digestOf } from '../frames/drawing.ts';
+import type { Drawing } from '../picture/ink.ts';
 import type { Look } from '../scene/look.ts';
 import { stampText } from '../telling/stamp.ts';
 import type { Film, Frame, Mark, MarkGroup } from '../timeline/film.ts';

@@ -5,7 +5,7 @@
  */
 import type { Context2D } from '../picture/context.ts';
 import { runsOf } from '../picture/notation-runs.ts';
-import { paint } from '../picture/paint.ts';
+import { paint } from '../frames/paint.ts';
 import type { AnswerPage } from './answer-page.ts';
 import { type Answer, type Deck, drawingOf, inWordsOf, type Slide } from './deck.ts';
 import { filmAsText } from './film-text.ts';

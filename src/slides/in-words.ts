@@ -4,7 +4,7 @@
  */
 import { inWords, type Told } from '../beside/describe-marks.ts';
 import { printCell } from '../grid/notation/print.ts';
-import type { Drawing } from '../picture/drawing.ts';
+import type { Drawing } from '../picture/ink.ts';
 import type { Film } from '../timeline/film.ts';
 
 export interface PictureInWords {

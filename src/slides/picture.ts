@@ -3,8 +3,8 @@
  * own, so the film of the pictures has none.
  */
 import type { CheckedScene } from '../check/verdict.ts';
-import type { Drawing, Inked } from '../picture/drawing.ts';
-import { drawingAt } from '../picture/drawing.ts';
+import { drawingAt } from '../frames/drawing.ts';
+import type { Drawing, Inked } from '../picture/ink.ts';
 import { coordinateBand } from '../picture/room-for-words.ts';
 import type { Look } from '../scene/look.ts';
 import type { Scene, Video } from '../scene/scene.ts';

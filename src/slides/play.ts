@@ -2,7 +2,7 @@
  * A step's motion without its waits: what moves takes its time, what stands still is cut short, since on a slide the
  * teacher does the talking.
  */
-import type { Run } from '../picture/runs.ts';
+import type { Run } from '../frames/runs.ts';
 import { type Film, type Frame, frameAt } from '../timeline/film.ts';
 
 /** No still stretch lasts longer, in seconds. */

@@ -5,7 +5,7 @@
  */
 import { cellOf } from '../grid/grid.ts';
 import { type Film, frameAt, type Mark } from '../timeline/film.ts';
-import { candidatesOfMark } from '../timeline/mark-candidates.ts';
+import { candidatesOfMark } from '../marks/paintings.ts';
 import type { BoardState } from './board-state.ts';
 
 type Small = Film['candidates'][number];

@@ -85,13 +85,20 @@ export interface MarkGroup {
   readonly index: number;
 }
 
-export type Mark = Shown & {
+/** A mark, of any kind or of the kinds named. */
+export type Mark<Kind extends ShapeKind = ShapeKind> = Shown & {
   /** The step that drew it. */
   readonly step: string;
   readonly group: MarkGroup | undefined;
-  readonly shape: MarkShape;
+  readonly shape: Shapes[Kind];
 };
 
+export type ShapeKind = MarkShape['kind'];
+
+/** By kind. */
+export type Shapes = { readonly [Shape in MarkShape as Shape['kind']]: Shape };
+
+/** What a mark is, by its kind. Each kind is a record of a file of its own in `src/marks`. */
 export type MarkShape =
   | { readonly kind: 'fill'; readonly cells: readonly Cell[] }
   | { readonly kind: 'circle'; readonly candidate: Candidate }

@@ -3,8 +3,9 @@
  */
 import { describe, expect, it } from 'vitest';
 import type { Candidate } from '../../src/grid/candidates.ts';
+import { ringedBy } from '../../src/marks/paintings.ts';
 import { defaultLook } from '../../src/picture/default-look.ts';
-import { drawingAt } from '../../src/picture/drawing.ts';
+import { drawingAt } from '../../src/frames/drawing.ts';
 import { layoutOf } from '../../src/picture/layout.ts';
 import { type PlannedLink, planLinks } from '../../src/picture/link-plan.ts';
 import { distanceToNode } from '../../src/picture/node-shape.ts';
@@ -56,7 +57,9 @@ function plan(marks: readonly MarkWish[]) {
     unit: unitOf(shown),
     standing,
     involved: new Map(),
-    rooms: roomsOf(shown, defaultLook, standing),
+    ringed: ringedBy,
+    rooms: roomsOf(shown, defaultLook, standing, ringedBy),
+    links: () => planLinks(stage),
   };
   return { shown, planned: planLinks(stage) };
 }

@@ -4,8 +4,8 @@
  */
 import { describe, expect, it } from 'vitest';
 import { defaultLook } from '../../src/picture/default-look.ts';
-import { drawingAt } from '../../src/picture/drawing.ts';
-import { paint } from '../../src/picture/paint.ts';
+import { drawingAt } from '../../src/frames/drawing.ts';
+import { paint } from '../../src/frames/paint.ts';
 import { frameAt } from '../../src/timeline/film.ts';
 import {
   ask,

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { candidateAt, cellAt, digit } from '../../src/grid/grid.ts';
+import { ringedBy } from '../../src/marks/paintings.ts';
 import { defaultLook } from '../../src/picture/default-look.ts';
-import { drawingAt } from '../../src/picture/drawing.ts';
+import { drawingAt } from '../../src/frames/drawing.ts';
 import { layoutOf } from '../../src/picture/layout.ts';
 import { ringRooms, roomsOf, roundRoom, wideRoom } from '../../src/picture/ring-room.ts';
 import { unitOf } from '../../src/picture/safe-area.ts';
@@ -16,7 +17,7 @@ const half = defaultLook.strokes.circle / 2;
 describe('the room of a ring', () => {
   it('is the whole where nothing stands near', () => {
     const shown = film({ marks: [circle('5r5c5'), circle('1r1c1')] });
-    const rooms = [...ringRooms(shown, defaultLook, shown.marks).values()];
+    const rooms = [...ringRooms(shown, defaultLook, shown.marks, ringedBy).values()];
     expect(rooms).toEqual([wideRoom(shown, defaultLook), wideRoom(shown, defaultLook)]);
   });
 
@@ -27,7 +28,7 @@ describe('the room of a ring', () => {
   ] as const) {
     it(`of ${one} ends where that of ${other} begins`, () => {
       const shown = film({ candidates: true, marks: [circle(one, 0), link('strong', one, other)] });
-      const [first, second] = [...ringRooms(shown, defaultLook, shown.marks)].map(([candidate, room]) => ({
+      const [first, second] = [...ringRooms(shown, defaultLook, shown.marks, ringedBy)].map(([candidate, room]) => ({
         at: pointOfCandidate(shown, candidate),
         room,
       }));
@@ -48,7 +49,7 @@ describe('the room of a ring', () => {
       const drawn = film({ candidates: true, marks: [circle('5r5c5')] });
       // What a recording shows is not drawn, and yet must stay readable under the marks.
       const shown = draw === 'board' ? drawn : { ...drawn, draw, candidates: [], recorded: drawn.candidates };
-      const [only] = ringRooms(shown, defaultLook, shown.marks);
+      const [only] = ringRooms(shown, defaultLook, shown.marks, ringedBy);
       const [candidate, room] = only!;
       const at = pointOfCandidate(shown, candidate);
       const { grid } = shown;
@@ -65,7 +66,7 @@ describe('the room of a ring', () => {
     const marks = [circle('5r4c5'), { ...circle('6r4c5'), from: 60 }];
     const shown = film({ marks });
     const early = shown.marks.filter((mark) => mark.from === 0).map((mark) => ({ mark }));
-    expect(roomsOf(shown, defaultLook, early)).toEqual(ringRooms(shown, defaultLook, shown.marks));
+    expect(roomsOf(shown, defaultLook, early, ringedBy)).toEqual(ringRooms(shown, defaultLook, shown.marks, ringedBy));
   });
 });
 
@@ -89,7 +90,7 @@ describe('a stamp', () => {
       const layout = layoutOf(shown, shown.board.length > 0 ? 0 : undefined);
       const stage = {
         ...{ context: recorder().context, film: shown, look: defaultLook, drawing, layout, unit: unitOf(shown) },
-        ...{ standing, involved: new Map(), rooms: roomsOf(shown, defaultLook, standing) },
+        ...{ standing, involved: new Map(), ringed: ringedBy, rooms: roomsOf(shown, defaultLook, standing, ringedBy) },
       };
       const box = stampBox(stage, standing.at(-1)!);
       expect(box.bottom - box.top).toBeGreaterThan(80 * stage.unit);

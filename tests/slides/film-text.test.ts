@@ -1,8 +1,8 @@
 /** A film that went through text is painted by the same calls. */
 import { describe, expect, it } from 'vitest';
-import { drawingAt } from '../../src/picture/drawing.ts';
-import { paint } from '../../src/picture/paint.ts';
-import { runsOf } from '../../src/picture/runs.ts';
+import { drawingAt } from '../../src/frames/drawing.ts';
+import { paint } from '../../src/frames/paint.ts';
+import { runsOf } from '../../src/frames/runs.ts';
 import type { Look } from '../../src/scene/look.ts';
 import { filmAsText, filmFromText } from '../../src/slides/film-text.ts';
 import { playOf } from '../../src/slides/play.ts';

@@ -1,7 +1,7 @@
 /** Pictures as SVG: what each call of a canvas writes, and that the whole is well-formed XML. */
 import { SaxesParser } from 'saxes';
 import { describe, expect, it } from 'vitest';
-import { paint } from '../../src/picture/paint.ts';
+import { paint } from '../../src/frames/paint.ts';
 import { drawingOf } from '../../src/slides/deck.ts';
 import { escaped, SvgContext } from '../../src/slides/svg-context.ts';
 import { skyscraper, towers } from '../telling/tell.ts';

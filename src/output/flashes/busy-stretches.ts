@@ -2,8 +2,9 @@
  * Where in a film so much comes and goes that it might flash. Nothing is drawn here, and no canvas is needed.
  */
 import type { Cell } from '../../grid/grid.ts';
+import { coveredBy } from '../../marks/paintings.ts';
 import type { Look } from '../../scene/look.ts';
-import type { Film, Mark, Shown } from '../../timeline/film.ts';
+import type { Film, Shown } from '../../timeline/film.ts';
 
 /**
  * What is counted: all that comes and goes anywhere; or, place by place, only what covers whole cells, and cards of words.
@@ -47,25 +48,12 @@ function areasOf(film: Film): readonly (readonly Shown[])[] {
   const overAll: Shown[] = [];
   const cells = new Map<Cell, Shown[]>(film.grid.cells.map((cell) => [cell, []]));
   for (const mark of film.marks) {
-    if (mark.shape.kind === 'note' || mark.shape.kind === 'ask') cards.push(mark);
-    // A veil lies over what is not named.
-    else if (mark.shape.kind === 'focus' || mark.shape.kind === 'stamp') overAll.push(mark);
-    else for (const cell of cellsUnder(mark)) cells.get(cell)?.push(mark);
+    const covered = coveredBy(mark.shape);
+    if (covered === 'card') cards.push(mark);
+    else if (covered === 'board') overAll.push(mark);
+    else for (const cell of covered) cells.get(cell)?.push(mark);
   }
   return [[...cards, ...overAll], ...[...cells.values()].map((own) => [...own, ...overAll])];
-}
-
-function cellsUnder({ shape }: Mark): readonly Cell[] {
-  switch (shape.kind) {
-    case 'fill':
-      return shape.cells;
-    case 'sight':
-      return [shape.of, ...shape.cells];
-    case 'place':
-      return [shape.cell];
-    default:
-      return [];
-  }
 }
 
 function joined(stretches: readonly Stretch[]): Stretch[] {

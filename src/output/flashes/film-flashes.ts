@@ -3,10 +3,10 @@
  */
 import { createCanvas } from 'canvas';
 import { luminance } from '../../picture/colour.ts';
-import { drawingAt } from '../../picture/drawing.ts';
+import { drawingAt } from '../../frames/drawing.ts';
 import { flashMeter, screen } from '../../picture/flashes.ts';
-import { paint } from '../../picture/paint.ts';
-import { type Run, runsOf } from '../../picture/runs.ts';
+import { paint } from '../../frames/paint.ts';
+import { type Run, runsOf } from '../../frames/runs.ts';
 import type { Look } from '../../scene/look.ts';
 import { type Film, type Frame, frameAt } from '../../timeline/film.ts';
 import { scaledFilm } from '../painters/scaled-film.ts';

@@ -2,10 +2,11 @@
  * A film and a look as a painter: where pictures meet files.
  */
 import { createHash } from 'node:crypto';
-import { contentsOf } from '../../picture/content.ts';
-import { type Drawing, drawingAt } from '../../picture/drawing.ts';
-import { paint } from '../../picture/paint.ts';
-import { type Run, runsOf } from '../../picture/runs.ts';
+import { contentsOf } from '../../frames/content.ts';
+import { drawingAt } from '../../frames/drawing.ts';
+import type { Drawing } from '../../picture/ink.ts';
+import { paint } from '../../frames/paint.ts';
+import { type Run, runsOf } from '../../frames/runs.ts';
 import type { Look } from '../../scene/look.ts';
 import { type Film, frameAt } from '../../timeline/film.ts';
 import type { Painter } from './painter.ts';

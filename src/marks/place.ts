@@ -2,14 +2,26 @@
  * A placement: a frame that closes in from the edge of the cell. With `overlay` it says which cell; with `writing` and
  * `board` the digit is written within it.
  */
-import { begun, rectangle, roundCorners } from '../path.ts';
-import { casingWidth, fillPaths, strokePaths, strokeWidth } from '../pen.ts';
-import { cornerOf } from '../small-digits.ts';
-import type { BoardStage, Standing } from '../stage.ts';
+import { each, type MarkPainting, none } from '../picture/painting.ts';
+import { begun, rectangle, roundCorners } from '../picture/path.ts';
+import { casingWidth, fillPaths, strokePaths, strokeWidth } from '../picture/pen.ts';
+import { cornerOf } from '../picture/small-digits.ts';
+import type { BoardStage, Standing } from '../picture/stage.ts';
+
+export const painting = {
+  comesIn: (_, motion) => motion.place,
+  candidates: none,
+  isRinged: false,
+  covers: ({ cell }) => [cell],
+  onBoard: {
+    tint: each((stage, one) => paintPlacement(stage, one, 'tint')),
+    frame: each((stage, one) => paintPlacement(stage, one, 'frame')),
+  },
+  onFrame: {},
+} satisfies MarkPainting<'place'>;
 
 /** The tint under the digits, or the frame over them. */
-export function paintPlacement(stage: BoardStage, { mark, ink }: Standing, part: 'tint' | 'frame'): void {
-  if (mark.shape.kind !== 'place') return;
+function paintPlacement(stage: BoardStage, { mark, ink }: Standing<'place'>, part: 'tint' | 'frame'): void {
   const { look } = stage;
   const [x, y] = cornerOf(stage.film.grid, mark.shape.cell);
   const width = strokeWidth(stage, look.strokes.outline);

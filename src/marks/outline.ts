@@ -2,14 +2,23 @@
  * A line round a patch of cells, within its edge, so that the lines of two neighbours lie side by side. A patch may be
  * in several pieces and have holes.
  */
-import { edgesOf } from '../patch.ts';
-import { begun, begunDashes, type Path } from '../path.ts';
-import { strokePaths, strokeWidth } from '../pen.ts';
-import { type BoardStage, colourOf, type Standing } from '../stage.ts';
+import { each, type MarkPainting, none } from '../picture/painting.ts';
+import { edgesOf } from '../picture/patch.ts';
+import { begun, begunDashes, type Path } from '../picture/path.ts';
+import { strokePaths, strokeWidth } from '../picture/pen.ts';
+import { type BoardStage, colourOf, type Standing } from '../picture/stage.ts';
+
+export const painting = {
+  comesIn: (_, motion) => motion.outline,
+  candidates: none,
+  isRinged: false,
+  covers: none,
+  onBoard: { line: each(paintOutline) },
+  onFrame: {},
+} satisfies MarkPainting<'outline'>;
 
 /** The lines round one patch. */
-export function paintOutline(stage: BoardStage, { mark, ink }: Standing): void {
-  if (mark.shape.kind !== 'outline') return;
+function paintOutline(stage: BoardStage, { mark, ink }: Standing<'outline'>): void {
   const { look } = stage;
   const { shape } = mark;
   const width = strokeWidth(stage, look.strokes.outline);

@@ -1,26 +1,10 @@
 /**
- * What is on screen at a frame, and how far each thing is drawn: plain data. Two equal drawings of one film in one
- * look are the same picture, so that a stretch that stands still is painted once.
+ * What is on screen at a frame, and how far each thing is drawn.
  */
+import type { Drawing, Inked } from '../picture/ink.ts';
 import type { Look } from '../scene/look.ts';
 import type { Film, Frame, Shown } from '../timeline/film.ts';
-import { faded, type Ink, inkAt, type Pace, paceOfDigit, paceOfMark, paceOfWords } from './motion.ts';
-
-/** A thing on screen: its place in its list of the film, and its ink. */
-export interface Inked extends Ink {
-  readonly index: number;
-}
-
-/** All that differs between two frames of one film in one look. */
-export interface Drawing {
-  /** The placement in force, as an index of `film.board`; undefined where the picture lays the frame out itself. */
-  readonly board: number | undefined;
-  readonly headings: readonly Inked[];
-  readonly said: readonly Inked[];
-  readonly written: readonly Inked[];
-  readonly candidates: readonly Inked[];
-  readonly marks: readonly Inked[];
-}
+import { faded, inkAt, type Pace, paceOfDigit, paceOfMark, paceOfWords } from './motion.ts';
 
 /** Everything to be painted at this frame. */
 export function drawingAt(film: Film, look: Look, frame: Frame): Drawing {

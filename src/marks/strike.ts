@@ -3,11 +3,21 @@
  * left to right, against the slant that 1, 2, 4 and 7 have in common, so that it lies along no stroke of a digit;
  * where it crosses the digit it is slender, and without a casing.
  */
-import { cut, length, line } from '../path.ts';
-import { fillPaths, strokePaths, strokeWidth } from '../pen.ts';
-import { roomFor, roundRoom, wideRoom } from '../ring-room.ts';
-import { pointOfCandidate } from '../small-digits.ts';
-import type { BoardStage, Standing } from '../stage.ts';
+import { each, type MarkPainting, none } from '../picture/painting.ts';
+import { cut, length, line } from '../picture/path.ts';
+import { fillPaths, strokePaths, strokeWidth } from '../picture/pen.ts';
+import { roomFor, roundRoom, wideRoom } from '../picture/ring-room.ts';
+import { pointOfCandidate } from '../picture/small-digits.ts';
+import type { BoardStage, Standing } from '../picture/stage.ts';
+
+export const painting = {
+  comesIn: (_, motion) => motion.strike,
+  candidates: ({ candidate }) => [candidate],
+  isRinged: true,
+  covers: none,
+  onBoard: { disc: each(paintDisc), slash: each(paintSlash) },
+  onFrame: {},
+} satisfies MarkPainting<'strike'>;
 
 /** How much of the slash, in cells, has no casing, so that the digit shows above and below it. */
 const bare = 0.22;
@@ -22,16 +32,16 @@ const slope = 0.56;
 const besideReach = 0.135;
 const steep = 1.35;
 
-/** The disc under the digit, or the slash over it. */
-export function paintStrike(stage: BoardStage, { mark, ink }: Standing, part: 'disc' | 'slash'): void {
-  if (mark.shape.kind !== 'strike') return;
+function paintDisc(stage: BoardStage, { mark, ink }: Standing<'strike'>): void {
+  const { look, film } = stage;
+  const { candidate } = mark.shape;
+  const disc = roundRoom(pointOfCandidate(film, candidate), roomFor(stage, candidate));
+  fillPaths(stage, [disc], look.colours.removal, look.inks.disc * ink.progress * ink.alpha);
+}
+
+function paintSlash(stage: BoardStage, { mark, ink }: Standing<'strike'>): void {
   const { look } = stage;
   const [x, y] = pointOfCandidate(stage.film, mark.shape.candidate);
-  if (part === 'disc') {
-    const disc = roundRoom([x, y], roomFor(stage, mark.shape.candidate));
-    fillPaths(stage, [disc], look.colours.removal, look.inks.disc * ink.progress * ink.alpha);
-    return;
-  }
   const room = roomFor(stage, mark.shape.candidate);
   // Where small digits stand close by, it ends before them.
   const beyond = room.emphasis < wideRoom(stage.film, look).emphasis ? 0.04 : 0.08;

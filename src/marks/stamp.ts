@@ -2,12 +2,23 @@
  * The stamp on every frame of a step that is not proved: a barred edge round the whole frame, and a sign that says so
  * where the argument is not. Black and white, for vermilion is kept for removals.
  */
-import type { Box } from '../board-place.ts';
-import { fillShape } from '../card.ts';
-import { rectangle, roundCorners } from '../path.ts';
-import type { Stage, Standing } from '../stage.ts';
-import { layoutBesides, stampBox } from '../stamp-place.ts';
-import { capitalHeight, fitText, widthOf, writeLines } from '../type.ts';
+import { each, type MarkPainting, none } from '../picture/painting.ts';
+import type { Box } from '../picture/board-place.ts';
+import { fillShape } from '../picture/card.ts';
+import { rectangle, roundCorners } from '../picture/path.ts';
+import type { Stage, Standing } from '../picture/stage.ts';
+import { layoutBesides, stampBox } from '../picture/stamp-place.ts';
+import { capitalHeight, fitText, widthOf, writeLines } from '../picture/type.ts';
+
+export const painting = {
+  // No frame of its step may pass for a sound one.
+  comesIn: () => 0,
+  candidates: none,
+  isRinged: false,
+  covers: () => 'board',
+  onBoard: {},
+  onFrame: { sign: each(paintStamp) },
+} satisfies MarkPainting<'stamp'>;
 
 const words = 'NOT PROVED';
 
@@ -19,9 +30,8 @@ export function stageBesidesStamp(stage: Stage): Stage {
 }
 
 /** The edge and the sign, over everything. */
-export function paintStamp(stage: Stage, standing: Standing): void {
+function paintStamp(stage: Stage, standing: Standing<'stamp'>): void {
   const { mark } = standing;
-  if (mark.shape.kind !== 'stamp') return;
   const { film, unit } = stage;
   const edge = 20 * unit;
   bars(stage, { left: 0, top: 0, right: film.width, bottom: edge });

@@ -6,10 +6,10 @@
 import type { Look } from '../scene/look.ts';
 import type { BoardShape } from '../scene/scene.ts';
 import type { Film } from '../timeline/film.ts';
-import type { Context2D } from './context.ts';
-import type { Drawing } from './drawing.ts';
+import type { Context2D } from '../picture/context.ts';
+import type { Drawing } from '../picture/ink.ts';
 import { paint } from './paint.ts';
-import { fitText, type SetText, type Setting, writeLines } from './type.ts';
+import { fitText, type SetText, type Setting, writeLines } from '../picture/type.ts';
 
 /** In pixels: what video sites ask for (common practice). */
 export const thumbnailSize = { width: 1280, height: 720 } as const;

@@ -1,18 +1,27 @@
 /**
  * Focus: a veil over every cell but those named. Marks are drawn above it, and stay.
  */
-import type { Cell } from '../../grid/grid.ts';
-import { rectangle } from '../path.ts';
-import { fillPaths } from '../pen.ts';
-import { cornerOf } from '../small-digits.ts';
-import type { BoardStage } from '../stage.ts';
+import { type MarkPainting, none } from '../picture/painting.ts';
+import type { Cell } from '../grid/grid.ts';
+import { rectangle } from '../picture/path.ts';
+import { fillPaths } from '../picture/pen.ts';
+import { cornerOf } from '../picture/small-digits.ts';
+import type { BoardStage, Standing } from '../picture/stage.ts';
+
+export const painting = {
+  comesIn: (_, motion) => motion.focus,
+  candidates: none,
+  isRinged: false,
+  covers: () => 'board',
+  onBoard: { veil: paintVeil },
+  onFrame: {},
+} satisfies MarkPainting<'focus'>;
 
 /** One veil for all that is in focus at the time. */
-export function paintVeil(stage: BoardStage): void {
+function paintVeil(stage: BoardStage, standing: readonly Standing<'focus'>[]): void {
   const clear = new Map<Cell, number>();
   let strongest = 0;
-  for (const { mark, ink } of stage.standing) {
-    if (mark.shape.kind !== 'focus') continue;
+  for (const { mark, ink } of standing) {
     const part = ink.progress * ink.alpha;
     strongest = Math.max(strongest, part);
     for (const cell of mark.shape.cells) clear.set(cell, Math.max(clear.get(cell) ?? 0, part));

@@ -1,10 +1,10 @@
 /**
  * Over a recording: the step's title on a card, and that the step is a trap, if it is one.
  */
-import type { Box } from '../board-place.ts';
-import { paintCard } from '../card.ts';
-import type { Stage } from '../stage.ts';
-import { fitText, widest, writeLines } from '../type.ts';
+import type { Box } from './board-place.ts';
+import { paintCard } from './card.ts';
+import type { Stage } from './stage.ts';
+import { fitText, widest, writeLines } from './type.ts';
 import { paintTrapTag, trapTag } from './trap-tag.ts';
 
 /** At the top of the box. */

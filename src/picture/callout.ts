@@ -2,13 +2,16 @@
  * Notes and questions: a card beside the board. A note has a bar in its group's colour along its side; a question has
  * a question mark in place of the bar.
  */
-import { type PlannedCallout, planCallouts, sideWidth } from '../callout-plan.ts';
-import { paintCard } from '../card.ts';
-import { colourOf, type Stage } from '../stage.ts';
-import { capitalHeight, writeLines } from '../type.ts';
+import type { Mark } from '../timeline/film.ts';
+import { type PlannedCallout, planCallouts, sideWidth } from './callout-plan.ts';
+import { paintCard } from './card.ts';
+import { colourOf, type Stage, type Standing } from './stage.ts';
+import { capitalHeight, writeLines } from './type.ts';
 
-/** Paints the callouts on screen. */
-export function paintCallouts(stage: Stage): void {
+/** Paints these callouts, each at its place among all that are on screen. */
+export function paintCallouts(stage: Stage, standing: readonly Standing<'note' | 'ask'>[]): void {
+  if (standing.length === 0) return;
+  const own = new Set<Mark>(standing.map(({ mark }) => mark));
   const planned = planCallouts(stage);
   const inks = new Map(stage.standing.map(({ mark, ink }) => [mark, ink]));
   const shown = planned.flatMap((callout) => {
@@ -17,7 +20,7 @@ export function paintCallouts(stage: Stage): void {
   });
   for (const callout of shown) {
     const isHidden = shown.some((other) => other.slot === callout.slot && other.index > callout.index);
-    if (!isHidden) paintCallout(stage, callout, callout.alpha);
+    if (!isHidden && own.has(callout.mark)) paintCallout(stage, callout, callout.alpha);
   }
 }
 

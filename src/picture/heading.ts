@@ -2,11 +2,11 @@
  * What is told now: the lesson's title and how far it has come, the step's title, its argument, its conclusions.
  * On a board drawn whole they stand on the frame; over a recording the step's title alone, on a card.
  */
-import type { Heading } from '../../timeline/film.ts';
-import type { Box } from '../board-place.ts';
-import { isRightToLeft } from '../line-breaks.ts';
-import type { Stage } from '../stage.ts';
-import { fitText, type SetText, writeLines } from '../type.ts';
+import type { Heading } from '../timeline/film.ts';
+import type { Box } from './board-place.ts';
+import { isRightToLeft } from './line-breaks.ts';
+import type { Stage } from './stage.ts';
+import { fitText, type SetText, writeLines } from './type.ts';
 import { paintTitleCard } from './title-card.ts';
 import { paintTrapTag, trapTag } from './trap-tag.ts';
 

@@ -1,9 +1,9 @@
 /**
  * The sentence that is being said, at the end of the words' room; over a recording on a card of its own.
  */
-import { paintCard } from '../card.ts';
-import type { Stage } from '../stage.ts';
-import { fitText, widest, writeLines } from '../type.ts';
+import { paintCard } from './card.ts';
+import type { Stage } from './stage.ts';
+import { fitText, widest, writeLines } from './type.ts';
 
 /** Its last line ends where its box ends. */
 export function paintSaid(stage: Stage): void {

@@ -2,10 +2,10 @@
  * The word for a step that is meant to fail, so that nobody takes it for an argument: light on dark, or dark on light,
  * the other way round than all other words.
  */
-import { fillShape } from '../card.ts';
-import { rectangle, roundCorners } from '../path.ts';
-import type { Stage } from '../stage.ts';
-import { fitText, type SetText, widest, writeLines } from '../type.ts';
+import { fillShape } from './card.ts';
+import { rectangle, roundCorners } from './path.ts';
+import type { Stage } from './stage.ts';
+import { fitText, type SetText, widest, writeLines } from './type.ts';
 
 const words = 'Trap: this does not follow';
 

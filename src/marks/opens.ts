@@ -3,19 +3,28 @@
  * the edge they would lie over the small digits of its corners.
  */
 
-import { cellOf } from '../../grid/grid.ts';
-import type { Point } from '../../scene/scene.ts';
-import { line, type Path } from '../path.ts';
-import { strokePaths, strokeWidth } from '../pen.ts';
-import { cornerOf } from '../small-digits.ts';
-import type { BoardStage, Standing } from '../stage.ts';
+import { each, type MarkPainting, none } from '../picture/painting.ts';
+import { cellOf } from '../grid/grid.ts';
+import type { Point } from '../scene/scene.ts';
+import { line, type Path } from '../picture/path.ts';
+import { strokePaths, strokeWidth } from '../picture/pen.ts';
+import { cornerOf } from '../picture/small-digits.ts';
+import type { BoardStage, Standing } from '../picture/stage.ts';
+
+export const painting = {
+  comesIn: (_, motion) => motion.outline,
+  candidates: ({ candidate }) => [candidate],
+  isRinged: false,
+  covers: none,
+  onBoard: { corners: each(paintOpens) },
+  onFrame: {},
+} satisfies MarkPainting<'opens'>;
 
 /** The length of an arm, in cells. */
 const reach = 0.24;
 
 /** The corners of one cell. */
-export function paintOpens(stage: BoardStage, { mark, ink }: Standing): void {
-  if (mark.shape.kind !== 'opens') return;
+function paintOpens(stage: BoardStage, { mark, ink }: Standing<'opens'>): void {
   const { look, film } = stage;
   const corner = cornerOf(film.grid, cellOf(film.grid, mark.shape.candidate));
   const colour = mark.group === undefined ? look.colours.placement : look.colours.groups[mark.group.colour];

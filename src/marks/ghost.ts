@@ -2,22 +2,30 @@
  * Ghosts: what would be so if something were. True: a dashed ring round the small digit, or round all of a node. Not
  * true: a thin bar beneath each digit of the node.
  */
-import type { Candidate } from '../../grid/candidates.ts';
-import { type NodeShape, nodeShape, outlineOf, ringRadius } from '../node-shape.ts';
-import { begun, begunDashes, dashes, line, type Path } from '../path.ts';
-import { fillPaths, strokePaths, strokeWidth } from '../pen.ts';
-import { roomFor, roundRoom } from '../ring-room.ts';
-import { pointOfCandidate } from '../small-digits.ts';
-import { type BoardStage, colourOf, type Standing } from '../stage.ts';
+import { each, type MarkPainting, none } from '../picture/painting.ts';
+import type { Candidate } from '../grid/candidates.ts';
+import { type NodeShape, nodeShape, outlineOf, ringRadius } from '../picture/node-shape.ts';
+import { begun, begunDashes, dashes, line, type Path } from '../picture/path.ts';
+import { fillPaths, strokePaths, strokeWidth } from '../picture/pen.ts';
+import { roomFor, roundRoom } from '../picture/ring-room.ts';
+import { pointOfCandidate } from '../picture/small-digits.ts';
+import { type BoardStage, colourOf, type Standing } from '../picture/stage.ts';
+
+export const painting = {
+  comesIn: (_, motion) => motion.circle,
+  candidates: ({ candidates }) => candidates,
+  isRinged: true,
+  covers: none,
+  onBoard: { line: each(paintGhost) },
+  onFrame: {},
+} satisfies MarkPainting<'ghost'>;
 
 /** Parts of a cell, and of full ink. */
 const ghostStroke = 0.034;
 const ghostInk = 0.85;
 const ghostTint = 0.1;
 
-/** One ghost. */
-export function paintGhost(stage: BoardStage, { mark, ink }: Standing): void {
-  if (mark.shape.kind !== 'ghost') return;
+function paintGhost(stage: BoardStage, { mark, ink }: Standing<'ghost'>): void {
   const { candidates, isTrue } = mark.shape;
   const [first] = candidates;
   if (first === undefined) return;

@@ -2,20 +2,29 @@
  * Tinted cells. Beside its colour each group has its own hatching, as in a printed map, so that two fills are told
  * apart without their colours. Of two fills on one cell the later lies over the earlier.
  */
-import type { Cell, Grid } from '../../grid/grid.ts';
-import type { Point } from '../../scene/scene.ts';
-import { mix } from '../colour.ts';
-import { line, type Path, rectangle } from '../path.ts';
-import { fillPaths, strokePaths } from '../pen.ts';
-import { cornerOf } from '../small-digits.ts';
-import { type BoardStage, colourOf, type Standing } from '../stage.ts';
+import { type MarkPainting, none } from '../picture/painting.ts';
+import type { Cell, Grid } from '../grid/grid.ts';
+import type { Point } from '../scene/scene.ts';
+import { mix } from '../picture/colour.ts';
+import { line, type Path, rectangle } from '../picture/path.ts';
+import { fillPaths, strokePaths } from '../picture/pen.ts';
+import { cornerOf } from '../picture/small-digits.ts';
+import { type BoardStage, colourOf, type Standing } from '../picture/stage.ts';
 
-/** All fills on screen, cell by cell. */
-export function paintFills(stage: BoardStage): void {
+export const painting = {
+  comesIn: (_, motion) => motion.fill,
+  candidates: none,
+  isRinged: false,
+  covers: ({ cells }) => cells,
+  onBoard: { tint: paintFills },
+  onFrame: {},
+} satisfies MarkPainting<'fill'>;
+
+/** Cell by cell. */
+function paintFills(stage: BoardStage, standing: readonly Standing<'fill'>[]): void {
   const byCell = new Map<Cell, Standing[]>();
-  for (const standing of stage.standing) {
-    if (standing.mark.shape.kind !== 'fill') continue;
-    for (const cell of standing.mark.shape.cells) byCell.set(cell, [...(byCell.get(cell) ?? []), standing]);
+  for (const one of standing) {
+    for (const cell of one.mark.shape.cells) byCell.set(cell, [...(byCell.get(cell) ?? []), one]);
   }
   for (const [cell, fills] of byCell) {
     let uncovered = 1;

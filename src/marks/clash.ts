@@ -2,26 +2,35 @@
  * A clash: a jagged line from ghost to ghost, or a jagged ring round one that is both; its line swells twice and then
  * stands. The line keeps off digits and other ghosts as a link does.
  */
-import type { Candidate } from '../../grid/candidates.ts';
-import type { Point } from '../../scene/scene.ts';
-import type { Mark } from '../../timeline/film.ts';
-import { obstaclesAt } from '../link-plan.ts';
-import { routeOf } from '../link-route.ts';
-import { type NodeShape, nearestOnNode, ringRadius } from '../node-shape.ts';
-import { begun, cut, length, line, onCircle, type Path, pointAlong, towards } from '../path.ts';
-import { strokePaths, strokeWidth } from '../pen.ts';
-import { usedCandidates } from '../ring-room.ts';
-import { distance } from '../small-digits.ts';
-import type { BoardStage, Standing } from '../stage.ts';
+import { each, type MarkPainting, none } from '../picture/painting.ts';
+import type { Candidate } from '../grid/candidates.ts';
+import type { Point } from '../scene/scene.ts';
+import type { Mark } from '../timeline/film.ts';
+import { obstaclesAt } from '../picture/link-plan.ts';
+import { routeOf } from '../picture/link-route.ts';
+import { type NodeShape, nearestOnNode, ringRadius } from '../picture/node-shape.ts';
+import { begun, cut, length, line, onCircle, type Path, pointAlong, towards } from '../picture/path.ts';
+import { strokePaths, strokeWidth } from '../picture/pen.ts';
+import { distance } from '../picture/small-digits.ts';
+import type { BoardStage, Standing } from '../picture/stage.ts';
 import { ghostShape } from './ghost.ts';
+
+export const painting = {
+  comesIn: (_, motion) => motion.circle,
+  pulses: true,
+  candidates: ({ between }) => between.flat(),
+  isRinged: false,
+  covers: none,
+  onBoard: { line: each(paintClash) },
+  onFrame: {},
+} satisfies MarkPainting<'clash'>;
 
 /** By how much of its width the line of a clash swells in a beat. */
 const pulse = 0.9;
 const longestJag = 0.8;
 
 /** What cannot stand together, joined. */
-export function paintClash(stage: BoardStage, { mark, ink }: Standing): void {
-  if (mark.shape.kind !== 'clash') return;
+function paintClash(stage: BoardStage, { mark, ink }: Standing<'clash'>): void {
   const paths = clashPaths(stage, mark, mark.shape.between).map((path) => begun(path, Math.min(1, ink.progress)));
   const swollen = 1 + pulse * Math.max(0, ink.progress - 1);
   const width = strokeWidth(stage, 0.05) * swollen;
@@ -54,7 +63,7 @@ const leastWay = 0.2;
 
 function wayBetween(stage: BoardStage, mark: Mark, from: NodeShape, to: NodeShape, own: ReadonlySet<Candidate>): Path {
   const { film } = stage;
-  const used = usedCandidates(film.marks.filter(({ step }) => step === mark.step));
+  const used = stage.ringed(film.marks.filter(({ step }) => step === mark.step));
   const obstacles = obstaclesAt(film, mark, used, own, ringRadius(stage));
   return routeOf({
     from,

@@ -2,20 +2,32 @@
  * Sight: a band from a written digit over the cells that it shuts, with an arrow at each border between two cells and
  * a bar at its end. Nothing is laid on a digit but the band's thin tint.
  */
-import { type Cell, columnOf, type Grid, rowOf } from '../../grid/grid.ts';
-import type { Point } from '../../scene/scene.ts';
-import type { MarkShape } from '../../timeline/film.ts';
-import { line, type Path, rectangle, roundCorners } from '../path.ts';
-import { fillPaths, strokePaths, strokeWidth } from '../pen.ts';
-import { cornerOf } from '../small-digits.ts';
-import { type BoardStage, colourOf, type Standing } from '../stage.ts';
+import { each, type MarkPainting, none } from '../picture/painting.ts';
+import { type Cell, columnOf, type Grid, rowOf } from '../grid/grid.ts';
+import type { Point } from '../scene/scene.ts';
+import type { Shapes } from '../timeline/film.ts';
+import { line, type Path, rectangle, roundCorners } from '../picture/path.ts';
+import { fillPaths, strokePaths, strokeWidth } from '../picture/pen.ts';
+import { cornerOf } from '../picture/small-digits.ts';
+import { type BoardStage, colourOf, type Standing } from '../picture/stage.ts';
+
+export const painting = {
+  comesIn: (_, motion) => motion.sight,
+  candidates: none,
+  isRinged: false,
+  covers: ({ of, cells }) => [of, ...cells],
+  onBoard: {
+    band: each((stage, one) => paintSight(stage, one, 'band')),
+    arrows: each((stage, one) => paintSight(stage, one, 'arrows')),
+  },
+  onFrame: {},
+} satisfies MarkPainting<'sight'>;
 
 /** Half the band's width, in cells. */
 const half = 0.36;
 
 /** The bands under the digits, or the arrows between them. */
-export function paintSight(stage: BoardStage, { mark, ink }: Standing, part: 'band' | 'arrows'): void {
-  if (mark.shape.kind !== 'sight') return;
+function paintSight(stage: BoardStage, { mark, ink }: Standing<'sight'>, part: 'band' | 'arrows'): void {
   const { look, film } = stage;
   const colour = colourOf(stage, mark);
   const { beams, apart } = beamsOf(film.grid, mark.shape);
@@ -48,7 +60,7 @@ interface Beam {
 /** One beam for each way along row, column or diagonal; cells that lie in none stand apart. */
 function beamsOf(
   grid: Grid,
-  { of, cells, house }: Extract<MarkShape, { kind: 'sight' }>,
+  { of, cells, house }: Shapes['sight'],
 ): { beams: Beam[]; apart: Cell[] } {
   const [column, row] = [columnOf(grid, of), rowOf(grid, of)];
   const slants = house?.kind === 'diagonal';

@@ -2,19 +2,36 @@
  * A link as an arrow. Strong: a heavy solid line with a filled head. Weak: a lighter dashed line with an open head.
  * It is drawn on from its first node, the head last; its nodes get a rim where no circle is round them already.
  */
-import type { Candidate } from '../../grid/candidates.ts';
-import { candidateAt, cellOf } from '../../grid/grid.ts';
-import type { LinkKind } from '../../grid/terms.ts';
-import type { Point } from '../../scene/scene.ts';
-import type { MarkGroup } from '../../timeline/film.ts';
-import { headLength, type PlannedLink } from '../link-plan.ts';
-import { nodeShapeOn, outlineOf } from '../node-shape.ts';
-import { begun, begunDashes, cut, length, line, type Path, pointAlong, polygon } from '../path.ts';
-import { fillPaths, strokePaths, strokeWidth } from '../pen.ts';
-import { roomFor, roundRoom } from '../ring-room.ts';
-import { distance, middleOf, pointOfCandidate } from '../small-digits.ts';
-import type { BoardStage, Standing } from '../stage.ts';
-import { digitRingRadius } from './circle.ts';
+import { each, type MarkPainting, none } from '../picture/painting.ts';
+import type { Candidate } from '../grid/candidates.ts';
+import { candidateAt, cellOf } from '../grid/grid.ts';
+import type { LinkKind } from '../grid/terms.ts';
+import type { Point } from '../scene/scene.ts';
+import type { MarkGroup } from '../timeline/film.ts';
+import { headLength, type PlannedLink } from '../picture/link-plan.ts';
+import { nodeShapeOn, outlineOf } from '../picture/node-shape.ts';
+import { begun, begunDashes, cut, length, line, type Path, pointAlong, polygon } from '../picture/path.ts';
+import { fillPaths, strokePaths, strokeWidth } from '../picture/pen.ts';
+import { roomFor, roundRoom } from '../picture/ring-room.ts';
+import { distance, lengthOfLink, middleOf, pointOfCandidate } from '../picture/small-digits.ts';
+import type { BoardStage, Standing } from '../picture/stage.ts';
+import { digitRingRadius } from '../picture/ring-lines.ts';
+
+export const painting = {
+  comesIn: ({ from, to }, motion, film) => {
+    const part = Math.min(1, lengthOfLink(film, from, to) / film.grid.size);
+    return motion.linkShortest + (motion.linkLongest - motion.linkShortest) * part;
+  },
+  candidates: ({ from, to }) => [...from, ...to],
+  isRinged: true,
+  covers: none,
+  onBoard: {
+    hulls: (stage, standing) => paintNodes(stage, standing, 'hulls'),
+    rims: (stage, standing) => paintNodes(stage, standing, 'rims'),
+    line: each(paintLink),
+  },
+  onFrame: {},
+} satisfies MarkPainting<'link'>;
 
 /** The part of a link's time in which its line is drawn; the head and the far rim take the rest. */
 const lineTime = 0.8;
@@ -26,9 +43,8 @@ const digitRoom = digitRingRadius + 0.09;
 const shortWeak = 1.4;
 
 /** The line and the head of one link; its nodes are drawn by `paintNodes`. */
-export function paintLink(stage: BoardStage, { mark, ink }: Standing, planned: readonly PlannedLink[]): void {
-  if (mark.shape.kind !== 'link') return;
-  const plan = planned.find((each) => each.mark === mark);
+function paintLink(stage: BoardStage, { mark, ink }: Standing<'link'>): void {
+  const plan = stage.links().find((each) => each.mark === mark);
   if (plan === undefined) return;
   const { strokes } = stage.look;
   const kind = mark.shape.link;
@@ -59,13 +75,12 @@ export function paintLink(stage: BoardStage, { mark, ink }: Standing, planned: r
 }
 
 /** The nodes of all links on screen, each once: the hulls of several candidates, or the rims of single ones. */
-export function paintNodes(stage: BoardStage, part: 'hulls' | 'rims'): void {
+function paintNodes(stage: BoardStage, standing: readonly Standing<'link'>[], part: 'hulls' | 'rims'): void {
   const circled = new Set<Candidate>();
+  for (const { mark } of stage.standing) if (mark.shape.kind === 'circle') circled.add(mark.shape.candidate);
   const written = writtenCandidates(stage);
   const nodes = new Map<string, { candidates: readonly Candidate[]; inked: number; colour: string }>();
-  for (const { mark, ink } of stage.standing) {
-    if (mark.shape.kind === 'circle') circled.add(mark.shape.candidate);
-    if (mark.shape.kind !== 'link') continue;
+  for (const { mark, ink } of standing) {
     const arrived = Math.max(0, (ink.progress - lineTime) / (1 - lineTime));
     const colour = linkColour(stage, mark.group, 'strong');
     for (const [candidates, come] of [

@@ -2,12 +2,21 @@
  * A reach: a row of dots from a candidate of the argument to one that it shuts out, with a bar across its end. Links are
  * lines; dots say that nothing is concluded along them but what any two candidates that see each other do to one another.
  */
-import type { Point } from '../../scene/scene.ts';
-import type { PlannedLink } from '../link-plan.ts';
-import { begun, length, line, type Path, pointAlong } from '../path.ts';
-import { strokePaths, strokeWidth } from '../pen.ts';
-import { distance } from '../small-digits.ts';
-import { type BoardStage, colourOf, type Standing } from '../stage.ts';
+import { each, type MarkPainting, none } from '../picture/painting.ts';
+import type { Point } from '../scene/scene.ts';
+import { begun, length, line, type Path, pointAlong } from '../picture/path.ts';
+import { strokePaths, strokeWidth } from '../picture/pen.ts';
+import { distance } from '../picture/small-digits.ts';
+import { type BoardStage, colourOf, type Standing } from '../picture/stage.ts';
+
+export const painting = {
+  comesIn: (_, motion) => motion.sight,
+  candidates: ({ from, to }) => [from, to],
+  isRinged: true,
+  covers: none,
+  onBoard: { dots: each(paintReach) },
+  onFrame: {},
+} satisfies MarkPainting<'reach'>;
 
 /** Parts of a cell. */
 const dot = 0.045;
@@ -15,9 +24,8 @@ const apart = 0.125;
 const barHalf = 0.1;
 
 /** The dots and the bar of one reach, along the way that was planned for it. */
-export function paintReach(stage: BoardStage, { mark, ink }: Standing, planned: readonly PlannedLink[]): void {
-  if (mark.shape.kind !== 'reach') return;
-  const plan = planned.find((each) => each.mark === mark);
+function paintReach(stage: BoardStage, { mark, ink }: Standing<'reach'>): void {
+  const plan = stage.links().find((each) => each.mark === mark);
   if (plan === undefined) return;
   const long = length(plan.path);
   // Rings that touch leave no room for a line; the eye needs none there.

@@ -3,11 +3,11 @@
  * before its last frame is over: nothing of it is left on frame `until`.
  */
 
-import { Bug } from '../grid/bug.ts';
+import { paintings, secondsToCome } from '../marks/paintings.ts';
+import type { Ink } from '../picture/ink.ts';
 import type { Look } from '../scene/look.ts';
-import type { Film, Mark, MarkShape, Shown } from '../timeline/film.ts';
+import type { Film, Mark, Shown } from '../timeline/film.ts';
 import { framesLasting } from '../timeline/seconds.ts';
-import { lengthOfLink } from './small-digits.ts';
 
 /** How many frames a thing takes to come and to go; it stands from `from + coming - 1` until `until - going`. */
 export interface Pace {
@@ -17,14 +17,8 @@ export interface Pace {
   readonly beats?: { readonly count: number; readonly frames: number } | undefined;
 }
 
-/** A clash beats twice, a second for each beat: far slower than what WCAG 2.2 (2.3.1) calls a flash, and then it stands. */
+/** What pulses beats twice, a second for each beat: far slower than what WCAG 2.2 (2.3.1) calls a flash, and then it stands. */
 const pulses = { count: 2, seconds: 1 } as const;
-
-/** How far a thing is drawn, and how opaque it is, both 0 to 1; `progress` goes on to 2 where it swells. */
-export interface Ink {
-  readonly progress: number;
-  readonly alpha: number;
-}
 
 /** The state at this frame, or undefined where the thing is not on screen. Progress is eased: quick, then slower. */
 export function inkAt(shown: Shown, pace: Pace, frame: number): Ink | undefined {
@@ -51,8 +45,8 @@ export function changesOf(shown: Shown, pace: Pace): number[] {
 
 /** A mark's pace. What stays to the film's end does not go. */
 export function paceOfMark(film: Film, look: Look, mark: Mark): Pace {
-  const plain = pace(film, mark, secondsToCome(film, look, mark.shape), look.motion.fade);
-  return mark.shape.kind === 'clash' && look.motion.come !== 'faded' ? pulsing(film, mark, plain) : plain;
+  const plain = pace(film, mark, secondsToCome(mark.shape, look.motion, film), look.motion.fade);
+  return paintings[mark.shape.kind].pulses === true && look.motion.come !== 'faded' ? pulsing(film, mark, plain) : plain;
 }
 
 /** As many whole beats as there is time for before it goes. */
@@ -77,48 +71,6 @@ export function paceOfWords(film: Film, look: Look, shown: Shown): Pace {
 export function paceOfDigit(film: Film, look: Look, shown: Shown): Pace {
   return pace(film, shown, look.motion.place, 0);
 }
-
-function secondsToCome(film: Film, look: Look, shape: MarkShape): number {
-  const motion = look.motion;
-  switch (shape.kind) {
-    case 'fill':
-      return motion.fill;
-    case 'circle':
-    case 'ring':
-    case 'ghost':
-    case 'clash':
-      return motion.circle;
-    case 'link': {
-      const part = Math.min(1, lengthOfLink(film, shape.from, shape.to) / film.grid.size);
-      return motion.linkShortest + (motion.linkLongest - motion.linkShortest) * part;
-    }
-    case 'strike':
-      return motion.strike;
-    case 'place':
-      return motion.place;
-    case 'reach':
-      return motion.sight;
-    case 'opens':
-    case 'outline':
-      return motion.outline;
-    case 'sight':
-      return motion.sight;
-    case 'focus':
-      return motion.focus;
-    case 'label':
-    case 'note':
-    case 'ask':
-      return motion.fade;
-    case 'stamp':
-      // A stamp stands whole from its first frame to its last: no frame of its step may pass for a sound one.
-      return 0;
-    default: {
-      const none: never = shape;
-      throw new Bug(`no motion for ${JSON.stringify(none)}`);
-    }
-  }
-}
-
 /** Where time is short, coming takes at most half of it and going a quarter. */
 function pace(film: Film, shown: Shown, comingSeconds: number, goingSeconds: number): Pace {
   const frames = shown.until - shown.from;

@@ -1,17 +1,28 @@
 /**
  * A word on a small tag near the candidate or cell that it names, with a stem that points there.
  */
-import type { Point } from '../../scene/scene.ts';
-import { type PlannedLabel, planLabels } from '../label-plan.ts';
-import { nearestOnLine } from '../node-shape.ts';
-import { line, rectangle, roundCorners } from '../path.ts';
-import { fillPaths, strokePaths, strokeWidth, writeWords } from '../pen.ts';
-import { distance } from '../small-digits.ts';
-import { type BoardStage, colourOf } from '../stage.ts';
+import { type MarkPainting, none } from '../picture/painting.ts';
+import type { Inked } from '../picture/ink.ts';
+import type { Point } from '../scene/scene.ts';
+import type { Mark } from '../timeline/film.ts';
+import { type PlannedLabel, planLabels } from '../picture/label-plan.ts';
+import { nearestOnLine } from '../picture/node-shape.ts';
+import { line, rectangle, roundCorners } from '../picture/path.ts';
+import { fillPaths, strokePaths, strokeWidth, writeWords } from '../picture/pen.ts';
+import { distance } from '../picture/small-digits.ts';
+import { type BoardStage, colourOf, type Standing } from '../picture/stage.ts';
 
-/** All labels on screen. */
-export function paintLabels(stage: BoardStage): void {
-  const inks = new Map(stage.standing.map(({ mark, ink }) => [mark, ink]));
+export const painting = {
+  comesIn: (_, motion) => motion.fade,
+  candidates: ({ candidate }) => (candidate === undefined ? [] : [candidate]),
+  isRinged: false,
+  covers: none,
+  onBoard: { tag: paintLabels },
+  onFrame: {},
+} satisfies MarkPainting<'label'>;
+
+function paintLabels(stage: BoardStage, standing: readonly Standing<'label'>[]): void {
+  const inks = new Map<Mark, Inked>(standing.map(({ mark, ink }) => [mark, ink]));
   for (const label of planLabels(stage)) {
     const ink = inks.get(label.mark);
     if (ink !== undefined) paintLabel(stage, label, ink.alpha * ink.progress);

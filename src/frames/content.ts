@@ -8,8 +8,8 @@
  */
 import type { Look } from '../scene/look.ts';
 import type { Film, Mark, Shown } from '../timeline/film.ts';
-import { areTogether, calloutGroups } from './callout-plan.ts';
-import type { Drawing, Inked } from './drawing.ts';
+import { areTogether, calloutGroups } from '../picture/callout-plan.ts';
+import type { Drawing, Inked } from '../picture/ink.ts';
 
 export interface Contents {
   /** What all pictures of the film share. */

@@ -1,0 +1,15 @@
+/**
+ * A question: a card beside the board, with a question mark in its group's colour. The step's later beats wait.
+ */
+import { paintCallouts } from '../picture/callout.ts';
+import { type MarkPainting, none } from '../picture/painting.ts';
+
+export const painting = {
+  comesIn: (_, motion) => motion.fade,
+  candidates: none,
+  isRinged: false,
+  covers: () => 'card',
+  onBoard: {},
+  onFrame: { card: paintCallouts },
+} satisfies MarkPainting<'ask'>;
+
