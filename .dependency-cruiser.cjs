@@ -14,15 +14,19 @@ const folders = {
   timeline: { values: ['grid', 'scene'], types: [], packages: ['fastest-levenshtein'], node: false },
   telling: { values: ['grid', 'proof', 'scene', 'check', 'timeline'], types: [], packages: [], node: false },
   picture: { values: ['grid', 'timeline'], types: ['scene'], packages: [], node: false },
+  // A mark is one record: how it is read, judged, timed, drawn, painted and put in words; so it lies above these stages.
+  marks: { values: ['grid', 'timeline', 'picture'], types: ['scene'], packages: [], node: false },
+  film: { values: ['grid', 'scene', 'timeline', 'telling', 'marks'], types: ['check'], packages: [], node: false },
+  frames: { values: ['grid', 'timeline', 'picture', 'marks'], types: ['scene'], packages: [], node: false },
   slides: {
-    values: ['grid', 'scene', 'timeline', 'telling', 'picture', 'beside'],
+    values: ['grid', 'scene', 'timeline', 'telling', 'picture', 'film', 'frames', 'beside'],
     types: ['check'],
     packages: [],
     node: false,
   },
-  player: { values: ['picture', 'slides', 'timeline'], types: ['scene'], packages: [], node: false },
+  player: { values: ['picture', 'frames', 'slides', 'timeline'], types: ['scene'], packages: [], node: false },
   output: {
-    values: ['picture', 'slides', 'timeline', 'grid'],
+    values: ['picture', 'marks', 'frames', 'slides', 'timeline', 'grid'],
     types: ['scene'],
     // Exact times have to be reckoned with where a recording is cut.
     besides: ['scene/fraction.ts'],

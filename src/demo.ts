@@ -15,7 +15,7 @@ import { filmPainter } from './output/painters/film-painter.ts';
 import { progressLine } from './output/progress.ts';
 import { renderFilm } from './output/render.ts';
 import { defaultLook } from './picture/default-look.ts';
-import { tellFilm } from './telling/tell-film.ts';
+import { tellFilm } from './film/tell-film.ts';
 import type { Film } from './timeline/film.ts';
 import { exitStatus } from './verbs.ts';
 

@@ -11,7 +11,7 @@ import { milliseconds, type SaidWord, saidInNarration, saidInSteps } from '../be
 import { defaultLook } from '../picture/default-look.ts';
 import { fraction } from '../scene/fraction.ts';
 import { printDiagnostic } from '../scene/locate.ts';
-import { tellFilm } from '../telling/tell-film.ts';
+import { tellFilm } from '../film/tell-film.ts';
 import { printSeconds, timeOfFrame } from '../timeline/seconds.ts';
 import { exitStatus } from '../verbs.ts';
 import { BadCall } from './bad-call.ts';

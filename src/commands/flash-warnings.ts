@@ -8,7 +8,7 @@ import { defaultLook } from '../picture/default-look.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import type { Look } from '../scene/look.ts';
 import { readLook } from '../scene/read-look.ts';
-import { tellFilm } from '../telling/tell-film.ts';
+import { tellFilm } from '../film/tell-film.ts';
 import type { Film, Frame } from '../timeline/film.ts';
 import { printFrame } from '../timeline/seconds.ts';
 import { timeWarning } from '../timeline/time-faults.ts';

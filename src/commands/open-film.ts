@@ -10,7 +10,7 @@ import { defaultLook } from '../picture/default-look.ts';
 import { printDiagnostic } from '../scene/locate.ts';
 import type { Look } from '../scene/look.ts';
 import { readLook } from '../scene/read-look.ts';
-import { tellFilm } from '../telling/tell-film.ts';
+import { tellFilm } from '../film/tell-film.ts';
 import type { Film } from '../timeline/film.ts';
 import { BadCall } from './bad-call.ts';
 import { pathBeside } from './beside-scene.ts';

@@ -7,7 +7,7 @@ import { digestOf, drawingAt } from '../frames/drawing.ts';
 import { paintThumbnail, type ThumbnailWords, thumbnailBoard, thumbnailSize } from '../frames/thumbnail.ts';
 import type { Look } from '../scene/look.ts';
 import type { Scene } from '../scene/scene.ts';
-import { tellFilm } from '../telling/tell-film.ts';
+import { tellFilm } from '../film/tell-film.ts';
 import { type Film, frameAt } from '../timeline/film.ts';
 import type { Schedule } from '../timeline/schedule.ts';
 

@@ -6,10 +6,11 @@
  *
  * Every key of the film and of the drawing enters by itself, so that a new one cannot be forgotten.
  */
-import type { Look } from '../scene/look.ts';
-import type { Film, Mark, Shown } from '../timeline/film.ts';
+
 import { areTogether, calloutGroups } from '../picture/callout-plan.ts';
 import type { Drawing, Inked } from '../picture/ink.ts';
+import type { Look } from '../scene/look.ts';
+import type { Film, Mark, Shown } from '../timeline/film.ts';
 
 export interface Contents {
   /** What all pictures of the film share. */

@@ -46,7 +46,9 @@ export function changesOf(shown: Shown, pace: Pace): number[] {
 /** A mark's pace. What stays to the film's end does not go. */
 export function paceOfMark(film: Film, look: Look, mark: Mark): Pace {
   const plain = pace(film, mark, secondsToCome(mark.shape, look.motion, film), look.motion.fade);
-  return paintings[mark.shape.kind].pulses === true && look.motion.come !== 'faded' ? pulsing(film, mark, plain) : plain;
+  return paintings[mark.shape.kind].pulses === true && look.motion.come !== 'faded'
+    ? pulsing(film, mark, plain)
+    : plain;
 }
 
 /** As many whole beats as there is time for before it goes. */
@@ -71,6 +73,7 @@ export function paceOfWords(film: Film, look: Look, shown: Shown): Pace {
 export function paceOfDigit(film: Film, look: Look, shown: Shown): Pace {
   return pace(film, shown, look.motion.place, 0);
 }
+
 /** Where time is short, coming takes at most half of it and going a quarter. */
 function pace(film: Film, shown: Shown, comingSeconds: number, goingSeconds: number): Pace {
   const frames = shown.until - shown.from;

@@ -3,13 +3,14 @@
  * words, and the board takes the whole height; the lower right corner, where sites lay a video's length over it (common
  * practice), stays free.
  */
+
+import type { Context2D } from '../picture/context.ts';
+import type { Drawing } from '../picture/ink.ts';
+import { fitText, type SetText, type Setting, writeLines } from '../picture/type.ts';
 import type { Look } from '../scene/look.ts';
 import type { BoardShape } from '../scene/scene.ts';
 import type { Film } from '../timeline/film.ts';
-import type { Context2D } from '../picture/context.ts';
-import type { Drawing } from '../picture/ink.ts';
 import { paint } from './paint.ts';
-import { fitText, type SetText, type Setting, writeLines } from '../picture/type.ts';
 
 /** In pixels: what video sites ask for (common practice). */
 export const thumbnailSize = { width: 1280, height: 720 } as const;

@@ -12,4 +12,3 @@ export const painting = {
   onBoard: {},
   onFrame: { card: paintCallouts },
 } satisfies MarkPainting<'ask'>;
-

@@ -3,8 +3,9 @@
  * beaded, cornered, with a tinted disc within. A circle without a group is a loop as a pencil draws it, its ends not
  * meeting, and nothing within.
  */
-import { type MarkPainting, none } from '../picture/painting.ts';
+
 import type { Candidate } from '../grid/candidates.ts';
+import { type MarkPainting, none } from '../picture/painting.ts';
 import { begun } from '../picture/path.ts';
 import { fillPaths, strokePaths, strokeWidth } from '../picture/pen.ts';
 import { ringOf } from '../picture/ring-lines.ts';

@@ -2,17 +2,18 @@
  * A clash: a jagged line from ghost to ghost, or a jagged ring round one that is both; its line swells twice and then
  * stands. The line keeps off digits and other ghosts as a link does.
  */
-import { each, type MarkPainting, none } from '../picture/painting.ts';
+
 import type { Candidate } from '../grid/candidates.ts';
-import type { Point } from '../scene/scene.ts';
-import type { Mark } from '../timeline/film.ts';
 import { obstaclesAt } from '../picture/link-plan.ts';
 import { routeOf } from '../picture/link-route.ts';
 import { type NodeShape, nearestOnNode, ringRadius } from '../picture/node-shape.ts';
+import { each, type MarkPainting, none } from '../picture/painting.ts';
 import { begun, cut, length, line, onCircle, type Path, pointAlong, towards } from '../picture/path.ts';
 import { strokePaths, strokeWidth } from '../picture/pen.ts';
 import { distance } from '../picture/small-digits.ts';
 import type { BoardStage, Standing } from '../picture/stage.ts';
+import type { Point } from '../scene/scene.ts';
+import type { Mark } from '../timeline/film.ts';
 import { ghostShape } from './ghost.ts';
 
 export const painting = {

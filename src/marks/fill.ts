@@ -2,14 +2,15 @@
  * Tinted cells. Beside its colour each group has its own hatching, as in a printed map, so that two fills are told
  * apart without their colours. Of two fills on one cell the later lies over the earlier.
  */
-import { type MarkPainting, none } from '../picture/painting.ts';
+
 import type { Cell, Grid } from '../grid/grid.ts';
-import type { Point } from '../scene/scene.ts';
 import { mix } from '../picture/colour.ts';
+import { type MarkPainting, none } from '../picture/painting.ts';
 import { line, type Path, rectangle } from '../picture/path.ts';
 import { fillPaths, strokePaths } from '../picture/pen.ts';
 import { cornerOf } from '../picture/small-digits.ts';
 import { type BoardStage, colourOf, type Standing } from '../picture/stage.ts';
+import type { Point } from '../scene/scene.ts';
 
 export const painting = {
   comesIn: (_, motion) => motion.fill,

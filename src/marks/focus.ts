@@ -1,8 +1,9 @@
 /**
  * Focus: a veil over every cell but those named. Marks are drawn above it, and stay.
  */
-import { type MarkPainting, none } from '../picture/painting.ts';
+
 import type { Cell } from '../grid/grid.ts';
+import { type MarkPainting, none } from '../picture/painting.ts';
 import { rectangle } from '../picture/path.ts';
 import { fillPaths } from '../picture/pen.ts';
 import { cornerOf } from '../picture/small-digits.ts';

@@ -2,9 +2,10 @@
  * Ghosts: what would be so if something were. True: a dashed ring round the small digit, or round all of a node. Not
  * true: a thin bar beneath each digit of the node.
  */
-import { each, type MarkPainting, none } from '../picture/painting.ts';
+
 import type { Candidate } from '../grid/candidates.ts';
 import { type NodeShape, nodeShape, outlineOf, ringRadius } from '../picture/node-shape.ts';
+import { each, type MarkPainting, none } from '../picture/painting.ts';
 import { begun, begunDashes, dashes, line, type Path } from '../picture/path.ts';
 import { fillPaths, strokePaths, strokeWidth } from '../picture/pen.ts';
 import { roomFor, roundRoom } from '../picture/ring-room.ts';

@@ -1,16 +1,17 @@
 /**
  * A word on a small tag near the candidate or cell that it names, with a stem that points there.
  */
-import { type MarkPainting, none } from '../picture/painting.ts';
+
 import type { Inked } from '../picture/ink.ts';
-import type { Point } from '../scene/scene.ts';
-import type { Mark } from '../timeline/film.ts';
 import { type PlannedLabel, planLabels } from '../picture/label-plan.ts';
 import { nearestOnLine } from '../picture/node-shape.ts';
+import { type MarkPainting, none } from '../picture/painting.ts';
 import { line, rectangle, roundCorners } from '../picture/path.ts';
 import { fillPaths, strokePaths, strokeWidth, writeWords } from '../picture/pen.ts';
 import { distance } from '../picture/small-digits.ts';
 import { type BoardStage, colourOf, type Standing } from '../picture/stage.ts';
+import type { Point } from '../scene/scene.ts';
+import type { Mark } from '../timeline/film.ts';
 
 export const painting = {
   comesIn: (_, motion) => motion.fade,

@@ -2,20 +2,21 @@
  * A link as an arrow. Strong: a heavy solid line with a filled head. Weak: a lighter dashed line with an open head.
  * It is drawn on from its first node, the head last; its nodes get a rim where no circle is round them already.
  */
-import { each, type MarkPainting, none } from '../picture/painting.ts';
+
 import type { Candidate } from '../grid/candidates.ts';
 import { candidateAt, cellOf } from '../grid/grid.ts';
 import type { LinkKind } from '../grid/terms.ts';
-import type { Point } from '../scene/scene.ts';
-import type { MarkGroup } from '../timeline/film.ts';
 import { headLength, type PlannedLink } from '../picture/link-plan.ts';
 import { nodeShapeOn, outlineOf } from '../picture/node-shape.ts';
+import { each, type MarkPainting, none } from '../picture/painting.ts';
 import { begun, begunDashes, cut, length, line, type Path, pointAlong, polygon } from '../picture/path.ts';
 import { fillPaths, strokePaths, strokeWidth } from '../picture/pen.ts';
+import { digitRingRadius } from '../picture/ring-lines.ts';
 import { roomFor, roundRoom } from '../picture/ring-room.ts';
 import { distance, lengthOfLink, middleOf, pointOfCandidate } from '../picture/small-digits.ts';
 import type { BoardStage, Standing } from '../picture/stage.ts';
-import { digitRingRadius } from '../picture/ring-lines.ts';
+import type { Point } from '../scene/scene.ts';
+import type { MarkGroup } from '../timeline/film.ts';
 
 export const painting = {
   comesIn: ({ from, to }, motion, film) => {

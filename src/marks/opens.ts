@@ -3,13 +3,13 @@
  * the edge they would lie over the small digits of its corners.
  */
 
-import { each, type MarkPainting, none } from '../picture/painting.ts';
 import { cellOf } from '../grid/grid.ts';
-import type { Point } from '../scene/scene.ts';
+import { each, type MarkPainting, none } from '../picture/painting.ts';
 import { line, type Path } from '../picture/path.ts';
 import { strokePaths, strokeWidth } from '../picture/pen.ts';
 import { cornerOf } from '../picture/small-digits.ts';
 import type { BoardStage, Standing } from '../picture/stage.ts';
+import type { Point } from '../scene/scene.ts';
 
 export const painting = {
   comesIn: (_, motion) => motion.outline,

@@ -3,11 +3,11 @@
  * lines; dots say that nothing is concluded along them but what any two candidates that see each other do to one another.
  */
 import { each, type MarkPainting, none } from '../picture/painting.ts';
-import type { Point } from '../scene/scene.ts';
 import { begun, length, line, type Path, pointAlong } from '../picture/path.ts';
 import { strokePaths, strokeWidth } from '../picture/pen.ts';
 import { distance } from '../picture/small-digits.ts';
 import { type BoardStage, colourOf, type Standing } from '../picture/stage.ts';
+import type { Point } from '../scene/scene.ts';
 
 export const painting = {
   comesIn: (_, motion) => motion.sight,

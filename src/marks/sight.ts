@@ -2,14 +2,15 @@
  * Sight: a band from a written digit over the cells that it shuts, with an arrow at each border between two cells and
  * a bar at its end. Nothing is laid on a digit but the band's thin tint.
  */
-import { each, type MarkPainting, none } from '../picture/painting.ts';
+
 import { type Cell, columnOf, type Grid, rowOf } from '../grid/grid.ts';
-import type { Point } from '../scene/scene.ts';
-import type { Shapes } from '../timeline/film.ts';
+import { each, type MarkPainting, none } from '../picture/painting.ts';
 import { line, type Path, rectangle, roundCorners } from '../picture/path.ts';
 import { fillPaths, strokePaths, strokeWidth } from '../picture/pen.ts';
 import { cornerOf } from '../picture/small-digits.ts';
 import { type BoardStage, colourOf, type Standing } from '../picture/stage.ts';
+import type { Point } from '../scene/scene.ts';
+import type { Shapes } from '../timeline/film.ts';
 
 export const painting = {
   comesIn: (_, motion) => motion.sight,
@@ -58,10 +59,7 @@ interface Beam {
 }
 
 /** One beam for each way along row, column or diagonal; cells that lie in none stand apart. */
-function beamsOf(
-  grid: Grid,
-  { of, cells, house }: Shapes['sight'],
-): { beams: Beam[]; apart: Cell[] } {
+function beamsOf(grid: Grid, { of, cells, house }: Shapes['sight']): { beams: Beam[]; apart: Cell[] } {
   const [column, row] = [columnOf(grid, of), rowOf(grid, of)];
   const slants = house?.kind === 'diagonal';
   const farthest = new Map<string, { way: Point; long: number }>();

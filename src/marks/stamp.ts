@@ -2,9 +2,10 @@
  * The stamp on every frame of a step that is not proved: a barred edge round the whole frame, and a sign that says so
  * where the argument is not. Black and white, for vermilion is kept for removals.
  */
-import { each, type MarkPainting, none } from '../picture/painting.ts';
+
 import type { Box } from '../picture/board-place.ts';
 import { fillShape } from '../picture/card.ts';
+import { each, type MarkPainting, none } from '../picture/painting.ts';
 import { rectangle, roundCorners } from '../picture/path.ts';
 import type { Stage, Standing } from '../picture/stage.ts';
 import { layoutBesides, stampBox } from '../picture/stamp-place.ts';

@@ -6,9 +6,9 @@ import type { Heading } from '../timeline/film.ts';
 import type { Box } from './board-place.ts';
 import { isRightToLeft } from './line-breaks.ts';
 import type { Stage } from './stage.ts';
-import { fitText, type SetText, writeLines } from './type.ts';
 import { paintTitleCard } from './title-card.ts';
 import { paintTrapTag, trapTag } from './trap-tag.ts';
+import { fitText, type SetText, writeLines } from './type.ts';
 
 /** Paints within the box, from its top down. */
 export function paintTelling(stage: Stage, box: Box): void {

@@ -8,8 +8,8 @@ import type { Look } from '../scene/look.ts';
 import type { Point } from '../scene/scene.ts';
 import type { Film, Mark } from '../timeline/film.ts';
 import { circle, type Path } from './path.ts';
-import type { RingedBy } from './stage.ts';
 import { distance, pointOfCandidate, smallColumns, smallDigitsAround } from './small-digits.ts';
+import type { RingedBy } from './stage.ts';
 
 /** Lengths in cells. */
 export interface RingRoom {
@@ -22,12 +22,7 @@ export interface RingRoom {
 }
 
 /** The room of every candidate that these marks have a ring about, as `ringed` says. */
-export function ringRooms(
-  film: Film,
-  look: Look,
-  marks: readonly Mark[],
-  ringed: RingedBy,
-): Map<Candidate, RingRoom> {
+export function ringRooms(film: Film, look: Look, marks: readonly Mark[], ringed: RingedBy): Map<Candidate, RingRoom> {
   const rooms = new Map<Candidate, RingRoom>();
   const used = [...ringed(marks)].map((candidate) => ({ candidate, at: pointOfCandidate(film, candidate) }));
   if (used.length === 0) return rooms;

@@ -4,8 +4,8 @@
 import type { Box } from './board-place.ts';
 import { paintCard } from './card.ts';
 import type { Stage } from './stage.ts';
-import { fitText, widest, writeLines } from './type.ts';
 import { paintTrapTag, trapTag } from './trap-tag.ts';
+import { fitText, widest, writeLines } from './type.ts';
 
 /** At the top of the box. */
 export function paintTitleCard(stage: Stage, box: Box): void {

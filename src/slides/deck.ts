@@ -2,8 +2,8 @@
  * A deck: what each slide says and which picture it shows. Plain data, the same for every kind of file.
  */
 import type { CheckedScene, CheckedStep } from '../check/verdict.ts';
-import { Bug } from '../grid/bug.ts';
 import { digestOf } from '../frames/drawing.ts';
+import { Bug } from '../grid/bug.ts';
 import type { Drawing } from '../picture/ink.ts';
 import type { Look } from '../scene/look.ts';
 import { stampText } from '../telling/stamp.ts';

@@ -3,9 +3,10 @@
  * shows told to whoever cannot see it. It is whole without scripts; with them it shows one slide at a time and plays
  * the motion.
  */
+
+import { paint } from '../frames/paint.ts';
 import type { Context2D } from '../picture/context.ts';
 import { runsOf } from '../picture/notation-runs.ts';
-import { paint } from '../frames/paint.ts';
 import type { AnswerPage } from './answer-page.ts';
 import { type Answer, type Deck, drawingOf, inWordsOf, type Slide } from './deck.ts';
 import { filmAsText } from './film-text.ts';

@@ -3,12 +3,12 @@
  * own, so the film of the pictures has none.
  */
 import type { CheckedScene } from '../check/verdict.ts';
+import { tellFilm } from '../film/tell-film.ts';
 import { drawingAt } from '../frames/drawing.ts';
 import type { Drawing, Inked } from '../picture/ink.ts';
 import { coordinateBand } from '../picture/room-for-words.ts';
 import type { Look } from '../scene/look.ts';
 import type { Scene, Video } from '../scene/scene.ts';
-import { tellFilm } from '../telling/tell-film.ts';
 import { type Film, type Frame, frameAt, type Mark, type Shown } from '../timeline/film.ts';
 import type { Schedule } from '../timeline/schedule.ts';
 import { framesLasting } from '../timeline/seconds.ts';

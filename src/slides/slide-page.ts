@@ -1,8 +1,9 @@
 /**
  * A slide as a page: the board at the left, the words beside it, what is said beneath them.
  */
-import type { Context2D } from '../picture/context.ts';
+
 import { paint } from '../frames/paint.ts';
+import type { Context2D } from '../picture/context.ts';
 import type { Look } from '../scene/look.ts';
 import { type Deck, drawingOf, type Slide } from './deck.ts';
 import { layoutSize, type PageSize } from './page-size.ts';

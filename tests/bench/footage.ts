@@ -17,7 +17,7 @@ import { recipes } from '../../src/output/video-file.ts';
 import { defaultLook } from '../../src/picture/default-look.ts';
 import { fraction, zero } from '../../src/scene/fraction.ts';
 import { readScene } from '../../src/scene/read.ts';
-import { tellFilm } from '../../src/telling/tell-film.ts';
+import { tellFilm } from '../../src/film/tell-film.ts';
 import { readNarration } from '../../src/timeline/narration.ts';
 import { schedule } from '../../src/timeline/schedule.ts';
 import { type Spent, spent } from './cpu.ts';

@@ -16,7 +16,7 @@ import { frameCanvas } from '../../src/output/pixels/canvas.ts';
 import { renderFilm } from '../../src/output/render.ts';
 import { defaultLook } from '../../src/picture/default-look.ts';
 import { readScene } from '../../src/scene/read.ts';
-import { tellFilm } from '../../src/telling/tell-film.ts';
+import { tellFilm } from '../../src/film/tell-film.ts';
 import { readNarration } from '../../src/timeline/narration.ts';
 import { schedule } from '../../src/timeline/schedule.ts';
 

@@ -7,7 +7,7 @@ import type { CheckedScene } from '../../src/check/verdict.ts';
 import { defaultLook } from '../../src/picture/default-look.ts';
 import { readScene } from '../../src/scene/read.ts';
 import type { Scene } from '../../src/scene/scene.ts';
-import { tellFilm } from '../../src/telling/tell-film.ts';
+import { tellFilm } from '../../src/film/tell-film.ts';
 import type { Film } from '../../src/timeline/film.ts';
 import { type Narration, readNarration } from '../../src/timeline/narration.ts';
 import { type Schedule, schedule } from '../../src/timeline/schedule.ts';

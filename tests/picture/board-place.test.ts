@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { drawingAt } from '../../src/frames/drawing.ts';
+import { paint } from '../../src/frames/paint.ts';
 import { boardPlace } from '../../src/picture/board-place.ts';
 import { defaultLook } from '../../src/picture/default-look.ts';
-import { drawingAt } from '../../src/frames/drawing.ts';
 import { layoutOf } from '../../src/picture/layout.ts';
-import { paint } from '../../src/frames/paint.ts';
 import { safeArea } from '../../src/picture/safe-area.ts';
 import type { BoardShape, Point } from '../../src/scene/scene.ts';
 import { type Film, frameAt } from '../../src/timeline/film.ts';

@@ -4,11 +4,11 @@
  */
 import { createCanvas } from 'canvas';
 import { expect, it } from 'vitest';
-import { registerFonts } from '../../src/output/pixels/canvas.ts';
 import { contentsOf } from '../../src/frames/content.ts';
-import { defaultLook } from '../../src/picture/default-look.ts';
 import { digestOf, drawingAt } from '../../src/frames/drawing.ts';
 import { paint } from '../../src/frames/paint.ts';
+import { registerFonts } from '../../src/output/pixels/canvas.ts';
+import { defaultLook } from '../../src/picture/default-look.ts';
 import { type Film, frameAt } from '../../src/timeline/film.ts';
 import { circle, film, link, type MarkWish, note } from './films.ts';
 

@@ -3,14 +3,14 @@
  * without them, digits and tints left out of both: what differs is the strokes' ink.
  */
 import { createCanvas } from 'canvas';
-import type { Candidate } from '../../src/grid/candidates.ts';
 import { drawingAt } from '../../src/frames/drawing.ts';
-import { layoutOf } from '../../src/picture/layout.ts';
 import { paint } from '../../src/frames/paint.ts';
+import type { Candidate } from '../../src/grid/candidates.ts';
+import { candidatesOfMark } from '../../src/marks/paintings.ts';
+import { layoutOf } from '../../src/picture/layout.ts';
 import { pointOfCandidate } from '../../src/picture/small-digits.ts';
 import type { Look } from '../../src/scene/look.ts';
 import type { Film, Frame } from '../../src/timeline/film.ts';
-import { candidatesOfMark } from '../../src/marks/paintings.ts';
 
 export interface Cover {
   readonly candidate: Candidate;

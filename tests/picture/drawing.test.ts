@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { defaultLook } from '../../src/picture/default-look.ts';
 import { digestOf, drawingAt } from '../../src/frames/drawing.ts';
 import { runsOf } from '../../src/frames/runs.ts';
+import { defaultLook } from '../../src/picture/default-look.ts';
 import { fraction } from '../../src/scene/fraction.ts';
 import { type Film, frameAt } from '../../src/timeline/film.ts';
 import { drawn, inkBox } from './drawn.ts';

@@ -2,10 +2,10 @@
  * Frames of small films as pixels.
  */
 import { type CanvasRenderingContext2D, createCanvas } from 'canvas';
-import { registerFonts } from '../../src/output/pixels/canvas.ts';
-import { defaultLook } from '../../src/picture/default-look.ts';
 import { drawingAt } from '../../src/frames/drawing.ts';
 import { paint } from '../../src/frames/paint.ts';
+import { registerFonts } from '../../src/output/pixels/canvas.ts';
+import { defaultLook } from '../../src/picture/default-look.ts';
 import type { Look } from '../../src/scene/look.ts';
 import { type Film, frameAt } from '../../src/timeline/film.ts';
 

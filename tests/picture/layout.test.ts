@@ -4,13 +4,13 @@
  */
 import { createCanvas } from 'canvas';
 import { describe, expect, it } from 'vitest';
+import { drawingAt } from '../../src/frames/drawing.ts';
+import { paint } from '../../src/frames/paint.ts';
 import { registerFonts } from '../../src/output/pixels/canvas.ts';
 import type { Box } from '../../src/picture/board-place.ts';
 import { defaultLook } from '../../src/picture/default-look.ts';
-import { drawingAt } from '../../src/frames/drawing.ts';
 import { cameraBox, overlap } from '../../src/picture/free-room.ts';
 import { layoutOf } from '../../src/picture/layout.ts';
-import { paint } from '../../src/frames/paint.ts';
 import { boardBlock } from '../../src/picture/room-for-words.ts';
 import { safeArea } from '../../src/picture/safe-area.ts';
 import { type Film, frameAt } from '../../src/timeline/film.ts';

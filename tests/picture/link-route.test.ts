@@ -2,10 +2,10 @@
  * The ways of links over many chains made at random (from fixed seeds): what they run over, measured.
  */
 import { describe, expect, it } from 'vitest';
+import { drawingAt } from '../../src/frames/drawing.ts';
 import type { Candidate } from '../../src/grid/candidates.ts';
 import { ringedBy } from '../../src/marks/paintings.ts';
 import { defaultLook } from '../../src/picture/default-look.ts';
-import { drawingAt } from '../../src/frames/drawing.ts';
 import { layoutOf } from '../../src/picture/layout.ts';
 import { type PlannedLink, planLinks } from '../../src/picture/link-plan.ts';
 import { distanceToNode } from '../../src/picture/node-shape.ts';

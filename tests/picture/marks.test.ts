@@ -3,9 +3,9 @@
  * from the frame's corner, so a cell is 100.
  */
 import { describe, expect, it } from 'vitest';
-import { defaultLook } from '../../src/picture/default-look.ts';
 import { drawingAt } from '../../src/frames/drawing.ts';
 import { paint } from '../../src/frames/paint.ts';
+import { defaultLook } from '../../src/picture/default-look.ts';
 import { frameAt } from '../../src/timeline/film.ts';
 import {
   ask,

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { drawingAt } from '../../src/frames/drawing.ts';
 import { candidateAt, cellAt, digit } from '../../src/grid/grid.ts';
 import { ringedBy } from '../../src/marks/paintings.ts';
 import { defaultLook } from '../../src/picture/default-look.ts';
-import { drawingAt } from '../../src/frames/drawing.ts';
 import { layoutOf } from '../../src/picture/layout.ts';
 import { ringRooms, roomsOf, roundRoom, wideRoom } from '../../src/picture/ring-room.ts';
 import { unitOf } from '../../src/picture/safe-area.ts';

@@ -21,6 +21,9 @@ const pure = [
   'timeline',
   'telling',
   'picture',
+  'marks',
+  'film',
+  'frames',
   'slides',
 ];
 

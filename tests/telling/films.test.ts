@@ -7,7 +7,7 @@ import { type Candidate, type Candidates, difference, has, membersOf, setOf } fr
 import { candidatesInCell, cellOf } from '../../src/grid/grid.ts';
 import { defaultLook } from '../../src/picture/default-look.ts';
 import { lastFullFrame } from '../../src/telling/last-full-frame.ts';
-import { tellFilm } from '../../src/telling/tell-film.ts';
+import { tellFilm } from '../../src/film/tell-film.ts';
 import type { Film } from '../../src/timeline/film.ts';
 import { marksOf, type Told, tell } from './tell.ts';
 

@@ -10,7 +10,7 @@ import { printCandidate, printCandidates, printCell, printCells } from '../../sr
 import { defaultLook } from '../../src/picture/default-look.ts';
 import { readScene } from '../../src/scene/read.ts';
 import { lastFullFrame } from '../../src/telling/last-full-frame.ts';
-import { tellFilm } from '../../src/telling/tell-film.ts';
+import { tellFilm } from '../../src/film/tell-film.ts';
 import type { Film, Mark, MarkShape } from '../../src/timeline/film.ts';
 import { readNarration } from '../../src/timeline/narration.ts';
 import { type Schedule, schedule } from '../../src/timeline/schedule.ts';

@@ -2,11 +2,11 @@
  * Whether a film flashes: its frames are drawn small, and only where so many things come and go that they might.
  */
 import { createCanvas } from 'canvas';
-import { luminance } from '../../picture/colour.ts';
 import { drawingAt } from '../../frames/drawing.ts';
-import { flashMeter, screen } from '../../picture/flashes.ts';
 import { paint } from '../../frames/paint.ts';
 import { type Run, runsOf } from '../../frames/runs.ts';
+import { luminance } from '../../picture/colour.ts';
+import { flashMeter, screen } from '../../picture/flashes.ts';
 import type { Look } from '../../scene/look.ts';
 import { type Film, type Frame, frameAt } from '../../timeline/film.ts';
 import { scaledFilm } from '../painters/scaled-film.ts';

@@ -2,11 +2,12 @@
  * A beat becomes marks. A mark ends with its step (or lives on with `keep`), and before that with what it is on; a focus
  * ends the focus before it, and `clear` whatever it names.
  */
+
+import { strokesOf } from '../telling/beat-strokes.ts';
+import type { BeatContext } from '../telling/strokes.ts';
+import type { ToldBeat } from '../telling/told-beat.ts';
 import { type Frame, frameAt, type MarkShape } from '../timeline/film.ts';
-import { strokesOf } from './beat-strokes.ts';
 import type { MarkList } from './mark-list.ts';
-import type { BeatContext } from './strokes.ts';
-import type { ToldBeat } from './told-beat.ts';
 
 export interface StepDrawing extends Omit<BeatContext, 'stands'> {
   readonly frameCount: number;

@@ -8,19 +8,19 @@
 import type { CheckedScene, CheckedStep } from '../check/verdict.ts';
 import { Bug } from '../grid/bug.ts';
 import type { Look } from '../scene/look.ts';
+import { boardStateOf } from '../telling/board-state.ts';
+import { defaultBeats } from '../telling/default-telling.ts';
+import { headingsOf } from '../telling/headings.ts';
+import type { Pacing } from '../telling/pacing.ts';
+import { everySmallDigit, shownCandidates, smallDigitFrom, smallDigitsOf } from '../telling/small-digits-shown.ts';
+import { stampText } from '../telling/stamp.ts';
+import { beatsOfShow, type ToldBeat } from '../telling/told-beat.ts';
+import { type ToldConclusion, toldConclusions } from '../telling/told-conclusions.ts';
 import { type Film, frameAt } from '../timeline/film.ts';
 import type { Schedule, ScheduledStep } from '../timeline/schedule.ts';
 import { drawBeat } from './beats.ts';
-import { boardStateOf } from './board-state.ts';
-import { defaultBeats } from './default-telling.ts';
-import { headingsOf } from './headings.ts';
 import { markList } from './mark-list.ts';
 import { withMarkedDigits } from './marked-digits.ts';
-import type { Pacing } from './pacing.ts';
-import { everySmallDigit, shownCandidates, smallDigitFrom, smallDigitsOf } from './small-digits-shown.ts';
-import { stampText } from './stamp.ts';
-import { beatsOfShow, type ToldBeat } from './told-beat.ts';
-import { type ToldConclusion, toldConclusions } from './told-conclusions.ts';
 
 /**
  * The film of a checked scene. It draws an unsound scene too, each step that is not sound under its stamp: whether such

@@ -4,9 +4,9 @@
  * no mark lies on nothing, and until the digit of its cell is written.
  */
 import { cellOf } from '../grid/grid.ts';
-import { type Film, frameAt, type Mark } from '../timeline/film.ts';
 import { candidatesOfMark } from '../marks/paintings.ts';
-import type { BoardState } from './board-state.ts';
+import type { BoardState } from '../telling/board-state.ts';
+import { type Film, frameAt, type Mark } from '../timeline/film.ts';
 
 type Small = Film['candidates'][number];
 
