@@ -76,7 +76,7 @@ function timelineOf(checked: CheckedScene, schedule: Schedule, options: Timeline
       proofreel: {
         rate: `${rate.numerator}/${rate.denominator}`,
         sound: checked.sound,
-        toMend: checked.summary.toMend,
+        toMend: checked.summary.toFix,
       },
     },
     name,

@@ -43,7 +43,7 @@ export function checkClaim(walk: Walk, step: Step, claim: Claim): CheckedClaim {
   if (!step.fails) {
     inheritsOneSolution = enter(walk, step, claim, evaluated);
     for (const [index, { verdict, conclusion }] of conclusions.entries()) {
-      if (verdict === 'proved' || verdict === 'spent') continue;
+      if (verdict === 'proved' || verdict === 'redundant') continue;
       const known = evaluated.conclusions[index]!.conclusion;
       walk.failures.push({ step: step.id, conclusion: known ?? conclusion, isFalse: verdict === 'false' });
     }
@@ -73,7 +73,7 @@ function checkConclusion(
     argument: claim.origin === 'so' ? undefined : { ...argumentOf([each]), links: evaluated.argument.links },
     name: undefined,
   } as const;
-  if (outcome.kind === 'spent') return { ...base, verdict: 'spent' };
+  if (outcome.kind === 'spent') return { ...base, verdict: 'redundant' };
   const contradicted = isContradicted(walk.truth, conclusion);
   if (outcome.kind === 'proved') {
     if (contradicted) throw new Bug(`${base.text} was proved, and a solution of the puzzle contradicts it`);

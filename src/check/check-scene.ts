@@ -26,20 +26,20 @@ export function checkScene(scene: Scene): CheckedScene {
     withoutAssuming: undefined,
     advice: scene.advice,
     history: [],
-    mendsLeft: 16,
+    fixesLeft: 16,
     diagnostics: [],
     restingSteps: new Set(),
   };
   const steps = scene.steps.map((step) => checkStep(walk, step));
   const unsound = steps.filter((step) => !step.sound).map((step) => step.step.id);
-  const toMend = unsound.filter((id) => !walk.restingSteps.has(id));
+  const toFix = unsound.filter((id) => !walk.restingSteps.has(id));
   return {
     scene,
     solutions: truth.solutions.length === 0 ? 0 : truth.solutions.length === 1 ? 1 : 2,
     takenAsRead,
     steps,
     sound: unsound.length === 0,
-    summary: { steps: steps.length, toMend, restOnThem: unsound.length - toMend.length },
+    summary: { steps: steps.length, toFix, restOnThem: unsound.length - toFix.length },
     errors: walk.diagnostics.filter((diagnostic) => diagnostic.severity === 'error'),
     warnings: walk.diagnostics.filter((diagnostic) => diagnostic.severity === 'warning'),
   };

@@ -5,21 +5,21 @@ import type { Grid } from '../grid/grid.ts';
 import type { Position } from '../proof/kernel.ts';
 import type { Step } from '../scene/scene.ts';
 import { missedRemovals, unneededSets } from './advice.ts';
+import { adviceOnStep } from './advice-on-step.ts';
 import { argumentOf, type CheckedClaim, checkClaim } from './check-claim.ts';
 import { claimsOf, type Evaluated } from './claim.ts';
-import { explainLink, explainMend, inWords } from './explain.ts';
+import { explainFix, explainLink, inWords } from './explain.ts';
 import { judgeMarks } from './marks.ts';
 import { judgeGivenName } from './name.ts';
 import { type Failure, isUnbroken, stepsRestedOn } from './rests-on.ts';
-import { mendsOfStep } from './step-mends.ts';
-import { tellersAdvice } from './tellers-advice.ts';
+import { fixesOfStep } from './step-fixes.ts';
 import {
   type Argument,
   type CheckedConclusion,
   type CheckedLink,
   type CheckedName,
   type CheckedStep,
-  type MendFor,
+  type FixFor,
   type Verdict,
   verdicts,
 } from './verdict.ts';
@@ -46,7 +46,7 @@ export function checkStep(walk: Walk, step: Step): CheckedStep {
     walk.restingSteps.add(step.id);
   const argument =
     main === undefined ? { found: false, others: 0, sets: [], links: [] } : argumentTried(main.evaluated);
-  const mends = sound || step.fails ? [] : mendsOfStep(walk, step, before, checked);
+  const fixes = sound || step.fails ? [] : fixesOfStep(walk, step, before, checked);
   walk.diagnostics.push(
     ...warningsOf(step, checked, names),
     ...judgeMarks({ step, before, after: walk.position, argument, conclusions, sound }),
@@ -64,9 +64,9 @@ export function checkStep(walk: Walk, step: Step): CheckedStep {
     ...adviceOn(step, before, main, conclusions),
     stale: checked.flatMap((each) => each.evaluated.stale),
     faults,
-    message: sound ? '' : messageOf(before, faults, links, conclusions, names, mends),
-    advice: sound && !step.fails ? tellersAdvice(walk, step, main, conclusions) : [],
-    mends,
+    message: sound ? '' : messageOf(before, faults, links, conclusions, names, fixes),
+    advice: sound && !step.fails ? adviceOnStep(walk, step, main, conclusions) : [],
+    fixes,
     possibleBefore: before.possible,
     placedBefore: before.placed,
   };
@@ -84,7 +84,7 @@ function isSound(
     faults.length === 0 &&
     !isMisnamed(names) &&
     links.every((link) => link.holds) &&
-    conclusions.every((conclusion) => conclusion.verdict === 'proved' || conclusion.verdict === 'spent')
+    conclusions.every((conclusion) => conclusion.verdict === 'proved' || conclusion.verdict === 'redundant')
   );
 }
 
@@ -159,14 +159,14 @@ function messageOf(
   links: readonly CheckedLink[],
   conclusions: readonly CheckedConclusion[],
   names: Names,
-  mends: readonly MendFor[],
+  fixes: readonly FixFor[],
 ): string {
   const reason = reasonOf(grid, faults, links, conclusions, names);
   const bad = conclusions
     .filter(({ verdict }) => verdict === 'unproved' || verdict === 'false')
     .map(({ text }) => text);
-  const isWhole = (mend: MendFor) => faults.length === 0 && bad.every((text) => mend.conclusions.includes(text));
-  return [reason, ...mends.map((mend) => explainMend(grid, mend, isWhole(mend)))].join('. ');
+  const isWhole = (fix: FixFor) => faults.length === 0 && bad.every((text) => fix.conclusions.includes(text));
+  return [reason, ...fixes.map((fix) => explainFix(grid, fix, isWhole(fix)))].join('. ');
 }
 
 function reasonOf(

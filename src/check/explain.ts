@@ -8,7 +8,7 @@ import { printCandidate, printCell, printConclusion } from '../grid/notation/pri
 import type { Conclusion } from '../grid/terms.ts';
 import type { ProposedStep } from '../scene/step-text.ts';
 import type { Claim, EvaluatedConclusion } from './claim.ts';
-import type { CheckedLink, MendFor } from './verdict.ts';
+import type { CheckedLink, FixFor } from './verdict.ts';
 
 /** `r4c5`, or `r4c5 and r4c6`, or `r4c5, r4c6 and r4c7`. */
 export function inWords(parts: readonly string[], joint = 'and'): string {
@@ -71,23 +71,23 @@ export function explainConclusion(
   return `${text} is ${reasons.isFalse ? 'false' : 'not proved'}${falsehood}: ${why(grid, claim, evaluated, reasons)}${hint}`;
 }
 
-/** What would mend it, as a sentence. `isWhole`: whether nothing else would be wrong with the step then but its name. */
-export function explainMend(grid: Grid, { mend, conclusions }: MendFor, isWhole: boolean): string {
+/** What would fix it, as a sentence. `isWhole`: whether nothing else would be wrong with the step then but its name. */
+export function explainFix(grid: Grid, { fix, conclusions }: FixFor, isWhole: boolean): string {
   const these = conclusions.length === 0 ? 'this step' : compactly(conclusions).join(' ');
-  switch (mend.kind) {
+  switch (fix.kind) {
     case 'move behind':
-      return `${these} follows once ${mend.after} is known, which comes later in the cascade; move it behind that`;
+      return `${these} follows once ${fix.after} is known, which comes later in the cascade; move it behind that`;
     case 'name further sets':
-      return `Adding ${inWords(mend.names)} proves ${these}`;
+      return `Adding ${inWords(fix.names)} proves ${these}`;
     case 'prove it apart':
-      return mend.where === 'before'
-        ? `${named(mend.step)} proves ${these}`
-        : `${named(mend.step)} proves ${these} at this place of the step; make it a step of its own between the two parts`;
+      return fix.where === 'before'
+        ? `${named(fix.step)} proves ${these}`
+        : `${named(fix.step)} proves ${these} at this place of the step; make it a step of its own between the two parts`;
     case 'remove first': {
-      const gone = inWords(mend.candidates.map((candidate) => printCandidate(grid, candidate)));
-      const [first, ...others] = mend.steps;
+      const gone = inWords(fix.candidates.map((candidate) => printCandidate(grid, candidate)));
+      const [first, ...others] = fix.steps;
       if (first === undefined)
-        return `Without ${gone} it would hold, so remove ${mend.candidates.length === 1 ? 'it' : 'them'} first`;
+        return `Without ${gone} it would hold, so remove ${fix.candidates.length === 1 ? 'it' : 'them'} first`;
       const whom = others.length === 0 ? 'as a step before this one it' : 'as steps before this one they';
       const removes = others.length === 0 ? 'removes' : 'remove';
       const effect =
@@ -96,7 +96,7 @@ export function explainMend(grid: Grid, { mend, conclusions }: MendFor, isWhole:
           : isWhole
             ? 'would make this step hold'
             : `would let this step prove ${these}`;
-      return `${mend.steps.map(named).join(', then ')} ${removes} ${gone}; ${whom} ${effect}${underNames(mend.names)}`;
+      return `${fix.steps.map(named).join(', then ')} ${removes} ${gone}; ${whom} ${effect}${underNames(fix.names)}`;
     }
   }
 }

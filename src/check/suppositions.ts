@@ -23,7 +23,7 @@ export function suppositionsOf(grid: Grid, step: PlayedStep, supposed: Supposed)
 
 /** The step's argument played out from the supposition, towards what its `so` concludes. */
 export function playStep(grid: Grid, { argument, conclusions }: PlayedStep, supposition: Supposition): PlayOut {
-  const drawn = conclusions.filter(({ origin, verdict }) => origin === 'so' && verdict !== 'spent');
+  const drawn = conclusions.filter(({ origin, verdict }) => origin === 'so' && verdict !== 'redundant');
   return playOut(
     grid,
     argument,

@@ -9,7 +9,7 @@ import type { ProposedStep } from '../scene/step-text.ts';
 import type { LinkRole } from './chain-roles.ts';
 
 /** Worst first; a step is as good as the worst of its conclusions. */
-export const verdicts = ['false', 'unproved', 'proved', 'spent', 'none'] as const;
+export const verdicts = ['false', 'unproved', 'proved', 'redundant', 'none'] as const;
 export type Verdict = (typeof verdicts)[number];
 
 export interface CheckedScene {
@@ -27,8 +27,8 @@ export interface CheckedScene {
 
 export interface Summary {
   readonly steps: number;
-  /** The steps to mend: unsound by themselves, not merely resting on others. */
-  readonly toMend: readonly string[];
+  /** The steps to fix: unsound by themselves, not merely resting on others. */
+  readonly toFix: readonly string[];
   /** How many unsound steps merely rest on those. */
   readonly restOnThem: number;
 }
@@ -55,8 +55,8 @@ export interface CheckedStep {
   readonly message: string;
   /** What a teller may want to know of a step that is right: sentences. */
   readonly advice: readonly string[];
-  /** What would mend it, where that was looked for and found. */
-  readonly mends: readonly MendFor[];
+  /** What would fix it, where that was looked for and found. */
+  readonly fixes: readonly FixFor[];
   /** What was possible, and what stood on the board, when the step began. */
   readonly possibleBefore: Candidates;
   readonly placedBefore: Candidates;
@@ -123,8 +123,8 @@ export interface CheckedConclusion {
   readonly name: CheckedName | undefined;
 }
 
-/** What would mend a conclusion, or a link. */
-export type Mend =
+/** What would fix a conclusion, or a link. */
+export type Fix =
   | {
       readonly kind: 'remove first';
       readonly candidates: readonly Candidate[];
@@ -142,14 +142,14 @@ export type Mend =
   /** In a cascade: what comes too early follows once a later conclusion of it, in notation, is known. */
   | { readonly kind: 'move behind'; readonly after: string };
 
-/** The steps of a mend that can be put before the step. */
-export function stepsBefore(mend: Mend): readonly ProposedStep[] {
-  if (mend.kind === 'remove first') return mend.steps;
-  return mend.kind === 'prove it apart' && mend.where === 'before' ? [mend.step] : [];
+/** The steps of a fix that can be put before the step. */
+export function stepsBefore(fix: Fix): readonly ProposedStep[] {
+  if (fix.kind === 'remove first') return fix.steps;
+  return fix.kind === 'prove it apart' && fix.where === 'before' ? [fix.step] : [];
 }
 
-/** A mend, and the conclusions of the claim that it mends, in notation. */
-export interface MendFor {
-  readonly mend: Mend;
+/** A fix, and the conclusions of the claim that it fixes, in notation. */
+export interface FixFor {
+  readonly fix: Fix;
   readonly conclusions: readonly string[];
 }

@@ -25,8 +25,8 @@ export interface Walk extends Lineage {
   readonly advice: Advice;
   /** The position before each step so far, with the step's id. */
   readonly history: { readonly id: string; readonly before: Position }[];
-  /** How many more mends may be looked for: each takes a search of its own, and nobody mends forty steps at once. */
-  mendsLeft: number;
+  /** How many more fixes may be looked for: each takes a search of its own, and nobody fixes forty steps at once. */
+  fixesLeft: number;
   readonly diagnostics: Diagnostic[];
   /** Unsound steps that would be sound if earlier ones were. */
   readonly restingSteps: Set<string>;

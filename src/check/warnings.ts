@@ -26,12 +26,12 @@ export function warningsOf(
   for (const { claim, position, evaluated, conclusions } of checked) {
     const span = spanOf(step, claim);
     for (const idle of evaluated.argument.idleCells) warn('idle-cell', idle.span, idle.text);
-    const spent = conclusions.filter((each) => each.verdict === 'spent').map((each) => each.text);
-    if (spent.length > 0)
+    const redundant = conclusions.filter((each) => each.verdict === 'redundant').map((each) => each.text);
+    if (redundant.length > 0)
       warn(
         'spent',
         span,
-        `${inWords(spent)} ${spent.length === 1 ? 'says' : 'say'} nothing new: it is so already, and nothing is drawn for it`,
+        `${inWords(redundant)} ${redundant.length === 1 ? 'says' : 'say'} nothing new: it is so already, and nothing is drawn for it`,
       );
     const stale = evaluated.stale.map((candidate) => printCandidate(position.grid, candidate));
     if (stale.length > 0)

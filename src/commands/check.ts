@@ -4,8 +4,8 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
-import { mendScene, spellOut } from '../check/mended-scene.ts';
-import { takenOutWhole } from '../check/ways-to-mend.ts';
+import { fixScene, spellOut } from '../check/fixed-scene.ts';
+import { takenOutWhole } from '../check/text-fixes.ts';
 import { pathFault } from '../output/target.ts';
 import { writeWholeFile } from '../output/whole-file.ts';
 import { certificatesOf } from '../report/cnf.ts';
@@ -63,7 +63,7 @@ async function writeBeside(
     terminal.err(`${call.spellOut}: written with every \`so: all\` spelled out\n`);
   }
   if (call.mend !== undefined) {
-    const mended = mendScene(lesson.file.text);
+    const mended = fixScene(lesson.file.text);
     await write(call.mend, mended.text);
     const state = mended.sound ? 'and is sound' : 'and is not sound yet; run check on it';
     const takenOut = mended.done.filter((line) => line.endsWith(`: ${takenOutWhole}`)).length;

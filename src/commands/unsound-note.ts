@@ -8,7 +8,7 @@ import type { Terminal } from './terminal.ts';
 /** The exit status; of a scene that is not sound the steps to mend are named on the terminal. */
 export function unsoundNote({ sound, summary }: CheckedScene, terminal: Terminal): number {
   if (sound) return exitStatus.sound;
-  const steps = summary.toMend.join(', ');
+  const steps = summary.toFix.join(', ');
   terminal.err(`proofreel: the scene is not sound, and no video of it is made yet; mend ${steps}, as check says\n`);
   return exitStatus.unsound;
 }

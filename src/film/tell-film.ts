@@ -1,7 +1,7 @@
 /**
  * From what was proved, and when it is told, to what is seen: every mark as candidates, cells and frames.
  *
- * What is drawn is what is proved. A conclusion that is spent is not drawn; one that is not proved is drawn under a stamp
+ * What is drawn is what is proved. A conclusion that is redundant is not drawn; one that is not proved is drawn under a stamp
  * that covers its whole step, and changes nothing on the board; a step that is meant to fail changes nothing either.
  */
 

@@ -17,10 +17,10 @@ export interface Paint {
 /** The lines of the report on a scene that was checked, each ended by a line feed. */
 export function printReport(report: Report, paint: Paint): string {
   const unsound = report.steps.filter((step) => !step.sound);
-  const toMend = unsound.filter((step) => report.summary.toMend.includes(step.id));
+  const toFix = unsound.filter((step) => report.summary.toMend.includes(step.id));
   const resting = unsound.filter((step) => !report.summary.toMend.includes(step.id));
   const lines = [headline(report, paint), ...context(report, paint)];
-  if (toMend.length > 0) lines.push('', ...toMend.flatMap((step) => faultLines(report, step, paint)));
+  if (toFix.length > 0) lines.push('', ...toFix.flatMap((step) => faultLines(report, step, paint)));
   if (resting.length > 0)
     lines.push('', paint.bold('These rest on them:'), ...resting.flatMap((step) => restingLines(report, step, paint)));
   const advice = report.steps.filter((step) => step.sound).flatMap((step) => adviceLines(report, step));
@@ -44,7 +44,7 @@ function headline(report: Report, paint: Paint): string {
     restOnThem === 0
       ? ''
       : `; ${restOnThem} ${restOnThem === 1 ? 'rests' : 'rest'} on ${toMend.length === 1 ? 'it' : 'them'}`;
-  return `${paint.red(paint.bold('not sound'))}  ${report.scene}: ${counted(toMend.length, 'step')} to mend: ${toMend.join(', ')}${rest}`;
+  return `${paint.red(paint.bold('not sound'))}  ${report.scene}: ${counted(toMend.length, 'step')} to fix: ${toMend.join(', ')}${rest}`;
 }
 
 function context(report: Report, paint: Paint): string[] {

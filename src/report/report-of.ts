@@ -1,8 +1,16 @@
 /**
- * The report of a checked scene, or of one that could not be used.
+ * The report of a checked scene, or of one that could not be used. Its keys and values are stable, so that words of the
+ * code that have changed since (a fix, a redundant conclusion) keep their old ones there: `mends`, `toMend`, `spent`.
  */
-
-import type { Argument, CheckedConclusion, CheckedName, CheckedScene, CheckedStep } from '../check/verdict.ts';
+import {
+  type Argument,
+  type CheckedConclusion,
+  type CheckedName,
+  type CheckedScene,
+  type CheckedStep,
+  stepsBefore,
+  type Verdict,
+} from '../check/verdict.ts';
 import type { Candidate } from '../grid/candidates.ts';
 import type { Grid } from '../grid/grid.ts';
 import { printCandidate, printConclusion } from '../grid/notation/print.ts';
@@ -33,7 +41,11 @@ export function reportOf(file: SceneFile, checked: CheckedScene, diagnostics: re
       takenAsRead: checked.takenAsRead.map((conclusion) => printConclusion(grid, conclusion)),
     },
     errors: [],
-    summary: { ...checked.summary, toMend: [...checked.summary.toMend] },
+    summary: {
+      steps: checked.summary.steps,
+      toMend: [...checked.summary.toFix],
+      restOnThem: checked.summary.restOnThem,
+    },
     steps: checked.steps.map((step) => reportedStep(file, grid, step, ids)),
     warnings: all.map((diagnostic) => located(file, diagnostic)),
   };
@@ -60,7 +72,7 @@ function reportedStep(file: SceneFile, grid: Grid, step: CheckedStep, ids: Reado
   return {
     id: step.step.id,
     line: placeOf(file.text, step.step.span.start).line,
-    verdict: step.verdict,
+    verdict: step.verdict === 'none' ? 'none' : reportedVerdict(step.verdict),
     sound: step.sound,
     assumesOneSolution: step.assumesOneSolution,
     inheritsOneSolution: step.inheritsOneSolution,
@@ -75,7 +87,7 @@ function reportedStep(file: SceneFile, grid: Grid, step: CheckedStep, ids: Reado
     stale: written(grid, step.stale),
     message: step.message,
     advice: [...step.advice],
-    mends: reportedMends(grid, step, ids),
+    mends: reportedFixes(grid, step, ids),
   };
 }
 
@@ -83,7 +95,7 @@ function reportedConclusion(grid: Grid, conclusion: CheckedConclusion): Reported
   const { text, verdict, restsOn, cases, counterexample, message, argument, name } = conclusion;
   return {
     text,
-    verdict,
+    verdict: reportedVerdict(verdict),
     restsOn: [...restsOn],
     cases,
     ...(counterexample === undefined ? {} : { counterexample: written(grid, counterexample) }),
@@ -93,22 +105,25 @@ function reportedConclusion(grid: Grid, conclusion: CheckedConclusion): Reported
   };
 }
 
-/** Each mend's steps with ids that neither the scene nor another mend of the step has, so that all can be pasted. */
-function reportedMends(grid: Grid, { step, mends }: CheckedStep, ids: ReadonlySet<string>): ReportedStep['mends'] {
+function reportedVerdict(verdict: Exclude<Verdict, 'none'>): ReportedStep['conclusions'][number]['verdict'] {
+  return verdict === 'redundant' ? 'spent' : verdict;
+}
+
+/** Each fix's steps with ids that neither the scene nor another fix of the step has, so that all can be pasted. */
+function reportedFixes(grid: Grid, { step, fixes }: CheckedStep, ids: ReadonlySet<string>): ReportedStep['mends'] {
   const taken = new Set(ids);
-  return mends.map(({ mend, conclusions }) => {
-    const apart = mend.kind === 'prove it apart' && mend.where === 'before' ? [mend.step] : [];
-    const proposed = mend.kind === 'remove first' ? mend.steps : apart;
+  return fixes.map(({ fix, conclusions }) => {
+    const proposed = stepsBefore(fix);
     const newIds = idsBefore(step.id, proposed.length, taken);
     for (const id of newIds) taken.add(id);
     const steps = proposed.map((each, index) => stepText(each, newIds[index]!));
     return {
       conclusions: [...conclusions],
-      add: mend.kind === 'name further sets' ? [...mend.names] : [],
-      remove: mend.kind === 'remove first' ? written(grid, mend.candidates) : [],
+      add: fix.kind === 'name further sets' ? [...fix.names] : [],
+      remove: fix.kind === 'remove first' ? written(grid, fix.candidates) : [],
       steps,
-      ...(mend.kind === 'move behind' ? { after: mend.after } : {}),
-      ...(mend.kind === 'remove first' && mend.names !== undefined ? { because: [...mend.names] } : {}),
+      ...(fix.kind === 'move behind' ? { after: fix.after } : {}),
+      ...(fix.kind === 'remove first' && fix.names !== undefined ? { because: [...fix.names] } : {}),
     };
   });
 }

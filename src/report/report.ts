@@ -4,6 +4,7 @@
  */
 import { z } from 'zod';
 
+/** `spent`: redundant, so already before the step. */
 const verdict = z.enum(['false', 'unproved', 'proved', 'spent']);
 const verdictOfStep = z.enum(['false', 'unproved', 'proved', 'spent', 'none']);
 const words = z.array(z.string());
@@ -46,8 +47,8 @@ const link = z.object({
   brokenBy: words,
 });
 
-const mend = z.object({
-  conclusions: words.describe('The conclusions that it mends; none where it mends a link.'),
+const fix = z.object({
+  conclusions: words.describe('The conclusions that it fixes; none where it fixes a link.'),
   add: words.describe('Sets to add to `from`.'),
   remove: words.describe('Candidates to remove first.'),
   steps: words.describe(
@@ -78,7 +79,7 @@ const step = z.object({
   stale: words.describe('Candidates that `pencil` or `only` lists and that are impossible already.'),
   message: z.string(),
   advice: words.describe('What a teller may want to know: many cases, a simpler argument, a placement long open.'),
-  mends: z.array(mend).describe('What would mend the step; looked for in the first unsound steps.'),
+  mends: z.array(fix).describe('What would fix the step; looked for in the first unsound steps.'),
 });
 
 const fault = z.object({
@@ -99,7 +100,7 @@ export const reportDefinition = z.object({
   errors: z.array(fault).describe('With any, the scene is unusable and `steps` is empty.'),
   summary: z.object({
     steps: z.number().int(),
-    toMend: words.describe('The steps to mend; empty exactly if the scene is sound.'),
+    toMend: words.describe('The steps to fix; empty exactly if the scene is sound.'),
     restOnThem: z.number().int().describe('How many unsound steps merely rest on those.'),
   }),
   steps: z.array(step),

@@ -31,7 +31,7 @@ export function provedTexts(grid: Grid, { step, conclusions }: CheckedStep): str
   const told = proved.filter(({ origin }) => origin === 'so' || origin === 'cascade');
   const isWhole = (origin: string, item: number) =>
     conclusions.every(
-      (each) => each.origin !== origin || each.item !== item || ['proved', 'spent'].includes(each.verdict),
+      (each) => each.origin !== origin || each.item !== item || ['proved', 'redundant'].includes(each.verdict),
     );
   return [
     ...printAll(
@@ -61,7 +61,7 @@ export function questionOf(grid: Grid, checked: CheckedStep): string | undefined
   const { step, conclusions } = checked;
   if (step.fails) return `Does ${trapTexts(grid, checked).join(' ')} follow from this?`;
   const told = conclusions.filter(
-    ({ origin, verdict }) => verdict !== 'spent' && (origin === 'so' || origin === 'cascade'),
+    ({ origin, verdict }) => verdict !== 'redundant' && (origin === 'so' || origin === 'cascade'),
   );
   if (told.length > 0) return askedOf(told.map(({ conclusion }) => conclusion));
   const only = step.only.flatMap(({ places }) => places);

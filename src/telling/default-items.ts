@@ -70,7 +70,7 @@ function cascadeBeats(telling: ItemTelling, checked: CheckedStep, times: Schedul
   const { strike, strikeHold } = pacing.motion;
   return told.flatMap((each, index): PlainBeat[] => {
     const from = frames[index];
-    if (from === undefined || each.verdict === 'spent') return [];
+    if (from === undefined || each.verdict === 'redundant') return [];
     const until = Math.min(from + framesIn(pacing, strike) + framesIn(pacing, strikeHold), times.until);
     const reasons = reasonBeats(telling, checked, times, each, from);
     const placed = placedCandidate(each);

@@ -84,7 +84,7 @@ function openMarks(grid: Grid, checked: CheckedStep): ToldMark[] {
 function conclusionMarks(grid: Grid, checked: CheckedStep): ToldMark[] {
   // In a step that is meant to fail this beat shows what breaks it instead.
   if (checked.step.fails) return [{ kind: 'strike', candidates: 'all', gone: undefined }];
-  const concluded = checked.conclusions.filter(({ origin, verdict }) => origin === 'so' && verdict !== 'spent');
+  const concluded = checked.conclusions.filter(({ origin, verdict }) => origin === 'so' && verdict !== 'redundant');
   const removed = concluded.flatMap(({ conclusion }) => (conclusion.kind === 'impossible' ? conclusion.candidate : []));
   const placed = concluded.flatMap((each) => placedCandidate(each) ?? []);
   const eithers = concluded.filter((each) => each.verdict === 'proved' && placedCandidate(each) === undefined);

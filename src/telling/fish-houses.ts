@@ -26,7 +26,7 @@ export function fishHousesOf(grid: Grid, { step, argument, conclusions }: Checke
   const bases = argument.sets.flatMap((set) => houseOfSet(grid, set) ?? []);
   const places = argument.sets.flatMap(({ members }) => membersOf(members));
   const removed = conclusions.flatMap(({ conclusion, origin, verdict }) =>
-    origin === 'so' && verdict !== 'spent' && conclusion.kind === 'impossible' ? [conclusion.candidate] : [],
+    origin === 'so' && verdict !== 'redundant' && conclusion.kind === 'impossible' ? [conclusion.candidate] : [],
   );
   const digits = new Set([...places, ...removed].map((candidate) => digitOf(grid, candidate)));
   const isWhole = bases.length === argument.sets.length && bases.length >= 2 && bases.length <= mostBases;

@@ -101,7 +101,7 @@ function isProved(
       conclusion.kind !== 'impossible' ||
       !isAbout(conclusion.candidate) ||
       verdict === 'proved' ||
-      verdict === 'spent',
+      verdict === 'redundant',
   );
 }
 

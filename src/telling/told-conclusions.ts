@@ -45,7 +45,7 @@ export interface Telling {
   readonly smallDigitFrom: (candidate: Candidate) => Frame | undefined;
 }
 
-/** Every conclusion of the step that may be drawn: none that is spent, none of a step that is meant to fail. */
+/** Every conclusion of the step that may be drawn: none that is redundant, none of a step that is meant to fail. */
 export function toldConclusions(
   telling: Telling,
   step: CheckedStep,
@@ -56,7 +56,7 @@ export function toldConclusions(
   const drawn = drawnBy(telling, step, times, beats);
   const settled = settledAt(telling.pacing, times, beats);
   return step.conclusions.flatMap((checked): ToldConclusion[] => {
-    if (checked.verdict === 'spent') return [];
+    if (checked.verdict === 'redundant') return [];
     const drawing = drawn.get(checked);
     const due = dueOf(telling, step, times, checked);
     // A cascade's digit is written when the cascade comes to it; a mark on it may come later.
@@ -79,7 +79,7 @@ function drawnBy(
   beats: readonly ToldBeat[],
 ): Map<CheckedConclusion, Drawing> {
   const drawn = new Map<CheckedConclusion, Drawing>();
-  const open = step.conclusions.filter((checked) => checked.verdict !== 'spent');
+  const open = step.conclusions.filter((checked) => checked.verdict !== 'redundant');
   for (const beat of beats) {
     const now = concludedBy(telling.grid, beat, open).filter((checked) => !drawn.has(checked));
     oneAfterAnother(telling.pacing, { from: beat.from, until: beat.room }, now.length).forEach((from, index) => {

@@ -26,7 +26,7 @@ describe('a step offered for pasting is sound with its name, and does what is pr
   });
 });
 
-describe('what is said of a mend', () => {
+describe('what is said of a fix', () => {
   const stepOf = (name: string, id: string) => {
     const text = textOf(name);
     const checked = checkScene(readScene(text).scene!);

@@ -1,5 +1,5 @@
 /**
- * What `check` offers for pasting, pasted: for each step that is not sound and each mend of it that has steps, the scene
+ * What `check` offers for pasting, pasted: for each step that is not sound and each fix of it that has steps, the scene
  * with these put before it, and what then is not as was promised.
  */
 import { checkScene } from '../../src/check/check-scene.ts';
@@ -22,8 +22,8 @@ function checked(text: string): CheckedScene | undefined {
 export function pasteEach(text: string): readonly Pasted[] {
   const before = checked(text);
   return (before?.steps ?? []).flatMap((step) =>
-    step.mends.flatMap(({ mend, conclusions }): readonly Pasted[] => {
-      const steps = stepsBefore(mend);
+    step.fixes.flatMap(({ fix, conclusions }): readonly Pasted[] => {
+      const steps = stepsBefore(fix);
       const indent = itemIndent(text, step.step.span.start);
       if (steps.length === 0 || indent === undefined) return [];
       const ids = idsBefore(step.step.id, steps.length, new Set(before?.steps.map((each) => each.step.id)));
@@ -46,12 +46,12 @@ export function pasteEach(text: string): readonly Pasted[] {
         const now = again.conclusions.find((each) => each.text === conclusion);
         const isGone =
           now === undefined && step.conclusions.some(({ text, origin }) => text === conclusion && origin !== 'so');
-        if (!isGone && now?.verdict !== 'proved' && now?.verdict !== 'spent')
+        if (!isGone && now?.verdict !== 'proved' && now?.verdict !== 'redundant')
           wrong.push(`${conclusion}: ${now?.verdict}`);
       }
       if (conclusions.length === 0 && again.links.some((link) => !link.holds)) wrong.push('a link does not hold');
       const others = step.conclusions.filter((each) => each.verdict === 'unproved' || each.verdict === 'false').length;
-      const renamed = mend.kind === 'remove first' ? mend.names : undefined;
+      const renamed = fix.kind === 'remove first' ? fix.names : undefined;
       const isMisnamed = [again.name, ...again.conclusions.map(({ name }) => name)].some(
         (name) => name?.judged === 'misnamed',
       );

@@ -54,7 +54,7 @@ describe('exit status and streams', () => {
       /twice-wrong\.yaml:13:9: error no-narration: .*\n.*\n.*\n.*twice-wrong\.yaml:14:5: error unknown-key: .*"form".*"from"\?\n.*\n.*\n$/,
     ],
     ['a sound scene', ['check', good], 0, /^sound {2}/, /^$/],
-    ['an unsound scene', ['check', bad], 1, /1 step to mend: first/, /^$/],
+    ['an unsound scene', ['check', bad], 1, /1 step to fix: first/, /^$/],
     [
       'an unreadable scene',
       ['check', unreadable],

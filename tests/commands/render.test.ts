@@ -64,7 +64,7 @@ it('a video a step, named by its id and labelled by its place', async () => {
 
 it('several scenes: what can be rendered is, and the status says what could not', async () => {
   const ran = await run('render', at('marks.yaml'), at('bad.yaml'), at('board.yaml'), '-o', at('all'), '--quiet');
-  expect(ran.err).toMatch(/1 step to mend: first/);
+  expect(ran.err).toMatch(/1 step to fix: first/);
   expect(ran.status).toBe(1);
   expect(readdirSync(at('all')).sort()).toEqual(['board.mp4', 'marks.mov']);
 });

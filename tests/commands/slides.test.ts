@@ -64,7 +64,7 @@ describe('a scene that is not sound', () => {
   it('is refused with its report, and nothing is written', async () => {
     const { status, said } = await called(bad, { out: scratch.at('bad.pdf') });
     expect(status).toBe(1);
-    expect(said).toMatch(/1 step to mend: first/);
+    expect(said).toMatch(/1 step to fix: first/);
     expect(said).toMatch(/no slides, since the scene is not sound; mend it, or add --stamp/);
     expect(existsSync(scratch.at('bad.pdf'))).toBe(false);
   });

@@ -49,7 +49,7 @@ export const board = gridOf('3x3');
 export function faultsOf({ checked, scene, draft }: Drafted): string[] {
   const unsound = checked.steps.filter((step) => !step.sound).map(({ step, message }) => `${step.id}: ${message}`);
   const spent = checked.steps
-    .filter(({ verdict }) => verdict === 'spent')
+    .filter(({ verdict }) => verdict === 'redundant')
     .map(({ step }) => `${step.id} says nothing new`);
   const stale = checked.steps.filter((step) => step.stale.length > 0).map(({ step }) => `${step.id} is stale`);
   const loose = checked.warnings.map(({ code, message }) => `${code}: ${message}`);

@@ -41,7 +41,7 @@ describe('README', () => {
     expect(lines).toHaveLength(10);
     expect(answerTo(read(firstScene))).toBe(`sound  ${firstScene}: 2 steps, 4 conclusions proved\n`);
     expect(lines[8]?.endsWith('so: r5c1<>3 r6c46<>3')).toBe(true);
-    expect(read('README.md')).toContain('not sound  scenes/two-towers.yaml: 1 step to mend: towers');
+    expect(read('README.md')).toContain('not sound  scenes/two-towers.yaml: 1 step to fix: towers');
   });
 
   it('lists the verbs of the command line, in their order', () => {

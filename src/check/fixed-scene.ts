@@ -1,6 +1,6 @@
 /**
- * A scene that is not sound, mended: step after step, each mend marked by a comment, until it checks sound. What cannot
- * be mended (what a solution contradicts, what no argument was found for) is taken out, and stands as a comment.
+ * A scene that is not sound, fixed: step after step, each fix marked by a comment, until it checks sound. What cannot
+ * be fixed (what a solution contradicts, what no argument was found for) is taken out, and stands as a comment.
  */
 
 import { compactly } from '../grid/notation/compact.ts';
@@ -8,30 +8,30 @@ import { printConclusion } from '../grid/notation/print.ts';
 import { readScene } from '../scene/read.ts';
 import { checkScene } from './check-scene.ts';
 import { type Edit, edited } from './scene-text.ts';
+import { textFixes } from './text-fixes.ts';
 import type { CheckedScene, CheckedStep } from './verdict.ts';
-import { waysToMend } from './ways-to-mend.ts';
 
-export interface MendedScene {
+export interface FixedScene {
   readonly text: string;
-  /** What was done, a line each: the step's id and the mend. */
+  /** What was done, a line each: the step's id and the fix. */
   readonly done: readonly string[];
-  /** Whether the mended scene is sound. It is not where a step stands in flow style, which is left as it is. */
+  /** Whether the fixed scene is sound. It is not where a step stands in flow style, which is left as it is. */
   readonly sound: boolean;
 }
 
-/** At most this many mends: more than any lesson has steps. */
+/** At most this many fixes: more than any lesson has steps. */
 const roundsBound = 200;
 
-/** Mends the scene of this text, which can be read. */
-export function mendScene(text: string): MendedScene {
+/** Fixes the scene of this text, which can be read. */
+export function fixScene(text: string): FixedScene {
   const done: string[] = [];
   let reached = text;
   for (let round = 0; round < roundsBound; round++) {
     const checked = checkedText(reached);
     if (checked === undefined) break;
     if (checked.sound) return { text: reached, done, sound: true };
-    const root = checked.steps.find((step) => checked.summary.toMend.includes(step.step.id));
-    const next = root === undefined ? undefined : mendStep(reached, checked, root);
+    const root = checked.steps.find((step) => checked.summary.toFix.includes(step.step.id));
+    const next = root === undefined ? undefined : fixStep(reached, checked, root);
     if (root === undefined || next === undefined) break;
     done.push(`${root.step.id}: ${next.what}`);
     reached = next.text;
@@ -46,14 +46,14 @@ function checkedText(text: string): CheckedScene | undefined {
   return checked.errors.length > 0 ? undefined : checked;
 }
 
-/** The first way to mend the step whose text can be read and leaves the step better off. */
-function mendStep(
+/** The first way to fix the step whose text can be read and leaves the step better off. */
+function fixStep(
   text: string,
   checked: CheckedScene,
   step: CheckedStep,
 ): { readonly text: string; readonly what: string } | undefined {
   const ids = new Set(checked.steps.map((each) => each.step.id));
-  for (const { what, edits } of waysToMend(text, checked.scene.puzzle.grid, step, ids)) {
+  for (const { what, edits } of textFixes(text, checked.scene.puzzle.grid, step, ids)) {
     const next = edited(text, edits);
     const again = checkedText(next);
     if (again === undefined || next === text) continue;

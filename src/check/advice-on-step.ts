@@ -18,7 +18,7 @@ const stepsOpen = 3;
 const earlyNames = namesInTeachingOrder.slice(0, namesInTeachingOrder.indexOf('empty rectangle'));
 
 /** Sentences; none for most steps. */
-export function tellersAdvice(
+export function adviceOnStep(
   walk: Walk,
   step: Step,
   main: CheckedClaim | undefined,

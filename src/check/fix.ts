@@ -1,5 +1,5 @@
 /**
- * What would mend conclusions that are true and not proved: a candidate that must go first, or a set that is missing.
+ * What would fix conclusions that are true and not proved: a candidate that must go first, or a set that is missing.
  *
  * Everything here is a suggestion and goes through the kernel: a removal is suggested only if the claim, looked at
  * again in the position without that candidate, holds; sets only if they prove the conclusion.
@@ -13,12 +13,12 @@ import { type Eithers, givesAnArgument } from './argument.ts';
 import { type Claim, type Evaluated, evaluate } from './claim.ts';
 import { missingSets } from './missing-sets.ts';
 import { isContradicted, type Truth } from './truth.ts';
-import type { Mend, MendFor } from './verdict.ts';
+import type { Fix, FixFor } from './verdict.ts';
 
 /** Finds the simplest named argument that proves the conclusion in the position. */
 export type FindArgument = (position: Position, conclusion: Conclusion) => ProposedStep | undefined;
 
-export interface MendKnowledge {
+export interface FixKnowledge {
   readonly eithers: Eithers;
   readonly truth: Truth;
   readonly find: FindArgument;
@@ -28,40 +28,35 @@ export interface MendKnowledge {
   readonly judge: (position: Position, evaluated: Evaluated) => { readonly fits: readonly string[] } | undefined;
 }
 
-/** At most this many mends a claim: what is left can be asked for again once these are done. */
-const mendsBound = 4;
+/** At most this many fixes a claim: what is left can be asked for again once these are done. */
+const fixesBound = 4;
 
 /**
- * Mends for these conclusions, each for as many of them as it serves, in the order of preference of the language: what
+ * Fixes for these conclusions, each for as many of them as it serves, in the order of preference of the language: what
  * must go first and can be shown to; a set that is missing; what must go first. False conclusions have none.
  */
-export function mendsOf(
+export function fixesOf(
   position: Position,
   claim: Claim,
   evaluated: Evaluated,
   failing: readonly Conclusion[],
-  known: MendKnowledge,
-): MendFor[] {
+  known: FixKnowledge,
+): FixFor[] {
   let left = failing.filter((conclusion) => !isContradicted(known.truth, conclusion));
-  const mends: MendFor[] = [];
-  while (left.length > 0 && mends.length < mendsBound) {
+  const fixes: FixFor[] = [];
+  while (left.length > 0 && fixes.length < fixesBound) {
     const found = givesAnArgument(claim.given)
-      ? mendArgument(position, claim, evaluated, left, known)
+      ? fixArgument(position, claim, evaluated, left, known)
       : proveApart(position, claim, left[0]!, known);
     const served = new Set(found?.conclusions ?? [printConclusion(position.grid, left[0]!)]);
-    if (found !== undefined) mends.push(found);
+    if (found !== undefined) fixes.push(found);
     left = left.filter((conclusion) => !served.has(printConclusion(position.grid, conclusion)));
   }
-  return mends;
+  return fixes;
 }
 
-/** What would mend links that do not hold, where the claim concludes nothing or is proved all the same. */
-export function mendLinks(
-  position: Position,
-  claim: Claim,
-  evaluated: Evaluated,
-  known: MendKnowledge,
-): Mend | undefined {
+/** What would fix links that do not hold, where the claim concludes nothing or is proved all the same. */
+export function fixLinks(position: Position, claim: Claim, evaluated: Evaluated, known: FixKnowledge): Fix | undefined {
   const breakers = breakersOf(evaluated);
   const isUntrue = (candidate: Candidate) => !isContradicted(known.truth, { kind: 'impossible', candidate });
   if (breakers.length === 0 || !breakers.every(isUntrue)) return undefined;
@@ -77,38 +72,38 @@ function proveApart(
   position: Position,
   claim: Claim,
   conclusion: Conclusion,
-  { before, find }: MendKnowledge,
-): MendFor | undefined {
+  { before, find }: FixKnowledge,
+): FixFor | undefined {
   const conclusions = [printConclusion(position.grid, conclusion)];
   for (const [where, at] of [['before', before] as const, ['within', position] as const]) {
     const step = find(at, conclusion);
-    if (step !== undefined) return { mend: { kind: 'prove it apart', step, where }, conclusions };
+    if (step !== undefined) return { fix: { kind: 'prove it apart', step, where }, conclusions };
   }
   const sets = claim.origin === 'so' ? missingSets(position, [], [conclusion]) : undefined;
-  return sets && { mend: { kind: 'name further sets', names: sets.map((set) => set.name) }, conclusions };
+  return sets && { fix: { kind: 'name further sets', names: sets.map((set) => set.name) }, conclusions };
 }
 
-function mendArgument(
+function fixArgument(
   position: Position,
   claim: Claim,
   evaluated: Evaluated,
   failing: readonly Conclusion[],
-  known: MendKnowledge,
-): MendFor | undefined {
+  known: FixKnowledge,
+): FixFor | undefined {
   const removals = removalsFirst(position, claim, evaluated, failing, known);
-  const shown = removals.find((removal) => removal.mend.kind === 'remove first' && removal.mend.steps.length > 0);
+  const shown = removals.find((removal) => removal.fix.kind === 'remove first' && removal.fix.steps.length > 0);
   return shown ?? furtherSets(position, evaluated, failing) ?? removals[0];
 }
 
 /** Sets that prove all the conclusions, or at least the first of them. */
-function furtherSets(position: Position, evaluated: Evaluated, failing: readonly Conclusion[]): MendFor | undefined {
+function furtherSets(position: Position, evaluated: Evaluated, failing: readonly Conclusion[]): FixFor | undefined {
   const given = evaluated.argument.sets;
   const sets = missingSets(position, given, failing) ?? missingSets(position, given, failing.slice(0, 1));
   if (sets === undefined) return undefined;
   const all = [...given, ...sets].map((named) => named.set);
   const proved = failing.filter((conclusion) => prove(position, all, conclusion, proveBound).kind === 'proved');
   const conclusions = proved.map((conclusion) => printConclusion(position.grid, conclusion));
-  return { mend: { kind: 'name further sets', names: sets.map((set) => set.name) }, conclusions };
+  return { fix: { kind: 'name further sets', names: sets.map((set) => set.name) }, conclusions };
 }
 
 const proveBound = 20_000;
@@ -123,8 +118,8 @@ function removalsFirst(
   claim: Claim,
   evaluated: Evaluated,
   failing: readonly Conclusion[],
-  known: MendKnowledge,
-): MendFor[] {
+  known: FixKnowledge,
+): FixFor[] {
   const { eithers, truth } = known;
   const keys = failing.map((conclusion) => printConclusion(position.grid, conclusion));
   const isUntrue = (candidate: Candidate) => !isContradicted(truth, { kind: 'impossible', candidate });
@@ -152,7 +147,7 @@ function removalsFirst(
   );
   return best.map(({ candidates, conclusions, names }, index) => {
     const steps = index < stepsBound ? stepsRemoving(known, candidates) : [];
-    return { mend: { kind: 'remove first', candidates, steps, names }, conclusions };
+    return { fix: { kind: 'remove first', candidates, steps, names }, conclusions };
   });
 }
 
@@ -183,7 +178,7 @@ function removalsToTry({ placed }: Position, evaluated: Evaluated, failing: read
 }
 
 /** Named arguments that remove the candidates one after the other before the step; none if one of them has no such argument. */
-function stepsRemoving({ before, find }: MendKnowledge, candidates: readonly Candidate[]): ProposedStep[] {
+function stepsRemoving({ before, find }: FixKnowledge, candidates: readonly Candidate[]): ProposedStep[] {
   const steps: ProposedStep[] = [];
   let at = before;
   for (const candidate of candidates) {

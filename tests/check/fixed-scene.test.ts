@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { checkScene } from '../../src/check/check-scene.ts';
-import { mendScene, spellOut } from '../../src/check/mended-scene.ts';
+import { fixScene, spellOut } from '../../src/check/fixed-scene.ts';
 import { readScene } from '../../src/scene/read.ts';
 
 const folder = new URL('../scenes/checks/', import.meta.url);
@@ -16,16 +16,16 @@ function checked(text: string) {
   return checkScene(scene);
 }
 
-describe('a mended scene', () => {
-  it.each(names)('%s checks sound, and keeps every line that no mend touched', (name) => {
+describe('a fixed scene', () => {
+  it.each(names)('%s checks sound, and keeps every line that no fix touched', (name) => {
     const text = textOf(name);
-    const mended = mendScene(text);
-    expect(mended.sound).toBe(true);
-    expect(checked(mended.text).sound).toBe(true);
-    if (checked(text).sound) expect(mended.text).toBe(text);
-    const left = new Set(mended.text.split('\n').map((line) => line.replace(/^([ ]*)# /, '$1')));
+    const fixed = fixScene(text);
+    expect(fixed.sound).toBe(true);
+    expect(checked(fixed.text).sound).toBe(true);
+    if (checked(text).sound) expect(fixed.text).toBe(text);
+    const left = new Set(fixed.text.split('\n').map((line) => line.replace(/^([ ]*)# /, '$1')));
     const lost = text.split('\n').filter((line) => !left.has(line));
-    expect(lost.length).toBeLessThanOrEqual(3 * mended.done.length);
+    expect(lost.length).toBeLessThanOrEqual(3 * fixed.done.length);
   });
 });
 
@@ -51,13 +51,13 @@ steps:
     so: r2c5<>4
 `;
 
-describe('mends, one by one', () => {
+describe('fixes, one by one', () => {
   it('puts the step that removes a third candidate before the chain that it breaks', () => {
-    const mended = mendScene(kite);
-    expect(mended.text).toBe(
+    const fixed = fixScene(kite);
+    expect(fixed.text).toBe(
       kite.replace(
         '  - id: kite ',
-        `  # mended: kite needs this first
+        `  # fixed: kite needs this first
   - id: kite-first
     because: pointing pair
     from: 4b1
@@ -65,7 +65,7 @@ describe('mends, one by one', () => {
   - id: kite `,
       ),
     );
-    expect(mended.done).toEqual(['kite: a step put before it: pointing pair']);
+    expect(fixed.done).toEqual(['kite: a step put before it: pointing pair']);
   });
 
   it('says the same to the editor, in the order of the language', () => {
@@ -77,43 +77,43 @@ describe('mends, one by one', () => {
   });
 
   it('takes out what a solution contradicts, and says so', () => {
-    const mended = mendScene(
+    const fixed = fixScene(
       kite.replace('so: r2c5<>4', 'so: r2c5<>4 r1c1<>7').replace('chain: (4)r6c5=r6c8-r4c7=r2c7', 'from: r1c1'),
     );
-    expect(mended.sound).toBe(true);
+    expect(fixed.sound).toBe(true);
   });
 
   const easy = kite.replace(/ {2}- id: kite[\s\S]*/, '');
 
   it('moves what comes too early in a cascade behind that with which it follows', () => {
     const swapped = easy.replace(/cascade: (\S+) (.*)/, 'cascade: $2 $1');
-    const { message, mends } = checked(swapped).steps[0]!;
-    expect(mends.map(({ mend }) => mend.kind)).toContain('move behind');
+    const { message, fixes } = checked(swapped).steps[0]!;
+    expect(fixes.map(({ fix }) => fix.kind)).toContain('move behind');
     expect(message).toMatch(
       /(r\dc\d=\d) follows once r\dc\d=\d is known, which comes later in the cascade; move it behind that/,
     );
-    const mended = mendScene(swapped);
-    expect(mended.sound).toBe(true);
-    expect(mended.done.join()).toMatch(/^opening: r\dc\d=\d moved behind r\dc\d=\d/);
-    expect(mended.done.join()).not.toContain('taken out');
+    const fixed = fixScene(swapped);
+    expect(fixed.sound).toBe(true);
+    expect(fixed.done.join()).toMatch(/^opening: r\dc\d=\d moved behind r\dc\d=\d/);
+    expect(fixed.done.join()).not.toContain('taken out');
   });
 
   it('takes out what is false alone, where the rest follows without it, and leaves no gap', () => {
     const wrong = easy.replace('r3c2=9 r4c4=7', 'r3c2=9 r2c4=7 r4c4=7');
-    const mended = mendScene(wrong);
-    expect(mended.done).toEqual(['opening: r2c4=7 taken out']);
-    expect(mended.text).toContain('cascade: r8c3=5 r3c2=9 r4c4=7 r5c1=6');
+    const fixed = fixScene(wrong);
+    expect(fixed.done).toEqual(['opening: r2c4=7 taken out']);
+    expect(fixed.text).toContain('cascade: r8c3=5 r3c2=9 r4c4=7 r5c1=6');
   });
 
-  it('takes out a step that nothing mends as comments that stand where the step stood', () => {
+  it('takes out a step that nothing fixes as comments that stand where the step stood', () => {
     const wrong = kite.replace(
       / {2}- id: kite[\s\S]*/,
       '  - id: wrong\n    say: >\n      One line,\n\n      and one.\n    from: r1c1\n    so: r1c1=7\n  - id: last\n',
     );
-    expect(mendScene(wrong).text).toBe(
+    expect(fixScene(wrong).text).toBe(
       wrong.replace(
         / {2}- id: wrong[\s\S]*(?= {2}- id: last)/,
-        `  # taken out, since it could not be mended:
+        `  # taken out, since it could not be fixed:
   # - id: wrong
   #   say: >
   #     One line,
@@ -128,7 +128,7 @@ describe('mends, one by one', () => {
 
   it('leaves steps in flow style as they are, and says that the scene is not sound', () => {
     const flow = kite.replace(/steps:[\s\S]*/, 'steps: [{id: kite, so: r2c5<>4}]\n');
-    expect(mendScene(flow)).toMatchObject({ text: flow, sound: false });
+    expect(fixScene(flow)).toMatchObject({ text: flow, sound: false });
   });
 });
 

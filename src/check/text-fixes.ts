@@ -1,5 +1,5 @@
 /**
- * The ways to mend a step in the text of its scene, the mildest first: what is changed, and what is said of it.
+ * What would fix a step in the text of its scene, the mildest first: what is changed, and what is said of it.
  */
 import { type Cell, candidateAt, cellOf, digitOf, type Grid } from '../grid/grid.ts';
 import { compactly } from '../grid/notation/compact.ts';
@@ -10,20 +10,25 @@ import { idsBefore, stepText } from '../scene/step-text.ts';
 import { commentedOut, type Edit, itemIndent, lineStart, linesBefore, takenOut } from './scene-text.ts';
 import { type CheckedStep, stepsBefore } from './verdict.ts';
 
-export interface Way {
+export interface TextFix {
   readonly what: string;
   readonly edits: readonly Edit[];
 }
 
 /** What is said of a step that becomes a comment. */
-export const takenOutWhole = 'taken out, since it could not be mended';
+export const takenOutWhole = 'taken out, since it could not be fixed';
 
 /** `ids`: of all steps of the scene. Nothing where the step stands in flow style. */
-export function* waysToMend(text: string, grid: Grid, checked: CheckedStep, ids: ReadonlySet<string>): Generator<Way> {
+export function* textFixes(
+  text: string,
+  grid: Grid,
+  checked: CheckedStep,
+  ids: ReadonlySet<string>,
+): Generator<TextFix> {
   const { step } = checked;
   const indent = itemIndent(text, step.span.start);
   if (indent === undefined) return;
-  const note = (what: string) => linesBefore(text, step.span.start, [`${indent}# mended: ${what}`]);
+  const note = (what: string) => linesBefore(text, step.span.start, [`${indent}# fixed: ${what}`]);
   if (step.fails)
     yield {
       what: 'it holds, so it is not marked as failing',
@@ -47,7 +52,7 @@ function* renamed(
   text: string,
   { step, name, conclusions }: CheckedStep,
   note: (what: string) => Edit,
-): Generator<Way> {
+): Generator<TextFix> {
   const wrong = [
     { name, because: step.because },
     ...conclusions
@@ -74,19 +79,19 @@ function* renamed(
 /** Steps that go before this one. */
 function* stepsPut(
   text: string,
-  { step, mends }: CheckedStep,
+  { step, fixes }: CheckedStep,
   ids: ReadonlySet<string>,
   indent: string,
-): Generator<Way> {
-  for (const { mend } of mends) {
-    const steps = stepsBefore(mend);
+): Generator<TextFix> {
+  for (const { fix } of fixes) {
+    const steps = stepsBefore(fix);
     if (steps.length === 0) continue;
     const newIds = idsBefore(step.id, steps.length, ids);
     const lines = steps.flatMap((each, index) => {
       const own = stepText(each, newIds[index]!)
         .split('\n')
         .map((line) => `${indent}${line}`);
-      return [`${indent}# mended: ${step.id} needs this first`, ...own];
+      return [`${indent}# fixed: ${step.id} needs this first`, ...own];
     });
     yield {
       what: `a step put before it: ${steps.map((each) => each.because).join(', ')}`,
@@ -96,10 +101,10 @@ function* stepsPut(
 }
 
 /** Further sets, at the end of `from` or in a `from` of its own. */
-function* setsAdded(text: string, { step, mends }: CheckedStep, note: (what: string) => Edit): Generator<Way> {
-  for (const { mend } of mends) {
-    if (mend.kind !== 'name further sets') continue;
-    const names = mend.names.join(' ');
+function* setsAdded(text: string, { step, fixes }: CheckedStep, note: (what: string) => Edit): Generator<TextFix> {
+  for (const { fix } of fixes) {
+    if (fix.kind !== 'name further sets') continue;
+    const names = fix.names.join(' ');
     const last = step.from.at(-1);
     const own =
       step.soSpan === undefined
@@ -111,7 +116,11 @@ function* setsAdded(text: string, { step, mends }: CheckedStep, note: (what: str
 }
 
 /** Lists of `pencil` and `only` that leave out what is possible are written again with it. */
-function* listsFilled(grid: Grid, { step, conclusions }: CheckedStep, note: (what: string) => Edit): Generator<Way> {
+function* listsFilled(
+  grid: Grid,
+  { step, conclusions }: CheckedStep,
+  note: (what: string) => Edit,
+): Generator<TextFix> {
   const leftOut = conclusions.flatMap((each) => {
     const isOpen = each.verdict === 'false' || each.verdict === 'unproved';
     return isOpen && each.conclusion.kind === 'impossible' ? [each.conclusion.candidate] : [];
@@ -140,19 +149,19 @@ function* listsFilled(grid: Grid, { step, conclusions }: CheckedStep, note: (wha
 function* movedBehind(
   text: string,
   grid: Grid,
-  { step, mends }: CheckedStep,
+  { step, fixes }: CheckedStep,
   note: (what: string) => Edit,
-): Generator<Way> {
+): Generator<TextFix> {
   const all = step.cascade.flatMap((item) => item.conclusions.map((each) => ({ ...each, list: item.conclusions })));
   const placeOf = (conclusion: string) => all.find(({ value }) => printConclusion(grid, value) === conclusion);
-  for (const { mend, conclusions } of mends) {
-    if (mend.kind !== 'move behind' || conclusions.length !== 1) continue;
-    const [moved, after] = [placeOf(conclusions[0]!), placeOf(mend.after)];
+  for (const { fix, conclusions } of fixes) {
+    if (fix.kind !== 'move behind' || conclusions.length !== 1) continue;
+    const [moved, after] = [placeOf(conclusions[0]!), placeOf(fix.after)];
     if (moved === undefined || after === undefined) continue;
     // A text that states several conclusions at once, or an item that would be left empty, is not for moving.
     const isAlone = all.filter(({ span }) => span.start === moved.span.start).length === 1;
     if (!isAlone || moved.list.length < 2) continue;
-    const what = `${conclusions[0]} moved behind ${mend.after}`;
+    const what = `${conclusions[0]} moved behind ${fix.after}`;
     const written = text.slice(moved.span.start, moved.span.end);
     const edits = [takenOut(text, moved.span), { start: after.span.end, end: after.span.end, text: ` ${written}` }];
     yield { what, edits: [note(what), ...edits] };
@@ -168,7 +177,7 @@ function* conclusionsTakenOut(
   grid: Grid,
   { step, conclusions }: CheckedStep,
   note: (what: string) => Edit,
-): Generator<Way> {
+): Generator<TextFix> {
   const arrows = step.chains.flatMap(({ span }): Edit[] => {
     const arrow = text.slice(span.start, span.end).search(/\s*(=>|⇒|→)/);
     return arrow < 0 ? [] : [{ start: span.start + arrow, end: span.end, text: '' }];
