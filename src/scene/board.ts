@@ -1,86 +1,79 @@
 /**
  * `video.board`: where the grid's outer square lies on the frame, once or as it moves.
  */
-import { type Context, readNumber, timeOf } from './reading.ts';
+import type { FrameSize } from './frame.ts';
+import type { BoardPlaces, PlaceMap } from './language-video.ts';
+import type { Context } from './reading.ts';
 import type { BoardPlacement, BoardShape, Point } from './scene.ts';
-import { keyOf, type MapNode, type Tree, textOf, valueOf } from './yaml-tree.ts';
 
-interface Size {
-  readonly width: number;
-  readonly height: number;
-}
-
-type Reading = Pick<Context, 'faults' | 'rate'>;
+type BoardNeeds = Pick<Context, 'faults' | 'rate'> & { readonly frame: FrameSize };
+type Place<Mark> = Extract<PlaceMap, { mark: Mark }>;
 
 /** The places of the board in their order; none where the value is missing. Faulty ones are reported and left out. */
-export function readBoard(value: Tree | undefined, size: Size, context: Reading): readonly BoardPlacement[] {
-  if (value?.kind === 'map') return readPlacement(value, size, context);
-  if (value?.kind !== 'list') return [];
-  return value.items.flatMap((item) => {
-    if (item.kind !== 'map') return [];
-    if (keyOf(item, 'at') === undefined && value.items.length > 1) {
-      const first = item.entries[0]?.key.span ?? item.span;
-      context.faults.error('missing-key', first, 'a place in a list needs the key "at": when the board is there');
+export function readBoard(written: BoardPlaces | undefined, needs: BoardNeeds): readonly BoardPlacement[] {
+  if (written === undefined) return [];
+  if (written.kind === 'marked') return readPlacement(written, needs);
+  return written.items.flatMap((place) => {
+    if (place === undefined) return [];
+    const { keys, node } = place.common;
+    if (keys.at === undefined && written.items.length > 1) {
+      const first = node.entries[0]?.key.span ?? place.span;
+      needs.faults.error('missing-key', first, 'a place in a list needs the key "at": when the board is there');
     }
-    return readPlacement(item, size, context);
+    return readPlacement(place, needs);
   });
 }
 
-function readPlacement(map: MapNode, size: Size, context: Reading): readonly BoardPlacement[] {
-  const shape = readShape(map, size, context);
-  const at = timeOf(map, 'at', 'unanchored', context);
+function readPlacement(place: PlaceMap, needs: BoardNeeds): readonly BoardPlacement[] {
+  const shape = readShape(place, needs);
+  const at = place.common.values.at?.read(needs);
   return shape === undefined ? [] : [{ shape, at }];
 }
 
-function readShape(map: MapNode, size: Size, context: Reading): BoardShape | undefined {
-  if (textOf(map, 'hidden') !== undefined) return { kind: 'hidden' };
-  if (valueOf(map, 'corners') !== undefined) return readCorners(map, size, context);
-  const [left, top] = [pixelsOf(map, 'left', size, context), pixelsOf(map, 'top', size, context)];
-  const node = textOf(map, 'side');
-  const most = 4 * Math.max(size.width, size.height);
-  const side =
-    node === undefined ? undefined : readNumber(node, { what: '"side"', least: 16, most, faults: context.faults });
+function readShape(place: PlaceMap, needs: BoardNeeds): BoardShape | undefined {
+  switch (place.mark) {
+    case 'hidden':
+      return { kind: 'hidden' };
+    case 'corners':
+      return readCorners(place, needs);
+    case 'square':
+      return readSquare(place, needs);
+    case undefined:
+      return undefined;
+    default:
+      return place satisfies never;
+  }
+}
+
+function readSquare({ own, span }: Place<'square'>, needs: BoardNeeds): BoardShape | undefined {
+  const { values } = own;
+  const [left, top, side] = [values.left?.read(needs), values.top?.read(needs), values.side?.read(needs)];
   if (left === undefined || top === undefined || side === undefined) return undefined;
-  if (left < size.width && top < size.height && left + side > 0 && top + side > 0)
-    return { kind: 'square', left, top, side };
-  const message = `this board lies beside the frame of ${size.width}x${size.height}; for a time without a board write {hidden: true, at: ...}`;
-  context.faults.error('out-of-range', map.span, message);
+  const { width, height } = needs.frame;
+  if (left < width && top < height && left + side > 0 && top + side > 0) return { kind: 'square', left, top, side };
+  const message = `this board lies beside the frame of ${width}x${height}; for a time without a board write {hidden: true, at: ...}`;
+  needs.faults.error('out-of-range', span, message);
   return undefined;
 }
 
-/** A place on or near the frame: a board may stand out over its edges. */
-function pixelsOf(map: MapNode, key: 'left' | 'top', size: Size, { faults }: Reading): number | undefined {
-  const node = textOf(map, key);
-  const most = 2 * Math.max(size.width, size.height);
-  return node === undefined ? undefined : readNumber(node, { what: `"${key}"`, least: -most, most, faults });
-}
-
-function readCorners(map: MapNode, size: Size, { faults }: Reading): BoardShape | undefined {
-  const value = valueOf(map, 'corners');
-  if (value?.kind !== 'list') return undefined;
-  const most = 2 * Math.max(size.width, size.height);
-  const points = value.items.map((item): Point | undefined => {
-    const parts = item.kind === 'list' ? item.items : [];
-    if (parts.length !== 2) {
-      if (item.kind === 'list')
-        faults.error(
-          'bad-corners',
-          item.span,
-          `this corner has ${parts.length} ${parts.length === 1 ? 'number' : 'numbers'}; write [x, y]`,
-        );
+function readCorners({ own }: Place<'corners'>, needs: BoardNeeds): BoardShape | undefined {
+  const { faults } = needs;
+  const written = own.values.corners;
+  if (written === undefined) return undefined;
+  const points = written.items.map((corner): Point | undefined => {
+    if (corner === undefined) return undefined;
+    const count = corner.items.length;
+    if (count !== 2) {
+      const message = `this corner has ${count} ${count === 1 ? 'number' : 'numbers'}; write [x, y]`;
+      faults.error('bad-corners', corner.span, message);
       return undefined;
     }
-    const [x, y] = parts.map((part) =>
-      part.kind === 'text' ? readNumber(part, { what: 'a corner', least: -most, most, faults }) : undefined,
-    );
+    const [x, y] = corner.items.map((each) => each?.read(needs));
     return x === undefined || y === undefined ? undefined : [x, y];
   });
   if (points.length !== 4) {
-    faults.error(
-      'bad-corners',
-      value.span,
-      `${points.length} corners stand here; a board has four, clockwise from the top left`,
-    );
+    const message = `${points.length} corners stand here; a board has four, clockwise from the top left`;
+    faults.error('bad-corners', written.span, message);
     return undefined;
   }
   const [a, b, c, d] = points;
@@ -88,7 +81,7 @@ function readCorners(map: MapNode, size: Size, { faults }: Reading): BoardShape 
   const corners = [a, b, c, d] as const;
   const wrong = whyNoBoard(corners);
   if (wrong === undefined) return { kind: 'corners', corners };
-  faults.error('bad-corners', value.span, wrong);
+  faults.error('bad-corners', written.span, wrong);
   return undefined;
 }
 

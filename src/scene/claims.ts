@@ -22,7 +22,7 @@ export interface Claims {
 export type Claiming = Pick<Step, 'from' | 'chains' | 'deadly' | 'so' | 'only' | 'pencil' | 'cascade'>;
 
 /** `isWhole`: no part of the claims was unreadable. Where one was, nothing is held against the marks. */
-export function claimsOf(step: Claiming, grid: Grid, isWhole: boolean): Claims {
+export function claimsForMarks(step: Claiming, grid: Grid, isWhole: boolean): Claims {
   const conclusions = [
     ...(step.so?.kind === 'listed' ? step.so.conclusions : []),
     ...step.cascade.flatMap((item) => item.conclusions),

@@ -29,7 +29,7 @@ export function homesOf(definition: Definition): Homes {
 export function wanted(definition: Definition): string {
   switch (definition.kind) {
     case 'text':
-      return definition.suggestions === undefined ? 'a text' : listed([...definition.suggestions.words, 'a text']);
+      return definition.suggestions === undefined ? 'a text' : listed([listed(definition.suggestions.words), 'a text']);
     case 'choice':
       return listed(definition.words);
     case 'list':

@@ -3,7 +3,10 @@
  * and no consequence of those already told.
  */
 import type { Diagnostic, Span } from './diagnostic.ts';
-import { keyOf, type MapNode, type Tree, valueOf } from './yaml-tree.ts';
+import type { SceneMap } from './language.ts';
+import type { StepMap } from './language-step.ts';
+import type { VideoMap } from './language-video.ts';
+import type { MapNode, Tree } from './yaml-tree.ts';
 
 /**
  * What of a step may not be as it was meant: nothing; words alone; its argument or its conclusions; or its times or
@@ -13,7 +16,7 @@ export type StepDoubt = 'none' | 'words' | 'argument' | 'times';
 
 export interface Doubts {
   readonly puzzle: boolean;
-  /** What its times hang on: rate, length, narration, or what stands beside it at the top of the file. */
+  /** What its times depend on: rate, length, narration, or what stands beside it at the top of the file. */
   readonly video: boolean;
   /** Where its board lies when. */
   readonly board: boolean;
@@ -23,44 +26,63 @@ export interface Doubts {
   readonly steps: readonly StepDoubt[];
 }
 
-const besidesTheVideo = ['proofreel', 'title', 'puzzle', 'look', 'groups', 'advice', 'versions', 'steps'];
-/** Keys of the video that no time hangs on. */
-const ofThePicture = ['size', 'board', 'small', 'draw', 'candidates', 'coordinates', 'said', 'camera'];
-const words = ['id', 'title', 'chapter', 'called'];
-const argument = ['because', 'from', 'chain', 'deadly', 'so', 'fails'];
+const besidesTheVideo: readonly (keyof SceneMap['keys'])[] = [
+  'proofreel',
+  'title',
+  'puzzle',
+  'look',
+  'groups',
+  'advice',
+  'versions',
+  'steps',
+];
+/** Keys of the video that no time depends on. */
+const ofThePicture: readonly (keyof VideoMap['keys'])[] = [
+  'size',
+  'board',
+  'small',
+  'draw',
+  'candidates',
+  'coordinates',
+  'said',
+  'camera',
+];
+type StepKey = keyof StepMap['keys'];
+const words: readonly StepKey[] = ['id', 'title', 'chapter', 'called'];
+const argument: readonly StepKey[] = ['because', 'from', 'chain', 'deadly', 'so', 'fails'];
+const explaining: readonly string[] = [...words, ...argument];
 
 /**
  * By the faults that were found. `written` is the file's tree, `meant` the same with misspelt keys as they were meant;
  * such a key casts no doubt, since what stands after it was read.
  */
-export function doubtsOf(written: Tree, meant: MapNode, faults: readonly Diagnostic[]): Doubts {
-  const guessed = guessedKeys(written, meant);
+export function doubtsOf(written: Tree, meant: SceneMap, faults: readonly Diagnostic[]): Doubts {
+  const guessed = guessedKeys(written, meant.node);
   const doubtful = faults
     .filter(({ code, severity, span }) => severity === 'error' && !(code === 'unknown-key' && guessed.has(span.start)))
     .map(({ span }) => span);
-  const list = valueOf(meant, 'steps');
-  const items = list?.kind === 'list' ? list.items : [];
-  const steps = items.flatMap((item) => (item.kind === 'map' ? [item] : []));
+  const { video, steps: list } = meant.values;
+  const steps = (list?.items ?? []).flatMap((step) => step ?? []);
   const inSteps = doubtful.filter((span) => list !== undefined && within(span, list.span));
   const elsewhere = doubtful.filter((span) => !inSteps.includes(span));
-  const under = (key: string) => elsewhere.filter((span) => holds(meant, key, [span]));
-  const video = valueOf(meant, 'video');
-  const inVideo = (key: string) => (video?.kind === 'map' ? elsewhere.filter((span) => holds(video, key, [span])) : []);
+  const under = (key: keyof SceneMap['keys']) => elsewhere.filter((span) => holds(meant.node, key, [span]));
+  const inVideo = (key: keyof VideoMap['keys']) =>
+    video === undefined ? [] : elsewhere.filter((span) => holds(video.node, key, [span]));
   const explained = new Set([...besidesTheVideo.flatMap(under), ...ofThePicture.flatMap(inVideo)]);
   return {
-    puzzle: valueOf(meant, 'puzzle') === undefined || under('puzzle').length > 0,
+    puzzle: meant.values.puzzle === undefined || under('puzzle').length > 0,
     video: elsewhere.some((span) => !explained.has(span)),
     board: inVideo('board').length > 0,
     versions: under('versions').length > 0,
     order: under('steps').length > 0 || inSteps.some((span) => !steps.some((step) => overlap(span, step.span))),
-    steps: steps.map((step) => doubtOf(step, doubtful)),
+    steps: steps.map(({ node }) => doubtOf(node, doubtful)),
   };
 }
 
 function doubtOf(step: MapNode, doubtful: readonly Span[]): StepDoubt {
   const own = doubtful.filter((span) => overlap(span, step.span));
-  const unexplained = own.filter((span) => ![...words, ...argument].some((key) => holds(step, key, [span])));
-  const others = step.entries.filter(({ key }) => ![...words, ...argument].includes(key.text));
+  const unexplained = own.filter((span) => !explaining.some((key) => holds(step, key, [span])));
+  const others = step.entries.filter(({ key }) => !explaining.includes(key.text));
   if (unexplained.length > 0 || others.some(({ key }) => holds(step, key.text, doubtful))) return 'times';
   if (argument.some((key) => holds(step, key, doubtful))) return 'argument';
   return words.some((key) => holds(step, key, doubtful)) ? 'words' : 'none';
@@ -68,9 +90,9 @@ function doubtOf(step: MapNode, doubtful: readonly Span[]): StepDoubt {
 
 /** Whether one of the places lies in the key or its value, which may stand elsewhere, as the text of an alias. */
 function holds(map: MapNode, key: string, places: readonly Span[]): boolean {
-  const value = map.entries.find((entry) => entry.key.text === key)?.value;
-  const parts = [keyOf(map, key)?.span, ...(value === undefined ? [] : partsOf(value))];
-  return parts.some((part) => part !== undefined && places.some((place) => overlap(part, place)));
+  const entry = map.entries.find((each) => each.key.text === key);
+  const parts = entry === undefined ? [] : [entry.key.span, ...partsOf(entry.value)];
+  return parts.some((part) => places.some((place) => overlap(part, place)));
 }
 
 function partsOf(tree: Tree): readonly Span[] {

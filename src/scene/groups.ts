@@ -3,17 +3,18 @@
  */
 import type { Faults } from './faults.ts';
 import { listed, quoted } from './faults.ts';
+import type { GroupEntries } from './language.ts';
 import { didYouMean } from './nearest-word.ts';
 import type { Context } from './reading.ts';
 import { type GroupColour, groupColours } from './scene.ts';
-import type { TextNode, Tree } from './yaml-tree.ts';
+import type { TextNode } from './yaml-tree.ts';
 
 /** By name the colour, in the order of the file. A group of no known colour (reported already) is kept as orange. */
-export function readGroups(value: Tree | undefined, faults: Faults): ReadonlyMap<string, GroupColour> {
+export function readGroups(written: GroupEntries | undefined, faults: Faults): ReadonlyMap<string, GroupColour> {
   const groups = new Map<string, GroupColour>();
   const asWritten = new Map<GroupColour, string>();
-  if (value?.kind !== 'map') return groups;
-  for (const [index, { key, value: colour }] of value.entries.entries()) {
+  const entries = written?.entries ?? [];
+  for (const [index, { key, value: colour }] of entries.entries()) {
     if (/[\s,]/.test(key.text) || key.text === 'all') {
       faults.error(
         'bad-name',
@@ -22,12 +23,12 @@ export function readGroups(value: Tree | undefined, faults: Faults): ReadonlyMap
       );
     }
     if (index === groupColours.length) {
-      const message = `${value.entries.length} groups stand here, and six at most can be told apart; leave some out`;
+      const message = `${entries.length} groups stand here, and six at most can be told apart; leave some out`;
       faults.error('out-of-range', key.span, message);
     }
-    const known = colour.kind === 'text' ? groupColours.find((each) => each === colour.text) : undefined;
+    const known = colour?.read();
     const other = known === undefined ? undefined : asWritten.get(known);
-    if (other !== undefined) {
+    if (colour !== undefined && other !== undefined) {
       faults.warning(
         'same-colour',
         colour.span,

@@ -9,14 +9,14 @@ import { printConclusion } from '../grid/notation/print.ts';
 import { parseSets } from '../grid/notation/sets.ts';
 import type { Chain, Conclusion, SetName } from '../grid/terms.ts';
 import { argumentNames, canonicalName, nearestNames } from './argument-names.ts';
-import type { ReadOf } from './definition.ts';
+import type { ReadList, ReadOf } from './definition.ts';
 import type { Span } from './diagnostic.ts';
 import { type Faults, listed, quoted } from './faults.ts';
 import { beatTime } from './language-times.ts';
 import { notation, text } from './language-values.ts';
 import { type Context, parsed, readNotation, saysAll } from './reading.ts';
 import type { Located, So, Step } from './scene.ts';
-import { either, keys, listOf, type Opening, optional } from './structures.ts';
+import { eachOf, either, keys, listOf, type Opening, optional } from './structures.ts';
 import { spanIn, type TextNode } from './yaml-tree.ts';
 
 type GridNeeds = Pick<Context, 'grid' | 'faults'>;
@@ -81,8 +81,7 @@ export function readChains(
   written: ReadOf<ReturnType<typeof chainTexts>> | undefined,
   needs: GridNeeds,
 ): readonly ArrowedChain[] {
-  const chains = written?.kind === 'list' ? written.items : [written];
-  return chains.flatMap((chain) => chain?.read(needs) ?? []);
+  return eachOf(written).flatMap((chain) => chain?.read(needs) ?? []);
 }
 
 export const deadlyText = () =>
@@ -137,37 +136,53 @@ export function readConclusions(node: TextNode, needs: GridNeeds): readonly Loca
   return read?.map(({ conclusion, at, length }) => ({ value: conclusion, span: spanIn(node, at, at + length) }));
 }
 
-export const onlyText = () => notation('The only places of a digit in a house.', ['4b5 in r4c46'], parsed(parseOnly));
+const onlyText = () => notation('The only places of a digit in a house.', ['4b5 in r4c46'], parsed(parseOnly));
 
-export const onlyItem = keys('an item of only', 'Places, and when they are shown.', {
+const onlyItem = keys('an item of only', 'Places, and when they are shown.', {
   only: onlyText(),
   at: optional(beatTime()),
 });
 
-export const pencilText = () =>
-  notation('All the digits still possible in a cell.', ['2358r9c1 28r9c3'], parsed(parsePencil));
+const pencilText = () => notation('All the digits still possible in a cell.', ['2358r9c1 28r9c3'], parsed(parsePencil));
 
-export const pencilItem = keys('an item of pencil', 'Candidate lists, and when they are shown.', {
+const pencilItem = keys('an item of pencil', 'Candidate lists, and when they are shown.', {
   pencil: pencilText(),
   at: optional(beatTime()),
 });
 
-export const cascadeText = () =>
+const cascadeText = () =>
   notation('Placements and removals, one after the other.', ['r9c8=1 r6c9=1 r4c79<>6'], readConclusions);
 
-export const cascadeItem = keys(
-  'an item of cascade',
-  'Placements and removals with a time or an argument of their own.',
-  {
-    cascade: cascadeText(),
-    at: optional(beatTime()),
-    because: optional(becauseText()),
-    from: optional(fromText()),
-    chain: optional(chainTexts()),
-  },
-);
+const cascadeItem = keys('an item of cascade', 'Placements and removals with a time or an argument of their own.', {
+  cascade: cascadeText(),
+  at: optional(beatTime()),
+  because: optional(becauseText()),
+  from: optional(fromText()),
+  chain: optional(chainTexts()),
+});
 
 /** A text, or a list of texts and of maps that hold the text with a time of its own. */
-export function claimItems<Text extends Opening, Item extends Opening>(each: Text, item: Item, description: string) {
+function claimItems<Text extends Opening, Item extends Opening>(each: Text, item: Item, description: string) {
   return either([each, listOf(either([each, item]))], description);
 }
+
+export const onlyItems = () =>
+  claimItems(onlyText(), onlyItem, 'Places written down: only there can the digit of the house be.');
+
+export const pencilItems = () =>
+  claimItems(pencilText(), pencilItem, 'Candidate lists written down: these are all the digits still possible.');
+
+export const cascadeItems = () =>
+  claimItems(
+    cascadeText(),
+    cascadeItem,
+    'Placements and removals in order, each by a single or by locked candidates from all before it.',
+  );
+
+/** One item of each as it is written: a text, or a map that holds it. */
+export type OnlyWritten = ItemOf<typeof onlyItems>;
+export type PencilWritten = ItemOf<typeof pencilItems>;
+export type CascadeWritten = ItemOf<typeof cascadeItems>;
+
+type ItemOf<Items extends () => unknown> =
+  Extract<ReadOf<ReturnType<Items>>, { kind: 'list' }> extends ReadList<infer Item> ? Item | undefined : never;

@@ -4,16 +4,12 @@
 import type { ReadOf } from './definition.ts';
 import {
   becauseText,
-  cascadeItem,
-  cascadeText,
+  cascadeItems,
   chainTexts,
-  claimItems,
   deadlyText,
   fromText,
-  onlyItem,
-  onlyText,
-  pencilItem,
-  pencilText,
+  onlyItems,
+  pencilItems,
   soText,
 } from './language-argument.ts';
 import { beatTime, stepEnd, stepTime } from './language-times.ts';
@@ -108,17 +104,9 @@ export const stepDefinition = keys('a step', 'One step of the telling.', {
   chain: optional(chainTexts()),
   deadly: optional(deadlyText()),
   so: optional(soText()),
-  only: optional(claimItems(onlyText(), onlyItem, 'Places written down: only there can the digit of the house be.')),
-  pencil: optional(
-    claimItems(pencilText(), pencilItem, 'Candidate lists written down: these are all the digits still possible.'),
-  ),
-  cascade: optional(
-    claimItems(
-      cascadeText(),
-      cascadeItem,
-      'Placements and removals in order, each by a single or by locked candidates from all before it.',
-    ),
-  ),
+  only: optional(onlyItems()),
+  pencil: optional(pencilItems()),
+  cascade: optional(cascadeItems()),
   fails: optional(
     yesOrNo('true: this looks like an argument and is not; right exactly if its conclusions are not proved.'),
   ),

@@ -3,13 +3,12 @@
  * and the JSON Schema for editors is made from it, so that the two cannot part ways.
  */
 import { boardRules, boxShapes } from '../grid/grid.ts';
-import { parseConclusions } from '../grid/notation/conclusions.ts';
 import type { ReadOf } from './definition.ts';
+import { readConclusions } from './language-argument.ts';
 import { stepDefinition } from './language-step.ts';
 import { choice, name, notation, onOrOff, sentence } from './language-values.ts';
 import { versionDefinition, videoDefinition } from './language-video.ts';
 import { number } from './numbers.ts';
-import { parsed } from './reading.ts';
 import { groupColours } from './scene.ts';
 import { entriesOf, keys, listOf, optional } from './structures.ts';
 
@@ -39,8 +38,8 @@ export const puzzleDefinition = keys('the puzzle', 'What is on the board.', {
   givens: notation('One symbol a cell; . 0 _ are blank; blanks, line breaks and | - + are ignored.', []),
   start: optional(
     keys('the start', 'The video begins in mid-solve; taken as read.', {
-      placed: optional(notation('Digits that stand at the start.', ['r1c1=4 r1c2=7'], parsed(parseConclusions))),
-      removed: optional(notation('Candidates that are gone at the start.', ['r4c5<>39'], parsed(parseConclusions))),
+      placed: optional(notation('Digits that stand at the start.', ['r1c1=4 r1c2=7'], readConclusions)),
+      removed: optional(notation('Candidates that are gone at the start.', ['r4c5<>39'], readConclusions)),
     }),
   ),
   uniqueness: optional(

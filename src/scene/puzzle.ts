@@ -2,44 +2,46 @@
  * `puzzle`: the board, its givens, and what is taken as read at the start of the video.
  */
 import { type Candidates, difference, has, membersOf } from '../grid/candidates.ts';
-import { type BoxShape, boardRules, boxShapes, digitOf, type Grid, gridWith } from '../grid/grid.ts';
-import { parseConclusions } from '../grid/notation/conclusions.ts';
+import { type BoxShape, boardRules, digitOf, type Grid, gridWith } from '../grid/grid.ts';
 import { printCandidate, printConclusion } from '../grid/notation/print.ts';
 import { possibleFrom, solutionsOf } from '../grid/solutions.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import type { Faults } from './faults.ts';
 import { type Givens, readGivens, shapeByCount } from './givens.ts';
-import { readNotation, wordOf } from './reading.ts';
+import type { PuzzleMap } from './language.ts';
 import { readRegions } from './regions.ts';
 import type { Located, Puzzle } from './scene.ts';
-import { itemsOf, type MapNode, spanIn, textOf, valueOf } from './yaml-tree.ts';
+import { spanIn } from './yaml-tree.ts';
 
 /** The grid of the puzzle, or the likeliest where it cannot be read, so that the steps can be read all the same. */
-export function gridOfPuzzle(puzzle: MapNode | undefined): Grid {
-  const written =
-    puzzle === undefined
-      ? []
-      : itemsOf(valueOf(puzzle, 'rules')).map((item) => (item.kind === 'text' ? item.text : ''));
+export function gridOfPuzzle(puzzle: PuzzleMap | undefined): Grid {
+  const written = (puzzle?.values.rules?.items ?? []).map((rule) => rule?.read());
   return gridWith({ regions: regionsOf(puzzle), rules: boardRules.filter((rule) => written.includes(rule)) });
 }
 
-function regionsOf(puzzle: MapNode | undefined): BoxShape | readonly number[] {
-  const drawing = puzzle === undefined ? undefined : textOf(puzzle, 'regions');
-  const drawn = drawing === undefined ? undefined : readRegions(drawing.text);
+function regionsOf(puzzle: PuzzleMap | undefined): BoxShape | readonly number[] {
+  if (puzzle === undefined) return '3x3';
+  const { regions, givens, boxes } = puzzle.values;
+  const drawn = regions === undefined ? undefined : readRegions(regions.text);
   if (drawn?.kind === 'read') return drawn.regions;
-  const givens = puzzle === undefined ? undefined : textOf(puzzle, 'givens');
-  const boxes = wordOf(puzzle, 'boxes', boxShapes);
-  if (boxes !== undefined) return boxes;
-  const isGiven = puzzle !== undefined && (valueOf(puzzle, 'boxes') ?? valueOf(puzzle, 'regions')) !== undefined;
+  const shape = boxes?.read();
+  if (shape !== undefined) return shape;
+  const isGiven = says(puzzle, 'boxes') || says(puzzle, 'regions');
   return (isGiven && givens !== undefined ? shapeByCount(givens.text) : undefined) ?? '3x3';
 }
 
+/** Whether anything stands after the key, if only something that cannot be read. */
+function says(puzzle: PuzzleMap, key: 'boxes' | 'regions'): boolean {
+  return puzzle.values[key] !== undefined || puzzle.misfits.has(key);
+}
+
 /** The puzzle; undefined after a report. */
-export function readPuzzle(map: MapNode, grid: Grid, faults: Faults): Puzzle | undefined {
-  const node = textOf(map, 'givens');
+export function readPuzzle(map: PuzzleMap, grid: Grid, faults: Faults): Puzzle | undefined {
+  const { setter, uniqueness, givens: written, start: startMap } = map.values;
+  const node = written?.node;
   const isKnown = boxesAreKnown(map) && reportRegions(map, faults);
   const givens = node === undefined || !isKnown ? undefined : readGivens(node, grid, faults);
-  const start = readStart(map, grid, faults);
+  const start = startMap === undefined ? [] : readStart(startMap, grid, faults);
   if (node === undefined || givens === undefined) return undefined;
   const possible = possibleFrom(grid, givens);
   const solutions = solutionsOf(grid, possible, 2);
@@ -58,24 +60,24 @@ export function readPuzzle(map: MapNode, grid: Grid, faults: Faults): Puzzle | u
   checkStart(start, { grid, givens, possible, solutions }, faults);
   return {
     span: map.span,
-    setter: textOf(map, 'setter')?.text,
+    setter: setter?.text,
     grid,
     givens,
     givensSpan: node.span,
     start,
-    uniqueness: wordOf(map, 'uniqueness', ['allowed', 'barred']) ?? 'allowed',
+    uniqueness: uniqueness?.read() ?? 'allowed',
   };
 }
 
-function boxesAreKnown(map: MapNode): boolean {
-  return valueOf(map, 'boxes') === undefined || wordOf(map, 'boxes', boxShapes) !== undefined;
+function boxesAreKnown(map: PuzzleMap): boolean {
+  return !says(map, 'boxes') || map.values.boxes?.read() !== undefined;
 }
 
 /** Whether the regions, if they are drawn, can be read. */
-function reportRegions(map: MapNode, faults: Faults): boolean {
-  const node = textOf(map, 'regions');
-  if (node === undefined) return valueOf(map, 'regions') === undefined;
-  const boxes = valueOf(map, 'boxes');
+function reportRegions(map: PuzzleMap, faults: Faults): boolean {
+  const { regions, boxes } = map.values;
+  if (regions === undefined) return !says(map, 'regions');
+  const { node } = regions;
   if (boxes !== undefined) {
     const message =
       '"boxes" and "regions" stand together; the regions drawn take the place of boxes, so leave "boxes" out';
@@ -87,20 +89,17 @@ function reportRegions(map: MapNode, faults: Faults): boolean {
   return false;
 }
 
-function readStart(puzzle: MapNode, grid: Grid, faults: Faults): readonly Located<Conclusion>[] {
-  const start = valueOf(puzzle, 'start');
-  if (start?.kind !== 'map') return [];
-  return (['placed', 'removed'] as const).flatMap((key) => {
-    const node = textOf(start, key);
-    const read = node === undefined ? undefined : readNotation(node, parseConclusions, { grid, faults });
-    return (read ?? []).flatMap(({ conclusion, at, length }) => {
-      const span = spanIn(node!, at, at + length);
-      if (isRightKind(conclusion, key)) return [{ value: conclusion, span }];
+type StartMap = NonNullable<PuzzleMap['values']['start']>;
+
+function readStart(start: StartMap, grid: Grid, faults: Faults): readonly Located<Conclusion>[] {
+  return (['placed', 'removed'] as const).flatMap((key) =>
+    (start.values[key]?.read({ grid, faults }) ?? []).flatMap((conclusion) => {
+      if (isRightKind(conclusion.value, key)) return [conclusion];
       const right = key === 'placed' ? 'placements, such as r1c1=4' : 'removals, such as r4c5<>39';
-      faults.error('wrong-conclusion', span, `"${key}" holds ${right}; this is none`);
+      faults.error('wrong-conclusion', conclusion.span, `"${key}" holds ${right}; this is none`);
       return [];
-    });
-  });
+    }),
+  );
 }
 
 function isRightKind(conclusion: Conclusion, key: 'placed' | 'removed'): boolean {

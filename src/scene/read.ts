@@ -5,17 +5,16 @@ import type { Diagnostic, Span } from './diagnostic.ts';
 import { type Doubts, doubtsOf } from './doubts.ts';
 import type { Faults } from './faults.ts';
 import { readGroups } from './groups.ts';
-import { sceneDefinition } from './language.ts';
+import { type AdviceMap, type SceneMap, sceneDefinition } from './language.ts';
 import { gridOfPuzzle, readPuzzle } from './puzzle.ts';
-import { locatedText, readNumber, wordOf } from './reading.ts';
+import { located } from './reading.ts';
 import { checkReferences, readIds } from './references.ts';
 import type { Advice, Puzzle, Scene } from './scene.ts';
-import { checkShape } from './shape.ts';
+import { readShape } from './shape.ts';
 import { readStep } from './step.ts';
 import { readVersions } from './versions.ts';
-import { readRate, readVideo } from './video.ts';
+import { rateOf, readVideo } from './video.ts';
 import { readYamlFile } from './yaml-file.ts';
-import { keyOf, type MapNode, textOf, valueOf } from './yaml-tree.ts';
 
 export interface ReadScene {
   /** Undefined where there is an error: a scene is usable only as a whole. */
@@ -38,54 +37,45 @@ export interface RoughScene {
 /** Reads a scene. `text` is the file's content; a byte order mark at its start is passed over. */
 export function readScene(text: string): ReadScene {
   const { value, rough, diagnostics } = readYamlFile(text, 'a scene begins with `proofreel: 1`', (tree, faults) => {
-    const meant = checkShape(sceneDefinition, tree, faults);
-    return meant.kind === 'map' ? { ...partsOf(meant, faults), written: tree, meant } : undefined;
+    const file = readShape(sceneDefinition, tree, faults);
+    return file === undefined ? undefined : { ...partsOf(file, faults), written: tree, meant: file };
   });
   const whole = value?.puzzle === undefined ? undefined : { ...value.parts, puzzle: value.puzzle };
   if (whole !== undefined || rough === undefined) return { scene: whole, rough: undefined, diagnostics };
   const { parts, puzzle, written, meant } = rough;
-  const puzzleSpan = (keyOf(meant, 'puzzle') ?? meant).span;
+  const puzzleSpan = (meant.keys.puzzle ?? meant).span;
   const doubts = doubtsOf(written, meant, diagnostics);
   return { scene: undefined, rough: { parts, puzzle, puzzleSpan, doubts }, diagnostics };
 }
 
-function partsOf(file: MapNode, faults: Faults): Pick<RoughScene, 'parts' | 'puzzle'> {
-  const [puzzleMap, videoMap] = [mapOf(file, 'puzzle'), mapOf(file, 'video')];
-  const grid = gridOfPuzzle(puzzleMap);
-  const puzzle = puzzleMap === undefined ? undefined : readPuzzle(puzzleMap, grid, faults);
-  const rate = readRate(videoMap, faults);
-  const video = readVideo(videoMap, rate, faults);
-  const versions = readVersions(valueOf(file, 'versions'), rate, faults);
-  const groups = readGroups(valueOf(file, 'groups'), faults);
-  const list = valueOf(file, 'steps');
-  const maps = list?.kind === 'list' ? list.items.flatMap((item) => (item.kind === 'map' ? [item] : [])) : [];
+function partsOf(file: SceneMap, faults: Faults): Pick<RoughScene, 'parts' | 'puzzle'> {
+  const { values } = file;
+  const grid = gridOfPuzzle(values.puzzle);
+  const puzzle = values.puzzle === undefined ? undefined : readPuzzle(values.puzzle, grid, faults);
+  const rate = rateOf(values.video, faults);
+  const video = readVideo(values.video, rate, faults);
+  const versions = readVersions(values.versions, rate, faults);
+  const groups = readGroups(values.groups, faults);
+  const maps = (values.steps?.items ?? []).flatMap((step) => step ?? []);
   const stepIds = readIds(maps, faults);
   const steps = maps.map((map, index) => readStep(map, index, { faults, grid, rate, groups, stepIds }));
   checkReferences(steps, faults);
   const parts = {
-    title: textOf(file, 'title')?.text,
+    title: values.title?.text,
     video,
     versions,
-    look: locatedText(file, 'look'),
-    advice: readAdvice(mapOf(file, 'advice'), faults),
+    look: located(values.look),
+    advice: readAdvice(values.advice, faults),
     groups: [...groups].map(([name, colour]) => ({ name, colour })),
     steps,
   };
   return { parts, puzzle };
 }
 
-function readAdvice(map: MapNode | undefined, faults: Faults): Advice {
-  const cases = map === undefined ? undefined : textOf(map, 'cases');
-  const most =
-    cases === undefined ? undefined : readNumber(cases, { what: '"cases"', least: 0, most: 1_000_000, faults });
+function readAdvice(map: AdviceMap | undefined, faults: Faults): Advice {
   return {
-    simpler: wordOf(map, 'simpler', ['on', 'off']) !== 'off',
-    open: wordOf(map, 'open', ['on', 'off']) !== 'off',
-    mostCases: most ?? 12,
+    simpler: map?.values.simpler?.read() ?? true,
+    open: map?.values.open?.read() ?? true,
+    mostCases: map?.values.cases?.read({ faults }) ?? 12,
   };
-}
-
-function mapOf(file: MapNode, key: string): MapNode | undefined {
-  const value = valueOf(file, key);
-  return value?.kind === 'map' ? value : undefined;
 }

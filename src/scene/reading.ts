@@ -3,6 +3,7 @@
  */
 import type { Grid } from '../grid/grid.ts';
 import type { Reading } from '../grid/terms.ts';
+import type { ReadText } from './definition.ts';
 import type { Faults } from './faults.ts';
 import type { Fraction } from './fraction.ts';
 import type { AbsoluteTime, GroupColour, Located, Time } from './scene.ts';
@@ -109,4 +110,9 @@ export function readNumber(
 /** Whether the text is the word `all`, in any case. */
 export function saysAll(node: TextNode): boolean {
   return node.text.trim().toLowerCase() === 'all';
+}
+
+/** The same with the place it stands at, for a text that is taken as it is written. */
+export function located(written: ReadText<string, void> | undefined): Located<string> | undefined {
+  return written === undefined ? undefined : { value: written.text, span: written.span };
 }

@@ -5,15 +5,15 @@
 import type { SetName } from '../grid/terms.ts';
 import type { Faults } from './faults.ts';
 import { quoted } from './faults.ts';
+import type { StepMap } from './language-step.ts';
 import { didYouMean } from './nearest-word.ts';
 import type { Located, Step } from './scene.ts';
-import { type MapNode, textOf } from './yaml-tree.ts';
 
 /** All ids in their order, the first of a doubled one; doubled and malformed ones are reported. */
-export function readIds(steps: readonly MapNode[], faults: Faults): ReadonlyMap<string, number> {
+export function readIds(steps: readonly StepMap[], faults: Faults): ReadonlyMap<string, number> {
   const ids = new Map<string, number>();
   for (const [index, step] of steps.entries()) {
-    const node = textOf(step, 'id');
+    const node = step.values.id;
     if (node === undefined) continue;
     if (!/^[A-Za-z0-9-]+$/.test(node.text)) {
       const mend = node.text.replace(/[^A-Za-z0-9]+/g, '-').replace(/^-|-$/g, '');
@@ -29,7 +29,7 @@ export function readIds(steps: readonly MapNode[], faults: Faults): ReadonlyMap<
     const earlier = ids.get(node.text);
     if (earlier === undefined) ids.set(node.text, index);
     else {
-      const first = textOf(steps[earlier]!, 'id')?.span ?? steps[earlier]!.span;
+      const first = steps[earlier]!.values.id?.span ?? steps[earlier]!.span;
       faults.error('duplicate-id', node.span, `two steps have the id ${quoted(node.text)}; each needs its own`, [
         { span: first, message: 'the first step of that id' },
       ]);

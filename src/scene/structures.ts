@@ -114,6 +114,18 @@ export function either<Options extends readonly [Opening, ...Opening[]]>(
   };
 }
 
+/** What may be written alone or as a list, as a list. */
+export function eachOf<Item extends { readonly kind: string }>(
+  written: Item | ReadList<Item> | undefined,
+): readonly (Item | undefined)[] {
+  if (written === undefined) return [];
+  return isList(written) ? written.items : [written];
+}
+
+function isList<Item extends { readonly kind: string }>(written: Item | ReadList<Item>): written is ReadList<Item> {
+  return written.kind === 'list';
+}
+
 interface MarkedWords<Mark extends string> {
   /** What a message calls any of the maps: `a beat`. */
   readonly title: string;

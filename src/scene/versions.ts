@@ -5,30 +5,29 @@ import { readBoard } from './board.ts';
 import { readCamera } from './camera.ts';
 import type { Faults } from './faults.ts';
 import type { Fraction } from './fraction.ts';
-import { wordOf } from './reading.ts';
+import type { VersionEntries } from './language.ts';
 import type { Scene, Version } from './scene.ts';
-import { isOn, readSize } from './video.ts';
-import { type Tree, valueOf } from './yaml-tree.ts';
 
 /** The versions in their order. Faulty ones are reported and left out. */
-export function readVersions(value: Tree | undefined, rate: Fraction | undefined, faults: Faults): Version[] {
-  if (value?.kind !== 'map') return [];
-  return value.entries.flatMap(({ key, value: map }) => {
-    if (map.kind !== 'map') return [];
-    const size = readSize(map, faults);
-    if (size === undefined) return [];
-    const board = readBoard(valueOf(map, 'board'), size, { faults, rate });
-    return [
-      {
-        name: key.text,
-        span: map.span,
-        ...size,
-        board,
-        coordinates: isOn(wordOf(map, 'coordinates', ['on', 'off'])),
-        said: isOn(wordOf(map, 'said', ['on', 'off'])),
-        camera: readCamera(map, size, faults),
-      },
-    ];
+export function readVersions(
+  written: VersionEntries | undefined,
+  rate: Fraction | undefined,
+  faults: Faults,
+): readonly Version[] {
+  return (written?.entries ?? []).flatMap(({ key, value: map }): readonly Version[] => {
+    const frame = map?.values.size?.read({ faults });
+    if (map === undefined || frame === undefined) return [];
+    const { values, span } = map;
+    const version = {
+      name: key.text,
+      span,
+      ...frame,
+      board: readBoard(values.board, { faults, rate, frame }),
+      coordinates: values.coordinates?.read(),
+      said: values.said?.read(),
+      camera: readCamera(values.camera, { frame, faults }),
+    };
+    return [version];
   });
 }
 
