@@ -2,15 +2,7 @@
  * The report of a checked scene, or of one that could not be used. Its keys and values are stable, so that words of the
  * code that have changed since (a fix, a redundant conclusion) keep their old ones there: `mends`, `toMend`, `spent`.
  */
-import {
-  type Argument,
-  type CheckedConclusion,
-  type CheckedName,
-  type CheckedScene,
-  type CheckedStep,
-  stepsBefore,
-  type Verdict,
-} from '../check/verdict.ts';
+import type { Argument, CheckedConclusion, CheckedName, CheckedScene, CheckedStep, Verdict } from '../check/verdict.ts';
 import type { Candidate } from '../grid/candidates.ts';
 import type { Grid } from '../grid/grid.ts';
 import { printCandidate, printConclusion } from '../grid/notation/print.ts';
@@ -113,7 +105,8 @@ function reportedVerdict(verdict: Exclude<Verdict, 'none'>): ReportedStep['concl
 function reportedFixes(grid: Grid, { step, fixes }: CheckedStep, ids: ReadonlySet<string>): ReportedStep['mends'] {
   const taken = new Set(ids);
   return fixes.map(({ fix, conclusions }) => {
-    const proposed = stepsBefore(fix);
+    const apart = fix.kind === 'prove it apart' && fix.where === 'before' ? [fix.step] : [];
+    const proposed = fix.kind === 'remove first' ? fix.steps : apart;
     const newIds = idsBefore(step.id, proposed.length, taken);
     for (const id of newIds) taken.add(id);
     const steps = proposed.map((each, index) => stepText(each, newIds[index]!));
