@@ -7,7 +7,7 @@ import { printDiagnostic } from '../scene/locate.ts';
 import { type Chapter, chapterList, chaptersOf, printChapterList } from '../timeline/chapters.ts';
 import { footageStart } from '../timeline/length.ts';
 import { wholeFrames } from '../timeline/seconds.ts';
-import { framesOfLabel } from '../timeline/timecode.ts';
+import { framesOfLabel } from '../scene/timecode.ts';
 import { exitStatus } from '../verbs.ts';
 import { BadCall } from './bad-call.ts';
 import { pathBeside } from './beside-scene.ts';

@@ -9,7 +9,7 @@ import { chaptersOf } from '../timeline/chapters.ts';
 import { frameAt } from '../timeline/film.ts';
 import { footageStart } from '../timeline/length.ts';
 import { timeOfFrame } from '../timeline/seconds.ts';
-import { framesOfLabel, labelOfFrames } from '../timeline/timecode.ts';
+import { framesOfLabel, labelOfFrames } from '../scene/timecode.ts';
 import { pathBeside } from './beside-scene.ts';
 import type { Lesson } from './lesson.ts';
 import type { Piece } from './render-pieces.ts';

@@ -8,8 +8,8 @@ import { writeStill } from '../output/still.ts';
 import { nearestWords } from '../scene/nearest-word.ts';
 import { readFixedTime } from '../scene/time.ts';
 import { lastFullFrame } from '../telling/last-full-frame.ts';
+import { anywhere, clockOf, momentOf } from '../timeline/clock.ts';
 import type { Frame } from '../timeline/film.ts';
-import { clockOf, fixedMoment } from '../timeline/moments.ts';
 import { printFrame } from '../timeline/seconds.ts';
 import { exitStatus } from '../verbs.ts';
 import { BadCall } from './bad-call.ts';
@@ -90,7 +90,7 @@ function frameOfTime({ lesson, film }: OpenFilm, text: string): Frame {
   const { rate } = lesson.scene.video;
   const read = readFixedTime(text, rate);
   if (!read.ok) throw new BadCall(`--at ${text}: ${read.fault.message}`);
-  const found = fixedMoment(clockOf(lesson.scene, undefined), read.time);
+  const found = momentOf(clockOf(lesson.scene, undefined), read.time, anywhere);
   if (!found.ok)
     throw new BadCall(`--at ${text}: ${found.fault?.message ?? 'it cannot be counted from the first frame'}`);
   const { frame } = found.moment;

@@ -1,6 +1,8 @@
 /**
- * What of a scene hangs on words that are said no more in a narration that was spoken again.
+ * What of a scene depends on words that are said no more in a narration that was spoken again.
  */
+import type { DependentTime } from '../scene/anchors/anchors.ts';
+import { findCue } from '../scene/anchors/cue.ts';
 import type { Span } from '../scene/diagnostic.ts';
 import type { Scene } from '../scene/scene.ts';
 import type { Narration } from '../timeline/narration.ts';
@@ -56,16 +58,25 @@ function lostSentences(scene: Scene, { words }: Retake, after: Narration): LostW
 
 /** Cues and words that the new narration does not have. */
 function lostAnchors(scene: Scene, text: string, spoken: SpokenText, after: Narration): LostWords[] {
-  return timesOf(scene, text).hanging.flatMap(({ time, span, step }): LostWords[] => {
-    if (time.kind === 'cue') {
-      const isThere = after.cues.some(
-        ({ identifier, number }) => identifier === time.cue || String(number) === time.cue,
-      );
-      return isThere ? [] : [{ step, span, message: `${after.name} has no cue "${time.cue}"` }];
-    }
-    if (time.kind !== 'words' || findPhrase(spoken, time.words).length > 0) return [];
-    const near = nearestSpoken(spoken, time.words);
-    const nearest = near === undefined ? '' : `; the nearest are "${near.text}" at ${printSeconds(near.seconds)}`;
-    return [{ step, span, message: `the words "${time.words}" are not spoken in ${after.name}${nearest}` }];
+  return timesOf(scene, text).staying.flatMap(({ time, span, step }): LostWords[] => {
+    const message = whyLost(time, spoken, after);
+    return message === undefined ? [] : [{ step, span, message }];
   });
+}
+
+function whyLost(time: DependentTime, spoken: SpokenText, after: Narration): string | undefined {
+  switch (time.kind) {
+    case 'after':
+      return undefined;
+    case 'cue':
+      return findCue(after, time.cue) === undefined ? `${after.name} has no cue "${time.cue}"` : undefined;
+    case 'words': {
+      if (findPhrase(spoken, time.words).length > 0) return undefined;
+      const near = nearestSpoken(spoken, time.words);
+      const nearest = near === undefined ? '' : `; the nearest are "${near.text}" at ${printSeconds(near.seconds)}`;
+      return `the words "${time.words}" are not spoken in ${after.name}${nearest}`;
+    }
+    default:
+      return time satisfies never;
+  }
 }

@@ -3,6 +3,7 @@
  * change in its text; comments, order and layout stay byte for byte.
  */
 import { type Edit, edited } from '../check/scene-text.ts';
+import { dependenciesOf } from '../scene/anchors/anchors.ts';
 import { compare, type Fraction, zero } from '../scene/fraction.ts';
 import type { Scene } from '../scene/scene.ts';
 import { frameAtTime } from '../timeline/seconds.ts';
@@ -25,7 +26,7 @@ export interface RetimedScene {
   readonly beforeStart: readonly WrittenTime[];
   /** Times that stand behind an alias of YAML, which stay as they are. */
   readonly hidden: readonly { readonly start: number }[];
-  /** How many times hang on a step (`+1.5`), and how many on the narration: they stay as they are. */
+  /** How many times count from a step (`+1.5`), and how many from the narration: they stay as they are. */
   readonly afterSteps: number;
   readonly onNarration: number;
 }
@@ -35,7 +36,7 @@ export interface RetimedScene {
  * that go with them.
  */
 export function retimedScene(scene: Scene, text: string, move: Move, further: readonly Edit[] = []): RetimedScene {
-  const { written, hanging, hidden } = timesOf(scene, text);
+  const { written, staying, hidden } = timesOf(scene, text);
   const moved = new Map<WrittenTime, { readonly to: Fraction; readonly lost: string | undefined }>();
   let latest: Fraction | undefined;
   for (const time of [...written].sort((a, b) => compare(a.seconds, b.seconds))) {
@@ -56,7 +57,7 @@ export function retimedScene(scene: Scene, text: string, move: Move, further: re
     times,
     beforeStart,
     hidden,
-    afterSteps: hanging.filter(({ time }) => time.kind === 'after').length,
-    onNarration: hanging.filter(({ time }) => time.kind !== 'after').length,
+    afterSteps: staying.filter(({ time }) => dependenciesOf(time).includes('base')).length,
+    onNarration: staying.filter(({ time }) => dependenciesOf(time).includes('narration')).length,
   };
 }

@@ -1,17 +1,20 @@
 /**
  * The absolute times of a scene as they stand in its text, and times written as those were.
  */
+import type { AbsoluteTime, Timecode } from '../scene/anchors/absolute.ts';
+import type { Clock } from '../scene/anchors/anchor.ts';
+import { absolutePart, type DependentTime, isAbsolute, type Time } from '../scene/anchors/anchors.ts';
 import type { Span } from '../scene/diagnostic.ts';
 import { compare, type Fraction } from '../scene/fraction.ts';
-import type { AbsoluteTime, Located, Scene, Time, Timecode } from '../scene/scene.ts';
+import type { Located, Scene } from '../scene/scene.ts';
 import { readFixedTime } from '../scene/time.ts';
+import { framesOfLabel, labelOfFrames } from '../scene/timecode.ts';
 import { printLabel } from '../scene/timecode-label.ts';
-import { type Clock, clockOf, fixedMoment } from '../timeline/moments.ts';
+import { anywhere, clockOf, momentOf } from '../timeline/clock.ts';
 import { frameAtTime, printSeconds } from '../timeline/seconds.ts';
 import { itemsOf } from '../timeline/step-outline.ts';
-import { framesOfLabel, labelOfFrames } from '../timeline/timecode.ts';
 
-/** A time that hangs on nothing else. */
+/** A time that depends on nothing else. */
 export interface WrittenTime {
   /** Of the time alone, as UTF-16 offsets: without quotes, without the words before `or`. */
   readonly span: Span;
@@ -22,9 +25,9 @@ export interface WrittenTime {
   readonly what: string;
 }
 
-/** A time that hangs on the narration or on a step, and so stays as it is. */
-export interface HangingTime {
-  readonly time: Exclude<Time, AbsoluteTime>;
+/** A time that depends on the narration or on a step, and so stays as it is. */
+export interface StayingTime {
+  readonly time: DependentTime;
   readonly span: Span;
   readonly step: string | undefined;
 }
@@ -32,7 +35,7 @@ export interface HangingTime {
 export interface TimesOfScene {
   /** In the order of the text. */
   readonly written: readonly WrittenTime[];
-  readonly hanging: readonly HangingTime[];
+  readonly staying: readonly StayingTime[];
   /** Times that could not be found in the text as one piece (behind an alias of YAML). */
   readonly hidden: readonly Span[];
 }
@@ -40,16 +43,16 @@ export interface TimesOfScene {
 /** All times of the scene but those of the footage, which tell a place in a recording. */
 export function timesOf(scene: Scene, text: string): TimesOfScene {
   const clock = clockOf(scene, undefined);
-  const [written, hanging, hidden]: [WrittenTime[], HangingTime[], Span[]] = [[], [], []];
+  const [written, staying, hidden]: [WrittenTime[], StayingTime[], Span[]] = [[], [], []];
   const seen = new Set<number>();
   const take = (located: Located<Time> | undefined, step: string | undefined, what: string) => {
     if (located === undefined || seen.has(located.span.start)) return;
     seen.add(located.span.start);
     const { value: time, span } = located;
-    const fixed = time.kind === 'words' ? time.fallback : time;
-    if (time.kind === 'cue' || time.kind === 'words' || time.kind === 'after') hanging.push({ time, span, step });
-    if (fixed === undefined || (fixed.kind !== 'seconds' && fixed.kind !== 'timecode')) return;
-    const place = placeOf(text, span, fixed, clock);
+    if (!isAbsolute(time)) staying.push({ time, span, step });
+    const absolute = absolutePart(time);
+    if (absolute === undefined) return;
+    const place = placeOf(text, span, absolute, clock);
     if (place === undefined) hidden.push(span);
     else written.push({ ...place, step, what });
   };
@@ -64,7 +67,7 @@ export function timesOf(scene: Scene, text: string): TimesOfScene {
     }
     for (const { at } of itemsOf(step)) take(at, step.id, 'item');
   }
-  return { written: written.sort((a, b) => a.span.start - b.span.start), hanging, hidden };
+  return { written: written.sort((a, b) => a.span.start - b.span.start), staying, hidden };
 }
 
 /** The last piece of the text there that reads as a time, if it is this one. */
@@ -74,12 +77,12 @@ function placeOf(
   time: AbsoluteTime,
   clock: Clock,
 ): Pick<WrittenTime, 'span' | 'seconds'> | undefined {
-  const found = fixedMoment(clock, time);
+  const found = momentOf(clock, time, anywhere);
   const match = [...text.slice(span.start, span.end).matchAll(/\d[\d:;.]*(?: ?s\b)?/g)].at(-1);
   if (match === undefined || !found.ok) return undefined;
   const read = readFixedTime(match[0], clock.rate);
   if (!read.ok) return undefined;
-  const again = fixedMoment(clock, read.time);
+  const again = momentOf(clock, read.time, anywhere);
   if (!again.ok || compare(again.moment.seconds, found.moment.seconds) !== 0) return undefined;
   const start = span.start + match.index;
   return { span: { start, end: start + match[0].length }, seconds: found.moment.seconds };

@@ -3,11 +3,14 @@
  */
 import type { Grid } from '../grid/grid.ts';
 import type { Reading } from '../grid/terms.ts';
+import type { AbsoluteTime } from './anchors/absolute.ts';
+import type { ReadTime } from './anchors/anchor.ts';
+import type { Time } from './anchors/anchors.ts';
 import type { ReadText } from './definition.ts';
 import type { Faults } from './faults.ts';
 import type { Fraction } from './fraction.ts';
-import type { AbsoluteTime, GroupColour, Located, Time } from './scene.ts';
-import { type ReadTime, readFixedTime, readTime, type TimeForms } from './time.ts';
+import type { GroupColour, Located } from './scene.ts';
+import { readFixedTime, readTime, type TimeForms } from './time.ts';
 import { type MapNode, spanIn, type TextNode, textOf } from './yaml-tree.ts';
 
 export interface Context {
@@ -53,7 +56,7 @@ export function timeOf(
   return timed(node, readTime(node.text, { rate: context.rate, forms }), context.faults);
 }
 
-/** The time after a key that hangs on nothing else. */
+/** The time after a key that depends on nothing else. */
 export function fixedTimeOf(
   map: MapNode,
   key: string,

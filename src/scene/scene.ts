@@ -5,6 +5,8 @@
 import type { Candidate } from '../grid/candidates.ts';
 import type { Cell, Digit, Grid, HouseShape } from '../grid/grid.ts';
 import type { Chain, Conclusion, Deadly, OnlyPlaces, PencilList, SetName, Target } from '../grid/terms.ts';
+import type { AbsoluteTime, Timecode } from './anchors/absolute.ts';
+import type { Time } from './anchors/anchors.ts';
 import type { Span } from './diagnostic.ts';
 import type { Fraction } from './fraction.ts';
 
@@ -118,34 +120,6 @@ export type Point = readonly [x: number, y: number];
 export interface BoardPlacement {
   readonly shape: BoardShape;
   readonly at: Located<Time> | undefined;
-}
-
-/** A time that hangs on nothing else: seconds from the start of the video, or a timecode. */
-export type AbsoluteTime =
-  | { readonly kind: 'seconds'; readonly seconds: Fraction }
-  | { readonly kind: 'timecode'; readonly timecode: Timecode };
-
-/** Section 6 of the language. `after` counts from the step (in beats and items) or from the previous step (in a step's `at`). */
-export type Time =
-  | AbsoluteTime
-  | { readonly kind: 'after'; readonly seconds: Fraction }
-  | { readonly kind: 'cue'; readonly cue: string; readonly plus: Fraction }
-  | {
-      readonly kind: 'words';
-      readonly words: string;
-      /** 1 for the first place after the step or beat before. */
-      readonly occurrence: number;
-      readonly fallback: AbsoluteTime | undefined;
-    };
-
-/** A label of SMPTE ST 12-1, not yet counted against a rate. */
-export interface Timecode {
-  readonly hours: number;
-  readonly minutes: number;
-  readonly seconds: number;
-  readonly frames: number;
-  /** Written with `;` before the frames. */
-  readonly dropFrame: boolean;
 }
 
 export interface Step {

@@ -2,9 +2,9 @@
  * Labels of SMPTE ST 12-1 as they are written, and which of them exist at a rate.
  */
 
+import type { Timecode } from './anchors/absolute.ts';
 import type { Code } from './codes.ts';
 import { compare, type Fraction, fraction, nearest } from './fraction.ts';
-import type { Timecode } from './scene.ts';
 
 /** `01:00:02:12`, or `01:00:02;12` for drop-frame; undefined for any other text. The numbers are not looked at. */
 export function timecodeOf(text: string): Timecode | undefined {

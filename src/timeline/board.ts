@@ -1,11 +1,13 @@
 /**
  * Where the board lies when: the places that the scene gives, each from its frame on.
  */
+
+import type { Clock } from '../scene/anchors/anchor.ts';
 import type { Diagnostic, Span } from '../scene/diagnostic.ts';
 import { type Fraction, zero } from '../scene/fraction.ts';
 import type { BoardPlacement, BoardShape } from '../scene/scene.ts';
+import { momentOf } from './clock.ts';
 import { type Frame, frameAt } from './film.ts';
-import { type Clock, momentOf } from './moments.ts';
 import { printFrame } from './seconds.ts';
 import { orReport, pastEnd, timeError } from './time-faults.ts';
 import type { VideoLength } from './video-length.ts';

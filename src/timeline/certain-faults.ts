@@ -2,15 +2,16 @@
  * The faults of the times of a scene that could not be read as a whole: those that stand whatever the unread parts are
  * meant to be. What may be a consequence of an error that is told already is left out until that one is mended.
  */
+import { isSameEverywhere, type Time, whyNowhere } from '../scene/anchors/anchors.ts';
 import type { Diagnostic, Span } from '../scene/diagnostic.ts';
 import type { Doubts, StepDoubt } from '../scene/doubts.ts';
-import type { Time, TimedScene } from '../scene/scene.ts';
-import { clockOf, whySpokenNowhere } from './moments.ts';
+import type { TimedScene } from '../scene/scene.ts';
+import { clockOf } from './clock.ts';
 import type { Narration } from './narration.ts';
 import { type ScheduleOptions, schedule } from './schedule.ts';
 import { timesOf } from './times-of.ts';
 
-/** They hang on when a step ends, and so on the one after it too. */
+/** They depend on when a step ends, and so on the one after it too. */
 const ofTheEnd = ['hold-too-long', 'held-back', 'never-seen', 'phrase-twice', 'time-past-step'];
 /** A label is wrong by itself, and so is a time that needs a narration where there is none. */
 const ofTheVideo = [
@@ -32,7 +33,7 @@ export function certainFaults(
   const others: Diagnostic[] = [];
   for (const fault of diagnostics) {
     const time = times.find(({ span }) => span.start === fault.span.start && span.end === fault.span.end)?.value;
-    const nowhere = fault.code === 'phrase-not-found' ? whySpokenNowhere(clock, time) : undefined;
+    const nowhere = time === undefined || fault.code !== 'phrase-not-found' ? undefined : whyNowhere(time, clock);
     if (nowhere !== undefined) alone.push({ ...fault, message: nowhere, notes: [] });
     else if (standsAlone(fault, time, scene, doubts)) alone.push(fault);
     else others.push(fault);
@@ -41,14 +42,14 @@ export function certainFaults(
   return [...alone, ...kept].sort((a, b) => a.span.start - b.span.start || a.span.end - b.span.end);
 }
 
-/** Whether the fault hangs on its own time, the video and the narration alone. */
+/** Whether the fault depends on its own time, the video and the narration alone. */
 function standsAlone({ code }: Diagnostic, time: Time | undefined, scene: TimedScene, doubts: Doubts): boolean {
   if (code === 'cue-not-found') return true;
   if (doubts.video || !ofTheVideo.includes(code)) return false;
   return code !== 'time-past-end' || (isFixed(time) && scene.video.length !== undefined);
 }
 
-/** Of faults that hang on what comes before: those of steps of which all that they hang on was read. */
+/** Of faults that depend on what comes before: those of steps of which all that they depend on was read. */
 function certainAmong(
   faults: readonly Diagnostic[],
   all: readonly Diagnostic[],
@@ -84,9 +85,9 @@ function lastsAsMeant(doubt: StepDoubt): boolean {
   return doubt === 'none' || doubt === 'words';
 }
 
-/** Whether the moment hangs on nothing but the video and the narration. */
+/** Whether the moment depends on nothing but the video and the narration. */
 function isFixed(time: Time | undefined): boolean {
-  return time?.kind === 'seconds' || time?.kind === 'timecode' || time?.kind === 'cue';
+  return time !== undefined && isSameEverywhere(time);
 }
 
 function isSame(a: Span, b: Span): boolean {

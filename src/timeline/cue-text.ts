@@ -106,7 +106,7 @@ export function readTimestamp(text: string): Fraction | undefined {
 }
 
 function refusal(tag: string, seconds: Fraction | undefined, latest: Fraction, end: Fraction): string | undefined {
-  if (seconds === undefined) return `<${tag}> is no timestamp; one is written <00:01:02.500>`;
+  if (seconds === undefined) return `<${tag}> is not a timestamp; one is written <00:01:02.500>`;
   if (compare(seconds, latest) < 0)
     return `<${tag}> goes back before the time reached in this cue; the word is used without it`;
   if (compare(seconds, end) > 0) return `<${tag}> lies after the end of its cue; the word is used without it`;

@@ -1,11 +1,14 @@
 /**
  * Times that were given within a step, looked up and held against what they follow.
  */
+
+import type { Place as Anchor } from '../scene/anchors/anchor.ts';
+import type { Time } from '../scene/anchors/anchors.ts';
 import type { Diagnostic, Span } from '../scene/diagnostic.ts';
 import type { Fraction } from '../scene/fraction.ts';
-import type { Located, Time } from '../scene/scene.ts';
+import type { Located } from '../scene/scene.ts';
+import { type Moment, momentOf } from './clock.ts';
 import { type Frame, frameAt } from './film.ts';
-import { type Anchor, type Moment, momentOf } from './moments.ts';
 import { printFrame } from './seconds.ts';
 import type { OutlineOptions } from './step-outline.ts';
 import { orReport, pastEnd, timeError } from './time-faults.ts';

@@ -2,10 +2,12 @@
  * How long the video is: `video.length`, else the footage's length from its `start` on, else the audio's. Where there
  * is none of these the last step's end decides.
  */
+
+import type { Clock } from '../scene/anchors/anchor.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import { compare, type Fraction, subtract, zero } from '../scene/fraction.ts';
 import type { TimedScene } from '../scene/scene.ts';
-import { type Clock, fixedMoment } from './moments.ts';
+import { anywhere, momentOf, silentClock } from './clock.ts';
 import { printSeconds, wholeFrames } from './seconds.ts';
 import { orReport, timeError } from './time-faults.ts';
 import type { VideoLength } from './video-length.ts';
@@ -25,7 +27,7 @@ export function videoLength(
   const { length, footage } = scene.video;
   if (length !== undefined) {
     const diagnostics: Diagnostic[] = [];
-    const moment = orReport(fixedMoment(clock, length.value), length.span, diagnostics);
+    const moment = orReport(momentOf(clock, length.value, anywhere), length.span, diagnostics);
     return { length: moment === undefined ? undefined : lengthOf(clock, moment.seconds, 'length'), diagnostics };
   }
   if (footage !== undefined && lengths.footageSeconds !== undefined) {
@@ -48,15 +50,7 @@ export function videoLength(
 export function footageStart(scene: TimedScene): Fraction {
   const start = scene.video.footage?.start;
   if (start === undefined) return zero;
-  const ownClock: Clock = {
-    rate: scene.video.rate,
-    firstLabel: undefined,
-    narration: 'none',
-    find: () => [],
-    alike: () => undefined,
-    nearest: () => undefined,
-  };
-  const found = fixedMoment(ownClock, start.value);
+  const found = momentOf(silentClock(scene.video.rate), start.value, anywhere);
   return found.ok ? found.moment.seconds : zero;
 }
 

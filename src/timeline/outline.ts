@@ -2,12 +2,15 @@
  * The outline of a scene's times: where each step begins and ends, and the times that were given within it, each
  * looked up and held against what it follows. What was given no time is filled in afterwards.
  */
+
+import type { Place as Anchor, Clock } from '../scene/anchors/anchor.ts';
+import type { Time } from '../scene/anchors/anchors.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import { add, type Fraction, fraction, subtract, zero } from '../scene/fraction.ts';
-import type { Step, Time, TimedScene } from '../scene/scene.ts';
+import type { Step, TimedScene } from '../scene/scene.ts';
+import { type Moment, momentOf } from './clock.ts';
 import { type Frame, frameAt } from './film.ts';
 import { endOf, momentsOf } from './given-times.ts';
-import { type Anchor, type Clock, type Moment, momentOf } from './moments.ts';
 import { frameAtTime, laterOf, printFrame, timeOfFrame } from './seconds.ts';
 import { stepLength } from './step-length.ts';
 import { itemsOf, lastGiven, latestFrame, latestOf, type OutlineOptions, type StepOutline } from './step-outline.ts';

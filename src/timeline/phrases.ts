@@ -7,6 +7,7 @@
  * `twenty-one` is `21`, and `either here` is not `eitherhere`.
  */
 import { distance } from 'fastest-levenshtein';
+import type { Spoken, Within } from '../scene/anchors/anchor.ts';
 import { add, compare, type Fraction, fraction, multiply, subtract } from '../scene/fraction.ts';
 import type { Cue } from './cue.ts';
 import type { Narration } from './narration.ts';
@@ -14,14 +15,6 @@ import { figuresAt } from './number-words.ts';
 import { earlierOf, laterOf } from './seconds.ts';
 import { spokenAlike, spokenMostAlike } from './spoken-alike.ts';
 import { formsOf, type WordForm } from './word-forms.ts';
-
-/** A place where something is said. */
-export interface Spoken {
-  /** When its first word begins, in seconds. */
-  readonly seconds: Fraction;
-  /** As it stands in the narration, white space as single blanks. */
-  readonly text: string;
-}
 
 /** A narration made ready for finding. */
 export interface SpokenText {
@@ -84,19 +77,12 @@ export function findPhrase(spoken: SpokenText, phrase: string): readonly Spoken[
  * The place where a sentence is spoken with a few words changed, among the words that begin from `from` on and before
  * `until` where these are given.
  */
-export function findAlike(
-  spoken: SpokenText,
-  sentence: string,
-  within: { readonly from?: Fraction; readonly until?: Fraction } = {},
-): Spoken | undefined {
+export function findAlike(spoken: SpokenText, sentence: string, within: Within = {}): Spoken | undefined {
   const alike = spokenAlike(formsWithin(spoken, within), sentence);
   return alike === undefined ? undefined : placeOf(spoken, alike.first, alike.last);
 }
 
-function formsWithin(
-  spoken: SpokenText,
-  { from, until }: { readonly from?: Fraction; readonly until?: Fraction },
-): readonly WordForm[] {
+function formsWithin(spoken: SpokenText, { from, until }: Within): readonly WordForm[] {
   return spoken.forms.filter(({ first }) => {
     const { seconds } = spoken.words[first]!;
     return (from === undefined || compare(seconds, from) >= 0) && (until === undefined || compare(seconds, until) < 0);
@@ -127,11 +113,7 @@ const sentenceLength = 8;
  * The words spoken that are most like the phrase, among those that begin from `from` on and before `until` where
  * these are given. Undefined where nothing is said there.
  */
-export function nearestSpoken(
-  spoken: SpokenText,
-  phrase: string,
-  within: { readonly from?: Fraction; readonly until?: Fraction } = {},
-): Spoken | undefined {
+export function nearestSpoken(spoken: SpokenText, phrase: string, within: Within = {}): Spoken | undefined {
   const count = phrase.trim().split(/\s+/).length;
   if (count >= sentenceLength) {
     const alike = spokenMostAlike(formsWithin(spoken, within), phrase);

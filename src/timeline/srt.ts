@@ -47,7 +47,7 @@ function readTimes(line: string): { readonly start: Fraction; readonly end: Frac
   const [from, to] = [match[1]!, match[2]!];
   const [start, end] = [readTime(from), readTime(to)];
   if (start === undefined || end === undefined)
-    return `"${start === undefined ? from : to}" is no time of SRT; ${wanted}`;
+    return `"${start === undefined ? from : to}" is not a time of SRT; ${wanted}`;
   if (compare(end, start) <= 0) return `the cue ends at ${to}, not after its start ${from}; the end must be later`;
   return { start, end };
 }

@@ -1,11 +1,13 @@
 /**
  * The frames of one step: its beats, its items, and what the recording takes away by itself.
  */
+
+import type { Clock } from '../scene/anchors/anchor.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import { add, compare, divide, type Fraction, fraction, multiply, subtract } from '../scene/fraction.ts';
 import type { Beat } from '../scene/scene.ts';
+import { type Moment, momentOf } from './clock.ts';
 import { type Frame, frameAt } from './film.ts';
-import { type Clock, type Moment, momentOf } from './moments.ts';
 import { perConclusion } from './pace.ts';
 import { earlierOf, frameAtTime, printFrame } from './seconds.ts';
 import { spreadBeats, spreadItems } from './spread.ts';

@@ -4,7 +4,7 @@
  */
 import { add, compare, type Fraction, fraction, multiply, subtract, zero } from '../scene/fraction.ts';
 import type { Step } from '../scene/scene.ts';
-import type { Moment } from './moments.ts';
+import type { Moment } from './clock.ts';
 import { perConclusion, type StrokesOf, shortestStep, speakingSeconds, waitAfter, weightOf } from './pace.ts';
 import { laterOf } from './seconds.ts';
 import { type BeatToSpread, endOfBeats, type ItemToSpread } from './spread.ts';

@@ -1,11 +1,13 @@
 /**
  * The outline of one step: when it begins, and the times that were given within it.
  */
+
+import type { Clock } from '../scene/anchors/anchor.ts';
 import type { Span } from '../scene/diagnostic.ts';
 import type { Fraction } from '../scene/fraction.ts';
 import type { CascadeItem, OnlyItem, PencilItem, Step } from '../scene/scene.ts';
+import type { Moment } from './clock.ts';
 import type { Frame } from './film.ts';
-import type { Clock, Moment } from './moments.ts';
 import type { StrokesOf } from './pace.ts';
 import { frameAtTime } from './seconds.ts';
 import type { VideoLength } from './video-length.ts';

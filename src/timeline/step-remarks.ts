@@ -1,10 +1,11 @@
 /**
  * What is to be said about a step once its frames are known.
  */
+
+import type { Clock } from '../scene/anchors/anchor.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import type { Beat } from '../scene/scene.ts';
 import { type Frame, frameAt } from './film.ts';
-import type { Clock } from './moments.ts';
 import { frameAtTime, printFrame } from './seconds.ts';
 import type { ScheduledStep } from './step-frames.ts';
 import { itemsOf, type StepOutline } from './step-outline.ts';

@@ -1,10 +1,12 @@
 /**
  * Faults of times as the user reads them.
  */
+
+import type { Clock } from '../scene/anchors/anchor.ts';
 import type { Code } from '../scene/codes.ts';
 import type { Diagnostic, Span } from '../scene/diagnostic.ts';
+import type { Moment, MomentFound } from './clock.ts';
 import type { Frame } from './film.ts';
-import type { Clock, Moment, MomentFound } from './moments.ts';
 import { frameAtTime, printFrame } from './seconds.ts';
 import { lastGiven, type StepOutline } from './step-outline.ts';
 import type { VideoLength } from './video-length.ts';

@@ -1,7 +1,8 @@
 /**
  * Every time that a scene gives, as it is written.
  */
-import type { Located, Time, TimedScene } from '../scene/scene.ts';
+import type { Time } from '../scene/anchors/anchors.ts';
+import type { Located, TimedScene } from '../scene/scene.ts';
 import { itemsOf } from './step-outline.ts';
 
 /** The times of the video, its board and the steps; those of versions and of the footage are left out. */

@@ -100,7 +100,7 @@ function readTimes(line: string): { readonly start: Fraction; readonly end: Frac
     return `WebVTT has a full stop before the thousandths, not a comma; ${wanted}`;
   const [start, end] = [readTimestamp(from), readTimestamp(to)];
   if (start === undefined || end === undefined) {
-    return `"${start === undefined ? from : to}" is no time of WebVTT; ${wanted}`;
+    return `"${start === undefined ? from : to}" is not a time of WebVTT; ${wanted}`;
   }
   if (compare(end, start) <= 0) return `the cue ends at ${to}, not after its start ${from}; the end must be later`;
   return { start, end };

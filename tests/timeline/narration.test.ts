@@ -97,7 +97,7 @@ describe('what is broken is told with its line, and the rest is used', () => {
       ['|2 3-4 b'],
       [/^3: .*00:01\.000.*later/],
     ],
-    ['seventy seconds', 'WEBVTT\n\n00:70.000 --> 00:80.000\na', [], [/^3: "00:70\.000" is no time/]],
+    ['seventy seconds', 'WEBVTT\n\n00:70.000 --> 00:80.000\na', [], [/^3: "00:70\.000" is not a time/]],
     ['half an arrow', 'WEBVTT\n\n00:01.000 -->\na\n\n00:03.000 --> 00:04.000\nb', ['|2 3-4 b'], [/^3: no times/]],
     [
       'a text outside of cues',
@@ -147,7 +147,7 @@ describe('what is broken is told with its line, and the rest is used', () => {
       [],
     ],
     ['a text alone', 'a\n\n2\n00:00:03,000 --> 00:00:04,000\nb', ['2|2 3-4 b'], [/^1: no time line/]],
-    ['one digit after the comma', '1\n00:00:01,5 --> 00:00:02,000\na', [], [/^2: "00:00:01,5" is no time of SRT/]],
+    ['one digit after the comma', '1\n00:00:01,5 --> 00:00:02,000\na', [], [/^2: "00:00:01,5" is not a time of SRT/]],
     ['an end at the start', '1\n00:00:01,000 --> 00:00:01,000\na', [], [/^2: .*later/]],
   ];
   it.each(srt)('SRT: %s', (_, text, cues, faults) => {

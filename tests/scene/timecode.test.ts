@@ -1,10 +1,10 @@
 import * as fc from 'fast-check';
 import Smpte from 'smpte-timecode';
 import { describe, expect, it } from 'vitest';
+import type { Timecode } from '../../src/scene/anchors/absolute.ts';
 import { type Fraction, fraction } from '../../src/scene/fraction.ts';
-import type { Timecode } from '../../src/scene/scene.ts';
+import { framesOfLabel, framesPerDay, labelOfFrames } from '../../src/scene/timecode.ts';
 import { printLabel, timecodeOf } from '../../src/scene/timecode-label.ts';
-import { framesOfLabel, framesPerDay, labelOfFrames } from '../../src/timeline/timecode.ts';
 
 const ntsc = fraction(30_000, 1001);
 const doubled = fraction(60_000, 1001);

@@ -6,10 +6,11 @@
  * frames: `00` and `01` (at 60000/1001 `00` to `03`) of each minute but every tenth. 00:00:59;29 is frame 1799 and the
  * next one, 00:01:00;02, is frame 1800.
  */
-import type { Code } from '../scene/codes.ts';
-import { type Fraction, nearest } from '../scene/fraction.ts';
-import type { Timecode } from '../scene/scene.ts';
-import { labelsSkipped, whyNoLabel } from '../scene/timecode-label.ts';
+
+import type { Timecode } from './anchors/absolute.ts';
+import type { Code } from './codes.ts';
+import { type Fraction, nearest } from './fraction.ts';
+import { labelsSkipped, whyNoLabel } from './timecode-label.ts';
 
 /**
  * Frames from the label 00:00:00:00, or why there is no such frame (in words for the user, with what would be right).
