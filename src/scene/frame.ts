@@ -1,9 +1,10 @@
 /**
  * The frame as `video` and `versions` say it: its size, how many there are in a second, and what the first is called.
  */
+import type { Timecode } from './anchors/absolute.ts';
 import type { Faults } from './faults.ts';
 import { type Fraction, fraction, toNumber } from './fraction.ts';
-import type { Located, Timecode } from './scene.ts';
+import type { Located } from './scene.ts';
 import { timecodeOf, whyNoLabel } from './timecode-label.ts';
 import type { TextNode } from './yaml-tree.ts';
 

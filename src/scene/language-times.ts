@@ -1,15 +1,19 @@
 /**
  * Times, by where they stand: how they are described to an editor, and how they are read.
  */
+import type { AbsoluteTime } from './anchors/absolute.ts';
+import type { ReadTime } from './anchors/anchor.ts';
+import { type Time, timeKinds } from './anchors/anchors.ts';
 import { measure, type TextOf, type TextReader } from './language-values.ts';
 import type { Context } from './reading.ts';
-import type { AbsoluteTime, Located, Time } from './scene.ts';
-import { type ReadTime, readFixedTime, readTime, type TimeForms } from './time.ts';
+import type { Located } from './scene.ts';
+import { readFixedTime, readTime, type TimeForms } from './time.ts';
 import { spanIn } from './yaml-tree.ts';
 
 type TimeNeeds = Pick<Context, 'rate' | 'faults'>;
 
-const forms = ['12.5', '1:02', '01:00:02:12', '+1.5', 'cue intro', 'cue intro +0.5', 'words "either here or here"'];
+const forms = timeKinds.flatMap(({ samples }) => samples);
+const fixedForms = timeKinds.flatMap(({ dependsOn, samples }) => (dependsOn.length === 0 ? samples : []));
 
 /** When a step begins. The first one has nothing before it to count from. */
 export const stepTime = (): TextOf<Located<Time>, TimeNeeds & { readonly isFirst: boolean }> =>
@@ -37,9 +41,7 @@ export const placementTime = (): TextOf<Located<Time>, TimeNeeds> => measure(whe
 
 /** A time that depends on nothing else. */
 export const fixedTime = (description: string): TextOf<Located<AbsoluteTime>, TimeNeeds> =>
-  measure(description, ['12.5', '1:02', '01:00:02:12'], (node, { rate, faults }) =>
-    located(node, readFixedTime(node.text, rate), faults),
-  );
+  measure(description, fixedForms, (node, { rate, faults }) => located(node, readFixedTime(node.text, rate), faults));
 
 function timeAs(allowed: TimeForms): TextReader<Located<Time>, TimeNeeds> {
   return (node, { rate, faults }) => located(node, readTime(node.text, { rate, forms: allowed }), faults);

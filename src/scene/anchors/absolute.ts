@@ -30,6 +30,7 @@ export interface Timecode {
 
 export const secondsAnchor: Anchor<SecondsTime> = {
   examples: ['12.5', '1:02', '1:02.5', '1:00:02.5'],
+  samples: ['12.5', '1:02'],
   word: undefined,
   dependsOn: [],
   read(text) {
@@ -43,6 +44,7 @@ export const secondsAnchor: Anchor<SecondsTime> = {
 
 export const timecodeAnchor: Anchor<TimecodeTime> = {
   examples: ['01:00:02:12'],
+  samples: ['01:00:02:12'],
   word: undefined,
   dependsOn: [],
   read(text, { rate }) {

@@ -12,6 +12,7 @@ export interface AfterTime {
 
 export const afterAnchor: Anchor<AfterTime> = {
   examples: ['+1.5'],
+  samples: ['+1.5'],
   word: undefined,
   dependsOn: ['base'],
   read(text) {

@@ -9,6 +9,8 @@ import type { AbsoluteTime, Timecode } from './absolute.ts';
 export interface Anchor<T> {
   /** How it is written, for messages; the first is offered where its word was misspelt. */
   readonly examples: readonly [string, ...string[]];
+  /** What an editor offers to begin with. */
+  readonly samples: readonly string[];
   /** The word that it begins with, where there is one. */
   readonly word: string | undefined;
   readonly dependsOn: readonly Dependency[];

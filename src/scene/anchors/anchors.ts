@@ -35,7 +35,8 @@ const anchors: { readonly [K in Kind]: Anchor<TimeOf<K>> } = {
 };
 
 /** What is the same for all times of a kind. */
-export const timeKinds: readonly Pick<Anchor<Time>, 'examples' | 'word' | 'dependsOn'>[] = Object.values(anchors);
+export const timeKinds: readonly Pick<Anchor<Time>, 'examples' | 'samples' | 'word' | 'dependsOn'>[] =
+  Object.values(anchors);
 
 /** A text without blanks around it, as the kind that it is meant for; undefined where there is none. */
 export function readAnchor(text: string, reading: AnchorReading): ReadTime<Time> | undefined {

@@ -14,6 +14,7 @@ export interface CueTime {
 
 export const cueAnchor: Anchor<CueTime> = {
   examples: ['cue NAME'],
+  samples: ['cue intro', 'cue intro +0.5'],
   word: 'cue',
   dependsOn: ['narration'],
   read: (text) => (/^cue\b/i.test(text) ? readCue(text) : undefined),

@@ -26,6 +26,7 @@ export interface WordsTime {
 
 export const wordsAnchor: Anchor<WordsTime> = {
   examples: ['words "as said"'],
+  samples: ['words "either here or here"'],
   word: 'words',
   dependsOn: ['narration', 'before', 'bound'],
   read: (text, reading) => (/^words\b/i.test(text) ? readWords(text, reading) : undefined),
