@@ -298,6 +298,22 @@ describe('spans', () => {
   it('hold the givens', () => expect(cut(scene.puzzle.givensSpan)).toBe('1..4 .4.. ..43 ...1'));
 });
 
+it('names of groups and versions may be those of members that every object has', () => {
+  const { groups, versions, steps } = sceneOf(`${puzzle}groups: {__proto__: sky, constructor: orange}
+versions: {toString: {size: 1080x1920}, __proto__: {size: 1080x1080}}
+steps: [{id: valueOf, show: [{fill: r1, group: __proto__}, {clear: constructor}]}]
+`);
+  expect(groups).toEqual([
+    { name: '__proto__', colour: 'sky' },
+    { name: 'constructor', colour: 'orange' },
+  ]);
+  expect(versions.map(({ name, height }) => [name, height])).toEqual([
+    ['toString', 1920],
+    ['__proto__', 1080],
+  ]);
+  expect(steps[0]?.show?.map(({ group }) => group)).toEqual(['__proto__', undefined]);
+});
+
 describe('a scene that came from elsewhere', () => {
   it('with a byte order mark and carriage returns is the same scene', () => {
     const text = `${argued}`.trimStart();
