@@ -41,6 +41,12 @@ const folders = {
   },
   retime: { values: ['grid', 'scene', 'timeline', 'check'], types: [], packages: [], node: false },
   beside: { values: ['grid', 'scene', 'timeline'], types: ['check'], packages: [], node: false },
+  verbs: {
+    values: ['grid', 'scene', 'slides', 'puzzles'],
+    types: ['output'],
+    packages: [],
+    node: false,
+  },
   report: {
     values: ['grid', 'scene'],
     types: ['proof', 'check', 'plan'],

@@ -6,7 +6,7 @@ import { closeSync } from 'node:fs';
 import { isatty } from 'node:tty';
 import { main } from './commands/main.ts';
 import { processTerminal } from './commands/terminal.ts';
-import { exitStatus } from './verbs.ts';
+import { exitStatus } from './verbs/exit-status.ts';
 
 // A reader that stops reading (`| head`) is no fault.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {

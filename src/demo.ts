@@ -6,9 +6,8 @@ import { mkdirSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { checkScene } from './check/check-scene.ts';
-import { BadCall } from './commands/bad-call.ts';
 import { openLesson } from './commands/lesson.ts';
-import { render } from './commands/render.ts';
+import { main } from './commands/main.ts';
 import { processTerminal } from './commands/terminal.ts';
 import { MachineFailure } from './output/machine-failure.ts';
 import { filmPainter } from './output/painters/film-painter.ts';
@@ -17,7 +16,8 @@ import { renderFilm } from './output/render.ts';
 import { defaultLook } from './picture/default-look.ts';
 import { tellFilm } from './film/tell-film.ts';
 import type { Film } from './timeline/film.ts';
-import { exitStatus } from './verbs.ts';
+import { exitStatus } from './verbs/exit-status.ts';
+import { UsageError } from './verbs/usage-error.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const scenePath = resolve(root, 'scenes/demo.yaml');
@@ -28,7 +28,7 @@ const lessonPath = resolve(root, 'out/demo/lesson.mp4');
 async function recordingFilm(): Promise<Film> {
   const lesson = await openLesson(scenePath, { media: 'if there' });
   if (lesson.kind === 'unusable')
-    throw new BadCall(`${scenePath} cannot be used; \`npm run proofreel check ${scenePath}\` says why`);
+    throw new UsageError(`${scenePath} cannot be used; \`npm run proofreel check ${scenePath}\` says why`);
   const { scene } = lesson;
   const shown = { ...scene, video: { ...scene.video, draw: 'board' as const, candidates: 'all' as const } };
   const film = tellFilm(checkScene(shown), lesson.schedule, defaultLook);
@@ -44,9 +44,9 @@ async function demo(): Promise<number> {
     onProgress: (progress) => line.show(progress),
   });
   line.clear();
-  if (recording.kind !== 'written') throw new BadCall('the stand-in recording was not written');
+  if (recording.kind !== 'written') throw new UsageError('the stand-in recording was not written');
   terminal.err(`Proving the steps of ${scenePath} and drawing their marks over it.\n`);
-  const status = await render([scenePath], { out: lessonPath }, terminal);
+  const status = await main(['render', scenePath, '-o', lessonPath], terminal);
   if (status === exitStatus.sound) terminal.out(`\nThe lesson is here: ${lessonPath}\n`);
   return status;
 }
@@ -54,7 +54,7 @@ async function demo(): Promise<number> {
 try {
   process.exitCode = await demo();
 } catch (failure) {
-  if (!(failure instanceof BadCall || failure instanceof MachineFailure)) throw failure;
+  if (!(failure instanceof UsageError || failure instanceof MachineFailure)) throw failure;
   process.stderr.write(`proofreel: ${failure.message}\n`);
-  process.exitCode = failure instanceof BadCall ? exitStatus.unusable : exitStatus.machineFailed;
+  process.exitCode = failure instanceof UsageError ? exitStatus.unusable : exitStatus.machineFailed;
 }

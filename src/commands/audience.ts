@@ -6,16 +6,16 @@ import { argumentFamilies, familyNamed, familyNames } from '../scene/argument-fa
 import { canonicalName, nearestNames } from '../scene/argument-names.ts';
 import { nearestWords } from '../scene/nearest-word.ts';
 import type { TeachingCosts } from '../scene/teaching-costs.ts';
-import { BadCall } from './bad-call.ts';
+import { UsageError } from '../verbs/usage-error.ts';
 
 export interface Audience {
   /** Names, families, `upto:NAME`, separated by commas: what the audience knows, besides what is free. */
-  readonly know?: string;
+  readonly know: string | undefined;
   /** Names and families that are left out. */
-  readonly without?: string;
+  readonly without: string | undefined;
 }
 
-/** The table without what the audience is not to meet. @throws BadCall for a name that is none. */
+/** The table without what the audience is not to meet. @throws UsageError for a name that is none. */
 export function costsFor(costs: TeachingCosts, { know, without }: Audience): TeachingCosts {
   const known =
     know === undefined ? undefined : new Set(itemsOf(know, '--know', (item) => namesOf(item, '--know', costs)));
@@ -25,7 +25,7 @@ export function costsFor(costs: TeachingCosts, { know, without }: Audience): Tea
   const isKnown = (name: string) => known === undefined || known.has(name) || costs.free.includes(name);
   const left = restricted(costs, (name) => isKnown(name) && !barred.has(name));
   if (left.free.length === 0 && left.names.length === 0)
-    throw new BadCall('--know and --without leave no argument at all');
+    throw new UsageError('--know and --without leave no argument at all');
   return left;
 }
 
@@ -34,18 +34,18 @@ function itemsOf(text: string, option: string, namesFor: (item: string) => reado
     .split(',')
     .map((item) => item.trim())
     .filter((item) => item !== '');
-  if (items.length === 0) throw new BadCall(`${option} is empty; name arguments, such as ${option} x-wing,xy-chain`);
+  if (items.length === 0) throw new UsageError(`${option} is empty; name arguments, such as ${option} x-wing,xy-chain`);
   return items.flatMap(namesFor);
 }
 
 function namesOf(item: string, option: string, costs: TeachingCosts): readonly string[] {
   const upTo = /^up-?to:(.*)$/i.exec(item)?.[1];
   if (upTo !== undefined) {
-    if (option !== '--know') throw new BadCall(`${item} goes with --know, not with ${option}`);
+    if (option !== '--know') throw new UsageError(`${item} goes with --know, not with ${option}`);
     const last = nameOf(upTo, option);
     const at = costs.names.findIndex(({ name }) => name === last);
     if (at < 0)
-      throw new BadCall(
+      throw new UsageError(
         `--know ${item}: the table of costs has no line for ${last}; its last is ${costs.names.at(-1)?.name ?? 'none'}`,
       );
     return costs.names.slice(0, at + 1).map(({ name }) => name);
@@ -58,6 +58,6 @@ function nameOf(text: string, option: string): string {
   const name = canonicalName(text);
   if (name !== undefined) return name;
   const near = [...nearestNames(text), ...nearestWords(text, [...familyNames])];
-  const mend = near.length === 0 ? `; families are ${familyNames.join(', ')}` : `; did you mean ${near[0]}?`;
-  throw new BadCall(`${option}: no argument and no family is called "${text.trim()}"${mend}`);
+  const hint = near.length === 0 ? `; families are ${familyNames.join(', ')}` : `; did you mean ${near[0]}?`;
+  throw new UsageError(`${option}: no argument and no family is called "${text.trim()}"${hint}`);
 }

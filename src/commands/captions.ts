@@ -8,27 +8,26 @@ import { captionCues } from '../beside/cues.ts';
 import { describeFilm } from '../beside/describe.ts';
 import { type CueFormat, printCues } from '../beside/print-cues.ts';
 import { milliseconds, type SaidWord, saidInNarration, saidInSteps } from '../beside/spoken.ts';
+import { tellFilm } from '../film/tell-film.ts';
 import { defaultLook } from '../picture/default-look.ts';
 import { fraction } from '../scene/fraction.ts';
 import { printDiagnostic } from '../scene/locate.ts';
-import { tellFilm } from '../film/tell-film.ts';
 import { printSeconds, timeOfFrame } from '../timeline/seconds.ts';
-import { exitStatus } from '../verbs.ts';
-import { BadCall } from './bad-call.ts';
+import type { captions as verb } from '../verbs/captions.ts';
+import { exitStatus } from '../verbs/exit-status.ts';
+import { UsageError } from '../verbs/usage-error.ts';
+import type { CallOf } from '../verbs/verb.ts';
 import { pathBeside } from './beside-scene.ts';
 import { type Lesson, openLesson } from './lesson.ts';
 import { putText, refuseTarget } from './put-text.ts';
 import type { Terminal } from './terminal.ts';
 import { unsoundNote } from './unsound-note.ts';
 
-export interface CaptionsCall {
-  readonly out?: string;
-  readonly describe?: boolean;
-}
-
+type Call = CallOf<typeof verb>;
 type Read = Extract<Lesson, { kind: 'lesson' }>;
 
-export async function captions(path: string, call: CaptionsCall, terminal: Terminal): Promise<number> {
+export async function captions(call: Call, terminal: Terminal): Promise<number> {
+  const path = call.scene;
   const format = formatOf(call);
   const lesson = await openLesson(path, { media: 'if there' });
   for (const each of lesson.diagnostics) terminal.err(`${printDiagnostic(path, lesson.file.text, each)}\n`);
@@ -38,12 +37,12 @@ export async function captions(path: string, call: CaptionsCall, terminal: Termi
   for (const file of filesOf(call)) refuseTarget(file, sources);
   const said = saidIn(lesson);
   const cues = captionCues(said, endOf(lesson));
-  if (cues.length === 0 && call.describe !== true)
-    throw new BadCall(`there is nothing to caption: no step of ${path} has a say, and the scene names no narration`);
+  if (cues.length === 0 && !call.describe)
+    throw new UsageError(`there is nothing to caption: no step of ${path} has a say, and the scene names no narration`);
   if (cues.length > 0) await putText(call.out, printCues(cues, format), summaryOf(cues), terminal);
   for (const remark of [...remarksOnCues(cues), ...remarksOnEnd(said, endOf(lesson))])
     terminal.err(`proofreel: ${remark}\n`);
-  if (call.describe === true && call.out !== undefined) {
+  if (call.describe && call.out !== undefined) {
     const film = tellFilm(lesson.checked, lesson.schedule, defaultLook);
     const described = describeFilm(film, lesson.checked, lesson.schedule);
     const file = besides(call.out);
@@ -52,16 +51,16 @@ export async function captions(path: string, call: CaptionsCall, terminal: Termi
   return unsoundNote(lesson.checked, terminal);
 }
 
-function formatOf({ out, describe }: CaptionsCall): CueFormat {
+function formatOf({ out, describe }: Pick<Call, 'out' | 'describe'>): CueFormat {
   if (out === undefined) {
-    if (describe === true)
-      throw new BadCall('--describe writes a second file beside the captions, so it needs -o OUT.vtt or OUT.srt');
+    if (describe)
+      throw new UsageError('--describe writes a second file beside the captions, so it needs -o OUT.vtt or OUT.srt');
     return 'vtt';
   }
   const ending = extname(out).toLowerCase();
   if (ending === '.vtt') return 'vtt';
   if (ending === '.srt') return 'srt';
-  throw new BadCall(`captions are written as .vtt or .srt; ${out} ends otherwise`);
+  throw new UsageError(`captions are written as .vtt or .srt; ${out} ends otherwise`);
 }
 
 /** From the narration where the scene has one with words in it, else from what the steps say. */
@@ -74,9 +73,9 @@ function endOf({ schedule }: Read): number {
   return milliseconds(timeOfFrame(schedule.rate, schedule.frameCount));
 }
 
-function filesOf({ out, describe }: CaptionsCall): string[] {
+function filesOf({ out, describe }: Pick<Call, 'out' | 'describe'>): string[] {
   if (out === undefined) return [];
-  return describe === true ? [out, besides(out)] : [out];
+  return describe ? [out, besides(out)] : [out];
 }
 
 /** `lesson.vtt`: `lesson.descriptions.vtt`. */

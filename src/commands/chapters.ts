@@ -4,26 +4,25 @@
 import { basename, dirname, extname, relative, resolve } from 'node:path';
 import { printTimeline } from '../beside/otio.ts';
 import { printDiagnostic } from '../scene/locate.ts';
+import { framesOfLabel } from '../scene/timecode.ts';
 import { type Chapter, chapterList, chaptersOf, printChapterList } from '../timeline/chapters.ts';
 import { footageStart } from '../timeline/length.ts';
 import { wholeFrames } from '../timeline/seconds.ts';
-import { framesOfLabel } from '../scene/timecode.ts';
-import { exitStatus } from '../verbs.ts';
-import { BadCall } from './bad-call.ts';
+import type { chapters as verb } from '../verbs/chapters.ts';
+import { exitStatus } from '../verbs/exit-status.ts';
+import { UsageError } from '../verbs/usage-error.ts';
+import type { CallOf } from '../verbs/verb.ts';
 import { pathBeside } from './beside-scene.ts';
 import { type Lesson, openLesson } from './lesson.ts';
 import { putText, refuseTarget } from './put-text.ts';
 import type { Terminal } from './terminal.ts';
 import { unsoundNote } from './unsound-note.ts';
 
-export interface ChaptersCall {
-  readonly out?: string;
-  readonly video?: string;
-}
-
+type Call = CallOf<typeof verb>;
 type Read = Extract<Lesson, { kind: 'lesson' }>;
 
-export async function chapters(path: string, call: ChaptersCall, terminal: Terminal): Promise<number> {
+export async function chapters(call: Call, terminal: Terminal): Promise<number> {
+  const path = call.scene;
   const kind = kindOf(call);
   const lesson = await openLesson(path, { media: 'if there' });
   for (const each of lesson.diagnostics) terminal.err(`${printDiagnostic(path, lesson.file.text, each)}\n`);
@@ -62,11 +61,11 @@ export async function chapters(path: string, call: ChaptersCall, terminal: Termi
   return unsoundNote(lesson.checked, terminal);
 }
 
-function kindOf({ out, video }: ChaptersCall): 'list' | 'otio' {
+function kindOf({ out, video }: Pick<Call, 'out' | 'video'>): 'list' | 'otio' {
   const ending = out === undefined ? '.txt' : extname(out).toLowerCase();
   if (ending === '.otio') return 'otio';
-  if (ending !== '.txt') throw new BadCall(`chapters are written as .txt or .otio; ${out} ends otherwise`);
-  if (video !== undefined) throw new BadCall('--video is the clip of a timeline: it goes with -o OUT.otio');
+  if (ending !== '.txt') throw new UsageError(`chapters are written as .txt or .otio; ${out} ends otherwise`);
+  if (video !== undefined) throw new UsageError('--video is the clip of a timeline: it goes with -o OUT.otio');
   return 'list';
 }
 
@@ -76,7 +75,9 @@ function namedChapters(path: string, { scene, schedule }: Read, terminal: Termin
   if (named.length > 0) return named;
   const titled = chaptersOf(scene, schedule, 'titles');
   if (titled.length === 0)
-    throw new BadCall(`no step of ${path} has a chapter or a title; write chapter: NAME at the steps where one begins`);
+    throw new UsageError(
+      `no step of ${path} has a chapter or a title; write chapter: NAME at the steps where one begins`,
+    );
   terminal.err(`proofreel: no step of ${path} has a chapter, so the steps' titles are taken\n`);
   return titled;
 }

@@ -12,67 +12,61 @@ import { certificatesOf } from '../report/cnf.ts';
 import { printReport } from '../report/print-report.ts';
 import { reportOf, unusableReport } from '../report/report-of.ts';
 import { printDiagnostic } from '../scene/locate.ts';
-import { exitStatus } from '../verbs.ts';
-import { BadCall } from './bad-call.ts';
+import type { check as verb } from '../verbs/check.ts';
+import { exitStatus } from '../verbs/exit-status.ts';
+import { UsageError } from '../verbs/usage-error.ts';
+import type { CallOf } from '../verbs/verb.ts';
 import { flashWarnings } from './flash-warnings.ts';
 import { type Lesson, openLesson } from './lesson.ts';
 import { refuseTarget } from './put-text.ts';
 import type { Terminal } from './terminal.ts';
 
-export interface CheckCall {
-  readonly json?: boolean;
-  readonly mend?: string;
-  readonly spellOut?: string;
-  readonly cnf?: string;
-}
+type Call = CallOf<typeof verb>;
 
-export async function check(path: string, call: CheckCall, terminal: Terminal): Promise<number> {
-  for (const file of [call.mend, call.spellOut]) if (file !== undefined) refuseTarget(file, {});
+export async function check(call: Call, terminal: Terminal): Promise<number> {
+  const path = call.scene;
+  for (const file of [call.fix, call.spellOut]) if (file !== undefined) refuseTarget(file, {});
   if (call.cnf !== undefined) refuseFolder(call.cnf);
   const lesson = await openLesson(path, { media: 'if there' });
   const report =
     lesson.kind === 'unusable'
       ? unusableReport(lesson.file, lesson.diagnostics, lesson.solutions)
       : reportOf(lesson.file, lesson.checked, [...lesson.diagnostics, ...(await flashWarnings(path, lesson))]);
-  if (call.json === true) terminal.out(`${JSON.stringify(report, undefined, 2)}\n`);
+  if (call.json) terminal.out(`${JSON.stringify(report, undefined, 2)}\n`);
   if (lesson.kind === 'unusable') {
-    if (call.json !== true) {
+    if (!call.json) {
       for (const each of lesson.diagnostics) terminal.err(`${printDiagnostic(path, lesson.file.text, each)}\n`);
     }
     return exitStatus.unusable;
   }
-  if (call.json !== true) terminal.out(printReport(report, terminal.outPaint));
+  if (!call.json) terminal.out(printReport(report, terminal.outPaint));
   await writeBeside(lesson, call, terminal);
   return report.sound ? exitStatus.sound : exitStatus.unsound;
 }
 
-/** @throws BadCall where certificates cannot lie */
+/** @throws UsageError where certificates cannot lie */
 function refuseFolder(folder: string): void {
   const fault = pathFault(join(resolve(folder), 'a certificate'));
-  if (fault !== undefined) throw new BadCall(`--cnf ${folder}: ${fault}`);
+  if (fault !== undefined) throw new UsageError(`--cnf ${folder}: ${fault}`);
 }
 
-async function writeBeside(
-  lesson: Extract<Lesson, { kind: 'lesson' }>,
-  call: CheckCall,
-  terminal: Terminal,
-): Promise<void> {
+async function writeBeside(lesson: Extract<Lesson, { kind: 'lesson' }>, call: Call, terminal: Terminal): Promise<void> {
   const write = (file: string, text: string) => writeWholeFile(resolve(file), (part) => writeFile(part, text));
   if (call.spellOut !== undefined) {
     await write(call.spellOut, spellOut(lesson.file.text, lesson.checked));
     terminal.err(`${call.spellOut}: written with every \`so: all\` spelled out\n`);
   }
-  if (call.mend !== undefined) {
-    const mended = fixScene(lesson.file.text);
-    await write(call.mend, mended.text);
-    const state = mended.sound ? 'and is sound' : 'and is not sound yet; run check on it';
-    const takenOut = mended.done.filter((line) => line.endsWith(`: ${takenOutWhole}`)).length;
+  if (call.fix !== undefined) {
+    const fixed = fixScene(lesson.file.text);
+    await write(call.fix, fixed.text);
+    const state = fixed.sound ? 'and is sound' : 'and is not sound yet; run check on it';
+    const takenOut = fixed.done.filter((line) => line.endsWith(`: ${takenOutWhole}`)).length;
     const counts = [
-      ...(mended.done.length > takenOut ? [`${mended.done.length - takenOut} mended`] : []),
+      ...(fixed.done.length > takenOut ? [`${fixed.done.length - takenOut} fixed`] : []),
       ...(takenOut > 0 ? [`${takenOut} taken out`] : []),
     ];
-    const done = counts.length === 0 ? 'nothing was to mend' : counts.join(', ');
-    terminal.err([`${call.mend}: ${done}, ${state}`, ...mended.done.map((line) => `  ${line}`), ''].join('\n'));
+    const done = counts.length === 0 ? 'nothing to fix' : counts.join(', ');
+    terminal.err([`${call.fix}: ${done}, ${state}`, ...fixed.done.map((line) => `  ${line}`), ''].join('\n'));
   }
   if (call.cnf !== undefined) {
     const certificates = certificatesOf(lesson.checked);

@@ -17,42 +17,32 @@ import { nearestWords } from '../scene/nearest-word.ts';
 import { readScene } from '../scene/read.ts';
 import { type Narration, readNarration } from '../timeline/narration.ts';
 import { schedule } from '../timeline/schedule.ts';
-import { exitStatus } from '../verbs.ts';
-import { type Audience, costsFor } from './audience.ts';
-import { BadCall } from './bad-call.ts';
+import type { draft as verb } from '../verbs/draft.ts';
+import { exitStatus } from '../verbs/exit-status.ts';
+import { UsageError } from '../verbs/usage-error.ts';
+import type { CallOf } from '../verbs/verb.ts';
+import { costsFor } from './audience.ts';
 import { type GivenPuzzle, readGivenPuzzle } from './given-puzzle.ts';
 import { goalFrom } from './goal.ts';
 import { refuseTarget } from './put-text.ts';
 import { readText } from './read-text.ts';
-import { reachesGoal, searchedPlan, secondsOf } from './searched-plan.ts';
+import { reachesGoal, searchedPlan } from './searched-plan.ts';
 import { costsFrom } from './teaching-costs.ts';
 import type { Terminal } from './terminal.ts';
 
-export interface DraftCall extends Audience {
-  readonly out?: string;
-  readonly language?: string;
-  readonly title?: string;
-  /** What was said already, to take the times from. */
-  readonly narration?: string;
-  /** How far it goes; without it to the whole board. */
-  readonly until?: string;
-  readonly seconds?: string;
-  readonly costs?: string;
-}
-
-export async function draft(given: string, call: DraftCall, terminal: Terminal): Promise<number> {
-  if (call.out === undefined) throw new BadCall('draft needs -o SCENE.yaml');
-  if (!/\.ya?ml$/i.test(call.out)) throw new BadCall(`-o ${call.out}: a scene is written, so its name ends in .yaml`);
+export async function draft(call: CallOf<typeof verb>, terminal: Terminal): Promise<number> {
+  const { given, seconds } = call;
+  if (!/\.ya?ml$/i.test(call.out))
+    throw new UsageError(`-o ${call.out}: a scene is written, so its name ends in .yaml`);
   refuseTarget(call.out, {
     puzzle: given,
     narration: call.narration,
     'table of costs': call.costs,
     'file of phrases': call.language,
   });
-  const seconds = secondsOf(call.seconds);
   const table = costsFrom(call.costs, terminal);
   const costs = table === undefined ? undefined : costsFor(table, call);
-  const phrases = phrasesOf(call.language ?? 'en', terminal);
+  const phrases = phrasesOf(call.language, terminal);
   const narration = call.narration === undefined ? undefined : narrationFrom(call.narration, terminal);
   const puzzle = readGivenPuzzle(given, terminal);
   if (costs === undefined || phrases === undefined || puzzle === undefined) return exitStatus.unusable;
@@ -88,7 +78,7 @@ function demandSound(text: string, narration: Narration | undefined): void {
 
 function planInWords({ outcome, cost, steps }: Plan, seconds: number): string {
   const names = steps.filter((step) => step.cost > 0).map(({ name }) => name);
-  const told = names.length === 0 ? 'singles alone' : `${names.join(', ')} (${cost} points)`;
+  const told = names.length === 0 ? 'singles alone' : `${names.join(', ')} (cost ${cost})`;
   switch (outcome) {
     case 'least':
       return names.length === 0 ? told : `${told}, proved to be the least`;
@@ -103,14 +93,14 @@ function planInWords({ outcome, cost, steps }: Plan, seconds: number): string {
   }
 }
 
-/** @throws BadCall where there is no such file, or nothing is said in it */
+/** @throws UsageError where there is no such file, or nothing is said in it */
 function narrationFrom(path: string, terminal: Terminal): Narration {
-  if (!existsSync(path)) throw new BadCall(`there is no narration ${path}`);
-  if (statSync(path).isDirectory()) throw new BadCall(`${path} is a folder; name a narration (.vtt, .srt, .json)`);
+  if (!existsSync(path)) throw new UsageError(`there is no narration ${path}`);
+  if (statSync(path).isDirectory()) throw new UsageError(`${path} is a folder; name a narration (.vtt, .srt, .json)`);
   const { narration, faults } = readNarration(readFileSync(path, 'utf8'), path);
   for (const { line, message } of faults) terminal.err(`${path}:${line}: warning broken-cue: ${message}\n`);
   if (narration.cues.length === 0)
-    throw new BadCall(`nothing is said in ${path}; a narration is WebVTT, SRT, or JSON words`);
+    throw new UsageError(`nothing is said in ${path}; a narration is WebVTT, SRT, or JSON words`);
   return narration;
 }
 
@@ -135,7 +125,7 @@ function phrasesOf(language: string, terminal: Terminal): Phrases | undefined {
   if (!isFile && !languages.includes(language)) {
     const [near] = nearestWords(language, languages);
     const mend = near === undefined ? '' : `; did you mean ${near}?`;
-    throw new BadCall(`--language ${language}: it is ${languages.join(', ')}, or a file of phrases (.yaml)${mend}`);
+    throw new UsageError(`--language ${language}: it is ${languages.join(', ')}, or a file of phrases (.yaml)${mend}`);
   }
   const path = isFile ? language : join(shipped, `${language}.yaml`);
   const text = readText(path, 'file of phrases');

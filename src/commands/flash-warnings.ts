@@ -3,12 +3,12 @@
  * not even loaded, where nothing large comes and goes fast enough.
  */
 import { existsSync, readFileSync } from 'node:fs';
+import { tellFilm } from '../film/tell-film.ts';
 import { busyStretches } from '../output/flashes/busy-stretches.ts';
 import { defaultLook } from '../picture/default-look.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import type { Look } from '../scene/look.ts';
 import { readLook } from '../scene/read-look.ts';
-import { tellFilm } from '../film/tell-film.ts';
 import type { Film, Frame } from '../timeline/film.ts';
 import { printFrame } from '../timeline/seconds.ts';
 import { timeWarning } from '../timeline/time-faults.ts';

@@ -13,7 +13,7 @@ import type { Diagnostic } from '../scene/diagnostic.ts';
 import { printDiagnostic } from '../scene/locate.ts';
 import { readScene } from '../scene/read.ts';
 import type { Puzzle, Scene } from '../scene/scene.ts';
-import { BadCall } from './bad-call.ts';
+import { UsageError } from '../verbs/usage-error.ts';
 import { readText } from './read-text.ts';
 import type { Terminal } from './terminal.ts';
 
@@ -32,11 +32,11 @@ const differencesTold = 4;
 /**
  * Reads a puzzle with exactly one solution and something left to solve; undefined where it has faults, which then have
  * been said with their places.
- * @throws BadCall where there is no such file, or the puzzle is none to be solved
+ * @throws UsageError where there is no such file, or the puzzle is none to be solved
  */
 export function readGivenPuzzle(given: string, terminal: Terminal): GivenPuzzle | undefined {
   const isFile = existsSync(given);
-  if (!isFile && looksLikeFile(given)) throw new BadCall(`there is no file ${given}`);
+  if (!isFile && looksLikeFile(given)) throw new UsageError(`there is no file ${given}`);
   const text = isFile ? readText(given, 'puzzle file') : given;
   const label = isFile ? given : 'the puzzle';
   const say = (diagnostics: readonly Diagnostic[]) => {
@@ -61,11 +61,11 @@ function solvable(puzzle: GivenPuzzle['puzzle'], scene: GivenPuzzle['scene']): G
   const { grid, givens, uniqueness } = puzzle;
   const [solution, other] = solutionsOf(grid, possibleFrom(grid, givens), 2);
   if (solution === undefined)
-    throw new BadCall('the puzzle has no solution; compare its givens with where you have them from, cell by cell');
-  if (other !== undefined) throw new BadCall(severalSolutions(puzzle, [solution, other]));
+    throw new UsageError('the puzzle has no solution; compare its givens with where you have them from, cell by cell');
+  if (other !== undefined) throw new UsageError(severalSolutions(puzzle, [solution, other]));
   const start = startPosition(puzzle, uniqueness === 'allowed');
   if (membersOf(start.placed).length === grid.cellCount)
-    throw new BadCall('the puzzle is solved already: every cell has its digit');
+    throw new UsageError('the puzzle is solved already: every cell has its digit');
   return { puzzle, scene, start, solution: membersOf(solution) };
 }
 

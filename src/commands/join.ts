@@ -3,20 +3,17 @@
  */
 import { listenForInterrupt } from '../output/interrupt.ts';
 import { joinParts } from '../output/segments/join-parts.ts';
-import { exitStatus } from '../verbs.ts';
-import { BadCall } from './bad-call.ts';
+import { exitStatus } from '../verbs/exit-status.ts';
+import type { join as verb } from '../verbs/join.ts';
+import { UsageError } from '../verbs/usage-error.ts';
+import type { CallOf } from '../verbs/verb.ts';
 import type { Terminal } from './terminal.ts';
 
-export interface JoinCall {
-  readonly out?: string;
-}
-
-export async function join(parts: readonly string[], { out }: JoinCall, terminal: Terminal): Promise<number> {
-  if (out === undefined) throw new BadCall('join needs -o OUT: the video that the parts are of');
+export async function join({ parts, out }: CallOf<typeof verb>, terminal: Terminal): Promise<number> {
   const interrupt = listenForInterrupt();
   try {
     const result = await joinParts(parts, out, interrupt.signal);
-    if (result.kind === 'refused') throw new BadCall(result.message);
+    if (result.kind === 'refused') throw new UsageError(result.message);
     terminal.err(`${result.path}: ${result.frameCount} frames, joined from ${result.parts} parts\n`);
     return exitStatus.sound;
   } catch (error) {

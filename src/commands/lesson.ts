@@ -13,7 +13,7 @@ import { sceneAs } from '../scene/versions.ts';
 import { certainFaults } from '../timeline/certain-faults.ts';
 import type { Narration } from '../timeline/narration.ts';
 import { type Schedule, schedule } from '../timeline/schedule.ts';
-import { BadCall } from './bad-call.ts';
+import { UsageError } from '../verbs/usage-error.ts';
 import { type Beside, readBeside } from './beside-scene.ts';
 import { readText } from './read-text.ts';
 
@@ -39,7 +39,7 @@ export type Lesson =
 /**
  * Reads, proves and times the scene. `media`: whether footage and audio must be there, as for a render, or are asked for
  * their length if they are there, as for a check on another machine. `as`: the version whose frame is meant.
- * @throws BadCall where the scene file itself cannot be read, or has no such version
+ * @throws UsageError where the scene file itself cannot be read, or has no such version
  */
 export async function openLesson(
   path: string,
@@ -96,11 +96,11 @@ function versionOf(scene: Scene, name: string): Version {
   if (found !== undefined) return found;
   const names = scene.versions.map((version) => version.name);
   if (names.length === 0)
-    throw new BadCall(
+    throw new UsageError(
       `--as ${name}: the scene has no versions; name one, as in versions: {${name}: {size: 1080x1920}}`,
     );
   const [nearest] = nearestWords(name, names);
-  throw new BadCall(
+  throw new UsageError(
     `the scene has no version ${name}${nearest === undefined ? `; its versions are ${names.join(', ')}` : `; did you mean ${nearest}?`}`,
   );
 }
@@ -115,7 +115,7 @@ function faultsOfVersions(scene: TimedScene & Pick<Scene, 'versions'>, { narrati
 }
 
 /** The text of the scene file.
- * @throws BadCall where there is none
+ * @throws UsageError where there is none
  */
 export function readSceneFile(path: string): string {
   return readText(path, 'scene file');

@@ -4,15 +4,15 @@
 import { existsSync } from 'node:fs';
 import { basename, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { tellFilm } from '../film/tell-film.ts';
 import { filmPainter } from '../output/painters/film-painter.ts';
 import type { Painter } from '../output/painters/painter.ts';
 import { defaultLook } from '../picture/default-look.ts';
 import { printDiagnostic } from '../scene/locate.ts';
 import type { Look } from '../scene/look.ts';
 import { readLook } from '../scene/read-look.ts';
-import { tellFilm } from '../film/tell-film.ts';
 import type { Film } from '../timeline/film.ts';
-import { BadCall } from './bad-call.ts';
+import { UsageError } from '../verbs/usage-error.ts';
 import { pathBeside } from './beside-scene.ts';
 import { type Lesson, openLesson } from './lesson.ts';
 import { readText } from './read-text.ts';
@@ -28,7 +28,7 @@ export interface OpenFilm {
 /** The film of the scene; undefined where the scene is unusable, which has then been said on the terminal. */
 export async function openFilm(
   path: string,
-  { look: lookPath, as }: { readonly look?: string; readonly as?: string },
+  { look: lookPath, as }: { readonly look?: string | undefined; readonly as?: string | undefined },
   terminal: Terminal,
 ): Promise<OpenFilm | undefined> {
   const lesson = await openLesson(path, { media: 'needed', as });
@@ -61,5 +61,5 @@ function lookThere(path: string): string {
   const folder = fileURLToPath(new URL('../../assets/looks', import.meta.url));
   const shipped = join(folder, `${basename(path).replace(/\.ya?ml$/, '')}.yaml`);
   if (!existsSync(shipped)) return path;
-  throw new BadCall(`there is no look ${path}; the one that comes with proofreel is ${relative('', shipped)}`);
+  throw new UsageError(`there is no look ${path}; the one that comes with proofreel is ${relative('', shipped)}`);
 }

@@ -8,33 +8,26 @@ import { planTreeSvg, printPlanTree } from '../report/plan-tree.ts';
 import { printPlan } from '../report/print-plan.ts';
 import { positionLines } from '../report/print-position.ts';
 import { reportOfPlan } from '../report/report-of-plan.ts';
-import { exitStatus } from '../verbs.ts';
-import { type Audience, costsFor } from './audience.ts';
-import { BadCall } from './bad-call.ts';
+import { exitStatus } from '../verbs/exit-status.ts';
+import type { plan as verb } from '../verbs/plan.ts';
+import { UsageError } from '../verbs/usage-error.ts';
+import type { CallOf } from '../verbs/verb.ts';
+import { costsFor } from './audience.ts';
 import { readGivenPuzzle } from './given-puzzle.ts';
 import { goalFrom } from './goal.ts';
 import { refuseTarget } from './put-text.ts';
-import { reachesGoal, searchedPlan, secondsOf } from './searched-plan.ts';
+import { reachesGoal, searchedPlan } from './searched-plan.ts';
 import { costsFrom } from './teaching-costs.ts';
 import type { Terminal } from './terminal.ts';
 
-export interface PlanCall extends Audience {
-  readonly costs?: string;
-  readonly until?: string;
-  readonly seconds?: string;
-  readonly json?: boolean;
-  readonly tree?: boolean;
-  readonly out?: string;
-}
-
-export async function plan(given: string, call: PlanCall, terminal: Terminal): Promise<number> {
-  const seconds = secondsOf(call.seconds);
-  if (call.json === true && call.tree === true)
-    throw new BadCall(
+export async function plan(call: CallOf<typeof verb>, terminal: Terminal): Promise<number> {
+  const { given, seconds } = call;
+  if (call.json && call.tree)
+    throw new UsageError(
       '--json and --tree are two forms of the plan; ask for one (the picture of the tree goes with both: -o TREE.svg)',
     );
   if (call.out !== undefined && !/\.svg$/i.test(call.out))
-    throw new BadCall(`-o ${call.out}: plan draws its tree as SVG; name a file that ends in .svg`);
+    throw new UsageError(`-o ${call.out}: plan draws its tree as SVG; name a file that ends in .svg`);
   if (call.out !== undefined) refuseTarget(call.out, { puzzle: given });
   const table = costsFrom(call.costs, terminal);
   if (table === undefined) return exitStatus.unusable;
@@ -44,8 +37,8 @@ export async function plan(given: string, call: PlanCall, terminal: Terminal): P
   const until = call.until === undefined ? undefined : goalFrom(call.until, read);
   const found = searchedPlan(read, { given, costs, until, seconds }, terminal);
   const report = reportOfPlan(given, found);
-  if (call.json === true) terminal.out(`${JSON.stringify(report, undefined, 2)}\n`);
-  else if (call.tree === true) terminal.out(printPlanTree(report, terminal.outPaint));
+  if (call.json) terminal.out(`${JSON.stringify(report, undefined, 2)}\n`);
+  else if (call.tree) terminal.out(printPlanTree(report, terminal.outPaint));
   else terminal.out(printPlan(report, positionLines(found.end), terminal.outPaint));
   if (call.out !== undefined) {
     await writeWholeFile(resolve(call.out), (part) => writeFile(part, planTreeSvg(report)));

@@ -6,7 +6,7 @@ import { writeFile } from 'node:fs/promises';
 import { basename, resolve } from 'node:path';
 import { pathFault } from '../output/target.ts';
 import { writeWholeFile } from '../output/whole-file.ts';
-import { BadCall } from './bad-call.ts';
+import { UsageError } from '../verbs/usage-error.ts';
 import type { Terminal } from './terminal.ts';
 
 /** `what` is said of the file once it is there. */
@@ -22,17 +22,17 @@ export async function putText(file: string | undefined, text: string, what: stri
 /**
  * Refuses a file that cannot be written, or that is one of those that this one is made from: `sources` are their paths
  * by what they are (`scene`, `narration`).
- * @throws BadCall
+ * @throws UsageError
  */
 export function refuseTarget(file: string, sources: Readonly<Record<string, string | undefined>>): void {
   const fault = pathFault(resolve(file));
-  if (fault !== undefined) throw new BadCall(fault);
+  if (fault !== undefined) throw new UsageError(fault);
   const there = statSync(file, { throwIfNoEntry: false });
   if (there === undefined) return;
-  if (there.isDirectory()) throw new BadCall(`${file} is a folder; name a file`);
+  if (there.isDirectory()) throw new UsageError(`${file} is a folder; name a file`);
   for (const [what, path] of Object.entries(sources)) {
     const source = path === undefined || !existsSync(path) ? undefined : statSync(path);
     if (source === undefined || source.ino !== there.ino || source.dev !== there.dev) continue;
-    throw new BadCall(`'${basename(file)}' is the ${what} itself, which would be written over; give another name`);
+    throw new UsageError(`'${basename(file)}' is the ${what} itself, which would be written over; give another name`);
   }
 }

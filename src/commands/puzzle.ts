@@ -5,50 +5,37 @@ import { writeFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import { startPosition } from '../check/start-position.ts';
 import { skeletonOf } from '../draft/draft.ts';
-import { type BoxShape, type Grid, gridOf } from '../grid/grid.ts';
+import { type Grid, gridOf } from '../grid/grid.ts';
 import { writeWholeFile } from '../output/whole-file.ts';
 import { planFor } from '../plan/plan.ts';
 import { chanceFrom } from '../puzzles/chance.ts';
 import { type Attempt, attempts, type LeastPlan, lockedNames, printGivens, type Wish } from '../puzzles/new-puzzle.ts';
-import { symmetries } from '../puzzles/symmetry.ts';
 import { canonicalName, nearestNames } from '../scene/argument-names.ts';
-import { nearestWords } from '../scene/nearest-word.ts';
 import type { TeachingCosts } from '../scene/teaching-costs.ts';
-import { exitStatus } from '../verbs.ts';
-import { type Audience, costsFor } from './audience.ts';
-import { BadCall } from './bad-call.ts';
+import { exitStatus } from '../verbs/exit-status.ts';
+import type { puzzle as verb } from '../verbs/puzzle.ts';
+import { UsageError } from '../verbs/usage-error.ts';
+import type { CallOf } from '../verbs/verb.ts';
+import { costsFor } from './audience.ts';
 import { refuseTarget } from './put-text.ts';
 import { costsFrom } from './teaching-costs.ts';
 import type { Terminal } from './terminal.ts';
-import { wholeNumber } from './whole-number.ts';
 
-export interface PuzzleCall extends Audience {
-  readonly needs?: string;
-  readonly rest?: string;
-  readonly symmetry?: string;
-  readonly seed?: string;
-  readonly size?: string;
-  readonly count?: string;
-  readonly minimal?: boolean;
-  readonly seconds?: string;
-  readonly costs?: string;
-  readonly out?: string;
-}
+type Call = CallOf<typeof verb>;
 
-const shapes: Readonly<Record<string, BoxShape>> = { 4: '2x2', 6: '2x3', 8: '2x4', 9: '3x3' };
 /** How often a plan may ask whether to go on: a count, so that a seed gives the same puzzles on a fast machine and a slow one. */
 const planSteps = 3000;
 
 type Found = Extract<Attempt, { kind: 'found' }>;
 
-export async function puzzle(call: PuzzleCall, terminal: Terminal): Promise<number> {
+export async function puzzle(call: Call, terminal: Terminal): Promise<number> {
   const table = costsFrom(call.costs, terminal);
   if (table === undefined) return exitStatus.unusable;
   const costs = costsFor(table, call);
   const wish = wishOf(call, costs);
-  const count = wholeNumber(call.count ?? '1', { option: '--count', least: 1, most: 1000 });
-  const seconds = wholeNumber(call.seconds ?? '60', { option: '--seconds', least: 1, most: 86_400 });
-  const seed = seedOf(call.seed);
+  const { count, seconds } = call;
+  // Chosen by the clock where none is given; said in any case, so that the puzzle can be made again.
+  const seed = call.seed ?? Date.now() % 1_000_000;
   checkOut(call.out, count);
   if (call.out !== undefined) refuseTarget(call.out, {});
   const found = search(wish, { count, seconds, seed, costs: withEasyPart(wish, costs) }, terminal);
@@ -57,24 +44,20 @@ export async function puzzle(call: PuzzleCall, terminal: Terminal): Promise<numb
   return found.length === count ? exitStatus.sound : exitStatus.unusable;
 }
 
-function wishOf(call: PuzzleCall, costs: TeachingCosts): Wish {
-  const size = call.size ?? '9';
-  const shape = shapes[size];
-  if (shape === undefined) throw new BadCall(`--size ${size}: boards are 4, 6, 8 or 9 cells across`);
-  const rest = oneOfWords(call.rest ?? 'singles', ['singles', 'locked'] as const, '--rest');
+function wishOf(call: Call, costs: TeachingCosts): Wish {
   const needs = (call.needs ?? '')
     .split(',')
     .flatMap((text) => (text.trim() === '' ? [] : [needOf(text.trim(), costs)]));
-  const locked = rest === 'locked';
+  const locked = call.rest === 'locked';
   const idle = needs.find((name) => costs.free.includes(name) || (locked && lockedNames.includes(name)));
   if (idle !== undefined)
-    throw new BadCall(`--needs ${idle}: that belongs to the easy part here; ask for what goes beyond it`);
+    throw new UsageError(`--needs ${idle}: that belongs to the easy part here; ask for what goes beyond it`);
   return {
-    grid: gridOf(shape),
+    grid: gridOf(call.size),
     needs,
     locked,
-    symmetry: oneOfWords(call.symmetry ?? 'none', symmetries, '--symmetry'),
-    minimal: call.minimal === true,
+    symmetry: call.symmetry,
+    minimal: call.minimal,
   };
 }
 
@@ -82,37 +65,23 @@ function needOf(text: string, costs: TeachingCosts): string {
   const name = canonicalName(text);
   if (name === undefined) {
     const [near] = nearestNames(text);
-    throw new BadCall(
+    throw new UsageError(
       `--needs ${text}: no argument is called that${near === undefined ? '' : `; did you mean ${near}?`}`,
     );
   }
   const isKnown = costs.free.includes(name) || costs.names.some((each) => each.name === name);
   if (!isKnown)
-    throw new BadCall(
+    throw new UsageError(
       `--needs ${name}: no plan takes it, since the table of teaching costs has no line for it, or the audience is not to meet it`,
     );
   return name;
 }
 
-function oneOfWords<const Word extends string>(text: string, words: readonly Word[], option: string): Word {
-  const found = words.find((word) => word === text);
-  if (found !== undefined) return found;
-  const [near] = nearestWords(text, words);
-  throw new BadCall(
-    `${option} ${text}: it is ${words.join(', ')}${near === undefined ? '' : `; did you mean ${near}?`}`,
-  );
-}
-
-/** Chosen by the clock where none is given; told in any case, so that the puzzle can be had again. */
-function seedOf(text: string | undefined): number {
-  if (text === undefined) return Date.now() % 1_000_000;
-  return wholeNumber(text, { option: '--seed', least: 0, most: 2 ** 32 - 1 });
-}
-
 function checkOut(out: string | undefined, count: number): void {
   if (out === undefined) return;
-  if (!/\.ya?ml$/i.test(out)) throw new BadCall(`-o ${out}: a scene is written, so its name ends in .yaml`);
-  if (count > 1) throw new BadCall('-o writes one scene, and --count asks for several puzzles; leave one of them out');
+  if (!/\.ya?ml$/i.test(out)) throw new UsageError(`-o ${out}: a scene is written, so its name ends in .yaml`);
+  if (count > 1)
+    throw new UsageError('-o writes one scene, and --count asks for several puzzles; leave one of them out');
 }
 
 /** What the easy part takes costs nothing in the plan. */

@@ -2,15 +2,15 @@
  * The text of a file that a call names, or what is wrong with the file.
  */
 import { existsSync, readFileSync, statSync } from 'node:fs';
-import { BadCall } from './bad-call.ts';
+import { UsageError } from '../verbs/usage-error.ts';
 
 /**
  * The file's text. `kind` is what it should be, for messages: "scene file".
- * @throws BadCall where there is none, where it is a folder, cannot be opened, or holds no text in UTF-8
+ * @throws UsageError where there is none, where it is a folder, cannot be opened, or holds no text in UTF-8
  */
 export function readText(path: string, kind: string): string {
-  if (!existsSync(path)) throw new BadCall(`there is no ${kind} ${path}`);
-  if (statSync(path).isDirectory()) throw new BadCall(`${path} is a folder; name a ${kind}`);
+  if (!existsSync(path)) throw new UsageError(`there is no ${kind} ${path}`);
+  if (statSync(path).isDirectory()) throw new UsageError(`${path} is a folder; name a ${kind}`);
   return textOf(bytesOf(path), path, kind);
 }
 
@@ -19,7 +19,7 @@ function bytesOf(path: string): Uint8Array {
     return readFileSync(path);
   } catch (failure) {
     const denied = ['EACCES', 'EPERM'].includes((failure as NodeJS.ErrnoException).code ?? '');
-    throw denied ? new BadCall(`${path} may not be read by you; ask for the right to, or copy it`) : failure;
+    throw denied ? new UsageError(`${path} may not be read by you; ask for the right to, or copy it`) : failure;
   }
 }
 
@@ -27,12 +27,12 @@ function bytesOf(path: string): Uint8Array {
 function textOf(bytes: Uint8Array, path: string, kind: string): string {
   const [first, second] = bytes;
   if ((first === 0xff && second === 0xfe) || (first === 0xfe && second === 0xff))
-    throw new BadCall(`${path} is written in UTF-16; save it as UTF-8`);
+    throw new UsageError(`${path} is written in UTF-16; save it as UTF-8`);
   try {
     const text = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
     if (!text.includes('\0')) return text;
   } catch {
     // Said below, as for a file with zeros in it.
   }
-  throw new BadCall(`${path} holds no text in UTF-8; a ${kind} is plain text`);
+  throw new UsageError(`${path} holds no text in UTF-8; a ${kind} is plain text`);
 }

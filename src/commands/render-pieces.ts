@@ -4,7 +4,7 @@
 import { nearestWords } from '../scene/nearest-word.ts';
 import type { Schedule, ScheduledStep } from '../timeline/schedule.ts';
 import { wholeFrames } from '../timeline/seconds.ts';
-import { BadCall } from './bad-call.ts';
+import { UsageError } from '../verbs/usage-error.ts';
 import type { RenderPlan } from './render-call.ts';
 
 /** Frames `from` to `until` of the film, `until` not included. */
@@ -24,12 +24,12 @@ export function piecesOf(
   if (!plan.byStep) {
     const from = plan.steps === undefined ? 0 : (steps[0]?.from ?? 0);
     const until = plan.steps === undefined ? schedule.frameCount : (steps.at(-1)?.until ?? 0);
-    if (until <= from && plan.steps !== undefined) throw new BadCall(onNoFrame(steps));
+    if (until <= from && plan.steps !== undefined) throw new UsageError(onNoFrame(steps));
     return { pieces: [{ step: undefined, from, until }], passed: [] };
   }
   const handle = wholeFrames(schedule.rate, plan.handles);
   const seen = steps.filter(({ from, until }) => until > from);
-  if (seen.length === 0) throw new BadCall(onNoFrame(steps));
+  if (seen.length === 0) throw new UsageError(onNoFrame(steps));
   const pieces = seen.map(({ id, from, until }) => ({
     step: id,
     from: Math.max(0, from - handle),
@@ -43,7 +43,8 @@ function stepsOf(
   { first, last }: NonNullable<RenderPlan['steps']>,
 ): readonly ScheduledStep[] {
   const [from, to] = [placeOf(steps, first), last === undefined ? steps.length - 1 : placeOf(steps, last)];
-  if (to < from) throw new BadCall(`--steps ${first}..${last}: ${last} comes before ${first}; write ${last}..${first}`);
+  if (to < from)
+    throw new UsageError(`--steps ${first}..${last}: ${last} comes before ${first}; write ${last}..${first}`);
   return steps.slice(from, to + 1);
 }
 
@@ -52,7 +53,7 @@ function placeOf(steps: readonly ScheduledStep[], id: string): number {
   if (place >= 0) return place;
   const ids = steps.map((step) => step.id);
   const [nearest] = nearestWords(id, ids);
-  throw new BadCall(
+  throw new UsageError(
     `the scene has no step ${id}${nearest === undefined ? `; its steps are ${ids.join(', ')}` : `; did you mean ${nearest}?`}`,
   );
 }

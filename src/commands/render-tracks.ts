@@ -4,12 +4,12 @@
  */
 import type { RenderOptions } from '../output/render.ts';
 import { add } from '../scene/fraction.ts';
+import { framesOfLabel, labelOfFrames } from '../scene/timecode.ts';
 import { printLabel } from '../scene/timecode-label.ts';
 import { chaptersOf } from '../timeline/chapters.ts';
 import { frameAt } from '../timeline/film.ts';
 import { footageStart } from '../timeline/length.ts';
 import { timeOfFrame } from '../timeline/seconds.ts';
-import { framesOfLabel, labelOfFrames } from '../scene/timecode.ts';
 import { pathBeside } from './beside-scene.ts';
 import type { Lesson } from './lesson.ts';
 import type { Piece } from './render-pieces.ts';

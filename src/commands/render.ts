@@ -13,17 +13,15 @@ import { cacheFolder } from '../output/segments/segment-cache.ts';
 import { printReport } from '../report/print-report.ts';
 import { reportOf } from '../report/report-of.ts';
 import { printFrame } from '../timeline/seconds.ts';
-import { exitStatus } from '../verbs.ts';
-import { BadCall } from './bad-call.ts';
+import { exitStatus } from '../verbs/exit-status.ts';
+import { UsageError } from '../verbs/usage-error.ts';
 import { flashesInWords } from './flash-warnings.ts';
 import { type OpenFilm, openFilm } from './open-film.ts';
-import { nameOf, type RenderCall, type RenderPlan, readRenderCall } from './render-call.ts';
+import { nameOf, planOf, type RenderCall, type RenderPlan } from './render-call.ts';
 import { type FilmFile, filesOf } from './render-files.ts';
 import { type Piece, piecesOf } from './render-pieces.ts';
 import { tracksOf } from './render-tracks.ts';
 import { messagesOf, type Terminal } from './terminal.ts';
-
-export type { RenderCall } from './render-call.ts';
 
 /** What one scene is rendered with. */
 interface Session {
@@ -35,8 +33,9 @@ interface Session {
 }
 
 /** Renders one scene after the other; the status is that of the one that went worst. */
-export async function render(scenes: readonly string[], call: RenderCall, terminal: Terminal): Promise<number> {
-  const plan = readRenderCall(scenes, call);
+export async function render(call: RenderCall, terminal: Terminal): Promise<number> {
+  const { scenes } = call;
+  const plan = planOf(call);
   const session = { plan, call, interrupt: listenForInterrupt(), line: progressLine(messagesOf(terminal)), terminal };
   let worst: number = exitStatus.sound;
   try {
@@ -57,9 +56,9 @@ async function renderScene(path: string, isOneOfMany: boolean, session: Session)
   const opened = await openFilm(path, call, terminal);
   if (opened === undefined) return exitStatus.unusable;
   const { lesson, look } = opened;
-  if (!lesson.checked.sound && call.stamp !== true) {
+  if (!lesson.checked.sound && !call.stamp) {
     terminal.err(printReport(reportOf(lesson.file, lesson.checked, lesson.diagnostics), terminal.errPaint));
-    terminal.err('proofreel: not rendered, since the scene is not sound; mend it, or add --stamp to see it stamped\n');
+    terminal.err('proofreel: not rendered, since the scene is not sound; fix it, or add --stamp to see it stamped\n');
     return exitStatus.unsound;
   }
   const { pieces, passed } = piecesOf(lesson.schedule, plan);
@@ -67,12 +66,12 @@ async function renderScene(path: string, isOneOfMany: boolean, session: Session)
   for (const id of passed) terminal.err(`proofreel: step ${id} is on no frame, so there is no video of it\n`);
   const film = plan.scale === 1 ? opened.film : scaledFilm(opened.film, plan.scale, { even: true });
   const painter = filmPainter(film, look);
-  if (call.matte === true && !painter.transparent)
-    throw new BadCall('--matte: nothing shows through these frames (draw: board), so there is no matte to write');
+  if (call.matte && !painter.transparent)
+    throw new UsageError('--matte: nothing shows through these frames (draw: board), so there is no matte to write');
   for (const piece of pieces) {
     const cut =
       piece.from === 0 && piece.until === painter.frameCount ? painter : excerpt(painter, piece.from, piece.until);
-    for (const file of filesOf(cut, nameFor(path, piece, opened, isOneOfMany, session), call.matte === true)) {
+    for (const file of filesOf(cut, nameFor(path, piece, opened, isOneOfMany, session), call.matte)) {
       const status = await renderFile(file, path, piece, opened, session);
       if (status !== exitStatus.sound) return status;
     }
@@ -90,7 +89,7 @@ function nameFor(
 ): string {
   if (!plan.several) return plan.out;
   const staysTransparent = film.draw !== 'board' && call.key === undefined && lesson.scene.video.footage === undefined;
-  const format = plan.format ?? (staysTransparent || call.lossless === true || call.png === true ? 'mov' : 'mp4');
+  const format = plan.format ?? (staysTransparent || call.lossless || call.png ? 'mov' : 'mp4');
   const name = step === undefined ? nameOf(path) : isOneOfMany ? join(nameOf(path), step) : step;
   return join(plan.out, format === 'png' ? `${name}/` : `${name}.${format}`);
 }
@@ -111,17 +110,17 @@ async function renderFile(
     lossless: call.lossless,
     png: call.png,
     part: plan.part,
-    cache: call.cache === false ? undefined : cacheFolder(),
+    cache: call.noCache ? undefined : cacheFolder(),
     compatible: call.compatible,
     holds: call.holds,
     signal: interrupt.signal,
-    onStart: call.quiet === true ? undefined : (work) => terminal.err(`${workText(work)}\n`),
-    onProgress: call.quiet === true ? undefined : (progress) => line.show(progress),
+    onStart: call.quiet ? undefined : (work) => terminal.err(`${workText(work)}\n`),
+    onProgress: call.quiet ? undefined : (progress) => line.show(progress),
   });
   line.clear();
   switch (result.kind) {
     case 'refused':
-      throw new BadCall(result.message);
+      throw new UsageError(result.message);
     case 'interrupted':
       terminal.err('proofreel: interrupted; nothing was written\n');
       return exitStatus.interrupted;

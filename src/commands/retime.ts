@@ -7,38 +7,25 @@ import type { Edit } from '../check/scene-text.ts';
 import { Bug } from '../grid/bug.ts';
 import { type LostWords, lostWords } from '../retime/lost-words.ts';
 import { type Move, type RetimedScene, retimedScene } from '../retime/retimed-scene.ts';
-import {
-  add,
-  compare,
-  type Fraction,
-  fraction,
-  fractionFromDecimal,
-  multiply,
-  subtract,
-  zero,
-} from '../scene/fraction.ts';
+import { add, compare, type Fraction, fraction, multiply, subtract, zero } from '../scene/fraction.ts';
 import { placeOf, printDiagnostic } from '../scene/locate.ts';
 import { readScene } from '../scene/read.ts';
 import type { Scene } from '../scene/scene.ts';
-import { readFixedTime } from '../scene/time.ts';
 import { type Narration, readNarration } from '../timeline/narration.ts';
 import { type Retake, retakeOf } from '../timeline/retake.ts';
 import { frameAtTime, printSeconds } from '../timeline/seconds.ts';
-import { exitStatus } from '../verbs.ts';
-import { BadCall } from './bad-call.ts';
+import { exitStatus } from '../verbs/exit-status.ts';
+import type { retime as verb } from '../verbs/retime.ts';
+import { UsageError } from '../verbs/usage-error.ts';
+import type { CallOf } from '../verbs/verb.ts';
 import { readSceneFile } from './lesson.ts';
 import { putText, refuseTarget } from './put-text.ts';
 import type { Terminal } from './terminal.ts';
 
-export interface RetimeCall {
-  readonly out?: string;
-  readonly before?: string;
-  readonly after?: string;
-  readonly offset?: string;
-  readonly stretch?: string;
-}
+type Call = CallOf<typeof verb>;
 
-export async function retime(path: string, call: RetimeCall, terminal: Terminal): Promise<number> {
+export async function retime(call: Call, terminal: Terminal): Promise<number> {
+  const path = call.scene;
   checkCall(call);
   const text = readSceneFile(path);
   const { scene, diagnostics } = readScene(text);
@@ -54,8 +41,8 @@ export async function retime(path: string, call: RetimeCall, terminal: Terminal)
   if (retimed.beforeStart.length > 0) {
     const [first] = retimed.beforeStart;
     const { line } = placeOf(text, first!.span.start);
-    throw new BadCall(
-      `--offset ${call.offset}: ${counted(retimed.beforeStart.length, 'time')} would lie before the start of the video, first in line ${line} (${printSeconds(first!.seconds)}); nothing was written`,
+    throw new UsageError(
+      `--offset ${call.offset?.text}: ${counted(retimed.beforeStart.length, 'time')} would lie before the start of the video, first in line ${line} (${printSeconds(first!.seconds)}); nothing was written`,
     );
   }
   if (readScene(retimed.text).scene === undefined) throw new Bug('a scene can be read after its times were moved');
@@ -71,17 +58,19 @@ export async function retime(path: string, call: RetimeCall, terminal: Terminal)
   return exitStatus.sound;
 }
 
-function checkCall({ before, after, offset, stretch }: RetimeCall): void {
+function checkCall({ before, after, offset, stretch }: Call): void {
   const [byWords, byShift] = [
     before !== undefined || after !== undefined,
     offset !== undefined || stretch !== undefined,
   ];
   if (byWords && byShift)
-    throw new BadCall('--before and --after move by the words, --offset and --stretch all alike; leave one pair out');
+    throw new UsageError(
+      '--before and --after move by the words, --offset and --stretch all alike; leave one pair out',
+    );
   if (!byWords && !byShift)
-    throw new BadCall('retime needs --before OLD.vtt and --after NEW.vtt, or --offset or --stretch');
+    throw new UsageError('retime needs --before OLD.vtt and --after NEW.vtt, or --offset or --stretch');
   if (byWords && (before === undefined || after === undefined))
-    throw new BadCall(
+    throw new UsageError(
       `retime needs both narrations: ${before === undefined ? '--before OLD.vtt' : '--after NEW.vtt'} is missing`,
     );
 }
@@ -94,55 +83,32 @@ function takes(
   const [old, now] = [narrationOf('--before', before, terminal), narrationOf('--after', after, terminal)];
   const retake = retakeOf(old, now);
   if (!retake.words.some((word) => word.now !== undefined))
-    throw new BadCall(`${before} and ${after} have no words in common; are they the same lesson?`);
+    throw new UsageError(`${before} and ${after} have no words in common; are they the same lesson?`);
   return { retake, after: now };
 }
 
 function narrationOf(option: string, file: string, terminal: Terminal): Narration {
-  if (!existsSync(file)) throw new BadCall(`${option}: there is no narration ${file}`);
+  if (!existsSync(file)) throw new UsageError(`${option}: there is no narration ${file}`);
   let text: string;
   try {
     text = readFileSync(file, 'utf8');
   } catch {
-    throw new BadCall(`${option}: ${file} cannot be read; name a .vtt, .srt or .json`);
+    throw new UsageError(`${option}: ${file} cannot be read; name a .vtt, .srt or .json`);
   }
   const { narration, faults } = readNarration(text, file);
   for (const { line, message } of faults) terminal.err(`${file}:${line}: warning broken-cue: ${message}\n`);
   if (narration.cues.every(({ words }) => words.length === 0))
-    throw new BadCall(`${option}: ${file} has no words to go by`);
+    throw new UsageError(`${option}: ${file} has no words to go by`);
   return narration;
 }
 
-function shift({ offset, stretch }: RetimeCall): Move {
-  const [by, times] = [
-    offset === undefined ? zero : offsetOf(offset),
-    stretch === undefined ? fraction(1) : factorOf(stretch),
-  ];
+function shift({ offset, stretch }: Call): Move {
+  const [by, times] = [offset?.seconds ?? zero, stretch ?? fraction(1)];
   return (seconds) => ({ seconds: add(multiply(seconds, times), by), lost: undefined });
 }
 
-/** `1.5`, `+1.5`, `-1.5`, `-0:02`. */
-function offsetOf(text: string): Fraction {
-  const match = /^([-+\u2212]?)(.*)$/.exec(text.trim())!;
-  const read = readFixedTime(match[2]!, undefined);
-  if (!read.ok || read.time.kind !== 'seconds')
-    throw new BadCall(`--offset ${text}: write seconds or minutes and seconds: 1.5, -1.5, -0:02`);
-  const { seconds } = read.time;
-  return match[1] === '' || match[1] === '+' ? seconds : subtract(zero, seconds);
-}
-
-/** `25/24`, `1.04`. */
-function factorOf(text: string): Fraction {
-  const [top, bottom = fraction(1), ...rest] = text.split('/').map((part) => fractionFromDecimal(part.trim()));
-  const isFraction =
-    top !== undefined && text.split('/').every((part) => fractionFromDecimal(part.trim()) !== undefined);
-  if (!isFraction || rest.length > 0 || compare(top, zero) <= 0 || compare(bottom, zero) <= 0)
-    throw new BadCall(`--stretch ${text}: write a factor above zero: 25/24 or 1.04`);
-  return fraction(top.numerator * bottom.denominator, top.denominator * bottom.numerator);
-}
-
 /** A scene that names the old narration names the new one afterwards; else its cues and words would be looked up there. */
-function narrationRenamed(path: string, { video }: Scene, { before, after, out }: RetimeCall): Edit[] {
+function narrationRenamed(path: string, { video }: Scene, { before, after, out }: Call): Edit[] {
   const { narration } = video;
   if (narration === undefined || before === undefined || after === undefined) return [];
   if (resolve(dirname(resolve(path)), narration.value) !== resolve(before)) return [];
@@ -179,7 +145,7 @@ function isMoved(rate: Fraction, { seconds, to }: { readonly seconds: Fraction; 
   return frameAtTime(rate, seconds) !== frameAtTime(rate, to);
 }
 
-function remarksOn(path: string, text: string, { video }: Scene, call: RetimeCall, { hidden }: RetimedScene): string[] {
+function remarksOn(path: string, text: string, { video }: Scene, call: Call, { hidden }: RetimedScene): string[] {
   const files = [video.audio, video.footage?.file].flatMap((file) => (file === undefined ? [] : [file.value]));
   const isElsewhere = call.out !== undefined && dirname(resolve(call.out)) !== dirname(resolve(path));
   return [

@@ -7,34 +7,29 @@ import { reportSchema } from '../report/report.ts';
 import { lookSchema } from '../scene/read-look.ts';
 import { sceneSchema } from '../scene/schema.ts';
 import { teachingCostsSchema } from '../scene/teaching-costs.ts';
-import { exitStatus } from '../verbs.ts';
-import { BadCall } from './bad-call.ts';
+import { exitStatus } from '../verbs/exit-status.ts';
+import type { schema as verb } from '../verbs/schema.ts';
+import { UsageError } from '../verbs/usage-error.ts';
+import type { CallOf } from '../verbs/verb.ts';
 import type { Terminal } from './terminal.ts';
 
-export interface SchemaCall {
-  readonly report?: boolean;
-  readonly look?: boolean;
-  readonly costs?: boolean;
-  readonly plan?: boolean;
-  readonly ways?: boolean;
-  readonly phrases?: boolean;
-}
+type Call = CallOf<typeof verb>;
 
-const schemas: Readonly<Record<keyof SchemaCall, () => object>> = {
+const schemas: Readonly<Record<keyof Call, () => object>> = {
   report: reportSchema,
   look: lookSchema,
   costs: teachingCostsSchema,
   plan: planSchema,
-  ways: waysSchema,
+  alternatives: waysSchema,
   phrases: phrasesSchema,
 };
 
-export async function schema(call: SchemaCall, terminal: Terminal): Promise<number> {
-  const asked = (Object.keys(schemas) as (keyof SchemaCall)[]).filter((each) => call[each] === true);
-  const [first, second] = asked;
+export async function schema(call: Call, terminal: Terminal): Promise<number> {
+  const wanted = new Set(Object.entries(call).flatMap(([word, isWritten]) => (isWritten ? [word] : [])));
+  const [first, second] = Object.entries(schemas).filter(([word]) => wanted.has(word));
   if (first !== undefined && second !== undefined)
-    throw new BadCall(`--${first} and --${second} are two schemas; ask for one at a time`);
-  const chosen = first === undefined ? sceneSchema() : schemas[first]();
+    throw new UsageError(`--${first[0]} and --${second[0]} are two schemas; ask for one at a time`);
+  const chosen = first === undefined ? sceneSchema() : first[1]();
   terminal.out(`${JSON.stringify(chosen, undefined, 2)}\n`);
   return exitStatus.sound;
 }

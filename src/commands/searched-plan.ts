@@ -4,7 +4,6 @@
 import type { Candidate } from '../grid/candidates.ts';
 import { type Plan, planFor } from '../plan/plan.ts';
 import type { TeachingCosts } from '../scene/teaching-costs.ts';
-import { BadCall } from './bad-call.ts';
 import type { GivenPuzzle } from './given-puzzle.ts';
 import { planHelper } from './plan-helper.ts';
 import type { Terminal } from './terminal.ts';
@@ -42,15 +41,6 @@ export function reachesGoal({ outcome }: Plan): boolean {
   return outcome === 'least' || outcome === 'found';
 }
 
-/** Seconds of `--seconds`, 10 where it is not given. */
-export function secondsOf(text: string | undefined): number {
-  if (text === undefined) return 10;
-  const seconds = Number(text);
-  if (!/^\d+(\.\d+)?$/.test(text.trim()) || seconds <= 0 || seconds > 86_400)
-    throw new BadCall(`--seconds ${text}: write a number of seconds above 0, up to 86400 (a day)`);
-  return seconds;
-}
-
 /** Says yes until so many seconds have passed from now. */
 export function untilPassed(seconds: number): () => boolean {
   const end = performance.now() + 1000 * seconds;
@@ -61,5 +51,5 @@ const clearLine = '\r\u001b[K';
 
 function sayBetter(cost: number, terminal: Terminal): void {
   if (terminal.isWatched)
-    terminal.err(`${clearLine}a path of ${Number(cost.toFixed(3))} points; looking for a cheaper one`);
+    terminal.err(`${clearLine}a path of cost ${Number(cost.toFixed(3))}; looking for one that costs less`);
 }

@@ -1,7 +1,6 @@
 /**
  * `proofreel still`: one frame of the film.
  */
-
 import type { CheckedStep } from '../check/verdict.ts';
 import type { Painter } from '../output/painters/painter.ts';
 import { writeStill } from '../output/still.ts';
@@ -11,45 +10,35 @@ import { lastFullFrame } from '../telling/last-full-frame.ts';
 import { anywhere, clockOf, momentOf } from '../timeline/clock.ts';
 import type { Frame } from '../timeline/film.ts';
 import { printFrame } from '../timeline/seconds.ts';
-import { exitStatus } from '../verbs.ts';
-import { BadCall } from './bad-call.ts';
+import { exitStatus } from '../verbs/exit-status.ts';
+import type { still as verb } from '../verbs/still.ts';
+import { UsageError } from '../verbs/usage-error.ts';
+import type { CallOf } from '../verbs/verb.ts';
 import { type OpenFilm, openFilm } from './open-film.ts';
 import type { Terminal } from './terminal.ts';
 import { thumbnailFilm, thumbnailPainter, thumbnailWords } from './thumbnail.ts';
 
-export interface StillCall {
-  readonly out?: string;
-  readonly step?: string;
-  readonly at?: string;
-  readonly stamp?: boolean;
-  readonly look?: string;
-  readonly as?: string;
-  readonly thumbnail?: boolean;
-  readonly title?: string;
-}
-
-export async function still(path: string, call: StillCall, terminal: Terminal): Promise<number> {
-  if (call.out === undefined) throw new BadCall('still needs -o OUT.png');
+export async function still(call: CallOf<typeof verb>, terminal: Terminal): Promise<number> {
   if (call.step !== undefined && call.at !== undefined)
-    throw new BadCall('both --step and --at are given; leave one of them out');
-  if (call.step === undefined && call.at === undefined) throw new BadCall('still needs one of --step ID and --at TIME');
-  const isThumbnail = call.thumbnail === true;
-  if (isThumbnail && call.as !== undefined)
-    throw new BadCall('a thumbnail has a frame of its own, 1280x720; leave --as out');
-  if (!isThumbnail && call.title !== undefined) throw new BadCall('--title is the large title of a --thumbnail');
-  const asked = await openFilm(path, call, terminal);
+    throw new UsageError('both --step and --at are given; leave one of them out');
+  if (call.step === undefined && call.at === undefined)
+    throw new UsageError('still needs one of --step ID and --at TIME');
+  if (call.thumbnail && call.as !== undefined)
+    throw new UsageError('a thumbnail has a frame of its own, 1280x720; leave --as out');
+  if (!call.thumbnail && call.title !== undefined) throw new UsageError('--title is the large title of a --thumbnail');
+  const asked = await openFilm(call.scene, call, terminal);
   if (asked === undefined) return exitStatus.unusable;
-  const opened = isThumbnail ? withFilm(asked) : asked;
+  const opened = call.thumbnail ? withFilm(asked) : asked;
   const frame = call.step === undefined ? frameOfTime(opened, call.at ?? '') : frameOfStep(opened, call.step);
   const step = stepAt(opened, frame);
-  if (step !== undefined && !step.sound && call.stamp !== true) {
+  if (step !== undefined && !step.sound && !call.stamp) {
     terminal.err(`proofreel: step ${step.step.id} is not sound: ${step.message}\n`);
-    terminal.err('proofreel: not drawn; mend it, or add --stamp to see it stamped\n');
+    terminal.err('proofreel: not drawn; fix it, or add --stamp to see it stamped\n');
     return exitStatus.unsound;
   }
-  const painter = isThumbnail ? thumbnailOf(opened, step, call.title) : opened.painter;
+  const painter = call.thumbnail ? thumbnailOf(opened, step, call.title) : opened.painter;
   const result = await writeStill(painter, frame, call.out);
-  if (result.kind === 'refused') throw new BadCall(result.message);
+  if (result.kind === 'refused') throw new UsageError(result.message);
   terminal.err(`${result.path}: frame ${frame}\n`);
   return exitStatus.sound;
 }
@@ -67,21 +56,21 @@ function thumbnailOf(
 ): Painter {
   const words = thumbnailWords(lesson.scene, step, title);
   if (words !== undefined) return thumbnailPainter(film, look, words);
-  throw new BadCall('neither the step nor the scene has a title; give one with --title');
+  throw new UsageError('neither the step nor the scene has a title; give one with --title');
 }
 
 function frameOfStep({ lesson, film, look }: OpenFilm, id: string): Frame {
   const ids = lesson.scene.steps.map((step) => step.id);
   if (!ids.includes(id)) {
     const [nearest] = nearestWords(id, ids);
-    throw new BadCall(
+    throw new UsageError(
       `the scene has no step ${id}${nearest === undefined ? `; its steps are ${ids.join(', ')}` : `; did you mean ${nearest}?`}`,
     );
   }
   const times = lesson.schedule.steps.find((step) => step.id === id);
   if (times !== undefined && times.from >= times.until) {
     const when = printFrame(lesson.scene.video.rate, times.from);
-    throw new BadCall(`step ${id} is on no frame: it begins and ends at ${when}; give it time, or use --at`);
+    throw new UsageError(`step ${id} is on no frame: it begins and ends at ${when}; give it time, or use --at`);
   }
   return lastFullFrame(film, id, look);
 }
@@ -89,18 +78,18 @@ function frameOfStep({ lesson, film, look }: OpenFilm, id: string): Frame {
 function frameOfTime({ lesson, film }: OpenFilm, text: string): Frame {
   const { rate } = lesson.scene.video;
   const read = readFixedTime(text, rate);
-  if (!read.ok) throw new BadCall(`--at ${text}: ${read.fault.message}`);
+  if (!read.ok) throw new UsageError(`--at ${text}: ${read.fault.message}`);
   const found = momentOf(clockOf(lesson.scene, undefined), read.time, anywhere);
   if (!found.ok)
-    throw new BadCall(`--at ${text}: ${found.fault?.message ?? 'it cannot be counted from the first frame'}`);
+    throw new UsageError(`--at ${text}: ${found.fault?.message ?? 'it cannot be counted from the first frame'}`);
   const { frame } = found.moment;
   if (frame >= film.frameCount) {
-    throw new BadCall(`--at ${text} is past the end: the video lasts until ${printFrame(rate, film.frameCount)}`);
+    throw new UsageError(`--at ${text} is past the end: the video lasts until ${printFrame(rate, film.frameCount)}`);
   }
   return frame;
 }
 
-/** The step that is told at this frame: the last to have begun. */
+/** The step that is shown at this frame: the last to have begun. */
 function stepAt({ lesson }: OpenFilm, frame: Frame): CheckedStep | undefined {
   const index = lesson.schedule.steps.findLastIndex((step) => step.from <= frame && frame < step.until);
   return lesson.checked.steps[index];

@@ -2,12 +2,12 @@
  * The film and the words of a thumbnail: the board whole, whatever the video shows, with the small digits that matter.
  */
 import type { CheckedScene, CheckedStep } from '../check/verdict.ts';
-import type { Painter } from '../output/painters/painter.ts';
+import { tellFilm } from '../film/tell-film.ts';
 import { digestOf, drawingAt } from '../frames/drawing.ts';
 import { paintThumbnail, type ThumbnailWords, thumbnailBoard, thumbnailSize } from '../frames/thumbnail.ts';
+import type { Painter } from '../output/painters/painter.ts';
 import type { Look } from '../scene/look.ts';
 import type { Scene } from '../scene/scene.ts';
-import { tellFilm } from '../film/tell-film.ts';
 import { type Film, frameAt } from '../timeline/film.ts';
 import type { Schedule } from '../timeline/schedule.ts';
 

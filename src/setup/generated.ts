@@ -12,7 +12,8 @@ import { readScene } from '../scene/read.ts';
 import { lookSchema } from '../scene/read-look.ts';
 import { sceneSchema } from '../scene/schema.ts';
 import { teachingCostsSchema } from '../scene/teaching-costs.ts';
-import { verbs } from '../verbs.ts';
+import type { Verb } from '../verbs/verb.ts';
+import { verbNames, verbs } from '../verbs/verbs.ts';
 
 export interface GeneratedFile {
   /** From the project's folder. */
@@ -55,8 +56,15 @@ export function answerTo(text: string): string {
 
 /** A verb a line: as it is called, and what it does. */
 function verbsTable(): string {
-  const rows = verbs.map(({ call, does }) => [`\`proofreel ${call}\``, does] as const);
-  return table(['call', 'does'], rows);
+  return table(
+    ['call', 'does'],
+    verbNames.map((name) => verbRow(name, verbs[name])),
+  );
+}
+
+/** How a verb is called, and what it does. */
+export function verbRow(name: string, { usage, does }: Verb): readonly [call: string, does: string] {
+  return [`\`proofreel ${`${name} ${usage}`.trim()}\``, does];
 }
 
 function codesTable(): string {

@@ -1,13 +1,8 @@
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import pc from 'picocolors';
 import { afterAll, describe, expect, it } from 'vitest';
-import { BadCall } from '../../src/commands/bad-call.ts';
-import { captions } from '../../src/commands/captions.ts';
-import { chapters } from '../../src/commands/chapters.ts';
-import { retime } from '../../src/commands/retime.ts';
-import type { Terminal } from '../../src/commands/terminal.ts';
+import { run } from './run.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'proofreel-beside-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -32,47 +27,16 @@ const spoken = written(
   `${puzzle}video: {size: 320x240, rate: 24, length: 40, narration: talk.vtt}\n${steps}`,
 );
 
-interface Said {
-  readonly status: number | string;
-  readonly out: string;
-  readonly err: string;
-}
-
-async function said(verb: (terminal: Terminal) => Promise<number>): Promise<Said> {
-  let [out, err] = ['', ''];
-  const paint = pc.createColors(false);
-  const terminal: Terminal = {
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-    outPaint: paint,
-    errPaint: paint,
-    isWatched: false,
-    columns: undefined,
-  };
-  try {
-    return { status: await verb(terminal), out, err };
-  } catch (failure) {
-    if (failure instanceof BadCall) return { status: failure.message, out, err };
-    throw failure;
-  }
-}
-
 describe('captions', () => {
   it('to standard output, without a word beside them', async () => {
-    const { status, out, err } = await said((terminal) => captions(good, {}, terminal));
+    const { status, out, err } = await run('captions', good);
     expect([status, err]).toEqual([0, '']);
     expect(out).toMatch(
       /^WEBVTT\n\nfirst\n00:00:00\.000 --> 00:00:03\.200\nRow three has one place for its two\.\n\nsecond\n/,
     );
   });
   it('into a file, with what is shown beside it', async () => {
-    const { status, out, err } = await said((terminal) =>
-      captions(good, { out: path('a.srt'), describe: true }, terminal),
-    );
+    const { status, out, err } = await run('captions', good, '-o', path('a.srt'), '--describe');
     expect([status, out]).toEqual([0, '']);
     expect(err).toMatch(
       /a\.srt: 3 cues, at most [\d.]+ characters a second\n.*a\.descriptions\.srt: \d+ cues of what is shown\n$/,
@@ -81,39 +45,39 @@ describe('captions', () => {
     expect(readFileSync(path('a.descriptions.srt'), 'utf8')).toContain('A 2 in row 3 column 1 is');
   });
   it('from the narration where there is one, the broken cue told and left out', async () => {
-    const { out, err } = await said((terminal) => captions(spoken, {}, terminal));
+    const { out, err } = await run('captions', spoken);
     expect(out).toBe('WEBVTT\n\n00:00:01.000 --> 00:00:03.000\nSpoken words.\n');
     expect(err).toMatch(/broken-cue: talk\.vtt:6: no times can be read/);
   });
   it('what is spoken after the end of the video is left out, and told', async () => {
     written('late.vtt', 'WEBVTT\n\n00:01.000 --> 00:03.000\nIn time.\n\n00:50.000 --> 00:52.000\nToo late now.\n');
     const late = written('late.yaml', readFileSync(spoken, 'utf8').replace('talk.vtt', 'late.vtt'));
-    const { status, out, err } = await said((terminal) => captions(late, {}, terminal));
+    const { status, out, err } = await run('captions', late);
     expect([status, out]).toEqual([0, 'WEBVTT\n\n00:00:01.000 --> 00:00:03.000\nIn time.\n']);
     expect(err).toMatch(/3 words are spoken after the end of the video, 0:40\.00, and left out/);
   });
   it('of an unsound scene: written, said, and exit 1', async () => {
-    const { status, out, err } = await said((terminal) => captions(bad, {}, terminal));
+    const { status, out, err } = await run('captions', bad);
     expect([status, out.slice(0, 6)]).toEqual([1, 'WEBVTT']);
     expect(err).toMatch(/not sound.*first/);
   });
-  const refused: readonly (readonly [why: string, scene: string, call: object, message: RegExp])[] = [
-    ['another ending', good, { out: path('a.txt') }, /\.vtt or \.srt; .*a\.txt ends otherwise/],
-    ['descriptions without a file', good, { describe: true }, /second file .*-o OUT\.vtt/],
-    ['over the narration', spoken, { out: talk }, /'talk\.vtt' is the narration itself/],
-    ['nothing is said', silent, { out: path('b.vtt') }, /nothing to caption/],
-    ['no such scene', path('nowhere.yaml'), {}, /there is no scene file/],
+  const refused: readonly (readonly [why: string, call: readonly string[], message: RegExp])[] = [
+    ['another ending', ['captions', good, '-o', path('a.txt')], /\.vtt or \.srt; .*a\.txt ends otherwise/],
+    ['descriptions without a file', ['captions', good, '--describe'], /second file .*-o OUT\.vtt/],
+    ['over the narration', ['captions', spoken, '-o', talk], /'talk\.vtt' is the narration itself/],
+    ['nothing is said', ['captions', silent, '-o', path('b.vtt')], /nothing to caption/],
+    ['no such scene', ['captions', path('nowhere.yaml')], /there is no scene file/],
   ];
-  it.each(refused)('refused: %s', async (_, scene, call, message) => {
-    const { status } = await said((terminal) => captions(scene, call, terminal));
-    expect(status).toMatch(message);
+  it.each(refused)('refused: %s', async (_, call, message) => {
+    const { status, err } = await run(...call);
+    expect([status, err]).toEqual([2, expect.stringMatching(message)]);
     expect(existsSync(path('b.vtt'))).toBe(false);
   });
 });
 
 describe('chapters', () => {
   it('the list', async () => {
-    expect(await said((terminal) => chapters(good, {}, terminal))).toEqual({
+    expect(await run('chapters', good)).toEqual({
       status: 0,
       out: '0:00 One\n0:12 Two\n0:24 Three\n',
       err: '',
@@ -121,7 +85,7 @@ describe('chapters', () => {
   });
   it('too few and too short are said', async () => {
     const short = written('short.yaml', readFileSync(good, 'utf8').replace('at: 24', 'at: 20'));
-    const { out, err } = await said((terminal) => chapters(short, {}, terminal));
+    const { out, err } = await run('chapters', short);
     expect(out).toBe('0:00 One\n0:20 Three\n');
     expect(err).toMatch(
       /"Two" is shorter than ten seconds, and is part of "One" here\n.*three chapters at least.*there are 2\n$/,
@@ -129,25 +93,34 @@ describe('chapters', () => {
   });
   it('the titles where there is no chapter', async () => {
     const titled = written('titled.yaml', readFileSync(good, 'utf8').replaceAll('chapter:', 'title:'));
-    const { out, err } = await said((terminal) => chapters(titled, {}, terminal));
+    const { out, err } = await run('chapters', titled);
     expect(out).toBe('0:00 One\n0:12 Two\n0:24 Three\n');
     expect(err).toMatch(/no step of .* has a chapter, so the steps' titles are taken/);
   });
   it('a timeline, its files named from where it lies', async () => {
-    const { status, err } = await said((terminal) =>
-      chapters(spoken, { out: path('my lesson.otio'), video: path('my marks.mov') }, terminal),
+    const { status, err } = await run(
+      'chapters',
+      spoken,
+      '-o',
+      path('my lesson.otio'),
+      '--video',
+      path('my marks.mov'),
     );
     expect([status, err.split('\n').at(-2)]).toEqual([0, `${path('my lesson.otio')}: 3 steps, 3 chapters`]);
     expect(readFileSync(path('my lesson.otio'), 'utf8')).toContain('"target_url": "my%20marks.mov"');
   });
-  const refused: readonly (readonly [why: string, scene: string, call: object, message: RegExp])[] = [
-    ['another ending', good, { out: path('a.edl') }, /\.txt or \.otio/],
-    ['a clip of a list', good, { video: 'x.mov' }, /-o OUT\.otio/],
-    ['nothing has a name', silent, {}, /no step of .* has a chapter or a title/],
-    ['a folder', good, { out: `${folder}/x.yaml/a.txt`.replace('x.yaml', 'good.yaml') }, /'good\.yaml' is a file/],
+  const refused: readonly (readonly [why: string, call: readonly string[], message: RegExp])[] = [
+    ['another ending', ['chapters', good, '-o', path('a.edl')], /\.txt or \.otio/],
+    ['a clip of a list', ['chapters', good, '--video', 'x.mov'], /-o OUT\.otio/],
+    ['nothing has a name', ['chapters', silent], /no step of .* has a chapter or a title/],
+    [
+      'a folder',
+      ['chapters', good, '-o', `${folder}/x.yaml/a.txt`.replace('x.yaml', 'good.yaml')],
+      /'good\.yaml' is a file/,
+    ],
   ];
-  it.each(refused)('refused: %s', async (_, scene, call, message) => {
-    expect((await said((terminal) => chapters(scene, call, terminal))).status).toMatch(message);
+  it.each(refused)('refused: %s', async (_, call, message) => {
+    expect(await run(...call)).toMatchObject({ status: 2, err: expect.stringMatching(message) });
   });
 });
 
@@ -160,9 +133,7 @@ describe('retime', () => {
   );
 
   it('after a retake: a new file, every move told, the scene’s narration the new one', async () => {
-    const { status, out, err } = await said((terminal) =>
-      retime(timed, { before: old, after: now, out: path('new.yaml') }, terminal),
-    );
+    const { status, out, err } = await run('retime', timed, '--before', old, '--after', now, '-o', path('new.yaml'));
     expect([status, out]).toEqual([0, '']);
     expect(readFileSync(path('new.yaml'), 'utf8')).toBe(
       readFileSync(timed, 'utf8')
@@ -179,7 +150,7 @@ describe('retime', () => {
     ]);
   });
   it('by a shift, to standard output', async () => {
-    const { status, out } = await said((terminal) => retime(timed, { stretch: '25/24', offset: '-0:00.5' }, terminal));
+    const { status, out } = await run('retime', timed, '--stretch', '25/24', '--offset=-0:00.5');
     // 2 * 25/24 - 1/2 = 1.5833 s is frame 38; 40 * 25/24 - 1/2 = 41.1667 s is frame 988.
     expect([status, out]).toEqual([
       0,
@@ -188,38 +159,49 @@ describe('retime', () => {
   });
   it('words that are said no more are told', async () => {
     const other = written('take-3.vtt', 'WEBVTT\n\n00:05.000 --> 00:09.000\nWatch the corner here, then.\n');
-    const { status, err } = await said((terminal) => retime(timed, { before: old, after: other }, terminal));
+    const { status, err } = await run('retime', timed, '--before', old, '--after', other);
     expect(status).toBe(0);
     expect(err).toMatch(
       /1 place to look at, since words are said no more:\n .*timed\.yaml:7: first: the word at which this beginning lay, "Look"/,
     );
   });
 
-  const refused: readonly (readonly [why: string, call: object, message: RegExp])[] = [
-    ['nothing to go by', {}, /needs --before OLD\.vtt and --after NEW\.vtt, or --offset or --stretch/],
-    ['one narration', { before: old }, /--after NEW\.vtt is missing/],
-    ['both ways', { before: old, after: now, offset: '1' }, /leave one pair out/],
-    ['no such narration', { before: path('no.vtt'), after: now }, /--before: there is no narration/],
-    ['a folder', { before: folder, after: now }, /cannot be read/],
-    ['no words', { before: written('empty.vtt', 'WEBVTT\n'), after: now }, /has no words to go by/],
+  const refused: readonly (readonly [why: string, call: readonly string[], message: RegExp])[] = [
+    ['nothing to go by', ['retime', timed], /needs --before OLD\.vtt and --after NEW\.vtt, or --offset or --stretch/],
+    ['one narration', ['retime', timed, '--before', old], /--after NEW\.vtt is missing/],
+    ['both ways', ['retime', timed, '--before', old, '--after', now, '--offset', '1'], /leave one pair out/],
+    [
+      'no such narration',
+      ['retime', timed, '--before', path('no.vtt'), '--after', now],
+      /--before: there is no narration/,
+    ],
+    ['a folder', ['retime', timed, '--before', folder, '--after', now], /cannot be read/],
+    [
+      'no words',
+      ['retime', timed, '--before', written('empty.vtt', 'WEBVTT\n'), '--after', now],
+      /has no words to go by/,
+    ],
     [
       'another lesson',
-      { before: old, after: written('x.vtt', 'WEBVTT\n\n00:01.000 --> 00:02.000\nNein.\n') },
+      ['retime', timed, '--before', old, '--after', written('x.vtt', 'WEBVTT\n\n00:01.000 --> 00:02.000\nNein.\n')],
       /no words in common/,
     ],
-    ['a factor of nothing', { stretch: '0' }, /--stretch 0: write a factor above zero/],
-    ['a factor that is none', { stretch: '25/24/2' }, /write a factor/],
-    ['an offset that is none', { offset: 'soon' }, /--offset soon: write seconds/],
+    ['a factor of nothing', ['retime', timed, '--stretch', '0'], /--stretch 0: write a factor above zero/],
+    ['a factor that is none', ['retime', timed, '--stretch', '25/24/2'], /write a factor/],
+    ['an offset that is none', ['retime', timed, '--offset', 'soon'], /--offset soon: write seconds/],
     [
       'before the start',
-      { offset: '-3' },
+      ['retime', timed, '--offset=-3'],
       /1 time would lie before the start of the video, first in line 7 \(0:02\.00\)/,
     ],
-    ['over the scene', { offset: '1', out: timed }, /'timed\.yaml' is the scene itself/],
-    ['over the narration', { before: old, after: now, out: now }, /'take-2\.vtt' is the new narration itself/],
+    ['over the scene', ['retime', timed, '--offset', '1', '-o', timed], /'timed\.yaml' is the scene itself/],
+    [
+      'over the narration',
+      ['retime', timed, '--before', old, '--after', now, '-o', now],
+      /'take-2\.vtt' is the new narration itself/,
+    ],
   ];
   it.each(refused)('refused: %s', async (_, call, message) => {
-    const { status, out } = await said((terminal) => retime(timed, call, terminal));
-    expect([status, out]).toEqual([expect.stringMatching(message), '']);
+    expect(await run(...call)).toEqual({ status: 2, out: '', err: expect.stringMatching(message) });
   });
 });

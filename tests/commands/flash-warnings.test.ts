@@ -6,10 +6,9 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { check } from '../../src/commands/check.ts';
 import { flashWarnings } from '../../src/commands/flash-warnings.ts';
 import { openLesson } from '../../src/commands/lesson.ts';
-import { processTerminal } from '../../src/commands/terminal.ts';
+import { run } from './run.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'proofreel-flashes-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -54,14 +53,7 @@ describe('a scene whose picture flashes', () => {
   });
 
   it('in the report of check', async () => {
-    let out = '';
-    const terminal = {
-      ...processTerminal(),
-      out: (text: string) => {
-        out += text;
-      },
-    };
-    await check(blinking(6, 0.12), { json: true }, terminal);
+    const { out } = await run('check', blinking(6, 0.12), '--json');
     const codes = (JSON.parse(out) as { warnings: { code: string }[] }).warnings.map(({ code }) => code);
     expect(codes).toContain('flashes');
   });

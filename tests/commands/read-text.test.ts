@@ -2,8 +2,8 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { BadCall } from '../../src/commands/bad-call.ts';
 import { readText } from '../../src/commands/read-text.ts';
+import { UsageError } from '../../src/verbs/usage-error.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'proofreel-text-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -31,6 +31,6 @@ describe('the text of a file', () => {
     ['UTF-16', file('c', Uint8Array.of(0xff, 0xfe, 0x66, 0)), `${join(folder, 'c')} is written in UTF-16`],
   ])('%s is refused', (_, path, message) => {
     expect(() => readText(path, 'look')).toThrow(message);
-    expect(() => readText(path, 'look')).toThrow(BadCall);
+    expect(() => readText(path, 'look')).toThrow(UsageError);
   });
 });

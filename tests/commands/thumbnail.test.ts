@@ -2,39 +2,27 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import pc from 'picocolors';
 import { PNG } from 'pngjs';
 import { afterAll, describe, expect, it } from 'vitest';
-import { BadCall } from '../../src/commands/bad-call.ts';
-import { type StillCall, still } from '../../src/commands/still.ts';
+import { run } from './run.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'proofreel-thumbnail-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 const scene = (name: string) => fileURLToPath(new URL(`../../scenes/${name}`, import.meta.url));
-const paint = pc.createColors(false);
 
-async function thumbnail(
-  name: string,
-  call: StillCall,
-): Promise<{ status: number | string; picture: PNG | undefined }> {
+interface Thumbnail {
+  readonly status: number;
+  readonly err: string;
+  /** Undefined where none was drawn. */
+  readonly picture: PNG | undefined;
+}
+
+/** Draws what the words ask for, to a file of its own. */
+async function thumbnail(...call: readonly string[]): Promise<Thumbnail> {
   const out = join(folder, 'out.png');
   rmSync(out, { force: true });
-  const unheard = () => undefined;
-  const terminal = {
-    out: unheard,
-    err: unheard,
-    outPaint: paint,
-    errPaint: paint,
-    isWatched: false,
-    columns: undefined,
-  };
-  try {
-    const status = await still(scene(name), { thumbnail: true, out, ...call }, terminal);
-    return { status, picture: status === 0 ? PNG.sync.read(readFileSync(out)) : undefined };
-  } catch (failure) {
-    if (failure instanceof BadCall) return { status: failure.message, picture: undefined };
-    throw failure;
-  }
+  const { status, err } = await run(...call, '-o', out);
+  return { status, err, picture: status === 0 ? PNG.sync.read(readFileSync(out)) : undefined };
 }
 
 /** Whether the whole of this part of the picture has the colour of its upper left pixel. */
@@ -53,10 +41,12 @@ describe('a thumbnail', () => {
     ['a title from the right to the left', 'שני מגדלים ברחוב אחד'],
   ];
   it.each(titles)('keeps its words off the board, the edge and the corner that sites cover: %s', async (_, title) => {
-    const { status, picture } = await thumbnail('two-towers.yaml', {
-      step: 'towers',
-      ...(title === undefined ? {} : { title }),
-    });
+    const { status, picture } = await thumbnail(
+      'still',
+      scene('two-towers.yaml'),
+      '--thumbnail',
+      ...['--step', 'towers', ...(title === undefined ? [] : ['--title', title])],
+    );
     expect(status).toBe(0);
     expect([picture!.width, picture!.height]).toEqual([1280, 720]);
     expect(isPlain(picture!, 698, 0, 740, 720)).toBe(true);
@@ -66,18 +56,26 @@ describe('a thumbnail', () => {
   });
 
   it('of a step that is not sound is refused, or stamped', async () => {
-    expect((await thumbnail('mistaken.yaml', { step: 'kite' })).status).toBe(1);
-    const { status, picture } = await thumbnail('mistaken.yaml', { step: 'kite', stamp: true });
+    expect((await thumbnail('still', scene('mistaken.yaml'), '--thumbnail', '--step', 'kite')).status).toBe(1);
+    const { status, picture } = await thumbnail(
+      'still',
+      scene('mistaken.yaml'),
+      '--thumbnail',
+      '--step',
+      'kite',
+      '--stamp',
+    );
     expect(status).toBe(0);
     expect(isPlain(picture!, 0, 0, 1280, 10)).toBe(false);
   });
 
-  const refused: readonly (readonly [why: string, call: StillCall, message: RegExp])[] = [
-    ['a version', { step: 'towers', as: 'upright' }, /1280x720; leave --as out/],
-    ['a title without it', { step: 'towers', thumbnail: false, title: 'X' }, /large title of a --thumbnail/],
-    ['no step', {}, /one of --step ID and --at TIME/],
+  const still = ['still', scene('two-towers.yaml'), '-o', 'never.png'];
+  const refused: readonly (readonly [why: string, call: readonly string[], message: RegExp])[] = [
+    ['a version', [...still, '--thumbnail', '--step', 'towers', '--as', 'upright'], /1280x720; leave --as out/],
+    ['a title without it', [...still, '--step', 'towers', '--title', 'X'], /large title of a --thumbnail/],
+    ['no step', [...still, '--thumbnail'], /one of --step ID and --at TIME/],
   ];
   it.each(refused)('refused: %s', async (_, call, message) => {
-    expect((await thumbnail('two-towers.yaml', call)).status).toMatch(message);
+    expect(await run(...call)).toEqual({ status: 2, out: '', err: expect.stringMatching(message) });
   });
 });

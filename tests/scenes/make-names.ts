@@ -6,7 +6,7 @@
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { buildFound } from '../../src/check/argument.ts';
-import { still } from '../../src/commands/still.ts';
+import { main } from '../../src/commands/main.ts';
 import { processTerminal } from '../../src/commands/terminal.ts';
 import { difference, has, membersOf } from '../../src/grid/candidates.ts';
 import { candidateAt, type Digit, type Grid } from '../../src/grid/grid.ts';
@@ -227,7 +227,7 @@ function refreshPage(name: string): void {
 export async function drawPicture(name: string): Promise<void> {
   const path = new URL(`${slugOf(name)}`, folder).pathname;
   const quiet = { ...processTerminal(), err: () => undefined };
-  const status = await still(`${path}.yaml`, { step: slugOf(name), out: `${path}.png` }, quiet);
+  const status = await main(['still', `${path}.yaml`, '--step', slugOf(name), '-o', `${path}.png`], quiet);
   if (status !== 0) throw new Error(`${path}.yaml cannot be drawn`);
   writeFileSync(`${path}.png`, smallPng(readFileSync(`${path}.png`)));
 }

@@ -3,8 +3,9 @@ import { readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { answerTo, firstScene, generatedFiles } from '../../src/setup/generated.ts';
-import { exitStatus, verbs } from '../../src/verbs.ts';
+import { answerTo, firstScene, generatedFiles, verbRow } from '../../src/setup/generated.ts';
+import { exitStatus } from '../../src/verbs/exit-status.ts';
+import { verbNames, verbs } from '../../src/verbs/verbs.ts';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '../..');
 const read = (file: string): string => readFileSync(join(root, file), 'utf8');
@@ -46,8 +47,8 @@ describe('README', () => {
 
   it('lists the verbs of the command line, in their order', () => {
     const rows = tableAfter(read('README.md'), '<!-- verbs:');
-    expect(rows.map(([call, does]) => ({ call: call?.replaceAll('\\|', '|'), does }))).toEqual(
-      verbs.map(({ call, does }) => ({ call: `\`proofreel ${call}\``, does })),
+    expect(rows.map((cells) => cells.map((cell) => cell.replaceAll('\\|', '|')))).toEqual(
+      verbNames.map((name) => verbRow(name, verbs[name])),
     );
   });
 

@@ -1,5 +1,5 @@
 /**
- * `proofreel ways`: other named arguments for the conclusions of a step, or for what is asked of a puzzle.
+ * `proofreel alternatives`: other named arguments for the conclusions of a step, or for what is asked of a puzzle.
  */
 import { checkScene } from '../check/check-scene.ts';
 import { startPosition } from '../check/start-position.ts';
@@ -15,22 +15,17 @@ import { printWays } from '../report/print-plan.ts';
 import { reportOfWays } from '../report/report-of-ways.ts';
 import { nearestWords } from '../scene/nearest-word.ts';
 import type { TeachingCosts } from '../scene/teaching-costs.ts';
-import { exitStatus } from '../verbs.ts';
-import { type Audience, costsFor } from './audience.ts';
-import { BadCall } from './bad-call.ts';
+import type { AskedPosition, alternatives as verb } from '../verbs/alternatives.ts';
+import { exitStatus } from '../verbs/exit-status.ts';
+import { UsageError } from '../verbs/usage-error.ts';
+import type { CallOf } from '../verbs/verb.ts';
+import { costsFor } from './audience.ts';
 import { type GivenPuzzle, readGivenPuzzle } from './given-puzzle.ts';
-import { secondsOf, untilPassed } from './searched-plan.ts';
+import { untilPassed } from './searched-plan.ts';
 import { costsFrom } from './teaching-costs.ts';
 import type { Terminal } from './terminal.ts';
 
-export interface WaysCall extends Audience {
-  readonly step?: string;
-  readonly at?: string;
-  readonly so?: string;
-  readonly costs?: string;
-  readonly seconds?: string;
-  readonly json?: boolean;
-}
+type Call = CallOf<typeof verb>;
 
 interface Question {
   readonly position: Position;
@@ -39,10 +34,10 @@ interface Question {
   readonly own: CheckedStep['argument'] | undefined;
 }
 
-export async function ways(given: string, call: WaysCall, terminal: Terminal): Promise<number> {
-  const seconds = secondsOf(call.seconds);
+export async function alternatives(call: Call, terminal: Terminal): Promise<number> {
+  const { given, seconds } = call;
   if (call.step !== undefined && call.at !== undefined)
-    throw new BadCall('both --step and --at are given; --step names a step of a scene, --at a position of a puzzle');
+    throw new UsageError('both --step and --at are given; --step names a step of a scene, --at a position of a puzzle');
   const table = costsFrom(call.costs, terminal);
   if (table === undefined) return exitStatus.unusable;
   const costs = costsFor(table, call);
@@ -55,31 +50,33 @@ export async function ways(given: string, call: WaysCall, terminal: Terminal): P
   const ownSets = own === undefined ? [] : [own.sets.map(({ name }) => name)];
   const found = waysIn(position, { costs, wanted, keepGoing: untilPassed(seconds) });
   const report = reportOfWays(given, call.step, { grid: position.grid, wanted, found, besides: ownSets });
-  terminal.out(call.json === true ? `${JSON.stringify(report, undefined, 2)}\n` : printWays(report, terminal.outPaint));
+  terminal.out(call.json ? `${JSON.stringify(report, undefined, 2)}\n` : printWays(report, terminal.outPaint));
   return exitStatus.sound;
 }
 
-function askedOfStep(given: string, read: GivenPuzzle, call: WaysCall): Question {
+function askedOfStep(given: string, read: GivenPuzzle, call: Call): Question {
   const { scene, puzzle } = read;
-  if (scene === undefined) throw new BadCall(`--step goes with a scene; ${given} is a puzzle: ask with --at and --so`);
+  if (scene === undefined)
+    throw new UsageError(`--step goes with a scene; ${given} is a puzzle: ask with --at and --so`);
   const steps = checkScene(scene.scene).steps;
   const step = steps.find((each) => each.step.id === call.step);
-  if (step === undefined) throw new BadCall(noStep(call.step ?? '', steps));
+  if (step === undefined) throw new UsageError(noStep(call.step ?? '', steps));
   const position = positionBefore(startPosition(puzzle, puzzle.uniqueness === 'allowed'), step);
   const own = step.conclusions.filter(({ origin }) => origin === 'so').map(({ conclusion }) => conclusion);
   const concluded = own.length > 0 ? own : step.conclusions.slice(0, 1).map(({ conclusion }) => conclusion);
-  if (concluded.length === 0) throw new BadCall(`step ${step.step.id} concludes nothing, so there are no ways to it`);
+  if (concluded.length === 0)
+    throw new UsageError(`step ${step.step.id} concludes nothing, so there are no alternatives to list`);
   const wanted = call.so === undefined ? concluded : conclusionsOf(call.so, '--so', position);
   return { position, wanted: fresh(position, wanted, read), own: step.argument };
 }
 
-function askedOfPuzzle(read: GivenPuzzle, call: WaysCall, costs: TeachingCosts): Question {
+function askedOfPuzzle(read: GivenPuzzle, call: Call, costs: TeachingCosts): Question {
   const position = reached(read, call.at, costs);
   const wanted = call.so === undefined ? [] : conclusionsOf(call.so, '--so', position);
   return { position, wanted: fresh(position, wanted, read), own: undefined };
 }
 
-/** What says something new, if it is true; whatever is false has no way to it. */
+/** What says something new, if it is true; nothing proves what is false. */
 function fresh(position: Position, wanted: readonly Conclusion[], { solution }: GivenPuzzle): readonly Conclusion[] {
   const { grid } = position;
   for (const conclusion of wanted) {
@@ -88,36 +85,36 @@ function fresh(position: Position, wanted: readonly Conclusion[], { solution }: 
         ? solution.includes(conclusion.candidate)
         : !membersOf(conclusion.candidates).some((each) => solution.includes(each));
     if (isFalse)
-      throw new BadCall(`${printConclusion(grid, conclusion)} disagrees with the solution: nothing proves it`);
+      throw new UsageError(`${printConclusion(grid, conclusion)} disagrees with the solution: nothing proves it`);
   }
   const left = wanted.filter((conclusion) => !isSpent(position, conclusion));
   const [first] = wanted;
   if (first !== undefined && left.length === 0)
-    throw new BadCall(`${printConclusion(grid, first)} is known already in this position; there is nothing to prove`);
+    throw new UsageError(
+      `${printConclusion(grid, first)} is known already in this position; there is nothing to prove`,
+    );
   return left;
 }
 
-/** The start of the puzzle with what `--at` says: `free`, or placements and removals, taken as read. */
-function reached({ start, solution }: GivenPuzzle, at: string | undefined, costs: TeachingCosts): Position {
+/** The start of the puzzle with what `--at` says, taken as read. */
+function reached({ start, solution }: GivenPuzzle, at: AskedPosition | undefined, costs: TeachingCosts): Position {
   if (at === undefined) return start;
-  const rest = at.replace(/^\s*free\b\s*,?/i, '');
-  const isFree = rest !== at;
-  const conclusions = rest.trim() === '' ? [] : conclusionsOf(rest, '--at', start);
+  const conclusions = at.conclusions === '' ? [] : conclusionsOf(at.conclusions, '--at', start);
   for (const conclusion of conclusions) {
     const isRight =
       conclusion.kind === 'impossible'
         ? !solution.includes(conclusion.candidate)
         : membersOf(conclusion.candidates).some((each) => solution.includes(each));
     if (!isRight)
-      throw new BadCall(`--at ${printConclusion(start.grid, conclusion)} disagrees with the solution; leave it out`);
+      throw new UsageError(`--at ${printConclusion(start.grid, conclusion)} disagrees with the solution; leave it out`);
   }
   const position = conclusions.reduce(takeAsRead, start);
-  return isFree ? close(position, costs.free) : position;
+  return at.afterSingles ? close(position, costs.free) : position;
 }
 
 function conclusionsOf(text: string, option: string, { grid }: Position): readonly Conclusion[] {
   const reading = parseConclusions(grid, text);
-  if (!reading.ok) throw new BadCall(`${option} "${text}": ${reading.faults[0]?.message ?? 'no conclusions'}`);
+  if (!reading.ok) throw new UsageError(`${option} "${text}": ${reading.faults[0]?.message ?? 'no conclusions'}`);
   return reading.value.map(({ conclusion }) => conclusion);
 }
 
