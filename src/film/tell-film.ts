@@ -78,7 +78,7 @@ export function tellFilm(checked: CheckedScene, schedule: Schedule, look: Look):
     headings: steps.flatMap(({ checked: step, times, told }, index) =>
       headingsOf({ grid, pacing, count: steps.length }, step, times, told, index + 1),
     ),
-    said: video.said ? schedule.said : [],
+    said: video.subtitles ? schedule.said : [],
     marks: drawn,
   };
 }

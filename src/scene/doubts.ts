@@ -44,7 +44,7 @@ const ofThePicture: readonly (keyof VideoMap['keys'])[] = [
   'draw',
   'candidates',
   'coordinates',
-  'said',
+  'subtitles',
   'camera',
 ];
 type StepKey = keyof StepMap['keys'];

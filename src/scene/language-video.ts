@@ -92,7 +92,7 @@ export const videoDefinition = keys('the video', 'Size, rate, and what lies unde
   ),
   candidates: optional(choice(['all', 'pencilled', 'none'], 'Which candidates are drawn; all by default.')),
   coordinates: optional(onOrOff("The numbers of rows and columns at the board's edges; off by default.")),
-  said: optional(onOrOff('The sentence being said, in words on the frame; off by default.')),
+  subtitles: optional(onOrOff('Each sentence on the frame while it is spoken; off by default.')),
   camera: optional(camera),
   narration: optional(name('WebVTT or SRT, or JSON [{word, start, end}]: the times of cues and words.')),
   audio: optional(name('Sound laid under the video.')),
@@ -110,11 +110,11 @@ export const videoDefinition = keys('the video', 'Size, rate, and what lies unde
   ),
 });
 
-export const versionDefinition = keys('a version', 'Another frame for the same telling.', {
+export const versionDefinition = keys('a version', 'Another frame for the same lesson.', {
   size: measure('Width x height in pixels.', ['1080x1920'], readSize),
   board: optional(board('Where the board lies on this frame; without it the tool lays the frame out itself.')),
-  coordinates: optional(onOrOff("As under video; the video's own where it is not said.")),
-  said: optional(onOrOff("As under video; the video's own where it is not said.")),
+  coordinates: optional(onOrOff('As under video, which it follows by default.')),
+  subtitles: optional(onOrOff('As under video, which it follows by default.')),
   camera: optional(camera),
 });
 

@@ -78,8 +78,8 @@ export interface Video {
   readonly candidates: 'all' | 'pencilled' | 'none';
   /** Whether rows and columns are numbered at the board's edges. */
   readonly coordinates: boolean;
-  /** Whether the sentence being said stands on the frame. */
-  readonly said: boolean;
+  /** Whether each sentence stands on the frame while it is spoken. */
+  readonly subtitles: boolean;
   /** Kept free for a face camera. */
   readonly camera: FramePart | undefined;
   /** File names as written; relative to the scene. */
@@ -98,7 +98,7 @@ export interface Version {
   readonly board: readonly BoardPlacement[];
   /** As in `Video`; undefined: as the video has it. */
   readonly coordinates: boolean | undefined;
-  readonly said: boolean | undefined;
+  readonly subtitles: boolean | undefined;
   readonly camera: FramePart | undefined;
 }
 

@@ -13,6 +13,15 @@ export interface KnownKeys {
   readonly title: string;
 }
 
+/** Keys that earlier versions had under another name, each with its name today. */
+const renamed: ReadonlyMap<string, string> = new Map([['said', 'subtitles']]);
+
+/** The name that this key has today, where the map has a key of that name. */
+function nameToday(key: string, known: readonly string[]): string | undefined {
+  const today = renamed.get(key);
+  return today !== undefined && known.includes(today) ? today : undefined;
+}
+
 /** Says what would be right in the place of a key that the map cannot have. */
 export function reportUnknown(
   entry: Entry,
@@ -30,7 +39,8 @@ export function reportUnknown(
     faults.settle(valueOf(map, cutText.text)?.span ?? cutText.span);
     return;
   }
-  const meant = didYouMean(key.text, known);
+  const today = nameToday(key.text, known);
+  const meant = today === undefined ? didYouMean(key.text, known) : `; it is now ${quoted(today)}`;
   const home = homesOf().get(key.text);
   const mend =
     meant !== ''
@@ -49,7 +59,7 @@ export function withMeantKeys(map: MapNode, known: readonly string[]): MapNode {
   const taken = new Set(map.entries.map(({ key }) => key.text));
   const entries = map.entries.map((entry): Entry => {
     if (known.includes(entry.key.text) || cutTextBefore(map, entry) !== undefined) return entry;
-    const [meant] = nearestWords(entry.key.text, known);
+    const meant = nameToday(entry.key.text, known) ?? nearestWords(entry.key.text, known)[0];
     if (meant === undefined || taken.has(meant)) return entry;
     taken.add(meant);
     return { ...entry, key: { ...entry.key, text: meant } };
@@ -59,7 +69,11 @@ export function withMeantKeys(map: MapNode, known: readonly string[]): MapNode {
 
 /** Whether a key that was not meant as this one may still be it, so that it is not missing. */
 export function mayBeMisspelt(map: MapNode, key: string, known: readonly string[]): boolean {
-  return map.entries.some((entry) => !known.includes(entry.key.text) && nearestWords(entry.key.text, [key]).length > 0);
+  return map.entries.some(
+    (entry) =>
+      !known.includes(entry.key.text) &&
+      (nameToday(entry.key.text, [key]) !== undefined || nearestWords(entry.key.text, [key]).length > 0),
+  );
 }
 
 /** Between braces, the key of the text that a comma has cut before this entry, which is the rest of that text. */

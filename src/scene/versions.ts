@@ -1,5 +1,5 @@
 /**
- * `versions`: other frames for the same telling, such as an upright one.
+ * `versions`: other frames for the same lesson, such as an upright one.
  */
 import { readBoard } from './board.ts';
 import { readCamera } from './camera.ts';
@@ -24,7 +24,7 @@ export function readVersions(
       ...frame,
       board: readBoard(values.board, { faults, rate, frame }),
       coordinates: values.coordinates?.read(),
-      said: values.said?.read(),
+      subtitles: values.subtitles?.read(),
       camera: readCamera(values.camera, { frame, faults }),
     };
     return [version];
@@ -38,6 +38,6 @@ export function sceneAs<S extends Pick<Scene, 'video'>>(
 ): S {
   const { video } = scene;
   const coordinates = version.coordinates ?? video.coordinates;
-  const said = version.said ?? video.said;
-  return { ...scene, video: { ...video, width, height, board, camera, coordinates, said } };
+  const subtitles = version.subtitles ?? video.subtitles;
+  return { ...scene, video: { ...video, width, height, board, camera, coordinates, subtitles } };
 }

@@ -37,7 +37,7 @@ describe('a scene with nothing but what is required', () => {
       draw: 'board',
       candidates: 'all',
       coordinates: false,
-      said: false,
+      subtitles: false,
       camera: undefined,
       narration: undefined,
       audio: undefined,
