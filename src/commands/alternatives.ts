@@ -11,7 +11,7 @@ import type { Conclusion } from '../grid/terms.ts';
 import { close } from '../plan/free-moves.ts';
 import { waysIn } from '../plan/ways.ts';
 import { isSpent, oneOf, type Position, takeAsRead } from '../proof/kernel.ts';
-import { printWays } from '../report/print-plan.ts';
+import { printAlternatives } from '../report/print-plan.ts';
 import { reportOfWays } from '../report/report-of-ways.ts';
 import { nearestWords } from '../scene/nearest-word.ts';
 import type { TeachingCosts } from '../scene/teaching-costs.ts';
@@ -50,7 +50,7 @@ export async function alternatives(call: Call, terminal: Terminal): Promise<numb
   const ownSets = own === undefined ? [] : [own.sets.map(({ name }) => name)];
   const found = waysIn(position, { costs, wanted, keepGoing: untilPassed(seconds) });
   const report = reportOfWays(given, call.step, { grid: position.grid, wanted, found, besides: ownSets });
-  terminal.out(call.json ? `${JSON.stringify(report, undefined, 2)}\n` : printWays(report, terminal.outPaint));
+  terminal.out(call.json ? `${JSON.stringify(report, undefined, 2)}\n` : printAlternatives(report, terminal.outPaint));
   return exitStatus.sound;
 }
 

@@ -4,7 +4,7 @@
  */
 import { compactly } from '../grid/notation/compact.ts';
 import type { PlanReport, ReportedPlanStep } from './plan-report.ts';
-import { argumentText, reachesGoal } from './print-plan.ts';
+import { argumentText, freeWord, reachesGoal } from './print-plan.ts';
 import type { Paint } from './print-report.ts';
 
 interface Node {
@@ -27,12 +27,12 @@ export function printPlanTree(report: PlanReport, paint: Paint): string {
     lines.push(`${before}${isLast ? '└─ ' : '├─ '}${labelOf(node.step, paint)}${note}`);
     if (isAgain) return;
     const under = `${before}${isLast ? '   ' : '│  '}`;
-    if (node.on.length === 0) lines.push(`${under}${paint.dim('the givens and what is free')}`);
+    if (node.on.length === 0) lines.push(`${under}${paint.dim(`the givens and ${freeWord(report.steps)}`)}`);
     for (const [index, each] of node.on.entries()) add(each, under, index === node.on.length - 1);
   };
   const tops = topsOf(nodes);
   for (const [index, node] of tops.entries()) add(node, '', index === tops.length - 1);
-  if (tops.length === 0) lines.push(paint.dim('└─ the givens and what is free'));
+  if (tops.length === 0) lines.push(paint.dim(`└─ the givens and ${freeWord(report.steps)}`));
   return `${lines.join('\n')}\n`;
 }
 
@@ -110,7 +110,7 @@ export function planTreeSvg(report: PlanReport): string {
     const so = shortened(`${argumentText(step)} => ${compactly(step.conclusions).join(' ')}`);
     place(node, [`${step.number}  ${step.name}`, so], levels - node.level);
   }
-  place(undefined, ['the givens', 'and what is free'], levels + 1);
+  place(undefined, ['the givens', `and ${freeWord(report.steps)}`], levels + 1);
   const widthOf = (row: readonly Placed[]) =>
     row.reduce((sum, { width }) => sum + width, 0) + (row.length - 1) * box.gapAcross;
   const width = Math.max(...rows.map(widthOf)) + 2 * margin;

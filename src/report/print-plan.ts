@@ -29,20 +29,27 @@ export function reachesGoal({ outcome }: Pick<PlanReport, 'outcome'>): boolean {
   return outcome === 'least' || outcome === 'found';
 }
 
-function headline({ outcome, hard, cost, atLeast, until }: PlanReport, paint: Paint): string {
-  const sum = `${counted(hard, 'argument')}, ${points(cost)}`;
+function headline({ outcome, hard, cost, atLeast, until, steps }: PlanReport, paint: Paint): string {
+  const sum = `${counted(hard, 'argument')}, cost ${figure(cost)}`;
+  const free = freeWord(steps);
   switch (outcome) {
     case 'least':
       return hard === 0
-        ? `${paint.green(paint.bold('least'))}  ${until === undefined ? 'what is free carries the puzzle' : `what is free leads to ${compactly(until).join(' ')}`}`
+        ? `${paint.green(paint.bold('least'))}  ${until === undefined ? `${free} solve the puzzle` : `${free} lead to ${compactly(until).join(' ')}`}`
         : `${paint.green(paint.bold('least'))}  ${sum}; proved to be the least`;
     case 'found':
-      return `${paint.yellow(paint.bold('found'))}  ${sum}; the best that was found; no path costs less than ${points(atLeast)}`;
+      return `${paint.yellow(paint.bold('found'))}  ${sum}; the best that was found; no path costs less than ${figure(atLeast)}`;
     case 'stuck':
       return `${paint.red(paint.bold('stuck'))}  after ${sum}: none of the named arguments leads on`;
     case 'unfinished':
       return `${paint.red(paint.bold('unfinished'))}  after ${sum}: time ran out first; give it longer with --seconds`;
   }
+}
+
+/** What the steps that cost nothing are called: by the table that comes with proofreel they are singles. */
+export function freeWord(steps: readonly Pick<ReportedPlanStep, 'name' | 'cost'>[]): string {
+  const isSingle = (name: string) => ['full house', 'hidden single', 'naked single'].includes(name);
+  return steps.every(({ name, cost }) => cost > 0 || isSingle(name)) ? 'singles' : 'free steps';
 }
 
 /** Free steps that follow one another together, every other by itself. */
@@ -61,14 +68,14 @@ function freeLines(run: readonly ReportedPlanStep[], paint: Paint): string[] {
   const numbers = first === last ? `${first}` : `${first}-${last}`;
   const texts = run.flatMap((step) => compactly(step.conclusions));
   return [
-    paint.dim(`${numbers.padStart(5)}  free: ${counted(run.length, 'step')}`),
+    paint.dim(`${numbers.padStart(5)}  ${freeWord(run)}: ${counted(run.length, 'step')}`),
     ...wrapped(texts, 9).map(paint.dim),
   ];
 }
 
 function hardLines(step: ReportedPlanStep, reaches: boolean, paint: Paint): string[] {
   const lines = [
-    `${String(step.number).padStart(5)}  ${paint.bold(step.name)}  ${argumentText(step)} => ${compactly(step.conclusions).join(' ')}  ${paint.dim(`(${points(step.cost)})`)}`,
+    `${String(step.number).padStart(5)}  ${paint.bold(step.name)}  ${argumentText(step)} => ${compactly(step.conclusions).join(' ')}  ${paint.dim(`(cost ${figure(step.cost)})`)}`,
   ];
   const on = step.restsOn.length === 0 ? 'rests on the givens alone' : `rests on ${ranges(step.restsOn)}`;
   const idle = reaches ? 'it ends the solve' : 'nothing rests on it yet';
@@ -77,23 +84,23 @@ function hardLines(step: ReportedPlanStep, reaches: boolean, paint: Paint): stri
   return lines;
 }
 
-/** Ways to a conclusion, to read. */
-export function printWays(report: WaysReport, paint: Paint): string {
-  const asked = report.conclusions.length === 0 ? 'in this position' : `to ${compactly(report.conclusions).join(' ')}`;
+/** Other arguments for a conclusion, to read. */
+export function printAlternatives(report: WaysReport, paint: Paint): string {
+  const asked = report.conclusions.length === 0 ? 'in this position' : `for ${compactly(report.conclusions).join(' ')}`;
   const other = report.step === undefined ? '' : ` other than the argument of step ${report.step}`;
   const short = report.finished ? '' : ', so far as was looked before time ran out';
   const { found } = report;
   const head =
     found.length === 0
-      ? paint.bold(`No way ${asked}${other} under the names of the table${short}.`)
-      : paint.bold(`${counted(found.length, 'way')} ${asked}${other}, the simplest first${short}:`);
+      ? paint.bold(`No alternative ${asked}${other} under the names of the table${short}.`)
+      : paint.bold(`${counted(found.length, 'alternative')} ${asked}${other}, simplest first${short}:`);
   return `${[head, ...found.flatMap((way) => wayLines(way, report, paint))].join('\n')}\n`;
 }
 
 function wayLines(way: ReportedWay, { conclusions }: WaysReport, paint: Paint): string[] {
   const also = way.otherNames.length === 0 ? '' : paint.dim(`, also ${way.otherNames.join(', ')}`);
   const lines = [
-    `  ${paint.bold(way.name)}${also}  ${paint.dim(`(${points(way.cost)})`)}`,
+    `  ${paint.bold(way.name)}${also}  ${paint.dim(`(cost ${figure(way.cost)})`)}`,
     `      ${argumentText(way)}`,
   ];
   if (way.proves.length < conclusions.length) lines.push(`      proves ${compactly(way.proves).join(' ')} of them`);
@@ -121,8 +128,8 @@ export function ranges(numbers: readonly number[]): string {
   return runs.map(([from, to]) => (from === to ? `${from}` : `${from}-${to}`)).join(' ');
 }
 
-function points(cost: number): string {
-  return counted(Number(cost.toFixed(3)), 'point');
+function figure(cost: number): string {
+  return String(Number(cost.toFixed(3)));
 }
 
 function counted(count: number, word: string): string {

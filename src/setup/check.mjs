@@ -2,7 +2,7 @@
  * `npm run check`: what can be said about the project without running its tests. All parts run, whatever the ones
  * before them said; what a part found is printed where it found something.
  *
- * Exit status 0: all well. 1: something to mend.
+ * Exit status 0: all ok. 1: something failed.
  */
 import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
@@ -36,7 +36,7 @@ const parts = [
   { name: 'generated files', program: programOf('tsx', 'tsx'), args: ['src/setup/generate.ts', '--check'] },
 ];
 
-let toMend = 0;
+let failed = 0;
 for (const { name, program, args, wrong } of parts) {
   const began = performance.now();
   const result = spawnSync(process.execPath, [program, ...args], { cwd: root, encoding: 'utf8', maxBuffer: 1 << 28 });
@@ -45,13 +45,13 @@ for (const { name, program, args, wrong } of parts) {
   const fault =
     result.status === 0 ? wrong?.(output) : output || String(result.error ?? `exit status ${result.status}`);
   if (fault === undefined) {
-    console.log(`${name}: well (${seconds} s)`);
+    console.log(`${name}: ok (${seconds} s)`);
   } else {
-    toMend += 1;
-    console.log(`${name}: to mend (${seconds} s)\n${fault}\n`);
+    failed += 1;
+    console.log(`${name}: failed (${seconds} s)\n${fault}\n`);
   }
 }
-process.exitCode = toMend === 0 ? 0 : 1;
+process.exitCode = failed === 0 ? 0 : 1;
 
 /** The file that a package names as its program. */
 function programOf(packageName, name) {

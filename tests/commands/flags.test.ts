@@ -1,5 +1,5 @@
 /**
- * The options of all verbs, by their records and the texts that speak of them.
+ * The options of all verbs, by their records: each is written in a test, and no text of ours speaks of one that is not.
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -12,6 +12,7 @@ import { isVerb, renamedVerbs, type VerbName, verbNames, verbs } from '../../src
 import { keptTerminal, run } from './run.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
+const here = fileURLToPath(import.meta.url);
 
 function filesIn(folder: string, ending: string): readonly string[] {
   return readdirSync(join(root, folder), { recursive: true, encoding: 'utf8' })
@@ -51,6 +52,17 @@ const flags = verbNames.flatMap((verb) =>
     forms: [wordOf(key), ...(letter === undefined ? [] : [`-${letter}`])],
   })),
 );
+
+it('every flag is written in a call of its verb in some test', () => {
+  const written = new Set<string>();
+  for (const file of filesIn('tests', '.ts')) {
+    const text = file === here ? '' : readFileSync(file, 'utf8');
+    if (!/['`]-/.test(text)) continue;
+    for (const [verb, ...words] of callsIn(text)) for (const word of words) written.add(`${verb} ${word}`);
+  }
+  const unwritten = flags.filter(({ verb, forms }) => !forms.some((form) => written.has(`${verb} ${form}`)));
+  expect(unwritten.map(({ verb, forms }) => `${verb} ${forms[0]}`)).toEqual([]);
+});
 
 it('a call in a test is found by its verb, wherever its words stand', () => {
   expect(

@@ -99,3 +99,13 @@ it('says where a scene cannot be read', async () => {
   expect(status).toBe(2);
   expect(err).toMatch(/unreadable\.yaml:2:1/);
 });
+
+it('--look draws with another look', async () => {
+  const [own, dark] = [scratch.at('own-look'), scratch.at('dark-look')];
+  expect((await run('slides', good, '-o', own)).status).toBe(0);
+  expect((await run('slides', good, '-o', dark, '--look', 'assets/looks/bluehour.yaml')).status).toBe(0);
+  const [name] = readdirSync(own);
+  expect(readFileSync(scratch.at(`dark-look/${name}`)).equals(readFileSync(scratch.at(`own-look/${name}`)))).toBe(
+    false,
+  );
+});

@@ -55,6 +55,14 @@ describe('a thumbnail', () => {
     expect(isPlain(picture!, 740, 40, 1240, 650)).toBe(false);
   });
 
+  it('has the title that is given with --title', async () => {
+    const towers = ['still', scene('two-towers.yaml'), '--thumbnail', '--step', 'towers'] as const;
+    const own = await thumbnail(...towers);
+    const other = await thumbnail('still', scene('two-towers.yaml'), '--thumbnail', '--step', 'towers', '--title', 'X');
+    expect([own.status, other.status]).toEqual([0, 0]);
+    expect(other.picture!.data.equals(own.picture!.data)).toBe(false);
+  });
+
   it('of a step that is not sound is refused, or stamped', async () => {
     expect((await thumbnail('still', scene('mistaken.yaml'), '--thumbnail', '--step', 'kite')).status).toBe(1);
     const { status, picture } = await thumbnail(
