@@ -3,12 +3,12 @@
  */
 
 import type { Clock } from '../scene/anchors/anchor.ts';
-import type { Diagnostic, Span } from '../scene/diagnostic.ts';
+import type { Span } from '../scene/diagnostic.ts';
 import { type Fraction, zero } from '../scene/fraction.ts';
 import type { BoardPlacement, BoardShape } from '../scene/scene.ts';
 import { momentOf } from './clock.ts';
 import { type Frame, frameAt } from './film.ts';
-import { printFrame } from './seconds.ts';
+import { Landmark, type Report } from './landmark.ts';
 import { orReport, pastEnd, timeError } from './time-faults.ts';
 import type { VideoLength } from './video-length.ts';
 
@@ -17,44 +17,68 @@ export interface BoardPlace {
   readonly shape: BoardShape;
 }
 
-/**
- * The places in order, the first at frame 0: before the first one that has a later time the board is hidden. `+1.5`
- * counts from the place before, and words are looked for after it.
- */
-export function scheduleBoard(
+/** A place and what the next one is held against: the last placement that has a time. */
+interface Placed {
+  /** Undefined where its time cannot stand. */
+  readonly place: BoardPlace | undefined;
+  readonly seconds: Fraction;
+  readonly frame: Frame;
+  readonly span: Span | undefined;
+}
+
+const start: Placed = { place: undefined, seconds: zero, frame: frameAt(0), span: undefined };
+
+/** A landmark for each placement. `+1.5` counts from the place before, and words are looked for after it. */
+export function boardLandmarks(
   placements: readonly BoardPlacement[],
-  { clock, length }: { readonly clock: Clock; readonly length: VideoLength | undefined },
-): { readonly places: readonly BoardPlace[]; readonly diagnostics: readonly Diagnostic[] } {
-  const places: BoardPlace[] = [];
-  const diagnostics: Diagnostic[] = [];
-  let before: { readonly seconds: Fraction; readonly frame: Frame; readonly span: Span | undefined } = {
-    seconds: zero,
-    frame: frameAt(0),
-    span: undefined,
-  };
-  for (const { shape, at } of placements) {
-    if (at === undefined) {
-      places.push({ from: before.frame, shape });
-      continue;
-    }
-    const found = momentOf(clock, at.value, { base: before.seconds, notBefore: before.frame, until: undefined });
-    const moment = orReport(found, at.span, diagnostics);
-    if (moment === undefined) continue;
-    const { frame, seconds } = moment;
-    if (frame < before.frame) {
-      const message = `the board moves at ${printFrame(clock.rate, frame)}, before the place before it begins (${printFrame(clock.rate, before.frame)}); put the places in order of time`;
-      const note = before.span === undefined ? [] : [{ span: before.span, message: 'the place before it' }];
-      diagnostics.push(timeError('time-goes-back', at.span, message, note));
-      continue;
-    }
-    if (length !== undefined && frame >= length.frameCount) {
-      diagnostics.push(pastEnd(at.span, 'the board moves', frame, clock, length));
-      continue;
-    }
-    places.push({ from: frame, shape });
-    before = { seconds, frame, span: at.span };
+  clock: Clock,
+  length: Landmark<VideoLength | undefined>,
+): readonly Landmark<Placed>[] {
+  const landmarks: Landmark<Placed>[] = [];
+  for (const [index, placement] of placements.entries()) {
+    const before = landmarks.at(-1);
+    landmarks.push(
+      new Landmark(
+        `board ${index + 1}`,
+        () => (before === undefined ? [length] : [length, before]),
+        (valueOf, report) =>
+          placed(placement, before === undefined ? start : valueOf(before), clock, valueOf(length), report),
+      ),
+    );
   }
+  return landmarks;
+}
+
+function placed(
+  { shape, at }: BoardPlacement,
+  before: Placed,
+  clock: Clock,
+  length: VideoLength | undefined,
+  report: Report,
+): Placed {
+  if (at === undefined) return { ...before, place: { from: before.frame, shape } };
+  const place = { base: before.seconds, notBefore: before.frame, until: undefined };
+  const moment = orReport(momentOf(clock, at.value, place), at.span, report);
+  if (moment === undefined) return { ...before, place: undefined };
+  const { frame, seconds } = moment;
+  if (frame < before.frame) {
+    const message = `the board moves at ${clock.print(frame)}, before the place before it begins (${clock.print(before.frame)}); put the places in order of time`;
+    const note = before.span === undefined ? [] : [{ span: before.span, message: 'the place before it' }];
+    report(timeError('time-goes-back', at.span, message, note));
+    return { ...before, place: undefined };
+  }
+  if (length !== undefined && frame >= length.frameCount) {
+    report(pastEnd(at.span, 'the board moves', frame, clock, length));
+    return { ...before, place: undefined };
+  }
+  return { place: { from: frame, shape }, seconds, frame, span: at.span };
+}
+
+/** The places in order, the first at frame 0: before the first one that has a later time the board is hidden. */
+export function placesOf(landmarks: readonly Landmark<Placed>[]): readonly BoardPlace[] {
+  const places = landmarks.flatMap(({ value }) => value.place ?? []);
   const first = places[0];
-  if (first !== undefined && first.from > 0) places.unshift({ from: frameAt(0), shape: { kind: 'hidden' } });
-  return { places, diagnostics };
+  return first === undefined || first.from === 0
+    ? places
+    : [{ from: frameAt(0), shape: { kind: 'hidden' } }, ...places];
 }

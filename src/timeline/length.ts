@@ -4,10 +4,10 @@
  */
 
 import type { Clock } from '../scene/anchors/anchor.ts';
-import type { Diagnostic } from '../scene/diagnostic.ts';
 import { compare, type Fraction, subtract, zero } from '../scene/fraction.ts';
 import type { TimedScene } from '../scene/scene.ts';
 import { anywhere, momentOf, silentClock } from './clock.ts';
+import { Landmark, type Report } from './landmark.ts';
 import { printSeconds, wholeFrames } from './seconds.ts';
 import { orReport, timeError } from './time-faults.ts';
 import type { VideoLength } from './video-length.ts';
@@ -18,29 +18,34 @@ export interface MediaLengths {
   readonly footageSeconds?: Fraction;
 }
 
-/** Undefined where only the steps can say it, and where the length given is none (then with an error). */
-export function videoLength(
-  scene: TimedScene,
-  clock: Clock,
-  lengths: MediaLengths,
-): { readonly length: VideoLength | undefined; readonly diagnostics: readonly Diagnostic[] } {
+/** `none`: a length is given, and cannot stand, which has been reported. */
+export type GivenLength = VideoLength | 'none' | undefined;
+
+/** Undefined where only the steps can say it. */
+export function lengthLandmark(scene: TimedScene, clock: Clock, lengths: MediaLengths): Landmark<GivenLength> {
+  return new Landmark(
+    'given length',
+    () => [],
+    (_valueOf, report) => lengthOfVideo(scene, clock, lengths, report),
+  );
+}
+
+function lengthOfVideo(scene: TimedScene, clock: Clock, lengths: MediaLengths, report: Report): GivenLength {
   const { length, footage } = scene.video;
   if (length !== undefined) {
-    const diagnostics: Diagnostic[] = [];
-    const moment = orReport(momentOf(clock, length.value, anywhere), length.span, diagnostics);
-    return { length: moment === undefined ? undefined : lengthOf(clock, moment.seconds, 'length'), diagnostics };
+    const found = momentOf(clock, length.value, anywhere);
+    const moment = orReport(found, length.span, report);
+    if (moment !== undefined) return lengthOf(clock, moment.seconds, 'length');
+    return found.ok || found.fault !== undefined ? 'none' : undefined;
   }
   if (footage !== undefined && lengths.footageSeconds !== undefined) {
     const seconds = subtract(lengths.footageSeconds, footageStart(scene));
-    if (compare(seconds, zero) > 0) return { length: lengthOf(clock, seconds, 'footage'), diagnostics: [] };
+    if (compare(seconds, zero) > 0) return lengthOf(clock, seconds, 'footage');
     const message = `the footage lasts ${printSeconds(lengths.footageSeconds)}, and "start" lies after its end; give an earlier one`;
-    return {
-      length: undefined,
-      diagnostics: [timeError('no-length', footage.start?.span ?? footage.file.span, message)],
-    };
+    report(timeError('no-length', footage.start?.span ?? footage.file.span, message));
+    return 'none';
   }
-  if (lengths.audioSeconds === undefined) return { length: undefined, diagnostics: [] };
-  return { length: lengthOf(clock, lengths.audioSeconds, 'audio'), diagnostics: [] };
+  return lengths.audioSeconds === undefined ? undefined : lengthOf(clock, lengths.audioSeconds, 'audio');
 }
 
 /**

@@ -1,24 +1,25 @@
 /**
  * A scene's times as frames: every step, beat, item and place of the board, by exact arithmetic up to the one rounding.
  */
+import type { Clock } from '../scene/anchors/anchor.ts';
+import { absolutePart } from '../scene/anchors/anchors.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
-import { type Fraction, zero } from '../scene/fraction.ts';
-import type { BoardShape, TimedScene } from '../scene/scene.ts';
+import type { Fraction } from '../scene/fraction.ts';
+import type { TimedScene } from '../scene/scene.ts';
 import { printLabel, whyNoLabel } from '../scene/timecode-label.ts';
-import { scheduleBoard } from './board.ts';
+import { type BoardPlace, placesOf } from './board.ts';
 import { clockOf } from './clock.ts';
-import type { Frame, Said } from './film.ts';
-import { type MediaLengths, videoLength } from './length.ts';
+import type { Said } from './film.ts';
+import { resolveAll } from './landmark.ts';
+import { everyLandmark, type LandmarkOptions, landmarksOf } from './landmarks.ts';
 import type { Narration } from './narration.ts';
-import { outlineSteps, ownEnd } from './outline.ts';
-import { type StrokesOf, usualStrokes } from './pace.ts';
 import { saidOf } from './said.ts';
-import { frameAtTime, wholeFrames } from './seconds.ts';
-import { type ScheduledStep, scheduleStep } from './step-frames.ts';
-import type { OutlineOptions, StepOutline } from './step-outline.ts';
+import type { ScheduledStep } from './step-frames.ts';
+import type { StepOutline } from './step-outline.ts';
 import { held, neverSeen, spokenAgain } from './step-remarks.ts';
 import { pastEnd, timeError, timeWarning } from './time-faults.ts';
 import { timesOf } from './times-of.ts';
+import type { VideoLength } from './video-length.ts';
 
 export type { ScheduledBeat, ScheduledStep } from './step-frames.ts';
 
@@ -30,13 +31,10 @@ export interface Schedule {
   /** What is said, sentence by sentence: the narration's cues, or what the steps say. */
   readonly said: readonly Said[];
   /** In order of `from`, the first at frame 0; empty where the scene gives no board. */
-  readonly board: readonly { readonly from: Frame; readonly shape: BoardShape }[];
+  readonly board: readonly BoardPlace[];
 }
 
-export interface ScheduleOptions extends MediaLengths {
-  /** How long marks take to be drawn; without it, as the default look draws them. */
-  readonly strokesOf?: StrokesOf;
-}
+export type ScheduleOptions = LandmarkOptions;
 
 /**
  * The frames of all that a scene shows, and what is wrong with its times. With errors the schedule is what could be
@@ -49,30 +47,22 @@ export function schedule(
   options: ScheduleOptions,
 ): { readonly schedule: Schedule; readonly diagnostics: readonly Diagnostic[] } {
   const clock = clockOf(scene, narration);
-  const { length, diagnostics: lengthFaults } = videoLength(scene, clock, options);
-  const outlining: OutlineOptions = { clock, length, strokesOf: options.strokesOf ?? usualStrokes };
-  const { outlines, diagnostics: outlineFaults } = outlineSteps(scene, outlining);
-  const last = outlines.at(-1);
-  const end = length?.seconds ?? (last === undefined ? zero : ownEnd(last, outlining));
-  const frameCount = Math.max(0, wholeFrames(clock.rate, end));
-  const board = scheduleBoard(scene.video.board, { clock, length });
-  const diagnostics = [...labelFaults(scene), ...lengthFaults, ...outlineFaults, ...board.diagnostics];
-  if (frameCount === 0 && lengthFaults.length === 0) diagnostics.push(noLength(scene));
-  const steps = outlines.map((outline, index) =>
-    scheduleStep(outline, {
-      ...outlining,
-      end: outline.until?.seconds ?? outlines[index + 1]?.begin ?? end,
-      frameCount,
-      diagnostics,
-    }),
-  );
+  const landmarks = landmarksOf(scene, clock, options);
+  const { length, frameCount: count, steps, board } = landmarks;
+  const diagnostics = [...labelFaults(scene), ...resolveAll(everyLandmark(landmarks))];
+  const frameCount = count.value;
+  const scheduled = steps.map(({ frames, gone }): ScheduledStep => {
+    const beats = frames.value.beats.map((from, index) => ({ from, gone: gone[index]?.value }));
+    return { ...frames.value, beats };
+  });
+  const outlines = steps.map(({ outline }) => outline.value);
   diagnostics.push(
-    ...firstPastEnd(outlines, outlining),
-    ...steps.flatMap((step, index) => held(outlines[index]!, step, clock)),
+    ...firstPastEnd(outlines, clock, length.value),
+    ...scheduled.flatMap((step, index) => held(outlines[index]!, step, clock)),
   );
   // A time that cannot stand moves what lies around it; remarks about that would have the same cause.
   if (!diagnostics.some((fault) => fault.severity === 'error')) {
-    for (const [index, step] of steps.entries()) {
+    for (const [index, step] of scheduled.entries()) {
       diagnostics.push(...neverSeen(outlines[index]!, step, clock), ...spokenAgain(outlines[index]!, step, clock));
     }
   }
@@ -80,28 +70,24 @@ export function schedule(
     schedule: {
       rate: clock.rate,
       frameCount,
-      steps,
-      said: saidOf(scene, steps, narration, frameCount),
-      board: board.places,
+      steps: scheduled,
+      said: saidOf(scene, scheduled, narration, frameCount),
+      board: placesOf(board),
     },
     diagnostics: diagnostics.sort((a, b) => a.span.start - b.span.start || a.span.end - b.span.end),
   };
 }
 
 /** The first step that begins after the end, where no time of its own has put it there. */
-function firstPastEnd(outlines: readonly StepOutline[], { clock, length }: OutlineOptions): readonly Diagnostic[] {
+function firstPastEnd(
+  outlines: readonly StepOutline[],
+  clock: Clock,
+  length: VideoLength | undefined,
+): readonly Diagnostic[] {
   if (length === undefined || length.frameCount <= 0) return [];
-  const past = outlines.find((outline) => frameAtTime(clock.rate, outline.begin) >= length.frameCount);
+  const past = outlines.find(({ begin }) => begin.frame >= length.frameCount);
   if (past === undefined || past.step.at !== undefined) return [];
-  return [
-    pastEnd(past.step.idSpan, `step "${past.step.id}" begins`, frameAtTime(clock.rate, past.begin), clock, length),
-  ];
-}
-
-function noLength(scene: TimedScene): Diagnostic {
-  const { length, footage, audio } = scene.video;
-  const span = length?.span ?? footage?.file.span ?? audio?.span ?? scene.puzzle.span;
-  return timeError('no-length', span, 'the video would have no frame at all; it must last one frame at least');
+  return [pastEnd(past.step.idSpan, `step "${past.step.id}" begins`, past.begin.frame, clock, length)];
 }
 
 /** What is wrong with the first frame's label, and labels that are counted in another way than that one. */
@@ -112,10 +98,10 @@ function labelFaults(scene: TimedScene): Diagnostic[] {
   if (refused !== undefined) return [timeError(refused.code, first.span, refused.message)];
   const counted = first.value.dropFrame ? 'drop-frame' : 'non-drop';
   return timesOf(scene).flatMap(({ value, span }) => {
-    const label = value.kind === 'words' ? value.fallback : value;
+    const label = absolutePart(value);
     if (label?.kind !== 'timecode' || label.timecode.dropFrame === first.value.dropFrame) return [];
-    const mend = printLabel({ ...label.timecode, dropFrame: first.value.dropFrame });
-    const message = `${printLabel(label.timecode)} is not counted as the first frame's ${printLabel(first.value)}, which is ${counted}; was ${mend} meant?`;
+    const fix = printLabel({ ...label.timecode, dropFrame: first.value.dropFrame });
+    const message = `${printLabel(label.timecode)} is not counted as the first frame's ${printLabel(first.value)}, which is ${counted}; was ${fix} meant?`;
     return [timeWarning('mixed-timecode', span, message)];
   });
 }

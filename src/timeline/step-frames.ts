@@ -3,17 +3,18 @@
  */
 
 import type { Clock } from '../scene/anchors/anchor.ts';
-import type { Diagnostic } from '../scene/diagnostic.ts';
 import { add, compare, divide, type Fraction, fraction, multiply, subtract } from '../scene/fraction.ts';
 import type { Beat } from '../scene/scene.ts';
 import { type Moment, momentOf } from './clock.ts';
 import { type Frame, frameAt } from './film.ts';
+import type { Report } from './landmark.ts';
 import { perConclusion } from './pace.ts';
-import { earlierOf, frameAtTime, printFrame } from './seconds.ts';
+import { earlierOf, frameAtTime } from './seconds.ts';
 import { spreadBeats, spreadItems } from './spread.ts';
 import { beatsToSpread, claimSeconds, claimsFirst, itemsToSpread } from './step-length.ts';
-import { itemsOf, type OutlineOptions, type StepOutline } from './step-outline.ts';
+import { type Begin, itemsOf, type StepOutline, type Timing } from './step-outline.ts';
 import { orReport, pastEnd, timeError } from './time-faults.ts';
+import type { VideoLength } from './video-length.ts';
 
 /** Shown from frame `from` to frame `until`, `until` not included. */
 export interface ScheduledStep {
@@ -38,19 +39,21 @@ export interface ScheduledBeat {
   readonly gone: Frame | undefined;
 }
 
-export interface StepEnd extends OutlineOptions {
+export interface StepEnd extends Timing {
   /** When the step is over, in seconds. */
   readonly end: Fraction;
   readonly frameCount: number;
-  /** Faults found are added here. */
-  readonly diagnostics: Diagnostic[];
 }
 
+/** A step as scheduled, but for what the recording takes away. */
+export type StepFrames = Omit<ScheduledStep, 'beats'> & { readonly beats: readonly Frame[] };
+
 /** The step's frames, all within the video. What has no time of its own comes to lie within the step. */
-export function scheduleStep(outline: StepOutline, options: StepEnd): ScheduledStep {
-  const { step, begin } = outline;
+export function framesOfStep(outline: StepOutline, options: StepEnd): StepFrames {
+  const { step } = outline;
+  const begin = outline.begin.seconds;
   const { clock, frameCount, end } = options;
-  const from = frameAt(Math.min(frameAtTime(clock.rate, begin), frameCount));
+  const from = frameAt(Math.min(outline.begin.frame, frameCount));
   const until = frameAt(Math.min(Math.max(from, frameAtTime(clock.rate, end)), frameCount));
   const framesOf = (starts: readonly Start[]): readonly Frame[] => framesInStep(starts, { from, until }, clock);
   const starts = spreadBeats(beatsToSpread(outline, options.strokesOf), { begin, end });
@@ -66,10 +69,7 @@ export function scheduleStep(outline: StepOutline, options: StepEnd): ScheduledS
     id: step.id,
     from,
     until,
-    beats: (step.show ?? []).map((beat, index) => ({
-      from: beats[index]!,
-      gone: goneAt(beat, beats[index]!, outline, options),
-    })),
+    beats,
     only: items.slice(0, onlyCount).map((own) => own[0]!),
     pencil: items.slice(onlyCount, onlyCount + pencilCount).map((own) => own[0]!),
     cascade: items.slice(onlyCount + pencilCount),
@@ -112,7 +112,8 @@ function within(frame: Frame, from: Frame, until: Frame): Frame {
  * step's time is shared out by what either needs. A step that only writes down begins at once.
  */
 function beginOfItems(outline: StepOutline, starts: readonly Fraction[], { end, strokesOf }: StepEnd): Fraction {
-  const { step, begin } = outline;
+  const { step } = outline;
+  const begin = outline.begin.seconds;
   const items = itemsToSpread(outline);
   if (!claimsFirst(step) || items.length === 0) return begin;
   const free =
@@ -127,36 +128,42 @@ function sharedOut(outline: StepOutline, { end, strokesOf }: Pace): Fraction {
   const claim = claimSeconds(outline.step, strokesOf);
   const weight = itemsToSpread(outline).reduce((sum, item) => sum + item.weight, 0);
   const all = add(claim, multiply(perConclusion, fraction(weight)));
-  return add(outline.begin, multiply(subtract(end, outline.begin), divide(claim, all)));
+  const begin = outline.begin.seconds;
+  return add(begin, multiply(subtract(end, begin), divide(claim, all)));
 }
 
 /** Once the last beat is drawn; halfway from its start to the step's end where that is sooner. */
 function afterBeats(outline: StepOutline, starts: readonly Fraction[], { end, strokesOf }: Pace): Fraction {
   const last = starts.at(-1);
-  if (last === undefined) return outline.begin;
+  if (last === undefined) return outline.begin.seconds;
   if (compare(last, end) >= 0) return last;
   const drawn = add(last, beatsToSpread(outline, strokesOf).at(-1)!.wait);
   return earlierOf(drawn, multiply(add(last, end), fraction(1, 2)));
 }
 
-function goneAt(
+/**
+ * When the recording no longer shows what a beat strikes, as its `gone` says; undefined where it says nothing, or what
+ * cannot stand. `from`: the beat's first frame.
+ */
+export function goneAt(
   beat: Beat,
   from: Frame,
-  outline: StepOutline,
-  { clock, length, frameCount, diagnostics }: StepEnd,
+  begin: Begin,
+  { clock, length, frameCount }: Pick<StepEnd, 'clock' | 'frameCount'> & { readonly length: VideoLength | undefined },
+  report: Report,
 ): Frame | undefined {
   if (beat.mark.kind !== 'strike' || beat.mark.gone === undefined) return undefined;
   const { value, span } = beat.mark.gone;
-  const found = momentOf(clock, value, { base: outline.begin, notBefore: from, until: undefined });
-  const moment = orReport(found, span, diagnostics);
+  const found = momentOf(clock, value, { base: begin.seconds, notBefore: from, until: undefined });
+  const moment = orReport(found, span, report);
   if (moment === undefined) return undefined;
   const { frame } = moment;
   if (frame < from) {
-    const message = `the candidates are gone at ${printFrame(clock.rate, frame)}, before they are struck (${printFrame(clock.rate, from)}); give a later time`;
-    diagnostics.push(timeError('time-goes-back', span, message));
+    const message = `the candidates are gone at ${clock.print(frame)}, before they are struck (${clock.print(from)}); give a later time`;
+    report(timeError('time-goes-back', span, message));
     return undefined;
   }
   if (length !== undefined && frame > length.frameCount)
-    diagnostics.push(pastEnd(span, 'the candidates are gone', frame, clock, length));
+    report(pastEnd(span, 'the candidates are gone', frame, clock, length));
   return frameAt(Math.min(frame, frameCount));
 }

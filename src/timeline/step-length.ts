@@ -12,7 +12,7 @@ import { type BeatToSpread, endOfBeats, type ItemToSpread } from './spread.ts';
 /** What there is to spread over a step. */
 export interface StepContent {
   readonly step: Step;
-  readonly begin: Fraction;
+  readonly begin: { readonly seconds: Fraction };
   readonly beats: readonly (Moment | undefined)[];
   readonly items: readonly (Moment | undefined)[];
 }
@@ -20,7 +20,7 @@ export interface StepContent {
 /** Seconds. */
 export function stepLength(content: StepContent, strokesOf: StrokesOf): Fraction {
   const speaking = content.step.say === undefined ? zero : speakingSeconds(content.step.say.value);
-  const drawn = subtract(drawnAt(content, strokesOf), content.begin);
+  const drawn = subtract(drawnAt(content, strokesOf), content.begin.seconds);
   return laterOf(laterOf(speaking, drawn), shortestStep);
 }
 
@@ -53,7 +53,8 @@ export function claimSeconds(step: Step, strokesOf: StrokesOf): Fraction {
 
 /** When all is drawn that the step draws, at ease. */
 function drawnAt(content: StepContent, strokesOf: StrokesOf): Fraction {
-  const { step, begin } = content;
+  const { step } = content;
+  const begin = content.begin.seconds;
   const shown = add(endOfBeats(beatsToSpread(content, strokesOf), begin), claimSeconds(step, strokesOf));
   let told = claimsFirst(step) ? shown : begin;
   for (const item of itemsToSpread(content)) {

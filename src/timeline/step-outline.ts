@@ -9,15 +9,18 @@ import type { CascadeItem, OnlyItem, PencilItem, Step } from '../scene/scene.ts'
 import type { Moment } from './clock.ts';
 import type { Frame } from './film.ts';
 import type { StrokesOf } from './pace.ts';
-import { frameAtTime } from './seconds.ts';
-import type { VideoLength } from './video-length.ts';
+
+/** When a step begins. */
+export interface Begin {
+  readonly seconds: Fraction;
+  readonly frame: Frame;
+  /** As its `at` gave it, where that can stand. */
+  readonly given: Moment | undefined;
+}
 
 export interface StepOutline {
   readonly step: Step;
-  /** Seconds. */
-  readonly begin: Fraction;
-  /** As its `at` gave it. */
-  readonly begun: Moment | undefined;
+  readonly begin: Begin;
   /** By beat of `show`: the time it was given, where that can stand. */
   readonly beats: readonly (Moment | undefined)[];
   /** By item of `only`, `pencil`, `cascade`, in this order. */
@@ -25,9 +28,9 @@ export interface StepOutline {
   readonly until: Moment | undefined;
 }
 
-export interface OutlineOptions {
+/** What times are looked up on, and how long things take that have none. */
+export interface Timing {
   readonly clock: Clock;
-  readonly length: VideoLength | undefined;
   readonly strokesOf: StrokesOf;
 }
 
@@ -37,8 +40,8 @@ export function itemsOf(step: Step): readonly (OnlyItem | PencilItem | CascadeIt
 }
 
 /** The latest time that was given within a step, its `until` with the rest. */
-export function latestOf(clock: Clock, outline: StepOutline): Frame {
-  return latestFrame(frameAtTime(clock.rate, outline.begin), [...outline.beats, ...outline.items, outline.until]);
+export function latestOf({ begin, beats, items, until }: StepOutline): Frame {
+  return latestFrame(begin.frame, [...beats, ...items, until]);
 }
 
 /** A time that was written, and the frame that it is. */

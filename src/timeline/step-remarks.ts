@@ -49,7 +49,8 @@ export function held(outline: StepOutline, { beats, until }: ScheduledStep, cloc
 
 /** Words that are spoken once more before the step is over. */
 export function spokenAgain(outline: StepOutline, { until }: ScheduledStep, clock: Clock): readonly Diagnostic[] {
-  const { step, begun } = outline;
+  const { step } = outline;
+  const begun = outline.begin.given;
   const parts = [
     ...(begun === undefined || step.at === undefined
       ? []

@@ -7,7 +7,8 @@ import type { Code } from '../scene/codes.ts';
 import type { Diagnostic, Span } from '../scene/diagnostic.ts';
 import type { Moment, MomentFound } from './clock.ts';
 import type { Frame } from './film.ts';
-import { frameAtTime, printFrame } from './seconds.ts';
+import type { Report } from './landmark.ts';
+import { printFrame } from './seconds.ts';
 import { lastGiven, type StepOutline } from './step-outline.ts';
 import type { VideoLength } from './video-length.ts';
 
@@ -23,15 +24,10 @@ export function timeWarning(code: Code, span: Span, message: string, notes: Note
   return { code, severity: 'warning', span, message, ...(notes.length > 0 ? { notes } : {}) };
 }
 
-/** The moment found; where there is none, undefined, and the fault is added to `diagnostics`. */
-export function orReport(
-  found: MomentFound,
-  span: Span,
-  diagnostics: Diagnostic[],
-  notes: Notes = [],
-): Moment | undefined {
+/** The moment found; where there is none, undefined, and the fault is reported. */
+export function orReport(found: MomentFound, span: Span, report: Report, notes: Notes = []): Moment | undefined {
   if (found.ok) return found.moment;
-  if (found.fault !== undefined) diagnostics.push(timeError(found.fault.code, span, found.fault.message, notes));
+  if (found.fault !== undefined) report(timeError(found.fault.code, span, found.fault.message, notes));
   return undefined;
 }
 
@@ -40,9 +36,9 @@ export function pastEnd(span: Span, subject: string, frame: Frame, clock: Clock,
   const why = { length: 'by "length"', footage: 'as long as its footage', audio: 'as long as its audio' }[
     length.source
   ];
-  const mend =
+  const fix =
     length.source === 'length' ? 'give an earlier time, or a greater "length"' : 'give an earlier time, or a "length"';
-  const message = `${subject} at ${printFrame(clock.rate, frame)}, and the video, ${why}, ends at ${printFrame(clock.rate, length.frameCount)}; ${mend}`;
+  const message = `${subject} at ${printFrame(clock.rate, frame)}, and the video, ${why}, ends at ${printFrame(clock.rate, length.frameCount)}; ${fix}`;
   return timeError('time-past-end', span, message);
 }
 
@@ -51,13 +47,13 @@ export function goesBack(span: Span, moment: Moment, before: StepOutline, clock:
   const print = (frame: number) => printFrame(clock.rate, frame);
   const at = `the step begins at ${print(moment.frame)}`;
   const { step } = before;
-  const begin = frameAtTime(clock.rate, before.begin);
+  const begin = before.begin.frame;
   if (moment.frame < begin) {
-    const untimed = before.begun === undefined && step.at === undefined;
-    const mend = untimed
+    const untimed = before.begin.given === undefined && step.at === undefined;
+    const fix = untimed
       ? `give "${step.id}" an "at" too, or this one a later time`
       : 'give a later time, or move the step up';
-    const message = `${at}, before the step before it, "${step.id}", begins (${print(begin)}); ${mend}`;
+    const message = `${at}, before the step before it, "${step.id}", begins (${print(begin)}); ${fix}`;
     return timeError('time-goes-back', span, message, [
       { span: step.at?.span ?? step.idSpan, message: `"${step.id}" begins at ${print(begin)}` },
     ]);

@@ -1,0 +1,109 @@
+/**
+ * All landmarks of a scene, and what each depends on:
+ *
+ * - `length`: nothing. The `frame count`: the `video end`.
+ * - `begin` of a step: the times given in the step before it, and where that one ends by itself.
+ * - a `beat` or `item` that has a time: its step's begin, and those of its kind before it.
+ * - `until` of a step: its begin, beats and items. The `own end`: its until, or all that it has to say and to show.
+ * - `video end`: the length, or the last step's own end.
+ * - `end` of a step: its until, or the next step's begin, or the video's end.
+ * - `frames` of a step, what has no time included: all that was given in it, and its end.
+ * - `gone` of a beat: its step's frames. A place of the `board`: the one before it.
+ *
+ * Where a time itself stands with one of these, its kind says which of them it takes (`dependsOn` in `scene/anchors`).
+ */
+import type { Clock } from '../scene/anchors/anchor.ts';
+import type { Diagnostic } from '../scene/diagnostic.ts';
+import { zero } from '../scene/fraction.ts';
+import type { TimedScene } from '../scene/scene.ts';
+import { boardLandmarks } from './board.ts';
+import type { Frame } from './film.ts';
+import { Landmark } from './landmark.ts';
+import { lengthLandmark, type MediaLengths } from './length.ts';
+import { type StrokesOf, usualStrokes } from './pace.ts';
+import { wholeFrames } from './seconds.ts';
+import { framesOfStep, goneAt, type StepFrames } from './step-frames.ts';
+import { type StepLandmarks, stepLandmarks } from './step-landmarks.ts';
+import type { Timing } from './step-outline.ts';
+import { timeError } from './time-faults.ts';
+import type { VideoLength } from './video-length.ts';
+
+export interface LandmarkOptions extends MediaLengths {
+  /** How long marks take to be drawn; without it, as the default look draws them. */
+  readonly strokesOf?: StrokesOf;
+}
+
+export type Landmarks = ReturnType<typeof landmarksOf>;
+
+export function landmarksOf(scene: TimedScene, clock: Clock, options: LandmarkOptions) {
+  const timing: Timing = { clock, strokesOf: options.strokesOf ?? usualStrokes };
+  const given = lengthLandmark(scene, clock, options);
+  const length = new Landmark(
+    'length',
+    () => [given],
+    (valueOf): VideoLength | undefined => {
+      const known = valueOf(given);
+      return known === 'none' ? undefined : known;
+    },
+  );
+  const outlines: StepLandmarks[] = [];
+  for (const [index, step] of scene.steps.entries()) {
+    outlines.push(stepLandmarks(step, { before: outlines.at(-1), next: scene.steps[index + 1], length }, timing));
+  }
+  const last = outlines.at(-1);
+  const videoEnd = new Landmark(
+    'video end',
+    () => (last === undefined ? [length] : [length, last.ownEnd]),
+    (valueOf) => valueOf(length)?.seconds ?? (last === undefined ? zero : valueOf(last.ownEnd)),
+  );
+  const frameCount = new Landmark(
+    'frame count',
+    () => [given, videoEnd],
+    (valueOf, report) => {
+      const frames = Math.max(0, wholeFrames(clock.rate, valueOf(videoEnd)));
+      if (frames === 0 && valueOf(given) !== 'none') report(noFrame(scene));
+      return frames;
+    },
+  );
+  const steps = outlines.map((own, index) => {
+    const named = (what: string) => `${what} of "${scene.steps[index]!.id}"`;
+    const { begin, outline, until } = own;
+    const next = outlines[index + 1];
+    const end = new Landmark(
+      named('end'),
+      () => (next === undefined ? [until, videoEnd] : [until, next.begin]),
+      (valueOf) => valueOf(until)?.seconds ?? (next === undefined ? valueOf(videoEnd) : valueOf(next.begin).seconds),
+    );
+    const frames = new Landmark(
+      named('frames'),
+      () => [outline, end, frameCount],
+      (valueOf): StepFrames =>
+        framesOfStep(valueOf(outline), { ...timing, end: valueOf(end), frameCount: valueOf(frameCount) }),
+    );
+    const gone = (scene.steps[index]!.show ?? []).map(
+      (beat, place) =>
+        new Landmark(
+          named(`gone of beat ${place + 1}`),
+          () => [begin, length, frames, frameCount],
+          (valueOf, report): Frame | undefined => {
+            const video = { clock, length: valueOf(length), frameCount: valueOf(frameCount) };
+            return goneAt(beat, valueOf(frames).beats[place]!, valueOf(begin), video, report);
+          },
+        ),
+    );
+    return { ...own, end, frames, gone };
+  });
+  return { length, frameCount, steps, board: boardLandmarks(scene.video.board, clock, length) };
+}
+
+function noFrame(scene: TimedScene): Diagnostic {
+  const { length, footage, audio } = scene.video;
+  const span = length?.span ?? footage?.file.span ?? audio?.span ?? scene.puzzle.span;
+  return timeError('no-length', span, 'the video would have no frame at all; it must last one frame at least');
+}
+
+/** All but those that others of them depend on. */
+export function everyLandmark({ length, frameCount, steps, board }: Landmarks): readonly Landmark<unknown>[] {
+  const inSteps = steps.flatMap(({ outline, frames, gone }) => [outline, frames, ...gone]);
+  return [length, frameCount, ...board, ...inSteps];
+}
