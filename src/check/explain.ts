@@ -2,7 +2,8 @@
  * Why something is not proved, in sentences that an editor can act on.
  */
 import { type Candidate, type Candidates, has, membersOf } from '../grid/candidates.ts';
-import { cellOf, digitOf, type Grid, sharedHouses } from '../grid/grid.ts';
+import { sharedHouses } from '../grid/geometry.ts';
+import { cellOf, digitOf, type Grid } from '../grid/grid.ts';
 import { compactly } from '../grid/notation/compact.ts';
 import { printCandidate, printCell, printConclusion } from '../grid/notation/print.ts';
 import type { Conclusion } from '../grid/terms.ts';

@@ -7,7 +7,8 @@
  * Needleman and Wunsch, Journal of Molecular Biology 48, 1970, has the method for two sequences).
  */
 import { membersOf } from '../grid/candidates.ts';
-import { cellOf, columnOf, digitOf, type Grid, rowOf } from '../grid/grid.ts';
+import { columnOf, rowOf } from '../grid/geometry.ts';
+import { cellOf, digitOf, type Grid } from '../grid/grid.ts';
 import type { Plan, PlanStep } from '../plan/plan.ts';
 import type { DraftStep } from './draft-step.ts';
 import type { Heard, Utterance } from './heard.ts';

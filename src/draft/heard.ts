@@ -1,7 +1,8 @@
 /**
  * What a narration speaks of: cells, houses, digits and arguments heard in its words, sentence by sentence.
  */
-import { cellAt, type Grid } from '../grid/grid.ts';
+import { cellAt } from '../grid/geometry.ts';
+import type { Grid } from '../grid/grid.ts';
 import { canonicalName } from '../scene/argument-names.ts';
 import type { Fraction } from '../scene/fraction.ts';
 import type { Narration } from '../timeline/narration.ts';

@@ -2,7 +2,8 @@
  * What is said of an argument by the shape that its name stands for: locked candidates, subsets, fish, wings.
  */
 import { countOf, membersOf } from '../grid/candidates.ts';
-import { type Cell, cellOf, digitOf, sharedHouses } from '../grid/grid.ts';
+import { sharedHouses } from '../grid/geometry.ts';
+import { type Cell, cellOf, digitOf } from '../grid/grid.ts';
 import { type FishKinds, fishAgainst } from '../techniques/fish-shape.ts';
 import { aboutDigit, cellsAndDigits, placesOf, type SaidArgument, said, so, type Told } from './told-argument.ts';
 

@@ -2,7 +2,8 @@
  * Cells, houses, digits and conclusions in words.
  */
 import { type Candidate, membersOf } from '../grid/candidates.ts';
-import { type Cell, cellOf, columnOf, type Digit, digitOf, type Grid, type HouseShape, rowOf } from '../grid/grid.ts';
+import { columnOf, rowOf } from '../grid/geometry.ts';
+import { type Cell, cellOf, type Digit, digitOf, type Grid, type HouseShape } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import type { Phrases } from './phrases.ts';
 import type { PartKey, SentenceKey, TitleKey } from './sayings.ts';

@@ -28,14 +28,22 @@ export function noCandidates(grid: Grid): Candidates {
   return blank((grid.candidateCount + 31) >> 5);
 }
 
+/** The candidate again, if it is one of this grid: no fraction, not negative, nothing but a number. */
+export function inGrid(grid: Pick<Grid, 'candidateCount'>, candidate: Candidate): Candidate {
+  if (candidate >>> 0 === candidate && candidate < grid.candidateCount) return candidate;
+  throw new Bug(`candidate ${candidate} lies outside the grid`);
+}
+
 /** The set of these candidates, in any order, doubles ignored. */
-export function setOf(grid: Grid, candidates: Iterable<Candidate>): Candidates {
+export function setOf(grid: Pick<Grid, 'candidateCount'>, candidates: Iterable<Candidate>): Candidates {
   const words = blank((grid.candidateCount + 31) >> 5);
-  for (const candidate of candidates) {
-    if (candidate >= grid.candidateCount) throw new Bug(`candidate ${candidate} lies outside the grid`);
-    words[candidate >> 5]! |= 1 << (candidate & 31);
-  }
+  for (const candidate of candidates) words[inGrid(grid, candidate) >> 5]! |= 1 << (candidate & 31);
   return words;
+}
+
+/** A copy that cannot be changed, nor be another set the next time that it is looked at: each word is read once. */
+export function fixedSet(grid: Grid, candidates: Candidates): Candidates {
+  return Object.freeze(setOf(grid, membersOf(candidates)));
 }
 
 /** Whether the candidate is in the set. */

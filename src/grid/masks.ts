@@ -3,7 +3,8 @@
  * A digit is a bit, the lowest for digit 1; the digits of a cell are a mask of such bits.
  */
 import { type Candidate, membersOf } from './candidates.ts';
-import { candidatesInCell, cellOf, digitOf, type Grid, sees } from './grid.ts';
+import { sees } from './geometry.ts';
+import { candidatesInCell, cellOf, digitOf, type Grid } from './grid.ts';
 
 export interface Masks {
   readonly size: number;

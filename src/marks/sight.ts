@@ -3,7 +3,8 @@
  * a bar at its end. Nothing is laid on a digit but the band's thin tint.
  */
 
-import { type Cell, columnOf, type Grid, rowOf } from '../grid/grid.ts';
+import { columnOf, rowOf } from '../grid/geometry.ts';
+import type { Cell, Grid } from '../grid/grid.ts';
 import { each, type MarkPainting, none } from '../picture/painting.ts';
 import { line, type Path, rectangle, roundCorners } from '../picture/path.ts';
 import { fillPaths, strokePaths, strokeWidth } from '../picture/pen.ts';

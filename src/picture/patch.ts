@@ -1,7 +1,8 @@
 /**
  * The edges of a patch of cells: its outer edges and those of its holes.
  */
-import { type Cell, columnOf, type Grid, rowOf } from '../grid/grid.ts';
+import { columnOf, rowOf } from '../grid/geometry.ts';
+import type { Cell, Grid } from '../grid/grid.ts';
 import type { Point } from '../scene/scene.ts';
 import { type Path, roundCorners } from './path.ts';
 

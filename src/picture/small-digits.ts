@@ -3,7 +3,8 @@
  * `[size, size]` its bottom right, so that the middle of r1c2 is `[1.5, 0.5]`.
  */
 import type { Candidate } from '../grid/candidates.ts';
-import { type Cell, cellOf, columnOf, type Digit, digitOf, type Grid, rowOf } from '../grid/grid.ts';
+import { columnOf, rowOf } from '../grid/geometry.ts';
+import { type Cell, cellOf, type Digit, digitOf, type Grid } from '../grid/grid.ts';
 import type { Point } from '../scene/scene.ts';
 import type { Film } from '../timeline/film.ts';
 

@@ -7,87 +7,113 @@
  *
  * The whole grid is deadly where every open cell has two candidates and every digit stands exactly twice, or not at all,
  * among the open cells of each house (a "bivalue universal grave"; common practice). The guardians are the extra
- * candidates without which it would be so.
+ * candidates without which it would be so. Which they are may be named; else they are looked for elsewhere, and what is
+ * found is judged here as if it had been named.
  */
 import {
   type Candidate,
   type Candidates,
   difference,
+  fixedSet,
   has,
   intersection,
   isEmpty,
   membersOf,
   setOf,
 } from '../grid/candidates.ts';
-import { type Cell, candidateAt, candidatesInCell, cellOf, type Digit, digitOf, type Grid } from '../grid/grid.ts';
+import {
+  type Cell,
+  candidateAt,
+  candidatesInCell,
+  cellNumbered,
+  cellOf,
+  type Digit,
+  digit,
+  digitOf,
+  type Grid,
+} from '../grid/grid.ts';
 import type { Deadly, PatternPart } from '../grid/terms.ts';
-import { gravesOf } from './grave.ts';
+import { type Board, findExtras } from './find-extras.ts';
 
 export type Guardians = { readonly members: Candidates } | { readonly refused: string };
-
-interface Board {
-  readonly grid: Grid;
-  readonly possible: Candidates;
-  readonly placed: Candidates;
-  readonly givens: Candidates;
-}
 
 /** How many fillings of a pattern are looked at before it is refused as too large to decide. */
 const fillingBound = 100_000;
 
 /** The guardians of the pattern in this position, or why it is refused: never both, never an empty set. */
-export function guardians(board: Board, deadly: Deadly): Guardians {
+export function guardians(board: Board & { readonly givens: Candidates }, deadly: Deadly): Guardians {
+  const { grid, possible } = board;
   if (deadly.kind === 'grid') return guardiansOfGrid(board, deadly.without);
-  const pattern = digitsByCell(board.grid, deadly.parts);
-  const refused = whyNotDeadly(board, pattern);
+  const pattern = digitsByCell(grid, deadly.parts);
+  const given = membersOf(board.givens).map((candidate) => cellOf(grid, candidate));
+  const refused = whyNotDeadly(grid, pattern, given);
   if (refused !== undefined) return { refused };
-  const own = [...pattern].flatMap(([cell, digits]) => digits.map((digit) => candidateAt(board.grid, cell, digit)));
-  const inCells = [...pattern.keys()].flatMap((cell) => candidatesInCell(board.grid, cell));
-  const members = intersection(board.possible, difference(setOf(board.grid, inCells), setOf(board.grid, own)));
+  const own = [...pattern].flatMap(([cell, digits]) => digits.map((each) => candidateAt(grid, cell, each)));
+  const inCells = [...pattern.keys()].flatMap((cell) => candidatesInCell(grid, cell));
+  const members = intersection(possible, difference(setOf(grid, inCells), setOf(grid, own)));
   if (isEmpty(members))
     return { refused: 'its cells hold no other candidates, so nothing keeps it from being left over' };
   return { members };
 }
 
-function guardiansOfGrid(board: Board, without: Candidates | undefined): Guardians {
-  if (!conflictsComeFromHouses(board.grid))
-    return { refused: 'this board has rules beyond its houses, for which it is not known to hold' };
-  const found = gravesOf(board, without);
-  if (found.kind === 'refused') return { refused: found.why };
-  if (isEmpty(found.extras))
-    return { refused: 'every open cell has two candidates already, so nothing keeps it from being left over' };
-  return { members: found.extras };
+/** A copy that cannot be changed, each part read once. */
+export function fixedDeadly(grid: Grid, deadly: Deadly): Deadly {
+  if (deadly.kind === 'grid') {
+    const { without } = deadly;
+    return Object.freeze({ kind: 'grid', without: without === undefined ? undefined : fixedSet(grid, without) });
+  }
+  const parts = Array.from(deadly.parts, (part) =>
+    Object.freeze({
+      digits: Object.freeze(Array.from(part.digits, (each) => digit(grid, each))),
+      cells: Object.freeze(Array.from(part.cells, (each) => cellNumbered(grid, each))),
+    }),
+  );
+  return Object.freeze({ kind: 'pattern', parts: Object.freeze(parts) });
 }
 
-function whyNotDeadly(board: Board, pattern: Map<Cell, readonly Digit[]>): string | undefined {
-  const given = membersOf(board.givens).find((candidate) => pattern.has(cellOf(board.grid, candidate)));
+/** By cell, in the grid's order: its digits, in order. */
+function digitsByCell(grid: Grid, parts: readonly PatternPart[]): ReadonlyMap<Cell, readonly Digit[]> {
+  const pattern = new Map<Cell, readonly Digit[]>();
+  for (const cell of grid.cells) {
+    const digits = parts.filter((part) => part.cells.includes(cell)).flatMap((part) => part.digits);
+    if (digits.length > 0)
+      pattern.set(
+        cell,
+        grid.digits.filter((digit) => digits.includes(digit)),
+      );
+  }
+  return pattern;
+}
+
+function whyNotDeadly(
+  grid: Grid,
+  pattern: ReadonlyMap<Cell, readonly Digit[]>,
+  givens: readonly Cell[],
+): string | undefined {
+  const given = givens.find((cell) => pattern.has(cell));
   if (given !== undefined)
-    return `${nameOf(board.grid, cellOf(board.grid, given))} is a given, and a given cannot be exchanged`;
-  const fillings = fillingsOf(board.grid, pattern);
+    return `r${Math.floor(given / grid.size) + 1}c${(given % grid.size) + 1} is a given, and a given cannot be exchanged`;
+  const fillings = fillingsOf(grid, pattern);
   if (fillings === undefined) return 'it has too many fillings to decide';
   if (fillings.length === 0) return 'its digits cannot fill its cells without a clash';
-  const alike = new Map<string, number>();
-  for (const filling of fillings) {
-    const trace = traceOf(board.grid, filling);
-    alike.set(trace, (alike.get(trace) ?? 0) + 1);
-  }
-  if ([...alike.values()].every((count) => count >= 2)) return undefined;
+  const seen = new Set<string>();
+  const twins = new Set<string>();
+  for (const trace of fillings.map((filling) => traceOf(grid, filling))) (seen.has(trace) ? twins : seen).add(trace);
+  if (twins.size === seen.size) return undefined;
   return 'its digits cannot be exchanged within every house: it has a filling without a twin';
 }
 
 /** All fillings of the pattern that are free of conflicts; undefined past the bound. */
-function fillingsOf(grid: Grid, pattern: Map<Cell, readonly Digit[]>): Candidate[][] | undefined {
+function fillingsOf(grid: Grid, pattern: ReadonlyMap<Cell, readonly Digit[]>): Candidate[][] | undefined {
   let fillings: Candidate[][] = [[]];
   for (const [cell, digits] of pattern) {
-    const longer: Candidate[][] = [];
-    for (const filling of fillings) {
-      for (const digit of digits) {
-        const candidate = candidateAt(grid, cell, digit);
-        if (!filling.some((other) => has(grid.conflicts[candidate]!, other))) longer.push([...filling, candidate]);
-      }
-    }
-    if (longer.length > fillingBound) return undefined;
-    fillings = longer;
+    fillings = fillings.flatMap((filling) =>
+      digits
+        .map((each) => candidateAt(grid, cell, each))
+        .filter((candidate) => !filling.some((other) => has(grid.conflicts[candidate]!, other)))
+        .map((candidate) => [...filling, candidate]),
+    );
+    if (fillings.length > fillingBound) return undefined;
   }
   return fillings;
 }
@@ -105,13 +131,22 @@ function traceOf(grid: Grid, filling: readonly Candidate[]): string {
   return [...houses, ...outside].join(',');
 }
 
-function digitsByCell(grid: Grid, parts: readonly PatternPart[]): Map<Cell, readonly Digit[]> {
-  const digits = new Map<Cell, Set<Digit>>();
-  for (const part of parts) {
-    for (const cell of part.cells) digits.set(cell, new Set([...(digits.get(cell) ?? []), ...part.digits]));
-  }
-  const cells = grid.cells.filter((cell) => digits.has(cell));
-  return new Map(cells.map((cell) => [cell, [...digits.get(cell)!].sort((a, b) => a - b)]));
+function guardiansOfGrid(board: Board, without: Candidates | undefined): Guardians {
+  if (!conflictsComeFromHouses(board.grid))
+    return { refused: 'this board has rules beyond its houses, for which it is not known to hold' };
+  if (isEmpty(difference(board.possible, board.placed))) return { refused: 'no cell is open' };
+  const extras = without ?? findExtras(board);
+  if ('refused' in extras) return extras;
+  if (!isEmpty(difference(extras, board.possible)))
+    return { refused: 'one of the candidates named after `without` is not possible' };
+  if (!isGrave(board, difference(board.possible, extras)))
+    return {
+      refused:
+        'without these candidates the open cells still do not all have two, each digit twice or not at all in every house',
+    };
+  if (isEmpty(extras))
+    return { refused: 'every open cell has two candidates already, so nothing keeps it from being left over' };
+  return { members: extras };
 }
 
 function conflictsComeFromHouses(grid: Grid): boolean {
@@ -121,6 +156,13 @@ function conflictsComeFromHouses(grid: Grid): boolean {
   });
 }
 
-function nameOf(grid: Grid, cell: Cell): string {
-  return `r${Math.floor(cell / grid.size) + 1}c${(cell % grid.size) + 1}`;
+function isGrave({ grid, placed }: Board, left: Candidates): boolean {
+  const holds = (set: Candidates) => (candidate: Candidate) => has(set, candidate);
+  const open = grid.cells.filter((cell) => !candidatesInCell(grid, cell).some(holds(placed)));
+  const hasTwo = open.every((cell) => candidatesInCell(grid, cell).filter(holds(left)).length === 2);
+  const inHouses = grid.houses.flatMap((house) => {
+    const own = house.cells.filter((cell) => open.includes(cell));
+    return grid.digits.map((digit) => own.map((cell) => candidateAt(grid, cell, digit)).filter(holds(left)).length);
+  });
+  return hasTwo && inHouses.every((count) => count === 0 || count === 2);
 }

@@ -18,7 +18,8 @@ import {
   setOf,
   union,
 } from '../grid/candidates.ts';
-import { candidateAt, type Grid, sharedHouses } from '../grid/grid.ts';
+import { sharedHouses } from '../grid/geometry.ts';
+import { candidateAt, type Grid } from '../grid/grid.ts';
 import type { ChainNode } from '../grid/terms.ts';
 import { choose } from './choice.ts';
 import { digitsIn, type OneOf, type Position, placesIn } from './kernel.ts';

@@ -1,7 +1,8 @@
 /**
  * How the givens of a puzzle lie: cells that are given or blank together.
  */
-import { type Cell, cellAt, columnOf, type Grid, rowOf } from '../grid/grid.ts';
+import { cellAt, columnOf, rowOf } from '../grid/geometry.ts';
+import type { Cell, Grid } from '../grid/grid.ts';
 
 /**
  * `rotational`: half a turn about the middle; `diagonal`: mirrored in the line from the top left to the bottom right;

@@ -1,6 +1,7 @@
 /** A position as lines of text: in each cell its digit in brackets, or the digits still possible. */
 import { has } from '../grid/candidates.ts';
-import { candidateAt, cellAt, type Grid } from '../grid/grid.ts';
+import { cellAt } from '../grid/geometry.ts';
+import { candidateAt, type Grid } from '../grid/grid.ts';
 import type { Position } from '../proof/kernel.ts';
 
 /** One line a row, a blank line between bands; columns of equal width. */

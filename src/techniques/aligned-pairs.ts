@@ -6,7 +6,8 @@
  * The pivot of an XYZ-wing and a cell that it clears are such a pair. Cells of one house alone are a naked subset.
  */
 import { type Candidate, has, isWithin, membersOf, setOf, union } from '../grid/candidates.ts';
-import { type Cell, cellOf, type Digit, digitOf, type Grid, sees, sharedHouses } from '../grid/grid.ts';
+import { sees, sharedHouses } from '../grid/geometry.ts';
+import { type Cell, cellOf, type Digit, digitOf, type Grid } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import type { OneOf, Position } from '../proof/kernel.ts';
 import { needsEverySet } from './minimal-argument.ts';

@@ -9,7 +9,7 @@
  *
  * An XY-wing and an XYZ-wing are of these shapes too. Cells that all lie in one house are a naked subset and none of them.
  */
-import { sharedHouses } from '../grid/grid.ts';
+import { sharedHouses } from '../grid/geometry.ts';
 import { searchChains } from './chain-search.ts';
 import { bestOf, fits, forEachConclusion } from './recognition.ts';
 import { lockedLinks } from './search-links.ts';

@@ -7,7 +7,8 @@
  *   different digits, so both digits go from what sees two such cells. Two or three cells are none.
  */
 import { countOf, difference, membersOf, overlaps, setOf, union } from '../grid/candidates.ts';
-import { digitOf, type Grid, sees } from '../grid/grid.ts';
+import { sees } from '../grid/geometry.ts';
+import { digitOf, type Grid } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import type { OneOf, Position } from '../proof/kernel.ts';
 import { searchChains } from './chain-search.ts';

@@ -2,7 +2,8 @@
  * Arguments that rest on a deadly pattern, read as such: its cells, their digits, its guardians and the sets beside them.
  */
 import { type Candidates, countOf } from '../grid/candidates.ts';
-import { type Cell, columnOf, type Digit, type Grid, rowOf } from '../grid/grid.ts';
+import { columnOf, rowOf } from '../grid/geometry.ts';
+import type { Cell, Digit, Grid } from '../grid/grid.ts';
 import type { Deadly, PatternPart } from '../grid/terms.ts';
 import { guardiansOf, isPlaced, type OneOf, type Position } from '../proof/kernel.ts';
 import { cellsOf } from './seen-by-all.ts';

@@ -19,7 +19,8 @@ import {
   setOf,
   union,
 } from '../grid/candidates.ts';
-import { digitOf, type Grid, sharedHouses } from '../grid/grid.ts';
+import { sharedHouses } from '../grid/geometry.ts';
+import { digitOf, type Grid } from '../grid/grid.ts';
 import type { OneOf, Position } from '../proof/kernel.ts';
 import { needsEverySet } from './minimal-argument.ts';
 import { type CellOneOf, openCells } from './open-cells.ts';

@@ -6,6 +6,7 @@
  * The covers are sought for each conclusion anew, with as few fins as can be.
  */
 import { type Candidate, type Candidates, has, membersOf } from '../grid/candidates.ts';
+import { sees } from '../grid/geometry.ts';
 import {
   type Cell,
   candidateAt,
@@ -14,7 +15,6 @@ import {
   type Grid,
   type HouseKind,
   type HouseShape,
-  sees,
 } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import type { Position } from '../proof/kernel.ts';

@@ -6,7 +6,8 @@
  * "Locked candidates" is either, and also what further rules of a board add.
  */
 import { countOf, difference, isEmpty } from '../grid/candidates.ts';
-import { type Grid, type HouseKind, sharedHouses } from '../grid/grid.ts';
+import { sharedHouses } from '../grid/geometry.ts';
+import type { Grid, HouseKind } from '../grid/grid.ts';
 import { type Position, placesIn } from '../proof/kernel.ts';
 import { fits, forEachConclusion, loosely } from './recognition.ts';
 import { plainInstance, removalsOf } from './removals.ts';

@@ -12,7 +12,8 @@
  * A skyscraper or a kite one of whose ends is a group is accepted under its name, with a warning.
  */
 import { countOf, intersection, union } from '../grid/candidates.ts';
-import { type Grid, type HouseKind, sharedHouses } from '../grid/grid.ts';
+import { sharedHouses } from '../grid/geometry.ts';
+import type { Grid, HouseKind } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import type { Position } from '../proof/kernel.ts';
 import { chainOrders, type OrderedLink } from './chain-order.ts';

@@ -1,6 +1,7 @@
 /** The rectangles of a position that two digits could be left over in. */
 import { has } from '../grid/candidates.ts';
-import { type Cell, candidateAt, cellAt, columnOf, type Digit, type Grid, rowOf, sharedHouses } from '../grid/grid.ts';
+import { cellAt, columnOf, rowOf, sharedHouses } from '../grid/geometry.ts';
+import { type Cell, candidateAt, type Digit, type Grid } from '../grid/grid.ts';
 import type { Deadly } from '../grid/terms.ts';
 import { isPlaced, type OneOf, type Position } from '../proof/kernel.ts';
 import { combinations } from './combinations.ts';

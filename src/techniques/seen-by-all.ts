@@ -11,7 +11,8 @@ import {
   isWithin,
   membersOf,
 } from '../grid/candidates.ts';
-import { type Cell, cellOf, type Digit, digitOf, type Grid, sharedHouses } from '../grid/grid.ts';
+import { sharedHouses } from '../grid/geometry.ts';
+import { type Cell, cellOf, type Digit, digitOf, type Grid } from '../grid/grid.ts';
 
 /** Everything, possible or not, that conflicts with each candidate of the part (which must not be empty). */
 export function seenByAll(grid: Grid, part: Candidates): Candidates {

@@ -24,7 +24,8 @@ import {
   setOf,
   union,
 } from '../grid/candidates.ts';
-import { cellOf, digitOf, type Grid, type HouseShape, sharedHouses } from '../grid/grid.ts';
+import { sharedHouses } from '../grid/geometry.ts';
+import { cellOf, digitOf, type Grid, type HouseShape } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import type { OneOf } from '../proof/kernel.ts';
 import { combinations } from './combinations.ts';

@@ -8,7 +8,8 @@
  * (J. F. Crook, Notices of the AMS 56(4), 2009, calls both a preemptive set.)
  */
 import { type Candidates, countOf, difference, setOf, union } from '../grid/candidates.ts';
-import { type Cell, candidatesInCell, type Grid, type HouseShape, sees, sharedHouses } from '../grid/grid.ts';
+import { sees, sharedHouses } from '../grid/geometry.ts';
+import { type Cell, candidatesInCell, type Grid, type HouseShape } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import { digitsIn, isPlaced, type OneOf, type Position, placesIn } from '../proof/kernel.ts';
 import { combinations } from './combinations.ts';

@@ -13,7 +13,8 @@
  * Digits of one house alone are a hidden subset and none of them. Three or more places that make two groups are accepted for the two, with a warning.
  */
 import { membersOf } from '../grid/candidates.ts';
-import { cellOf, type Digit, digitOf, type Grid, sees } from '../grid/grid.ts';
+import { sees } from '../grid/geometry.ts';
+import { cellOf, type Digit, digitOf, type Grid } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import type { Position } from '../proof/kernel.ts';
 import { type OfKind, searchKinds } from './chain-search.ts';

@@ -4,16 +4,8 @@
  * and 4 of unique rectangles.
  */
 import { bitsIn, type Candidates, countOf, difference, has, membersOf, setOf } from '../grid/candidates.ts';
-import {
-  type Cell,
-  candidateAt,
-  cellAt,
-  type Digit,
-  type Grid,
-  type HouseShape,
-  sees,
-  sharedHouses,
-} from '../grid/grid.ts';
+import { cellAt, sees, sharedHouses } from '../grid/geometry.ts';
+import { type Cell, candidateAt, type Digit, type Grid, type HouseShape } from '../grid/grid.ts';
 import type { Conclusion, Deadly } from '../grid/terms.ts';
 import { digitsIn, isPlaced, type OneOf, type Position, placesIn } from '../proof/kernel.ts';
 import { combinations } from './combinations.ts';

@@ -8,7 +8,8 @@
  * - Extended rectangle: two lines crossed by three or more, as many digits as there are cells in each of the two, which
  *   could be exchanged between them; each cell may hold all of the digits or some.
  */
-import { type Cell, columnOf, type Grid, rowOf } from '../grid/grid.ts';
+import { columnOf, rowOf } from '../grid/geometry.ts';
+import type { Cell, Grid } from '../grid/grid.ts';
 import type { Deadly } from '../grid/terms.ts';
 import { cellsOfPattern, placedAmong, readDeadly, readRectangle } from './deadly-reading.ts';
 import { fits, loosely } from './recognition.ts';

@@ -1,6 +1,7 @@
 /** Unique rectangles found in a position, type by type; `unique-rectangles.ts` says what the types are. */
 import { type Candidates, difference, has, membersOf, setOf, union } from '../grid/candidates.ts';
-import { type Cell, candidateAt, candidatesInCell, type Digit, type HouseShape, sharedHouses } from '../grid/grid.ts';
+import { sharedHouses } from '../grid/geometry.ts';
+import { type Cell, candidateAt, candidatesInCell, type Digit, type HouseShape } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import { digitsIn, isPlaced, type OneOf, type Position, placesIn } from '../proof/kernel.ts';
 import { combinations } from './combinations.ts';

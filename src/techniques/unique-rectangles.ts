@@ -19,7 +19,8 @@
  * A rectangle that has lost some of its digits is taken as well. One with placed cells is an avoidable rectangle.
  */
 import { type Candidates, countOf, has, union } from '../grid/candidates.ts';
-import { type Cell, candidateAt, columnOf, type Digit, type Grid, rowOf, sharedHouses } from '../grid/grid.ts';
+import { columnOf, rowOf, sharedHouses } from '../grid/geometry.ts';
+import { type Cell, candidateAt, type Digit, type Grid } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import { type OneOf, type Position, placesIn } from '../proof/kernel.ts';
 import { type DeadlyReading, placedAmong, type Rectangle, readDeadly, readRectangle } from './deadly-reading.ts';

@@ -6,7 +6,8 @@
  * that. In a box the cells that no such line passes stand by themselves, and so do those that no house holds with the
  * digit (a knight's or a king's move away).
  */
-import { type Cell, columnOf, type Grid, type HouseShape, rowOf } from '../grid/grid.ts';
+import { columnOf, rowOf } from '../grid/geometry.ts';
+import type { Cell, Grid, HouseShape } from '../grid/grid.ts';
 import type { Sight } from '../scene/scene.ts';
 import type { MarkShape } from '../timeline/film.ts';
 

@@ -3,7 +3,8 @@
  */
 import type { ArgumentSet, CheckedStep } from '../check/verdict.ts';
 import { type Candidate, has, membersOf } from '../grid/candidates.ts';
-import { type Cell, candidateAt, cellOf, type Digit, digitOf, type Grid, type HouseShape, sees } from '../grid/grid.ts';
+import { sees } from '../grid/geometry.ts';
+import { type Cell, candidateAt, cellOf, type Digit, digitOf, type Grid, type HouseShape } from '../grid/grid.ts';
 import type { Sight } from '../scene/scene.ts';
 import { ascending, houseOfSet } from './set-houses.ts';
 

@@ -2,17 +2,16 @@
  * Boards with further rules, made as tables from an ordinary one.
  */
 import { type Candidate, membersOf, setOf } from '../../src/grid/candidates.ts';
+import { columnOf, rowOf } from '../../src/grid/geometry.ts';
 import {
   type Cell,
   candidateAt,
   candidatesInCell,
   cellOf,
-  columnOf,
   digitOf,
   type Grid,
   type House,
   type HouseShape,
-  rowOf,
 } from '../../src/grid/grid.ts';
 
 /** The grid with more houses of `size` cells each. */

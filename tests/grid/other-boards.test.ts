@@ -5,16 +5,8 @@
 import Logic from 'logic-solver';
 import { describe, expect, test } from 'vitest';
 import { membersOf } from '../../src/grid/candidates.ts';
-import {
-  type BoardRule,
-  type BoxShape,
-  cellAt,
-  type Grid,
-  gridOf,
-  gridWith,
-  houseAt,
-  sees,
-} from '../../src/grid/grid.ts';
+import { cellAt, houseAt, sees } from '../../src/grid/geometry.ts';
+import { type BoardRule, type BoxShape, type Grid, gridOf, gridWith } from '../../src/grid/grid.ts';
 import { parseHouses } from '../../src/grid/notation/houses.ts';
 import { printCells } from '../../src/grid/notation/print.ts';
 import { parseSets } from '../../src/grid/notation/sets.ts';

@@ -1,17 +1,8 @@
 /** Deadly patterns on boards with regions of other shapes and further rules. */
 import { describe, expect, test } from 'vitest';
 import { type Candidate, has, membersOf } from '../../src/grid/candidates.ts';
-import {
-  type BoardRule,
-  candidateAt,
-  cellOf,
-  columnOf,
-  type Digit,
-  digitOf,
-  type Grid,
-  gridWith,
-  rowOf,
-} from '../../src/grid/grid.ts';
+import { columnOf, rowOf } from '../../src/grid/geometry.ts';
+import { type BoardRule, candidateAt, cellOf, type Digit, digitOf, type Grid, gridWith } from '../../src/grid/grid.ts';
 import { parseDeadly } from '../../src/grid/notation/deadly.ts';
 import { countSolutions, possibleFrom, solutionsOf } from '../../src/grid/solutions.ts';
 import type { Deadly } from '../../src/grid/terms.ts';

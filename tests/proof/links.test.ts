@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type Candidate, has, intersection, isEmpty, membersOf, setOf } from '../../src/grid/candidates.ts';
-import { candidateAt, type Grid, gridOf, sharedHouses } from '../../src/grid/grid.ts';
+import { sharedHouses } from '../../src/grid/geometry.ts';
+import { candidateAt, type Grid, gridOf } from '../../src/grid/grid.ts';
 import { parseChain } from '../../src/grid/notation/chain.ts';
 import { parseConclusions } from '../../src/grid/notation/conclusions.ts';
 import { printCandidate } from '../../src/grid/notation/print.ts';

@@ -1,6 +1,7 @@
 /** New puzzles, held against the counting of solutions and against a solve by the kernel. */
 import { describe, expect, it } from 'vitest';
-import { type BoxShape, gridOf, sees } from '../../src/grid/grid.ts';
+import { sees } from '../../src/grid/geometry.ts';
+import { type BoxShape, gridOf } from '../../src/grid/grid.ts';
 import { countSolutions, possibleFrom } from '../../src/grid/solutions.ts';
 import { chanceFrom } from '../../src/puzzles/chance.ts';
 import { filledBoard } from '../../src/puzzles/filled-board.ts';

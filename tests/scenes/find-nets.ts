@@ -2,7 +2,8 @@
  * Arguments that no special shape stands behind, for names of which the tool itself finds the special kinds alone.
  */
 import { countOf, has, membersOf } from '../../src/grid/candidates.ts';
-import { candidateAt, cellOf, columnOf, rowOf } from '../../src/grid/grid.ts';
+import { columnOf, rowOf } from '../../src/grid/geometry.ts';
+import { candidateAt, cellOf } from '../../src/grid/grid.ts';
 import type { Conclusion, Deadly } from '../../src/grid/terms.ts';
 import { digitsIn, guardiansOf, isPlaced, type OneOf, type Position, placesIn, prove } from '../../src/proof/kernel.ts';
 import { combinations } from '../../src/techniques/combinations.ts';

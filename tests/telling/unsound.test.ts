@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { candidateAt, cellAt, digit, gridOf } from '../../src/grid/grid.ts';
-import { defaultLook } from '../../src/picture/default-look.ts';
 import { tellFilm } from '../../src/film/tell-film.ts';
+import { cellAt } from '../../src/grid/geometry.ts';
+import { candidateAt, digit, gridOf } from '../../src/grid/grid.ts';
+import { defaultLook } from '../../src/picture/default-look.ts';
 import type { Mark } from '../../src/timeline/film.ts';
 import { marksOf, skyscraper, stretchesOf, tell, towers, writtenIn } from './tell.ts';
 

@@ -1,7 +1,8 @@
 /**
  * Cells: `r3c5`, `r12c57` (every row with every column), `b7p156` (positions of a box), `r9c3|r8c1` (joined).
  */
-import { type Cell, cellAt, type Grid, houseAt } from '../grid.ts';
+import { cellAt, houseAt } from '../geometry.ts';
+import type { Cell, Grid } from '../grid.ts';
 import type { Reading } from '../terms.ts';
 import { readNumbers } from './numbers.ts';
 import { lookAt, readingOf, readList, refuse, report, type Scan, startScan, take } from './scan.ts';

@@ -4,7 +4,8 @@
  * A bracket holds the digits of one node, or of two with the link between them. Digits left out carry on from the
  * node before. A loop repeats its first node, or its first bracket, at the end, or ends with a link that leads nowhere.
  */
-import { type Grid, sharedHouses } from '../grid.ts';
+import { sharedHouses } from '../geometry.ts';
+import type { Grid } from '../grid.ts';
 import type { Chain, ChainNode, Conclusion, LinkKind, Reading } from '../terms.ts';
 import { readNode, takeLink, type WrittenChain, type WrittenNode } from './chain-node.ts';
 import { readConclusionList } from './conclusions.ts';

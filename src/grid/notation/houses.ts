@@ -1,7 +1,8 @@
 /**
  * Houses: `r3`, `c58` (two columns), `b2`; on boards with diagonals `d1` and `d2`.
  */
-import { type Grid, type HouseKind, type HouseShape, houseAt } from '../grid.ts';
+import { houseAt } from '../geometry.ts';
+import type { Grid, HouseKind, HouseShape } from '../grid.ts';
 import type { Reading } from '../terms.ts';
 import { readNumbers } from './numbers.ts';
 import { lookAt, readingOf, readList, refuse, type Scan, startScan, take } from './scan.ts';

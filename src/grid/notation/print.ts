@@ -3,7 +3,8 @@
  * back by the parsers beside this file as the same thing.
  */
 import { type Candidate, type Candidates, countOf, membersOf } from '../candidates.ts';
-import { type Cell, cellOf, columnOf, type Digit, digitOf, type Grid, type HouseShape, rowOf } from '../grid.ts';
+import { columnOf, rowOf } from '../geometry.ts';
+import { type Cell, cellOf, type Digit, digitOf, type Grid, type HouseShape } from '../grid.ts';
 import type { Chain, ChainNode, Conclusion, Deadly, OnlyPlaces, PencilList, SetName, Target } from '../terms.ts';
 
 /** `r3c5`. */

@@ -1,72 +1,34 @@
 /**
- * The whole grid as a deadly pattern: which extra candidates keep every open cell from having exactly two, and every
- * digit from standing exactly twice, or not at all, among the open cells of each house.
+ * Looks for the extra candidates without which the whole grid is a deadly pattern. What is found is a hint and no more:
+ * `deadly.ts` judges it as if it had been named.
  */
-import { type Candidate, type Candidates, difference, has, isWithin, membersOf, setOf } from '../grid/candidates.ts';
+import { type Candidate, type Candidates, difference, has, membersOf, setOf } from '../grid/candidates.ts';
 import { type Cell, candidateAt, candidatesInCell, cellOf, type Digit, digitOf, type Grid } from '../grid/grid.ts';
 
-interface Board {
+export interface Board {
   readonly grid: Grid;
   readonly possible: Candidates;
   readonly placed: Candidates;
 }
 
-export type Graves =
-  | { readonly kind: 'extras'; readonly extras: Candidates }
-  | { readonly kind: 'refused'; readonly why: string };
-
 /** How many pairs are tried in the cells before the grid counts as too far from being one. */
 const pairBound = 200_000;
 
-/** The extra candidates, if they can be chosen in one way alone, or those named in `without`, if they are such. */
-export function gravesOf(board: Board, without: Candidates | undefined): Graves {
-  const open = openCellsOf(board);
-  if (open.length === 0) return { kind: 'refused', why: 'no cell is open' };
-  if (without !== undefined) {
-    if (!isWithin(without, board.possible))
-      return { kind: 'refused', why: 'one of the candidates named after `without` is not possible' };
-    return isGrave(board, open, without)
-      ? { kind: 'extras', extras: without }
-      : {
-          kind: 'refused',
-          why: 'without these candidates the open cells still do not all have two, each digit twice or not at all in every house',
-        };
-  }
+/** The extra candidates, if they can be chosen in one way alone, or why not. */
+export function findExtras(board: Board): Candidates | { readonly refused: string } {
+  const placed = new Set(membersOf(board.placed).map((candidate) => cellOf(board.grid, candidate)));
+  const open = board.grid.cells.filter((cell) => !placed.has(cell));
   const found = extrasOf(board, open);
-  if (found === 'too far')
-    return { kind: 'refused', why: 'the grid is too far from two candidates in every open cell' };
+  if (found === 'too far') return { refused: 'the grid is too far from two candidates in every open cell' };
   const [first, second] = found;
   if (first === undefined)
     return {
-      kind: 'refused',
-      why: 'no extra candidates can be left out so that every open cell has two and every digit stands twice or not at all in each house',
+      refused:
+        'no extra candidates can be left out so that every open cell has two and every digit stands twice or not at all in each house',
     };
   if (second !== undefined)
-    return {
-      kind: 'refused',
-      why: 'the extra candidates can be chosen in more ways than one: name them after `grid without`',
-    };
-  return { kind: 'extras', extras: first };
-}
-
-function openCellsOf(board: Board): Cell[] {
-  const placed = new Set(membersOf(board.placed).map((candidate) => cellOf(board.grid, candidate)));
-  return board.grid.cells.filter((cell) => !placed.has(cell));
-}
-
-function isGrave(board: Board, open: readonly Cell[], without: Candidates): boolean {
-  const left = difference(board.possible, without);
-  const inCell = (cell: Cell) => candidatesInCell(board.grid, cell).filter((candidate) => has(left, candidate));
-  if (!open.every((cell) => inCell(cell).length === 2)) return false;
-  const isOpen = new Set(open);
-  return board.grid.houses.every((house) =>
-    board.grid.digits.every((digit) => {
-      const count = house.cells.filter(
-        (cell) => isOpen.has(cell) && has(left, candidateAt(board.grid, cell, digit)),
-      ).length;
-      return count === 0 || count === 2;
-    }),
-  );
+    return { refused: 'the extra candidates can be chosen in more ways than one: name them after `grid without`' };
+  return first;
 }
 
 /** Up to two choices of extras, by trying every pair of digits in the open cells, the cells with fewest first. */
