@@ -55,6 +55,26 @@ const folders = {
   },
 };
 
+/**
+ * Which folder of src/output may import what of the others; each imports only what stands above it. The files at the top
+ * are for those outside, and no folder imports them.
+ */
+const outputFolders = {
+  machine: [],
+  painters: [],
+  containers: [],
+  ffmpeg: ['machine'],
+  pixels: ['painters'],
+  codecs: ['machine', 'containers', 'ffmpeg', 'pixels'],
+  tracks: ['machine', 'containers', 'ffmpeg', 'codecs'],
+  segments: ['machine', 'painters', 'containers', 'ffmpeg', 'pixels', 'codecs', 'tracks'],
+  frames: ['machine', 'painters', 'segments'],
+  parts: ['machine', 'painters', 'containers', 'ffmpeg', 'codecs', 'tracks', 'segments', 'frames'],
+  footage: ['machine', 'painters', 'containers', 'ffmpeg', 'pixels', 'codecs', 'tracks'],
+  flashes: ['painters', 'pixels'],
+  slides: ['machine', 'pixels'],
+};
+
 const all = Object.keys(folders);
 const oneOf = (names) => `(${names.join('|')})`;
 
@@ -85,7 +105,7 @@ const forbidden = [
     name: 'ffmpeg-in-one-file',
     comment: 'fluent-ffmpeg is no longer developed, so it stays behind one door.',
     severity: 'error',
-    from: { pathNot: '^src/output/ffmpeg\\.ts$' },
+    from: { pathNot: '^src/output/ffmpeg/ffmpeg\\.ts$' },
     to: { path: 'node_modules/(@types/)?fluent-ffmpeg/' },
   },
   {
@@ -103,6 +123,20 @@ const forbidden = [
     to: { dependencyTypes: ['npm-dev', 'npm-no-pkg', 'npm-unknown'], pathNot: 'node_modules/@types/' },
   },
   ...all.flatMap(rulesFor),
+  ...Object.entries(outputFolders).map(([folder, below]) => ({
+    name: `output-${folder}-imports`,
+    comment: `src/output/${folder} imports ${below.length === 0 ? 'no other folder' : `only ${below.join(', ')}`} of src/output.`,
+    severity: 'error',
+    from: { path: `^src/output/${folder}/` },
+    to: { path: '^src/output/', pathNot: `^src/output/${oneOf([folder, ...below])}/` },
+  })),
+  {
+    name: 'output-folders',
+    comment: 'Each folder of src/output has its line in the table.',
+    severity: 'error',
+    from: { path: '^src/output/[^/]+/', pathNot: `^src/output/${oneOf(Object.keys(outputFolders))}/` },
+    to: {},
+  },
 ];
 
 function rulesFor(folder) {

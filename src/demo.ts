@@ -9,7 +9,7 @@ import { checkScene } from './check/check-scene.ts';
 import { openLesson } from './commands/lesson.ts';
 import { main } from './commands/main.ts';
 import { processTerminal } from './commands/terminal.ts';
-import { MachineFailure } from './output/machine-failure.ts';
+import { MachineFailure } from './output/machine/machine-failure.ts';
 import { filmPainter } from './output/painters/film-painter.ts';
 import { progressLine } from './output/progress.ts';
 import { renderFilm } from './output/render.ts';

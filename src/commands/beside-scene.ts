@@ -3,7 +3,7 @@
  */
 import { existsSync, readFileSync, statSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
-import { MachineFailure } from '../output/machine-failure.ts';
+import { MachineFailure } from '../output/machine/machine-failure.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import type { Fraction } from '../scene/fraction.ts';
 import type { Located, Scene } from '../scene/scene.ts';
@@ -66,7 +66,7 @@ async function askLength(
   media: 'needed' | 'if there',
 ): Promise<{ readonly seconds: Fraction | undefined } | { readonly message: string }> {
   try {
-    const { probeMedia } = await import('../output/media.ts'); // only where a file is asked for: a check starts fast
+    const { probeMedia } = await import('../output/ffmpeg/media.ts'); // only where a file is asked for: a check starts fast
     const probed = await probeMedia(path);
     return probed.kind === 'media' ? { seconds: probed.durationSeconds } : { message: probed.message };
   } catch (failure) {

@@ -6,8 +6,8 @@ import { writeFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { fixScene, spellOut } from '../check/fixed-scene.ts';
 import { takenOutWhole } from '../check/text-fixes.ts';
-import { pathFault } from '../output/target.ts';
-import { writeWholeFile } from '../output/whole-file.ts';
+import { writeAtomically } from '../output/machine/atomic-write.ts';
+import { pathFault } from '../output/machine/output-path.ts';
 import { certificatesOf } from '../report/cnf.ts';
 import { printReport } from '../report/print-report.ts';
 import { reportOf, unusableReport } from '../report/report-of.ts';
@@ -51,7 +51,7 @@ function refuseFolder(folder: string): void {
 }
 
 async function writeBeside(lesson: Extract<Lesson, { kind: 'lesson' }>, call: Call, terminal: Terminal): Promise<void> {
-  const write = (file: string, text: string) => writeWholeFile(resolve(file), (part) => writeFile(part, text));
+  const write = (file: string, text: string) => writeAtomically(resolve(file), (part) => writeFile(part, text));
   if (call.spellOut !== undefined) {
     await write(call.spellOut, spellOut(lesson.file.text, lesson.checked));
     terminal.err(`${call.spellOut}: written with every \`so: all\` spelled out\n`);

@@ -10,7 +10,7 @@ import { draftOf } from '../draft/draft.ts';
 import { type NarratedDraft, narrate } from '../draft/narrated.ts';
 import { type Phrases, readPhrases } from '../draft/phrases.ts';
 import { Bug } from '../grid/bug.ts';
-import { writeWholeFile } from '../output/whole-file.ts';
+import { writeAtomically } from '../output/machine/atomic-write.ts';
 import type { Plan } from '../plan/plan.ts';
 import { printDiagnostic } from '../scene/locate.ts';
 import { nearestWords } from '../scene/nearest-word.ts';
@@ -53,7 +53,7 @@ export async function draft(call: CallOf<typeof verb>, terminal: Terminal): Prom
   const beside = call.narration === undefined ? [] : [`narration: ${pathFrom(call.out, call.narration)}`];
   const text = drafted.textWith(told?.steps ?? drafted.steps, beside);
   demandSound(text, narration);
-  await writeWholeFile(resolve(call.out), (part) => writeFile(part, text));
+  await writeAtomically(resolve(call.out), (part) => writeFile(part, text));
   terminal.err(
     `${call.out}: ${drafted.steps.length === 1 ? '1 step' : `${drafted.steps.length} steps`}, ${planInWords(plan, seconds)}\n`,
   );

@@ -4,7 +4,7 @@
  */
 import { existsSync, readFileSync } from 'node:fs';
 import { tellFilm } from '../film/tell-film.ts';
-import { busyStretches } from '../output/flashes/busy-stretches.ts';
+import { busySpans } from '../output/flashes/busy-spans.ts';
 import { defaultLook } from '../picture/default-look.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import type { Look } from '../scene/look.ts';
@@ -24,7 +24,7 @@ export function flashesInWords(at: string): string {
 export async function flashWarnings(path: string, lesson: Extract<Lesson, { kind: 'lesson' }>): Promise<Diagnostic[]> {
   const look = lookFor(path, lesson.scene.look?.value);
   const film = tellFilm(lesson.checked, lesson.schedule, look);
-  if (busyStretches(film, look, 'areas').length === 0) return [];
+  if (busySpans(film, look, 'areas').length === 0) return [];
   const { flashesOf } = await import('../output/flashes/film-flashes.ts');
   return flashesOf(film, look, 'areas').map((frame) =>
     timeWarning('flashes', spanAt(lesson, film, frame), flashesInWords(printFrame(film.rate, frame))),

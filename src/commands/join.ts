@@ -2,7 +2,7 @@
  * `proofreel join`: the parts of a render, made by `render --part`, become its video or its folder of frames.
  */
 import { listenForInterrupt } from '../output/interrupt.ts';
-import { joinParts } from '../output/segments/join-parts.ts';
+import { joinParts } from '../output/parts/join-parts.ts';
 import { exitStatus } from '../verbs/exit-status.ts';
 import type { join as verb } from '../verbs/join.ts';
 import { UsageError } from '../verbs/usage-error.ts';

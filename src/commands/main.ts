@@ -2,7 +2,7 @@
  * The command line: words in, an exit status out. What each verb takes stands in `src/verbs`.
  */
 import { Bug } from '../grid/bug.ts';
-import { MachineFailure } from '../output/machine-failure.ts';
+import { MachineFailure } from '../output/machine/machine-failure.ts';
 import { exitStatus } from '../verbs/exit-status.ts';
 import { UsageError } from '../verbs/usage-error.ts';
 import { type CallOf, readCall, type Written } from '../verbs/verb.ts';

@@ -3,7 +3,7 @@
  */
 import { writeFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
-import { writeWholeFile } from '../output/whole-file.ts';
+import { writeAtomically } from '../output/machine/atomic-write.ts';
 import { planTreeSvg, printPlanTree } from '../report/plan-tree.ts';
 import { printPlan } from '../report/print-plan.ts';
 import { positionLines } from '../report/print-position.ts';
@@ -41,7 +41,7 @@ export async function plan(call: CallOf<typeof verb>, terminal: Terminal): Promi
   else if (call.tree) terminal.out(printPlanTree(report, terminal.outPaint));
   else terminal.out(printPlan(report, positionLines(found.end), terminal.outPaint));
   if (call.out !== undefined) {
-    await writeWholeFile(resolve(call.out), (part) => writeFile(part, planTreeSvg(report)));
+    await writeAtomically(resolve(call.out), (part) => writeFile(part, planTreeSvg(report)));
     terminal.err(`${call.out}: which argument rests on which\n`);
   }
   return reachesGoal(found) ? exitStatus.sound : exitStatus.unsound;

@@ -4,8 +4,8 @@
 import { existsSync, statSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
 import { basename, resolve } from 'node:path';
-import { pathFault } from '../output/target.ts';
-import { writeWholeFile } from '../output/whole-file.ts';
+import { writeAtomically } from '../output/machine/atomic-write.ts';
+import { pathFault } from '../output/machine/output-path.ts';
 import { UsageError } from '../verbs/usage-error.ts';
 import type { Terminal } from './terminal.ts';
 
@@ -15,7 +15,7 @@ export async function putText(file: string | undefined, text: string, what: stri
     terminal.out(text);
     return;
   }
-  await writeWholeFile(resolve(file), (part) => writeFile(part, text));
+  await writeAtomically(resolve(file), (part) => writeFile(part, text));
   terminal.err(`${file}: ${what}\n`);
 }
 

@@ -6,7 +6,7 @@ import { resolve } from 'node:path';
 import { startPosition } from '../check/start-position.ts';
 import { skeletonOf } from '../draft/draft.ts';
 import { type Grid, gridOf } from '../grid/grid.ts';
-import { writeWholeFile } from '../output/whole-file.ts';
+import { writeAtomically } from '../output/machine/atomic-write.ts';
 import { planFor } from '../plan/plan.ts';
 import { chanceFrom } from '../puzzles/chance.ts';
 import { type Attempt, attempts, type LeastPlan, lockedNames, printGivens, type Wish } from '../puzzles/new-puzzle.ts';
@@ -160,5 +160,5 @@ function notFound(
 
 async function writeSkeleton(out: string, grid: Grid, { givens }: Found): Promise<void> {
   const text = skeletonOf(grid, givens, 'A new puzzle');
-  await writeWholeFile(resolve(out), (part) => writeFile(part, text));
+  await writeAtomically(resolve(out), (part) => writeFile(part, text));
 }

@@ -2,7 +2,7 @@
  * What a call of `render` asks for as a whole: what its options say together, before anything is opened.
  */
 import { basename, extname } from 'node:path';
-import type { Share } from '../output/segments/parts.ts';
+import type { Share } from '../output/parts/parts.ts';
 import { type Fraction, zero } from '../scene/fraction.ts';
 import type { render } from '../verbs/render.ts';
 import type { Format, StepRange } from '../verbs/render-values.ts';

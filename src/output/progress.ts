@@ -1,85 +1,8 @@
 /**
- * How far a render has come: counted here, told to whoever asked, and printed: as one line where a person is watching,
- * now and then as a line of its own where it goes to a file or a log.
+ * How far a render has come, printed: as one line where a person is watching, now and then as a line of its own where
+ * it goes to a file or a log.
  */
-
-export interface Progress {
-  /** Frames handed to the encoder, or written. */
-  readonly done: number;
-  readonly total: number;
-  /** Since the start. */
-  readonly framesPerSecond: number;
-  /** At the rate so far; undefined until there is one. */
-  readonly secondsLeft: number | undefined;
-  /** Of the frames done: those that were drawn, and those that were as the frame before. */
-  readonly drawn: number;
-  readonly reused: number;
-  /** Of all frames those that an earlier render has left. */
-  readonly kept: number;
-}
-
-/** What a render will do, before it begins. */
-export interface Work {
-  readonly frames: number;
-  /** Different pictures on them, of each segment that differs. */
-  readonly pictures: number;
-  /** Of these the ones that no earlier render has left. */
-  readonly toMake: number;
-  /** Roughly how long these take. */
-  readonly seconds: number;
-}
-
-export interface ProgressMeter {
-  /** Before the first frame: how many pictures there are, how many are to be made, and roughly how long that takes. */
-  announce(pictures: number, toMake: number, seconds: number): void;
-  /** One more frame is done; `drawn` of all so far were drawn. */
-  count(drawn: number): void;
-  /** So many more frames are done, and so many more were drawn. */
-  advance(frames: number, drawn: number): void;
-  /** So many frames need not be made, since an earlier render has left them; they are still counted as they are done. */
-  keep(frames: number): void;
-  readonly done: number;
-  readonly drawn: number;
-  readonly kept: number;
-}
-
-/** `now`: milliseconds from any fixed moment. */
-export function progressMeter(
-  total: number,
-  tell: ((progress: Progress) => void) | undefined,
-  now: () => number = () => performance.now(),
-  onStart?: (work: Work) => void,
-): ProgressMeter {
-  const start = now();
-  let done = 0;
-  let drawn = 0;
-  let kept = 0;
-  const advance = (frames: number, more: number): void => {
-    done += frames;
-    drawn += more;
-    const seconds = (now() - start) / 1000;
-    const framesPerSecond = seconds > 0 ? done / seconds : 0;
-    const secondsLeft = framesPerSecond > 0 ? (total - done) / framesPerSecond : undefined;
-    tell?.({ done, total, framesPerSecond, secondsLeft, drawn, reused: done - drawn, kept });
-  };
-  return {
-    announce: (pictures, toMake, seconds) => onStart?.({ frames: total, pictures, toMake, seconds }),
-    count: (drawnSoFar) => advance(1, drawnSoFar - drawn),
-    advance,
-    keep(frames) {
-      kept += frames;
-    },
-    get kept() {
-      return kept;
-    },
-    get done() {
-      return done;
-    },
-    get drawn() {
-      return drawn;
-    },
-  };
-}
+import type { Progress, Work } from './machine/progress-meter.ts';
 
 /** A stream that may be a terminal, such as `process.stderr`. */
 export interface MaybeTerminal {

@@ -3,18 +3,20 @@
  */
 import type { Fraction } from '../scene/fraction.ts';
 import type { Chapter } from '../timeline/chapters.ts';
-import { hasTimecode } from './finish-video.ts';
-import type { Footage } from './footage/footage.ts';
+import type { CodecName } from './codecs/codecs.ts';
 import { layersOf } from './footage/layers.ts';
 import { writeOverFootage } from './footage/over-footage.ts';
-import { folderFault, writeFrameFolder } from './frame-folder.ts';
+import { folderFault, writeFrameFolder } from './frames/frame-folder.ts';
+import type { Refusal } from './machine/output-path.ts';
+import { type Progress, type ProgressMeter, progressMeter, type Work } from './machine/progress-meter.ts';
 import type { Painter } from './painters/painter.ts';
-import { type Progress, type ProgressMeter, progressMeter, type Work } from './progress.ts';
-import { makerOf } from './segments/maker.ts';
-import { type Share, writeShare } from './segments/parts.ts';
+import { type Share, writeShare } from './parts/parts.ts';
 import { segmentCache } from './segments/segment-cache.ts';
-import { type Refusal, sourceFault, targetOf } from './target.ts';
-import { writeVideo } from './video-file.ts';
+import { writeVideo } from './segments/segment-video.ts';
+import { toolchainFingerprint } from './segments/toolchain-fingerprint.ts';
+import { sourceFault, targetOf } from './target.ts';
+import { hasTimecode } from './tracks/finish-video.ts';
+import type { Recording } from './tracks/sound.ts';
 
 export interface RenderOptions {
   /** `#rrggbb`: laid under every frame, for editors that take a colour out. Comes before footage. */
@@ -23,12 +25,14 @@ export interface RenderOptions {
   readonly lossless?: boolean | undefined;
   /** A .mov of PNG pictures in place of ProRes 4444: without loss too. */
   readonly png?: boolean | undefined;
-  /** An .mp4 the plainer way: what stands still is a group of the encoder's own pictures, repeated. */
+  /** Another codec than the usual one of the file's kind: `av1` in an .mp4 or .webm, `hevc` in a .mov. */
+  readonly codec?: CodecName | undefined;
+  /** An .mp4 the plainer way: what is held is a group of the encoder's own pictures, repeated. */
   readonly compatible?: boolean | undefined;
   /** A folder of frames holds each picture once, and `holds.json` says on which frames it is seen. */
   readonly holds?: boolean | undefined;
   /** Laid under the frames of an .mp4; where a format carries transparency, that is kept instead. */
-  readonly footage?: Footage | undefined;
+  readonly footage?: Recording | undefined;
   /** A file of sound, cut at the video's end. Without it the footage's own sound is kept where footage is laid under. */
   readonly audio?: string | undefined;
   /** The moment of `audio`, in seconds, that falls on the first frame; zero without it. */
@@ -83,8 +87,8 @@ export async function renderFilm(painter: Painter, target: string, options: Rend
 }
 
 async function render(painter: Painter, name: string, options: RenderOptions): Promise<RenderResult> {
-  const { key, lossless = false, png = false, footage, signal } = options;
-  const target = targetOf(name, painter, { key, lossless, png, footage: footage !== undefined });
+  const { key, lossless = false, png = false, codec, footage, signal } = options;
+  const target = targetOf(name, painter, { key, lossless, png, codec, footage: footage !== undefined });
   if (target.kind === 'refused') return target;
   const overwritten = sourceFault(target, { footage: footage?.file, audio: options.audio });
   if (overwritten !== undefined) return { kind: 'refused', message: overwritten };
@@ -94,7 +98,7 @@ async function render(painter: Painter, name: string, options: RenderOptions): P
       message: `--holds is for a folder of PNG frames; a ${target.container} holds every frame already`,
     };
   }
-  if (options.compatible === true && !(target.kind === 'video' && target.container === 'mp4')) {
+  if (options.compatible === true && !(target.kind === 'video' && target.codec === 'h264')) {
     return { kind: 'refused', message: '--compatible is for an .mp4; the other kinds need no such way' };
   }
   const meter = progressMeter(painter.frameCount, options.onProgress, undefined, options.onStart);
@@ -105,18 +109,15 @@ async function render(painter: Painter, name: string, options: RenderOptions): P
   const { under, sound } = layers;
   const wanted = target.container === 'mov' ? options.timecode : undefined;
   const timecode = hasTimecode(painter.rate) ? wanted : undefined;
-  const cache = options.cache === undefined ? undefined : segmentCache(options.cache, await makerOf(target.codec));
+  const cache =
+    options.cache === undefined ? undefined : segmentCache(options.cache, await toolchainFingerprint(target.codec));
   const notices = [...layers.notices, ...(timecode === wanted ? [] : [noTimecode])];
   if (options.part !== undefined) {
     if (under !== undefined) return { kind: 'refused', message: overFootageInParts };
     const plan = { ...target, key, sound, chapters, timecode, compatible: options.compatible };
-    const { file, meter: own } = await writeShare(painter, plan, options.part, {
-      onStart: options.onStart,
-      onProgress: options.onProgress,
-      signal,
-      cache,
-    });
-    return written(file, own, notices);
+    const { onStart, onProgress } = options;
+    const share = await writeShare(painter, plan, options.part, { onStart, onProgress, signal, cache });
+    return written(share.file, share.meter, [...notices, ...share.notices]);
   }
   if (under !== undefined) await writeOverFootage(painter, { ...target, under, sound, chapters }, { meter, signal });
   else
@@ -138,7 +139,8 @@ async function renderFrames(
 ): Promise<RenderResult> {
   const notices = audio === undefined ? [] : ['a folder of frames carries no sound'];
   const plan = { file: folder, container: 'frames', codec: 'png', key, holds } as const;
-  const cache = options.cache === undefined ? undefined : segmentCache(options.cache, await makerOf('png'));
+  const cache =
+    options.cache === undefined ? undefined : segmentCache(options.cache, await toolchainFingerprint('png'));
   if (part !== undefined) {
     const share = await writeShare(painter, plan, part, { onStart, onProgress, signal, cache });
     return written(share.file, share.meter, notices);
@@ -153,7 +155,7 @@ const noTimecode =
   'the .mov has no timecode track: one counts 24, 25, 30, 48, 50 or 60 frames a second, and this film has another rate';
 
 const overFootageInParts =
-  'a video over footage cannot be made in parts: each of its pictures hangs on those before; make parts of the marks alone, as a .mov or .webm';
+  'a video over footage cannot be made in parts: each of its pictures depends on those before; make parts of the marks alone, as a .mov or .webm';
 
 function written(path: string, meter: ProgressMeter, notices: readonly string[]): RenderResult {
   return { kind: 'written', path, frameCount: meter.done, drawn: meter.drawn, kept: meter.kept, notices };

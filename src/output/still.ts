@@ -4,10 +4,11 @@
 import { writeFile } from 'node:fs/promises';
 import { basename, extname, resolve } from 'node:path';
 import { Bug } from '../grid/bug.ts';
+import { writeAtomically } from './machine/atomic-write.ts';
+import { pathFault, type Refusal } from './machine/output-path.ts';
 import type { Painter } from './painters/painter.ts';
 import { frameCanvas } from './pixels/canvas.ts';
-import { keyFault, pathFault, type Refusal } from './target.ts';
-import { writeWholeFile } from './whole-file.ts';
+import { keyFault } from './target.ts';
 
 export interface StillOptions {
   /** `#rrggbb`, laid under the frame. */
@@ -30,6 +31,6 @@ export async function writeStill(
   if (frame < 0 || frame >= painter.frameCount) throw new Bug('a still is a frame of its film');
   const canvas = frameCanvas(painter.width, painter.height, options.key);
   canvas.draw(painter, frame);
-  await writeWholeFile(path, (part) => writeFile(part, canvas.png()));
+  await writeAtomically(path, (temp) => writeFile(temp, canvas.png()));
   return { kind: 'written', path };
 }

@@ -2,31 +2,24 @@
  * What a name asks for: `lesson.mp4`, `lesson.mov`, `lesson.webm`, or a folder of PNG frames (`frames/`, or a name
  * without an ending). What cannot be had is refused before any work is done, with what can be had instead.
  */
-import { type Stats, statSync } from 'node:fs';
-import { basename, dirname, extname, resolve } from 'node:path';
+import { basename, extname, resolve } from 'node:path';
+import { type CodecName, codecs, usualCodec } from './codecs/codecs.ts';
+import { type Container, containers } from './containers/track.ts';
+import { pathFault, type Refusal, statusOf } from './machine/output-path.ts';
 import type { Painter } from './painters/painter.ts';
-
-export type Container = 'mp4' | 'mov' | 'webm';
-
-/** How the frames of a file are compressed. Nothing is lost by qtrle and PNG, a little by the others. */
-export type Codec = 'h264' | 'prores' | 'qtrle' | 'png' | 'vp9';
 
 /** Paths are absolute. */
 export type Target =
   | { readonly kind: 'frames'; readonly folder: string }
-  | { readonly kind: 'video'; readonly file: string; readonly container: Container; readonly codec: Codec };
-
-/** The call asks for something that cannot be; `message` says what, and what can be had. Exit status 2. */
-export interface Refusal {
-  readonly kind: 'refused';
-  readonly message: string;
-}
+  | { readonly kind: 'video'; readonly file: string; readonly container: Container; readonly codec: CodecName };
 
 export interface TargetWishes {
   /** Nothing may be lost: qtrle in a .mov, or PNG frames. */
   readonly lossless: boolean;
   /** A .mov of PNG pictures, by which nothing is lost either. */
   readonly png: boolean;
+  /** Another codec than the container's usual one. */
+  readonly codec?: CodecName | undefined;
   /** `#rrggbb`, laid under every frame. */
   readonly key: string | undefined;
   /** There is footage to lay under the frames. */
@@ -46,15 +39,6 @@ export function keyFault(key: string | undefined): string | undefined {
   return `the key colour '${key}' is not a colour of six hexadecimal digits, such as '#00b140'`;
 }
 
-/** The fault of a path that leads through a file as if it were a folder; undefined where there is none. */
-export function pathFault(path: string): string | undefined {
-  for (let at = dirname(path); ; at = dirname(at)) {
-    const there = found(at);
-    if (there?.isDirectory() === true || dirname(at) === at) return undefined;
-    if (there !== undefined) return `'${basename(at)}' is a file, so nothing can be written into it`;
-  }
-}
-
 /**
  * The fault of a video that would be written over what it is made from, links followed; undefined where there is none.
  * A recording cannot be made again.
@@ -64,9 +48,9 @@ export function sourceFault(
   sources: { readonly footage: string | undefined; readonly audio: string | undefined },
 ): string | undefined {
   if (target.kind !== 'video') return undefined;
-  const written = found(target.file);
+  const written = statusOf(target.file);
   for (const [what, file] of Object.entries(sources)) {
-    const source = file === undefined ? undefined : found(file);
+    const source = file === undefined ? undefined : statusOf(file);
     if (source === undefined || written === undefined) continue;
     if (source.ino !== written.ino || source.dev !== written.dev) continue;
     return `'${basename(target.file)}' is the scene's own ${what}, which would be written over; give another name`;
@@ -80,41 +64,67 @@ function placeFault(target: Target): string | undefined {
   return pathFault(target.file);
 }
 
-function targetNamed(name: string, { lossless, png }: TargetWishes): Target | Refusal {
+function targetNamed(name: string, wishes: TargetWishes): Target | Refusal {
   const path = resolve(name);
   const ending = extname(name).toLowerCase();
   if (name === '') return { kind: 'refused', message: `an empty name; ${choices}` };
   if (/[/\\]$/.test(name) || ending === '') return { kind: 'frames', folder: path };
-  if (ending === '.mp4') return { kind: 'video', file: path, container: 'mp4', codec: 'h264' };
-  if (ending === '.mov') {
-    return { kind: 'video', file: path, container: 'mov', codec: png ? 'png' : lossless ? 'qtrle' : 'prores' };
+  const container = containers.find((one) => ending === `.${one}`);
+  if (container !== undefined) {
+    return { kind: 'video', file: path, container, codec: wishedCodec(wishes) ?? usualCodec[container] };
   }
-  if (ending === '.webm') return { kind: 'video', file: path, container: 'webm', codec: 'vp9' };
   if (isFolder(path)) return { kind: 'frames', folder: path };
   return { kind: 'refused', message: `'${basename(name)}' ends in ${ending}, which cannot be written; ${choices}` };
 }
 
+function wishedCodec({ lossless, png, codec }: TargetWishes): CodecName | undefined {
+  return png ? 'png' : lossless ? 'qtrle' : codec;
+}
+
 function carryFault(name: string, target: Target, painter: Painter, wishes: TargetWishes): string | undefined {
-  if (target.kind === 'frames') return undefined;
-  const { container } = target;
+  if (target.kind === 'frames') {
+    if (wishes.codec === undefined) return undefined;
+    return `${codecs[wishes.codec].title} is for a video, and this is a folder of PNG frames; name ${videosOf(wishes.codec)}`;
+  }
+  const { container, codec } = target;
   if (wishes.png && container !== 'mov') {
     return `--png is for a .mov, and a .${container} holds no PNG pictures; write a .mov, or a folder of PNG frames (${folderLike(name)})`;
   }
   if (wishes.lossless && container !== 'mov') {
     return `a .${container} loses a little of each frame; for a lossless picture write a .mov, or a folder of PNG frames (${folderLike(name)})`;
   }
-  if (container !== 'mp4') return undefined;
-  if (painter.transparent && wishes.key === undefined && !wishes.footage) {
+  const { title, option, holders, carriesAlpha, evenSides } = codecs[codec];
+  if (holders[container] === undefined) {
+    return `a .${container} is not written with ${title}; name ${videosOf(codec)}`;
+  }
+  const isUsual = codec === usualCodec[container];
+  if (wishes.footage && container === 'mp4' && !isUsual && wishes.key === undefined) {
+    return `a video over footage is made with ${codecs[usualCodec.mp4].title} alone; leave out ${option}`;
+  }
+  if (!carriesAlpha && !isUsual && painter.transparent && wishes.key === undefined) {
+    return `${title} carries no transparency, and these frames are an overlay: give a key colour (--key '#00b140'), or leave out ${option}`;
+  }
+  if (painter.transparent && !carriesAlpha && wishes.key === undefined && !wishes.footage) {
     return (
       `an .mp4 carries no transparency, and these frames are an overlay: give the footage that it lies over, ` +
       `or a key colour (--key '#00b140'), or write a .mov, a .webm or a folder of PNG frames (${folderLike(name)}), which carry it`
     );
   }
-  if (painter.width % 2 === 1 || painter.height % 2 === 1) {
+  if (evenSides && (painter.width % 2 === 1 || painter.height % 2 === 1)) {
     const even = `${painter.width + (painter.width % 2)}x${painter.height + (painter.height % 2)}`;
+    if (!isUsual)
+      return `${title} needs an even width and height, and the frames are ${painter.width}x${painter.height}: make them ${even}, or leave out ${option}`;
     return `an .mp4 needs an even width and height, and the frames are ${painter.width}x${painter.height}: make them ${even}, or write a .mov, a .webm or a folder of PNG frames`;
   }
   return undefined;
+}
+
+/** `a .mp4 or .webm`. */
+function videosOf(codec: CodecName): string {
+  return `a ${containers
+    .filter((one) => codecs[codec].holders[one] !== undefined)
+    .map((one) => `.${one}`)
+    .join(' or ')}`;
 }
 
 function folderLike(name: string): string {
@@ -122,15 +132,7 @@ function folderLike(name: string): string {
 }
 
 function isFolder(path: string): boolean {
-  return found(path)?.isDirectory() ?? false;
-}
-
-function found(path: string): Stats | undefined {
-  try {
-    return statSync(path);
-  } catch {
-    return undefined; // Nothing is there, or it cannot be looked at; writing will tell which.
-  }
+  return statusOf(path)?.isDirectory() ?? false;
 }
 
 const choices = 'name a .mp4, .mov or .webm, or a folder for PNG frames (frames/)';

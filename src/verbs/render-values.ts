@@ -1,7 +1,7 @@
 /**
  * The values of the options of `render`: which steps, how large, which part.
  */
-import type { Share } from '../output/segments/parts.ts';
+import type { Share } from '../output/parts/parts.ts';
 import { compare, divide, type Fraction, fraction, fractionFromDecimal, toNumber, zero } from '../scene/fraction.ts';
 import { nearestWords } from '../scene/nearest-word.ts';
 import { UsageError } from './usage-error.ts';

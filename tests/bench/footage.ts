@@ -9,11 +9,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { checkScene } from '../../src/check/check-scene.ts';
-import { run as runFfmpeg } from '../../src/output/ffmpeg.ts';
+import { run as runFfmpeg } from '../../src/output/ffmpeg/ffmpeg.ts';
+import { footageEncoder } from '../../src/output/footage/over-footage.ts';
 import { filmPainter } from '../../src/output/painters/film-painter.ts';
 import type { Painter } from '../../src/output/painters/painter.ts';
 import { renderFilm } from '../../src/output/render.ts';
-import { recipes } from '../../src/output/video-file.ts';
 import { defaultLook } from '../../src/picture/default-look.ts';
 import { fraction, zero } from '../../src/scene/fraction.ts';
 import { readScene } from '../../src/scene/read.ts';
@@ -73,7 +73,7 @@ async function transcode(recording: string, output: string): Promise<void> {
     {
       files: [{ file: recording, options: [] }],
       filter: '[0:v:0]fps=60[video]',
-      outputOptions: ['-map', '[video]', '-c:v', 'libx264', ...recipes.h264.options(fraction(60n)), '-f', 'mp4'],
+      outputOptions: ['-map', '[video]', ...footageEncoder(fraction(60n)), '-f', 'mp4'],
       output,
     },
     undefined,

@@ -81,18 +81,18 @@ describe.skipIf(!hasProcesses)('a render that is killed', () => {
   });
 
   it("and beside it another at work: only the former's goes", async () => {
-    writeFileSync(at('.mine.part-4711-0badcafe'), 'mine');
+    writeFileSync(at('.mine.temp-4711-0badcafe'), 'mine');
     const [dead, living] = [start(words('dead.mp4')), start(words('living.mp4'))];
     await Promise.all([untilEncoding(dead.session, dead.over), untilEncoding(living.session, living.over)]);
     await killed(dead);
-    expect((await parts()).some((name) => name.startsWith('.dead.mp4.part-'))).toBe(true);
+    expect((await parts()).some((name) => name.startsWith('.dead.mp4.temp-'))).toBe(true);
     expect((await start(words('next.mp4', 'short.yaml')).ended).status).toBe(0);
     const left = await parts();
-    expect(left.filter((name) => !name.startsWith('.living.mp4.part-'))).toEqual([]);
+    expect(left.filter((name) => !name.startsWith('.living.mp4.temp-'))).toEqual([]);
     expect(left).toHaveLength(2);
     living.kill('SIGTERM');
     await expectInterrupted(living);
     expect(await parts()).toEqual([]);
-    expect(readFileSync(at('.mine.part-4711-0badcafe'), 'utf8')).toBe('mine');
+    expect(readFileSync(at('.mine.temp-4711-0badcafe'), 'utf8')).toBe('mine');
   });
 });

@@ -5,12 +5,12 @@
 import { execFileSync } from 'node:child_process';
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, afterEach, describe, expect, it, vi } from 'vitest';
-import { requireEncoders } from '../../src/output/ffmpeg.ts';
-import { MachineFailure } from '../../src/output/machine-failure.ts';
-import { probeMedia } from '../../src/output/media.ts';
+import { probeMedia } from '../../src/output/ffmpeg/media.ts';
+import { MachineFailure } from '../../src/output/machine/machine-failure.ts';
 import type { Painter } from '../../src/output/painters/painter.ts';
 import { renderFilm } from '../../src/output/render.ts';
 import { writeStill } from '../../src/output/still.ts';
+import { requireEncoders } from '../../src/output/tracks/require-encoders.ts';
 import { canMount, mount, noMount, unmount } from '../disks.ts';
 import { encodersOf, hasProcesses } from '../processes.ts';
 import { probeVideo, scratchFolder } from './outside.ts';
@@ -68,7 +68,7 @@ describe('an ffmpeg that lacks an encoder', () => {
   it('is named with what it lacks', async () => {
     await expect(requireEncoders(['libx264', 'libnone', 'libother'])).rejects.toThrow(
       new MachineFailure(
-        `this ffmpeg was built without libnone and libother; with it you can write a .mp4, a .mov, a .mov with --lossless or --png, a .webm or a folder of PNG frames, or ${howToGet}`,
+        `this ffmpeg was built without libnone and libother; with it you can write a .mp4, a .mp4 with --codec av1, a .mov, a .mov with --lossless or --png, a .mov with --codec hevc, a .webm, a .webm with --codec av1 or a folder of PNG frames, or ${howToGet}`,
       ),
     );
     await requireEncoders(['libx264', 'prores_ks', 'qtrle', 'libvpx-vp9', 'aac', 'libopus', 'pcm_s16le']);
@@ -167,7 +167,7 @@ describe('two renders to one name at once', () => {
     expect(results.map(({ kind }) => kind)).toEqual(['written', 'written']);
     const count = name.endsWith('/') ? scratch.list(name).length : Number(probeVideo(scratch.at(name)).nb_read_frames);
     expect([5, 40]).toContain(count);
-    expect(scratch.list().filter((file) => file.includes('part'))).toEqual([]);
+    expect(scratch.list().filter((file) => file.includes('temp'))).toEqual([]);
   });
 });
 

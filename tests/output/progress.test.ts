@@ -2,14 +2,8 @@
  * What is said while frames are made, with a clock that the test holds.
  */
 import { describe, expect, it } from 'vitest';
-import {
-  type Progress,
-  progressLine,
-  progressMeter,
-  progressText,
-  type Work,
-  workText,
-} from '../../src/output/progress.ts';
+import { type Progress, progressMeter, type Work } from '../../src/output/machine/progress-meter.ts';
+import { progressLine, progressText, workText } from '../../src/output/progress.ts';
 import { renderFilm } from '../../src/output/render.ts';
 import { scratchFolder } from './outside.ts';
 import { squarePainter, walkingSquare } from './square-painter.ts';

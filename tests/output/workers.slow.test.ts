@@ -21,7 +21,7 @@ const marks = [0, 60, 120].flatMap((from): MarkWish[] => [
   { ...circle(`3r${1 + from / 60}c9`), from: from + 20, until: from + 60, step: `s${from}` },
 ]);
 const painter = filmPainter(film({ width: 320, height: 180, frameCount: 180, marks }), defaultLook);
-const alone: Painter = { ...painter, remake: undefined };
+const alone: Painter = { ...painter, painting: undefined };
 
 it.each(['film.mp4', 'film.mov', 'film.webm'])('%s', async (name) => {
   expect(await renderFilm(alone, scratch.at(`one-${name}`))).toMatchObject({ kind: 'written' });
@@ -39,11 +39,10 @@ it.each(['film.mp4', 'film.mov', 'film.webm'])('%s', async (name) => {
 });
 
 it('a worker that dies is one sentence, and nothing is left', async () => {
-  const dying = renderFilm(
-    { ...painter, remake: { module: 'data:text/javascript,process.exit(7)', data: undefined } },
-    scratch.at('dead.mp4'),
-    { workers: 2 },
-  );
+  const onProgress = (): void => {
+    for (const pid of workersOf(process.pid)) process.kill(pid, 'SIGKILL');
+  };
+  const dying = renderFilm(painter, scratch.at('dead.mp4'), { workers: 2, onProgress });
   await expect(dying).rejects.toThrow('a process that drew frames ended before it was done');
   expect(scratch.list().filter((name) => name.includes('dead'))).toEqual([]);
   expect(workersOf(process.pid)).toEqual([]);

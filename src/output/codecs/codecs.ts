@@ -1,36 +1,34 @@
 /**
- * Which codec serves which file.
+ * Which codecs there are. One more is one more record here; what can be asked for, read and refused follows from it.
  */
-import type { Painter } from '../painters/painter.ts';
-import type { Codec as VideoCodec } from '../target.ts';
-import type { Codec } from './codec.ts';
+import type { Container } from '../containers/track.ts';
+import { av1 } from './av1.ts';
+import type { Codec, CodecFilm, CodecRecord } from './codec.ts';
 import { h264 } from './h264.ts';
+import { hevc } from './hevc.ts';
 import { png } from './png.ts';
 import { prores } from './prores.ts';
 import { qtrle } from './qtrle.ts';
 import { vp9 } from './vp9.ts';
 
-/** The codecs of videos; `png` is that of a folder of frames too. */
-export type CodecName = VideoCodec;
+/** The codecs of videos by name; `png` is that of a folder of frames too. */
+const records = { h264, prores, qtrle, png, vp9, av1, hevc } as const;
 
-/** `opaque`: no pixel lets anything through. `compatible`: an .mp4 in which all pictures are the encoder's own. */
+export type CodecName = keyof typeof records;
+
+export const codecs: Readonly<Record<CodecName, CodecRecord>> = records;
+
+/** What a container holds where nothing else is asked for. */
+export const usualCodec: Readonly<Record<Container, CodecName>> = { mp4: 'h264', mov: 'prores', webm: 'vp9' };
+
+export function isCodecName(name: unknown): name is CodecName {
+  return typeof name === 'string' && Object.hasOwn(records, name);
+}
+
 export function codecOf(
   name: CodecName,
-  { width, height, rate }: Pick<Painter, 'width' | 'height' | 'rate'>,
-  { opaque, compatible }: { readonly opaque: boolean; readonly compatible: boolean },
+  { width, height, rate }: Pick<CodecFilm, 'width' | 'height' | 'rate'>,
+  { opaque, compatible }: Pick<CodecFilm, 'opaque' | 'compatible'>,
 ): Codec {
-  switch (name) {
-    case 'h264':
-      return h264(width, height, rate, compatible);
-    case 'png':
-      return png(width, height);
-    case 'prores':
-      return prores(width, height, rate, !opaque);
-    case 'qtrle':
-      return qtrle(width, height, rate, !opaque);
-    case 'vp9':
-      return vp9(width, height, rate, !opaque);
-    default:
-      return name satisfies never;
-  }
+  return codecs[name].make({ width, height, rate, opaque, compatible });
 }

@@ -1,19 +1,13 @@
 /**
- * Key pictures of H.264 by number (ITU-T H.264, sections in brackets): idr_pic_id, by which a decoder tells two of them
- * in a row apart, is the one thing in a picture that hangs on how many went before it. It stands in the slice header,
+ * Keyframes of H.264 by number (ITU-T H.264, sections in brackets): idr_pic_id, by which a decoder tells two of them
+ * in a row apart, is the one thing in a picture that depends on how many went before it. It stands in the slice header,
  * and what follows in arithmetic coding begins with a whole byte, so that it can be set without decoding anything.
  */
 import { BitReader, BitWriter } from './bits.ts';
 import { escaped, type PictureSet, type Sequence, unescaped } from './h264-syntax.ts';
 
-/** The unit of a slice of a key picture with that idr_pic_id; undefined where it is not written as x264 does. */
-export function withKeyNumber(
-  unit: Uint8Array,
-  sequence: Sequence,
-  set: PictureSet,
-  number: number,
-): Uint8Array | undefined {
-  if (!set.arithmetic) return undefined;
+/** The unit of a slice of a keyframe with that idr_pic_id. `set` must be one of arithmetic coding. */
+export function withKeyNumber(unit: Uint8Array, sequence: Sequence, set: PictureSet, number: number): Uint8Array {
   const plain = unescaped(unit.subarray(1));
   const reader = new BitReader(plain);
   const writer = new BitWriter();
@@ -26,8 +20,7 @@ export function withKeyNumber(
   const copySigned = (): void => writer.signed(reader.signed());
   // Slice header (7.3.3).
   copyUnsigned(); // first_mb_in_slice
-  const type = copyUnsigned(); // slice_type
-  if (type % 5 !== intra) return undefined;
+  copyUnsigned(); // slice_type: I, for a keyframe has no other (7.4.3)
   copyUnsigned(); // pic_parameter_set_id
   copyBits(sequence.frameNumBits);
   if (reader.unsigned() === number) return unit;
@@ -44,6 +37,3 @@ export function withKeyNumber(
   const data = plain.subarray(Math.ceil(reader.position / 8));
   return Buffer.concat([unit.subarray(0, 1), escaped(Buffer.concat([writer.done(), data]))]);
 }
-
-/** slice_type of I slices (table 7-6); five more where all of the picture is so. */
-const intra = 2;

@@ -10,7 +10,7 @@
 import { BitWriter } from './bits.ts';
 import { escaped, type PictureSet, type Sequence } from './h264-syntax.ts';
 
-/** The NAL unit of the picture that follows `number` frames after a key picture (1: at once). */
+/** The NAL unit of the picture that follows `number` frames after a keyframe (1: at once). */
 export function unchangedPicture(sequence: Sequence, set: PictureSet, number: number): Uint8Array {
   const writer = new BitWriter();
   // Slice header (7.3.3).

@@ -1,18 +1,39 @@
 /**
- * H.264 by x264. Pictures are compressed at one quantizer and without a look ahead, so that what a segment becomes hangs
- * on its own pictures alone; a picture that stands is followed by pictures without a change.
+ * H.264 by x264. Pictures are compressed at one quantizer and without a look ahead, so that what a segment becomes
+ * depends on its own pictures alone; a picture that is held is followed by pictures without a change.
  */
-import type { Fraction } from '../../scene/fraction.ts';
-import { encodePictures } from '../segments/encode-pictures.ts';
-import { keyFrameEvery } from '../segments/key-frames.ts';
-import { CannotHold, type Codec, type Encoded, type Packet } from './codec.ts';
+import { Bug } from '../../grid/bug.ts';
+import type { Packet } from '../containers/track.ts';
+import type { Codec, CodecFilm, CodecRecord, Encoded } from './codec.ts';
 import { colourOptions } from './colour.ts';
+import { encodePictures } from './encode-pictures.ts';
 import { withKeyNumber } from './h264-key-number.ts';
-import { beginsPicture, nalType, nalUnits, pictureSetOf, sequenceOf, typeOf } from './h264-syntax.ts';
+import {
+  beginsPicture,
+  nalType,
+  nalUnits,
+  type PictureSet,
+  pictureSetOf,
+  type Sequence,
+  sequenceOf,
+  typeOf,
+} from './h264-syntax.ts';
 import { unchangedPicture } from './h264-unchanged.ts';
+import { keyframeEvery } from './keyframes.ts';
+
+export const h264: CodecRecord = {
+  title: 'H.264',
+  option: undefined,
+  encoder: 'libx264',
+  decoder: undefined,
+  holders: { mp4: { entry: 'avc1', compressor: 'AVC Coding', configBox: 'avcC', isLuma: true } },
+  carriesAlpha: false,
+  evenSides: true,
+  make: codecFor,
+};
 
 /**
- * A quantizer of 18, key pictures (`ipratio` 1.4) of 15: a lesson's frames come out at 57 dB, those of a constant rate
+ * A quantizer of 18, keyframes (`ipratio` 1.4) of 15: a lesson's frames come out at 57 dB, those of a constant rate
  * factor of 16 at 54 dB and a seventh larger. Motion is not followed by parts of a pixel (`subme`): marks grow and fade,
  * they do not slide, and of the encoder's time that is a third for a twenty-fifth of the size. One thread, for x264 searches less far with more: with two runs at once no core is idle.
  */
@@ -22,39 +43,35 @@ const options = [
   ...['-x264-params', 'keyint=infinite:scenecut=0:open-gop=0:ref=1:weightp=0:slices=1:rc-lookahead=0:subme=0'],
 ];
 
-/** `compatible`: what stands is a group of pictures by the encoder itself, repeated, and not pictures written by us. */
-export function h264(width: number, height: number, rate: Fraction, compatible: boolean): Codec {
-  const held = new Map<number, Packet>();
-  let heldFor: string | undefined;
+/** `compatible`: what is held is a group of pictures by the encoder itself, repeated, and not pictures written by us. */
+function codecFor({ width, height, rate, compatible }: CodecFilm): Codec {
+  const repeats = new Map<number, Packet>();
+  let repeatsOf: string | undefined;
+  const size = [width, height, String(rate.numerator), String(rate.denominator)];
   return {
-    encoder: 'libx264',
     format: 'yuv420p',
-    recipe: JSON.stringify([
-      'h264 2',
-      compatible,
-      options,
-      width,
-      height,
-      String(rate.numerator),
-      String(rate.denominator),
-    ]),
-    stillPictures: compatible ? keyFrameEvery(rate) + 1 : 1,
-    keyEvery: keyFrameEvery(rate),
+    recipe: JSON.stringify(['h264 2', compatible, options, ...size]),
+    holdPictures: compatible ? keyframeEvery(rate) + 1 : 1,
+    keyEvery: keyframeEvery(rate),
     bytesPerPixel: 0.25,
-    takesSeveral: true,
+    // The compatible way takes a stream as it is, so that none may know of the others in it.
+    takesSeveral: !compatible,
     secondsPerMegapixel: 0.013,
+    repeatIsDecoded: true,
+    asDrawn: [],
     async encode(work) {
       const stream = await encodePictures(work, { width, height, rate, format: 'yuv420p' }, [
         ...['-c:v', 'libx264', ...options, '-f', 'h264'],
       ]);
       return encodedOf(stream, new Set(work.starts));
     },
-    hold(config, number) {
+    ...(compatible ? {} : { canRepeat: (config) => setsOf(config)?.set.arithmetic === true }),
+    repeat(config, number) {
       const key = Buffer.from(config).toString('latin1');
-      if (key !== heldFor) held.clear();
-      heldFor = key;
-      const packet = held.get(number) ?? unchanged(config, number);
-      held.set(number, packet);
+      if (key !== repeatsOf) repeats.clear();
+      repeatsOf = key;
+      const packet = repeats.get(number) ?? unchanged(config, number);
+      repeats.set(number, packet);
       return packet;
     },
   };
@@ -63,57 +80,58 @@ export function h264(width: number, height: number, rate: Fraction, compatible: 
 /**
  * Packets as ISO/IEC 14496-15 stores them: each NAL unit after its length in four bytes, parameter sets apart.
  *
- * What hangs on how many pictures x264 compressed before is made the same for all: the numbers of key pictures, and the
- * last bit of a slice. That lies behind the end of what is decoded, and x264 sets it for about every second picture
- * by its number (from memory of its `cabac.c`; a test holds segments made together against the same made alone).
+ * What depends on how many pictures x264 compressed before is made the same for all: the numbers of keyframes, and the
+ * last bit of a slice. That lies behind the end of what is decoded in arithmetic coding, and x264 sets it for about
+ * every second picture by its number (from memory of its `cabac.c`; a test holds segments made together against the
+ * same made alone). A stream of another kind is left as it is.
  */
 function encodedOf(stream: Uint8Array, starts: ReadonlySet<number>): Encoded {
+  const units = nalUnits(stream);
+  const sps = units.find((unit) => typeOf(unit) === nalType.sps);
+  const pps = units.find((unit) => typeOf(unit) === nalType.pps);
+  if (sps === undefined || pps === undefined) return { config: new Uint8Array(), packets: [] };
+  const config = configOf(sps, pps);
+  const sets = setsOf(config);
   const packets: { bytes: Uint8Array; key: boolean }[] = [];
-  let sps: Uint8Array | undefined;
-  let pps: Uint8Array | undefined;
   let keys = 0;
-  for (const unit of nalUnits(stream)) {
+  for (const unit of units) {
     const type = typeOf(unit);
-    if (type === nalType.sps) sps ??= unit;
-    if (type === nalType.pps) pps ??= unit;
     if (type !== nalType.slice && type !== nalType.key) continue;
     const last = packets.at(-1);
     const isNew = beginsPicture(unit) || last === undefined;
     if (isNew && starts.has(packets.length)) keys = 0;
     else if (isNew && type === nalType.key) keys += 1;
-    // Two key pictures in a row must bear different numbers; x264 counts 0, 1, 0, 1, and so does each segment.
-    const own = type === nalType.key ? renumbered(unit, sps, pps, keys % 2) : unit;
-    const bytes = measured(own);
-    bytes[bytes.length - 1]! |= 1;
+    const bytes = measured(sets?.set.arithmetic === true ? normal(unit, sets, keys % 2) : unit);
     if (isNew) packets.push({ bytes, key: type === nalType.key });
     else last.bytes = Buffer.concat([last.bytes, bytes]);
   }
-  return { config: sps === undefined || pps === undefined ? new Uint8Array() : configOf(sps, pps), packets };
+  return { config, packets };
 }
 
-function renumbered(
-  unit: Uint8Array,
-  sps: Uint8Array | undefined,
-  pps: Uint8Array | undefined,
-  number: number,
-): Uint8Array {
-  const sequence = sps === undefined ? undefined : sequenceOf(sps);
-  const set = pps === undefined ? undefined : pictureSetOf(pps);
-  const numbered = sequence === undefined || set === undefined ? undefined : withKeyNumber(unit, sequence, set, number);
-  if (numbered === undefined) throw new CannotHold(notOurs);
-  return numbered;
+/** Two keyframes in a row must bear different numbers; x264 counts 0, 1, 0, 1, and so does each segment. */
+function normal(unit: Uint8Array, { sequence, set }: Sets, number: number): Uint8Array {
+  const own = Uint8Array.from(typeOf(unit) === nalType.key ? withKeyNumber(unit, sequence, set, number) : unit);
+  own[own.length - 1]! |= 1;
+  return own;
 }
 
-const notOurs = 'this x264 writes its pictures in a way that cannot be continued without it';
+interface Sets {
+  readonly sequence: Sequence;
+  readonly set: PictureSet;
+}
 
-function unchanged(config: Uint8Array, number: number): Packet {
+/** What the parameter sets say; undefined where they are not written as x264 writes them for these options. */
+function setsOf(config: Uint8Array): Sets | undefined {
   const [sps, pps] = parameterSets(config);
   const sequence = sps === undefined ? undefined : sequenceOf(sps);
   const set = pps === undefined ? undefined : pictureSetOf(pps);
-  if (sequence === undefined || set === undefined) {
-    throw new CannotHold(notOurs);
-  }
-  return { bytes: measured(unchangedPicture(sequence, set, number)), key: false };
+  return sequence === undefined || set === undefined ? undefined : { sequence, set };
+}
+
+function unchanged(config: Uint8Array, number: number): Packet {
+  const sets = setsOf(config);
+  if (sets === undefined) throw new Bug('a picture is repeated where `canRepeat` says so');
+  return { bytes: measured(unchangedPicture(sets.sequence, sets.set, number)), key: false };
 }
 
 function measured(unit: Uint8Array): Uint8Array {

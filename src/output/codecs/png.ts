@@ -1,18 +1,31 @@
 /**
- * PNG pictures, made by the canvas itself: lossless, and one that stands is repeated.
+ * PNG pictures, made by the canvas itself: lossless, and one that is held is repeated.
  */
-import type { Codec, Packet } from './codec.ts';
+import type { Packet } from '../containers/track.ts';
+import type { Codec, CodecFilm, CodecRecord } from './codec.ts';
 
-export function png(width: number, height: number): Codec {
+export const png: CodecRecord = {
+  title: 'PNG',
+  option: '--png',
+  encoder: undefined,
+  decoder: undefined,
+  holders: { mov: { entry: 'png ', compressor: 'PNG', configBox: undefined, isLuma: false } },
+  carriesAlpha: true,
+  evenSides: false,
+  make: codecFor,
+};
+
+function codecFor({ width, height }: CodecFilm): Codec {
   return {
-    encoder: undefined,
     format: 'png',
     recipe: JSON.stringify(['png 1', width, height]),
-    stillPictures: 1,
+    holdPictures: 1,
     keyEvery: Number.POSITIVE_INFINITY,
     bytesPerPixel: 1,
     takesSeveral: true,
     secondsPerMegapixel: 0.04,
+    repeatIsDecoded: true,
+    asDrawn: [],
     async encode({ pictures, signal }) {
       const packets: Packet[] = [];
       for (let next = pictures.next(); next.done !== true; next = pictures.next()) {
@@ -22,7 +35,7 @@ export function png(width: number, height: number): Codec {
       }
       return { config: new Uint8Array(), packets };
     },
-    hold: () => undefined,
+    repeat: () => undefined,
   };
 }
 

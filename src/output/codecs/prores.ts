@@ -1,30 +1,46 @@
 /**
- * ProRes 4444: every picture is compressed by itself, and one that stands is repeated.
+ * ProRes 4444: every picture is compressed by itself, and one that is held is repeated.
  */
-import type { Fraction } from '../../scene/fraction.ts';
-import { encodePictures } from '../segments/encode-pictures.ts';
-import { type Codec, isLarge, type Packet } from './codec.ts';
+import type { Packet } from '../containers/track.ts';
+import { canvasPixelFormat } from '../pixels/canvas.ts';
+import { type Codec, type CodecFilm, type CodecRecord, isLarge } from './codec.ts';
 import { colourTags } from './colour.ts';
+import { encodePictures } from './encode-pictures.ts';
+
+export const prores: CodecRecord = {
+  title: 'ProRes 4444',
+  option: undefined,
+  encoder: 'prores_ks',
+  decoder: undefined,
+  holders: { mov: { entry: 'ap4h', compressor: 'Apple ProRes 4444', configBox: undefined, isLuma: true } },
+  carriesAlpha: true,
+  evenSides: false,
+  make: codecFor,
+};
 
 /** A fixed scale of 2 is five times faster than a search under a bit rate, and a page of marks stays within 3 of 255. */
 const options = ['-profile:v', '4444', '-vendor', 'apl0', '-alpha_bits', '16', '-qscale:v', '2'];
 
-export function prores(width: number, height: number, rate: Fraction, alpha: boolean): Codec {
-  const format = alpha ? 'rgba' : 'opaque';
+function codecFor({ width, height, rate, opaque }: CodecFilm): Codec {
+  const format = opaque ? 'opaque' : 'rgba';
   const filter = [
     'scale=out_color_matrix=bt709:out_range=tv:flags=accurate_rnd',
     colourTags,
-    `format=${alpha ? 'yuva444p10le' : 'yuv444p10le'}`,
+    `format=${opaque ? 'yuv444p10le' : 'yuva444p10le'}`,
   ].join(',');
   return {
-    encoder: 'prores_ks',
     format,
     recipe: JSON.stringify(['prores 1', options, filter, format, width, height]),
-    stillPictures: 1,
+    holdPictures: 1,
     keyEvery: Number.POSITIVE_INFINITY,
     bytesPerPixel: 0.5,
     takesSeveral: true,
     secondsPerMegapixel: 0.04,
+    repeatIsDecoded: true,
+    asDrawn: [
+      'scale=in_color_matrix=bt709:in_range=tv:flags=accurate_rnd+full_chroma_int',
+      `format=${opaque ? canvasPixelFormat : format}`,
+    ],
     async encode(work) {
       // The same bytes as with more threads, each of which takes the memory of some pictures.
       const threads = isLarge({ width, height }) ? ['-threads', '1'] : [];
@@ -32,7 +48,7 @@ export function prores(width: number, height: number, rate: Fraction, alpha: boo
       const stream = await encodePictures(work, { width, height, rate, format }, words, filter);
       return { config: new Uint8Array(), packets: framesOf(stream) };
     },
-    hold: () => undefined,
+    repeat: () => undefined,
   };
 }
 

@@ -1,28 +1,41 @@
 /**
  * QuickTime Animation: lossless, lines of runs, pixels alike and pixels that do not change. Compressed here and not by
- * ffmpeg, whose encoder cannot be asked for a key picture at a certain frame.
+ * ffmpeg, whose encoder cannot be asked for a keyframe at a certain frame.
  *
  * Source: Apple, QuickTime File Format, appendix on Animation compression, as ffmpeg's decoder reads it; from memory,
  * and tests hold it against that decoder.
  */
-import type { Fraction } from '../../scene/fraction.ts';
+import type { Packet } from '../containers/track.ts';
 import { canvasOrder } from '../pixels/canvas.ts';
-import { keyFrameEvery } from '../segments/key-frames.ts';
-import type { Codec, Packet } from './codec.ts';
+import type { Codec, CodecFilm, CodecRecord } from './codec.ts';
+import { keyframeEvery } from './keyframes.ts';
 import { untilOthersHadTheirTurn } from './png.ts';
 import { animationPicture } from './qtrle-lines.ts';
 
-export function qtrle(width: number, height: number, rate: Fraction, alpha: boolean): Codec {
-  const shape = { width, height, order: alpha ? straightOrder : opaqueOrder };
+export const qtrle: CodecRecord = {
+  title: 'QuickTime Animation',
+  option: '--lossless',
+  encoder: undefined,
+  decoder: undefined,
+  holders: { mov: { entry: 'rle ', compressor: 'Animation', configBox: undefined, isLuma: false } },
+  carriesAlpha: true,
+  evenSides: false,
+  make: codecFor,
+};
+
+function codecFor({ width, height, rate, opaque }: CodecFilm): Codec {
+  const shape = { width, height, order: opaque ? opaqueOrder : straightOrder };
   return {
-    encoder: undefined,
-    format: alpha ? 'rgba' : 'opaque',
-    recipe: JSON.stringify(['qtrle 1', alpha, width, height]),
-    stillPictures: 1,
-    keyEvery: keyFrameEvery(rate),
+    format: opaque ? 'opaque' : 'rgba',
+    recipe: JSON.stringify(['qtrle 1', !opaque, width, height]),
+    holdPictures: 1,
+    keyEvery: keyframeEvery(rate),
     bytesPerPixel: 1,
     takesSeveral: true,
     secondsPerMegapixel: 0.01,
+    // Older ones give none (ffmpeg before 4.4).
+    repeatIsDecoded: false,
+    asDrawn: [],
     async encode({ pictures, keys, signal }) {
       const packets: Packet[] = [];
       const isKey = new Set(keys);
@@ -38,7 +51,7 @@ export function qtrle(width: number, height: number, rate: Fraction, alpha: bool
       }
       return { config: new Uint8Array(), packets };
     },
-    hold: () => unchanged,
+    repeat: () => unchanged,
   };
 }
 

@@ -1,17 +1,29 @@
 /**
- * VP9 by libvpx, transparency as a second stream beside the first. A picture that stands is followed by a frame of one
+ * VP9 by libvpx, transparency as a second stream beside the first. A picture that is held is followed by a frame of one
  * byte that shows it again.
  */
-import type { Fraction } from '../../scene/fraction.ts';
-import { readBlocks } from '../containers/matroska-read.ts';
-import { encodePictures } from '../segments/encode-pictures.ts';
-import { keyFrameEvery } from '../segments/key-frames.ts';
-import type { Codec, Packet } from './codec.ts';
+import { readMatroska } from '../containers/matroska-read.ts';
+import type { Packet } from '../containers/track.ts';
+import type { Codec, CodecFilm, CodecRecord } from './codec.ts';
 import { colourOptions } from './colour.ts';
+import { encodePictures } from './encode-pictures.ts';
+import { keyframeEvery } from './keyframes.ts';
+
+export const vp9: CodecRecord = {
+  title: 'VP9',
+  option: undefined,
+  encoder: 'libvpx-vp9',
+  // ffmpeg's own leaves transparency out.
+  decoder: 'libvpx-vp9',
+  holders: { webm: { codecId: 'V_VP9', hasConfig: false } },
+  carriesAlpha: true,
+  evenSides: false,
+  make: codecFor,
+};
 
 /**
  * Alpha needs the encoder to look neither ahead nor back: -auto-alt-ref 0, -lag-in-frames 0. One thread, so that what
- * comes out does not hang on the machine.
+ * comes out does not depend on the machine.
  */
 const options = [
   ...colourOptions,
@@ -19,28 +31,29 @@ const options = [
   ...['-auto-alt-ref', '0', '-lag-in-frames', '0'],
 ];
 
-export function vp9(width: number, height: number, rate: Fraction, alpha: boolean): Codec {
-  const format = alpha ? 'yuva420p' : 'yuv420p';
+function codecFor({ width, height, rate, opaque }: CodecFilm): Codec {
+  const format = opaque ? 'yuv420p' : 'yuva420p';
   return {
-    encoder: 'libvpx-vp9',
     format,
     recipe: JSON.stringify(['vp9 1', options, format, width, height, String(rate.numerator), String(rate.denominator)]),
-    stillPictures: 1,
-    keyEvery: keyFrameEvery(rate),
+    holdPictures: 1,
+    keyEvery: keyframeEvery(rate),
     bytesPerPixel: 0.5,
-    takesSeveral: false, // Its quantizer hangs on the pictures before, key pictures or not.
+    takesSeveral: false, // Its quantizer depends on the pictures before, keyframes or not.
     secondsPerMegapixel: 0.02,
+    repeatIsDecoded: true,
+    asDrawn: [],
     async encode(work) {
       const words = ['-c:v', 'libvpx-vp9', ...options, '-g', String(Math.max(work.count, 1)), '-f', 'matroska'];
       const stream = await encodePictures(work, { width, height, rate, format }, words);
-      return { config: new Uint8Array(), packets: readBlocks(stream) };
+      return { config: new Uint8Array(), packets: readMatroska(stream).packets };
     },
-    hold: () => (alpha ? { ...again, alpha: again.bytes } : again),
+    repeat: () => (opaque ? again : { ...again, alpha: again.bytes }),
   };
 }
 
 /**
  * show_existing_frame of slot 0 (VP9 bitstream specification, 6.2: frame_marker 2, profile 0, show_existing_frame 1,
- * frame_to_show_map_idx 0). A key picture fills all slots.
+ * frame_to_show_map_idx 0). A keyframe fills all slots.
  */
 const again: Packet = { bytes: Uint8Array.of(0x88), key: false };

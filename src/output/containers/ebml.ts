@@ -25,6 +25,7 @@ export const ids = {
   trackType: 0x83,
   flagLacing: 0x9c,
   codecId: 0x86,
+  codecPrivate: 0x63a2,
   defaultDuration: 0x23e383,
   maxBlockAdditionId: 0x55ee,
   video: 0xe0,

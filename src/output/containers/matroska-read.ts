@@ -1,38 +1,47 @@
 /**
  * The packets of a Matroska file with one track, as ffmpeg writes them for us.
  */
-import type { Packet } from '../codecs/codec.ts';
 import { ids } from './ebml.ts';
+import type { Packet } from './track.ts';
 
 interface Element {
   readonly id: number;
   readonly content: Uint8Array;
 }
 
-export function readBlocks(file: Uint8Array): Packet[] {
+/** What such a file holds. `config`: the track's CodecPrivate, empty where there is none. */
+export function readMatroska(file: Uint8Array): { readonly config: Uint8Array; readonly packets: readonly Packet[] } {
   const packets: Packet[] = [];
+  let config = new Uint8Array();
   for (const segment of elements(file)) {
     if (segment.id !== ids.segment) continue;
-    for (const cluster of elements(segment.content)) {
-      if (cluster.id !== ids.cluster) continue;
-      for (const block of elements(cluster.content)) {
+    for (const part of elements(segment.content)) {
+      if (part.id === ids.tracks)
+        config = Uint8Array.from(
+          inner(inner([part], ids.tracks), ids.trackEntry).find(({ id }) => id === ids.codecPrivate)?.content ?? [],
+        );
+      if (part.id !== ids.cluster) continue;
+      for (const block of elements(part.content)) {
         if (block.id === ids.simpleBlock) packets.push(simple(block.content));
         if (block.id === ids.blockGroup) packets.push(group(block.content));
       }
     }
   }
-  return packets;
+  return { config, packets };
 }
 
-/** A block begins with its track (one byte), its time (two) and its flags; 0x80: a key frame (RFC 9559, 10.2). */
+/** What lies within those of the elements that have that id. */
+function inner(of: readonly Element[], id: number): readonly Element[] {
+  return of.filter((each) => each.id === id).flatMap((each) => elements(each.content));
+}
+
+/** A block begins with its track (one byte), its time (two) and its flags; 0x80: a keyframe (RFC 9559, 10.2). */
 function simple(block: Uint8Array): Packet {
   return { bytes: block.subarray(4), key: (block[3]! & 0x80) !== 0 };
 }
 
 function group(content: Uint8Array): Packet {
   const parts = elements(content);
-  const inner = (of: readonly Element[], id: number): readonly Element[] =>
-    of.filter((each) => each.id === id).flatMap((each) => elements(each.content));
   const block = parts.find(({ id }) => id === ids.block)?.content ?? new Uint8Array(4);
   const more = inner(inner(parts, ids.blockAdditions), ids.blockMore);
   return {

@@ -1,5 +1,5 @@
 /**
- * In what parts of a second a .mp4 or .mov tells its times.
+ * In what parts of a second a .mp4 or .mov gives its times.
  */
 import type { Fraction } from '../../scene/fraction.ts';
 
@@ -12,7 +12,7 @@ export interface Timescale {
 
 /**
  * At least ten thousand parts (as ffmpeg has it: libavformat/movenc.c). A player rounds the moment that it seeks to such
- * parts; where they are as long as a frame, Chromium was seen to go to the frame after it, if that is a key picture.
+ * parts; where they are as long as a frame, Chromium was seen to go to the frame after it, if that is a keyframe.
  */
 export function timescaleOf({ numerator, denominator }: Fraction): Timescale {
   let [scale, each] = [Number(numerator), Number(denominator)];

@@ -2,12 +2,11 @@
  * A .webm with one picture track (Matroska, RFC 9559; WebM container guidelines). Its times are whole milliseconds.
  */
 import { type Fraction, fraction, multiply, nearest } from '../../scene/fraction.ts';
-import type { Sample } from '../segments/samples.ts';
 import { element, float, idBytes, ids, lengthBytes, letters, whole } from './ebml.ts';
-import { pour } from './pour.ts';
-import type { Track } from './track.ts';
+import type { Sample, Track, WebmEntry } from './track.ts';
+import { writeStream } from './write-stream.ts';
 
-/** Some frames from a key frame on; a block's own time reaches 32 s from its cluster's. */
+/** Some frames from a keyframe on; a block's own time reaches 32 s from its cluster's. */
 interface Cluster {
   readonly time: number;
   readonly from: number;
@@ -16,11 +15,16 @@ interface Cluster {
   length: number;
 }
 
-export async function writeWebm(file: string, track: Track, signal: AbortSignal | undefined): Promise<void> {
+export async function writeWebm(
+  file: string,
+  track: Track,
+  entry: WebmEntry,
+  signal: AbortSignal | undefined,
+): Promise<void> {
   const clusters = clustersOf(track);
   const head = headOf();
   const lengths = clusters.map(({ length }) => idBytes(ids.cluster).length + lengthBytes(length).length + length);
-  const [info, tracks] = [infoOf(track), tracksOf(track)];
+  const [info, tracks] = [infoOf(track), tracksOf(track, entry)];
   // The list of what lies where and the cues have the same length whatever they say.
   const before = (start: number): readonly Buffer[] => {
     const cuesAt = seekHeadOf(0, 0, 0).length + info.length + tracks.length;
@@ -31,7 +35,7 @@ export async function writeWebm(file: string, track: Track, signal: AbortSignal 
   const tables = before(size(before(0)));
   const all = size(tables) + lengths.reduce((sum, length) => sum + length, 0);
   const start = Buffer.concat([head, idBytes(ids.segment), lengthBytes(all), ...tables]);
-  await pour(file, parts(start, track, clusters), signal);
+  await writeStream(file, parts(start, track, clusters), signal);
 }
 
 function* parts(start: Uint8Array, track: Track, clusters: readonly Cluster[]): Generator<Uint8Array> {
@@ -108,7 +112,7 @@ function infoOf({ frameCount, rate }: Track): Buffer {
   );
 }
 
-function tracksOf({ width, height, rate, alpha }: Track): Buffer {
+function tracksOf({ width, height, rate, alpha, config }: Track, { codecId, hasConfig }: WebmEntry): Buffer {
   const nanoseconds = Number(nearest(fraction(1_000_000_000n * rate.denominator, rate.numerator)));
   // Ids by RFC 9559 and ITU-T H.273: BT.709 in limited range.
   const colour = element(ids.colour, ...[ids.matrix, ids.transfer, ids.primaries, ids.range].map((id) => whole(id, 1)));
@@ -120,7 +124,8 @@ function tracksOf({ width, height, rate, alpha }: Track): Buffer {
       whole(ids.trackUid, 1),
       whole(ids.trackType, 1),
       whole(ids.flagLacing, 0),
-      letters(ids.codecId, 'V_VP9'),
+      letters(ids.codecId, codecId),
+      ...(hasConfig ? [element(ids.codecPrivate, config)] : []),
       whole(ids.defaultDuration, nanoseconds),
       ...(alpha ? [whole(ids.maxBlockAdditionId, 1)] : []),
       element(

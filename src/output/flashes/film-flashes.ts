@@ -11,24 +11,24 @@ import type { Look } from '../../scene/look.ts';
 import { type Film, type Frame, frameAt } from '../../timeline/film.ts';
 import { scaledFilm } from '../painters/scaled-film.ts';
 import { registerFonts } from '../pixels/canvas.ts';
-import { busyStretches, type Counted, type Stretch } from './busy-stretches.ts';
+import { busySpans, type Counted, type Span } from './busy-spans.ts';
 
 /** Screen pixels to one that is drawn. */
 const scale = 8;
 
 /**
- * The first frame of each stretch in which the film flashes more than three times a second. A film that lies over a
- * recording is measured over black and over white, as what lies under it is not known here. `counted`: see `busyStretches`.
+ * The first frame of each span in which the film flashes more than three times a second. A film that lies over a
+ * recording is measured over black and over white, as what lies under it is not known here. `counted`: see `busySpans`.
  */
 export function flashesOf(film: Film, look: Look, counted: Counted = 'all'): Frame[] {
   const perSecond = Number(film.rate.numerator) / Number(film.rate.denominator);
   const grounds = film.draw === 'board' ? [undefined] : ['#000000', '#ffffff'];
   const small = smallFilm(film);
   const found: Frame[] = [];
-  const stretches = busyStretches(film, look, counted);
-  const runs = stretches.length === 0 ? [] : runsOf(film, look);
-  for (const stretch of stretches) {
-    const frames = differentFrames(runs, stretch);
+  const spans = busySpans(film, look, counted);
+  const runs = spans.length === 0 ? [] : runsOf(film, look);
+  for (const span of spans) {
+    const frames = differentFrames(runs, span);
     const starts = grounds.flatMap((ground) => firstFlash(small, look, frames, ground, perSecond) ?? []);
     if (starts.length > 0) found.push(frameAt(Math.min(...starts)));
   }
@@ -59,8 +59,8 @@ function firstFlash(
   return undefined;
 }
 
-/** The frames of the stretch that are not as the one before. */
-function differentFrames(runs: readonly Run[], [from, until]: Stretch): readonly number[] {
+/** The frames of the span that are not as the one before. */
+function differentFrames(runs: readonly Run[], [from, until]: Span): readonly number[] {
   return runs.flatMap((run) => {
     const [first, end] = [Math.max(from, run.from), Math.min(until, run.until)];
     if (first >= end) return [];

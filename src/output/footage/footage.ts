@@ -2,33 +2,12 @@
  * A recording laid under the frames, as a part of ffmpeg's filter graph: the right moment of it on each frame of ours,
  * scaled to the frame without changing its shape, in the colours of BT.709.
  */
-import { compare, divide, type Fraction, floor, fraction, subtract, toNumber, zero } from '../../scene/fraction.ts';
-import type { MediaPicture } from '../media.ts';
-
-/** What is laid under: the moment `start` (seconds, zero or more) of the file falls on the video's first frame. */
-export interface Footage {
-  readonly file: string;
-  readonly start: Fraction;
-}
-
-/** Where to begin reading, and how far the wanted moment lies behind that. */
-export interface Seek {
-  readonly options: readonly string[];
-  readonly lead: Fraction;
-}
+import { divide, type Fraction, floor } from '../../scene/fraction.ts';
+import type { MediaPicture } from '../ffmpeg/media.ts';
+import { expression, type Seek, seekBefore } from '../tracks/sound.ts';
 
 /**
- * Reading a sound begins at a whole second before the wanted moment: ffmpeg takes times as microseconds, and a frame at
- * 1001/30000 s would fall on the wrong side of a rounded one. The rest is cut off by exact arithmetic in the graph.
- */
-export function seekBefore(start: Fraction): Seek {
-  const seconds = floor(start) - 1n;
-  if (seconds <= 0n) return { options: [], lead: start };
-  return { options: ['-ss', String(seconds)], lead: subtract(start, fraction(seconds)) };
-}
-
-/**
- * The same for a picture, from the key picture before that on. A screen recording may have had its last picture long
+ * As `seekBefore`, for a picture: from the keyframe before that on. A screen recording may have had its last picture long
  * before the wanted moment, and that is the one to be seen; cutting at the seek's own moment would lose it.
  */
 export function seekPictureBefore(start: Fraction): Seek {
@@ -91,12 +70,6 @@ export function fitted(picture: MediaPicture, width: number, height: number) {
   return { width: fitWidth, height: fitHeight, left: offset(width, fitWidth), top: offset(height, fitHeight) };
 }
 
-/** The filters between a sound and the video's: from `lead` on, silent where it begins late, cut at `end` seconds. */
-export function soundFilters(lead: Fraction, end: Fraction): string {
-  const shift = compare(lead, zero) === 0 ? [] : [`asetpts=PTS-(${expression(lead)})/TB`];
-  return [...shift, 'aresample=async=1:first_pts=0', `atrim=end=${toNumber(end).toFixed(6)}`].join(',');
-}
-
 /** Files that do not name their matrix: BT.709 from 720 lines up, else BT.601; common practice. */
 function changeOfMatrix(picture: MediaPicture): readonly string[] {
   const matrix = picture.matrix ?? (picture.height < 720 ? 'smpte170m' : 'bt709');
@@ -107,7 +80,3 @@ function changeOfMatrix(picture: MediaPicture): readonly string[] {
 
 /** Those of ffmpeg's names that need a change. RGB (`gbr`) is none: it becomes BT.709 when it is scaled. */
 const otherMatrices: ReadonlySet<string> = new Set(['fcc', 'bt470bg', 'smpte170m', 'smpte240m', 'bt2020nc']);
-
-function expression(value: Fraction): string {
-  return `${value.numerator}/${value.denominator}`;
-}

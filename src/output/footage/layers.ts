@@ -5,14 +5,15 @@
 import { basename, resolve } from 'node:path';
 import { add, compare, divide, type Fraction, fraction, subtract, zero } from '../../scene/fraction.ts';
 import { printSeconds } from '../../timeline/seconds.ts';
-import { cutOffAt, type Media, type MediaPicture, probeMedia } from '../media.ts';
+import type { Container } from '../containers/track.ts';
+import { cutOffAt, type Media, type MediaPicture, probeMedia } from '../ffmpeg/media.ts';
+import type { Refusal } from '../machine/output-path.ts';
 import type { Painter } from '../painters/painter.ts';
-import type { Container, Refusal } from '../target.ts';
-import type { Footage } from './footage.ts';
+import type { Recording } from '../tracks/sound.ts';
 
 export interface LayerWishes {
   readonly key: string | undefined;
-  readonly footage: Footage | undefined;
+  readonly footage: Recording | undefined;
   readonly audio: string | undefined;
   /** The moment of `audio`, in seconds, that falls on the first frame. */
   readonly audioStart: Fraction | undefined;
@@ -21,15 +22,15 @@ export interface LayerWishes {
 /** Files by absolute path. */
 export interface Layers {
   readonly kind: 'layers';
-  readonly under: (Footage & { readonly picture: MediaPicture }) | undefined;
+  readonly under: (Recording & { readonly picture: MediaPicture }) | undefined;
   /** `start` is the moment of the sound that falls on the first frame. */
-  readonly sound: Footage | undefined;
+  readonly sound: Recording | undefined;
   /** What the user may not expect of the result, a sentence each. */
   readonly notices: readonly string[];
 }
 
 /**
- * Footage goes under an .mp4 alone: the other kinds carry transparency, which is what they are asked for. Under opaque
+ * Recording goes under an .mp4 alone: the other kinds carry transparency, which is what they are asked for. Under opaque
  * frames its picture cannot be seen, and it gives its sound only.
  */
 export async function layersOf(
@@ -54,7 +55,7 @@ export async function layersOf(
 
 async function footageLayers(
   painter: Painter,
-  footage: Footage,
+  footage: Recording,
   signal: AbortSignal | undefined,
 ): Promise<Layers | Refusal> {
   const name = basename(footage.file);
@@ -84,7 +85,7 @@ async function footageLayers(
 /** What is wrong with footage that ends before the moment to which it is needed and which it promises to reach. */
 async function cutOff(
   painter: Painter,
-  { file, start }: Footage,
+  { file, start }: Recording,
   { durationSeconds: promised }: Media,
   signal: AbortSignal | undefined,
 ): Promise<string | undefined> {
@@ -99,14 +100,14 @@ async function narrationLayer(
   file: string,
   start: Fraction,
   signal: AbortSignal | undefined,
-): Promise<{ kind: 'narration'; sound: Footage } | Refusal> {
+): Promise<{ kind: 'narration'; sound: Recording } | Refusal> {
   const media = await probeMedia(file, signal);
   if (media.kind === 'unreadable') return refused(`the audio: ${media.message}`);
   if (!media.hasAudio) return refused(`the audio ${basename(file)} holds no sound`);
   return { kind: 'narration', sound: { file: resolve(file), start } };
 }
 
-function leftOut(container: Container, wishes: LayerWishes, laid: Footage | undefined): readonly string[] {
+function leftOut(container: Container, wishes: LayerWishes, laid: Recording | undefined): readonly string[] {
   if (wishes.footage === undefined || laid !== undefined) return [];
   const why =
     wishes.key === undefined ? `a .${container} keeps its transparency` : 'the key colour lies under the frames';
@@ -115,7 +116,7 @@ function leftOut(container: Container, wishes: LayerWishes, laid: Footage | unde
 
 function misfits(
   painter: Painter,
-  footage: Footage,
+  footage: Recording,
   name: string,
   media: Media,
   picture: MediaPicture,

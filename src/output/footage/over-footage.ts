@@ -3,20 +3,22 @@
  * the encoder: a picture of ours goes down the pipe once, cropped to where anything is drawn, and where nothing is
  * drawn the recording passes as it is.
  */
+import type { Fraction } from '../../scene/fraction.ts';
 import type { Chapter } from '../../timeline/chapters.ts';
-import { chaptersInput } from '../chapters.ts';
-import { colourTags } from '../codecs/colour.ts';
-import { type Encoding, encode, type Run, requireEncoders, run } from '../ffmpeg.ts';
-import { mappedChapters, secondsOf } from '../finish-video.ts';
+import { colourOptions, colourTags } from '../codecs/colour.ts';
+import { keyframeEvery } from '../codecs/keyframes.ts';
+import { type Encoding, encode, type Run, run } from '../ffmpeg/ffmpeg.ts';
+import { requireFrames } from '../ffmpeg/require-frames.ts';
+import { writeAtomically } from '../machine/atomic-write.ts';
+import type { ProgressMeter } from '../machine/progress-meter.ts';
 import type { Painter } from '../painters/painter.ts';
 import { type FrameCanvas, frameCanvas } from '../pixels/canvas.ts';
 import { boxConverter } from '../pixels/changed-part.ts';
-import type { ProgressMeter } from '../progress.ts';
-import { sounds } from '../sound.ts';
-import { recipes } from '../video-file.ts';
-import { writeWholeFile } from '../whole-file.ts';
-import { requireFrames } from '../whole-video.ts';
-import { footageFilters, seekBefore, seekPictureBefore, soundFilters } from './footage.ts';
+import { chaptersInput } from '../tracks/chapters.ts';
+import { mappedChapters, secondsOf } from '../tracks/finish-video.ts';
+import { encodersFor, requireEncoders } from '../tracks/require-encoders.ts';
+import { seekBefore, soundFilters, sounds } from '../tracks/sound.ts';
+import { footageFilters, seekPictureBefore } from './footage.ts';
 import type { Layers } from './layers.ts';
 import { isInside, type OverlayPlan, overlayPlan, wholeFrame } from './overlay-plan.ts';
 import { streamFrame, streamHead, streamOptions, timesOfFrames } from './timed-frames.ts';
@@ -36,21 +38,21 @@ export async function writeOverFootage(
   options: { readonly meter: ProgressMeter; readonly signal: AbortSignal | undefined },
 ): Promise<void> {
   const { meter, signal } = options;
-  await requireEncoders([recipes.h264.encoder, ...(plan.sound === undefined ? [] : [sounds.mp4.encoder])]);
+  await requireEncoders(encodersFor('h264', 'mp4', plan.sound !== undefined));
   const canvas = frameCanvas(painter.width, painter.height, undefined);
   const planned = overlayPlan(painter, canvas);
-  await writeWholeFile(plan.file, async (part) => {
+  await writeAtomically(plan.file, async (temp) => {
     const write = async (overlay: OverlayPlan): Promise<void> => {
       const counter = { drawn: 0 };
       const reach = (done: number): void => {
         const frames = Math.min(done, painter.frameCount) - meter.done;
         if (frames > 0) meter.advance(frames, counter.drawn - meter.drawn);
       };
-      const encoding = { ...encodingOf(painter, plan, overlay, part), onEncoded: reach };
+      const encoding = { ...encodingOf(painter, plan, overlay, temp), onEncoded: reach };
       const { frameOptions, ...work } = encoding;
       if (frameOptions === undefined) await run(work, signal);
       else await encode({ ...work, frameOptions }, sparseFrames(painter, canvas, overlay, counter), signal);
-      await requireFrames(part, painter, signal);
+      await requireFrames(temp, painter, signal);
       reach(painter.frameCount);
     };
     try {
@@ -88,7 +90,7 @@ function* sparseFrames(
 /** Where nothing is drawn there is no stream of frames. */
 type MaybePiped = Run & { readonly frameOptions: Encoding['frameOptions'] | undefined };
 
-function encodingOf(painter: Painter, plan: OverFootagePlan, { box, drawn }: OverlayPlan, part: string): MaybePiped {
+function encodingOf(painter: Painter, plan: OverFootagePlan, { box, drawn }: OverlayPlan, temp: string): MaybePiped {
   const { under, sound } = plan;
   const rate = `${painter.rate.numerator}/${painter.rate.denominator}`;
   const first = box === undefined ? 0 : 1;
@@ -130,12 +132,12 @@ function encodingOf(painter: Painter, plan: OverFootagePlan, { box, drawn }: Ove
     files: inputs,
     filter: graph.join(';'),
     outputOptions: [
-      ...['-map', '[video]', '-c:v', recipes.h264.encoder, ...recipes.h264.options(painter.rate)],
+      ...['-map', '[video]', ...footageEncoder(painter.rate)],
       ...['-r', rate, ...soundOptions],
       ...mappedChapters(plan.chapters, first + inputs.length - 1),
       ...['-map_metadata:s', '-1', '-fflags', '+bitexact', '-f', 'mp4', '-movflags', '+faststart'],
     ],
-    output: part,
+    output: temp,
   };
 }
 
@@ -145,6 +147,14 @@ function encodingOf(painter: Painter, plan: OverFootagePlan, { box, drawn }: Ove
  */
 function whereDrawn(drawn: OverlayPlan['drawn'], { rate }: Painter): string {
   const seconds = (frame: number): string => ((frame * Number(rate.denominator)) / Number(rate.numerator)).toFixed(6);
-  const stretches = drawn.map(({ from, until }) => `between(t,${seconds(from - 2)},${seconds(until + 2)})`);
-  return stretches.length === 0 ? '0' : stretches.join('+');
+  const spans = drawn.map(({ from, until }) => `between(t,${seconds(from - 2)},${seconds(until + 2)})`);
+  return spans.length === 0 ? '0' : spans.join('+');
+}
+
+/** The encoder with its options, for a stream of which every picture is new. */
+export function footageEncoder(rate: Fraction): readonly string[] {
+  return [
+    ...['-c:v', 'libx264', '-preset', 'veryfast', '-crf', '16', '-pix_fmt', 'yuv420p'],
+    ...['-g', String(keyframeEvery(rate)), ...colourOptions],
+  ];
 }

@@ -1,19 +1,12 @@
 /**
- * What of an overlay has to go over a recording: the part of the frame that is ever drawn on, and the stretches in
+ * What of an overlay has to go over a recording: the part of the frame that is ever drawn on, and the spans in
  * which anything is drawn. Outside of both the recording passes untouched, and nearly for nothing.
  */
 
+import { holdsOf } from '../painters/holds.ts';
 import type { Painter } from '../painters/painter.ts';
 import type { FrameCanvas } from '../pixels/canvas.ts';
-import { stretchesOf } from '../segments/stretches.ts';
-
-/** In whole pixels; all four numbers even, as 4:2:0 needs them. */
-export interface Box {
-  readonly left: number;
-  readonly top: number;
-  readonly width: number;
-  readonly height: number;
-}
+import type { Box } from '../pixels/regions.ts';
 
 /** Frames `from` to `until`, `until` not included. */
 interface Span {
@@ -30,20 +23,20 @@ export interface OverlayPlan {
   readonly changes: readonly number[];
 }
 
-/** Stretches that come after each other so soon, in frames, are one: each costs a comparison on every frame. */
+/** Spans that come after each other so soon, in frames, are one: each costs a comparison on every frame. */
 const leastGap = 12;
 /** What moves is looked at so often, in frames; what it reaches in between is hoped for, and checked by `isInside`. */
 const sampleEvery = 15;
 
-/** Looks at every picture that stands still, and at some of those that move. `canvas` must be of the painter's size, without a key. */
+/** Looks at every picture that is held, and at some of those that move. `canvas` must be of the painter's size, without a key. */
 export function overlayPlan(painter: Painter, canvas: FrameCanvas): OverlayPlan {
   const boxes = new Map<string, Box | undefined>();
   let box: Box | undefined;
   const drawn: { from: number; until: number }[] = [];
-  const stretches = stretchesOf(painter);
+  const holds = holdsOf(painter);
   let moved = 0;
-  stretches.forEach(({ from, count, digest }, index) => {
-    const next = stretches[index + 1];
+  holds.forEach(({ from, count, digest }, index) => {
+    const next = holds[index + 1];
     const until = from + count;
     const moves = count === 1;
     moved = moves ? moved + 1 : 0;
@@ -63,7 +56,7 @@ export function overlayPlan(painter: Painter, canvas: FrameCanvas): OverlayPlan 
   return {
     box: box === undefined && drawn.length === 0 ? undefined : roomy(box, painter),
     drawn,
-    changes: stretches.map(({ from }) => from),
+    changes: holds.map(({ from }) => from),
   };
 }
 

@@ -1,5 +1,5 @@
 /**
- * Raw frames with times of their own, as a Matroska stream (RFC 9559, codec V_UNCOMPRESSED): a picture that stands for
+ * Raw frames with times of their own, as a Matroska stream (RFC 9559, codec V_UNCOMPRESSED): a picture that is held for
  * a minute goes down the pipe once.
  *
  * One tick of the stream is one millisecond by its header and stands for one frame, so that times are whole numbers;
@@ -36,7 +36,7 @@ export function streamHead(width: number, height: number): Buffer {
 
 /** `bytes` (yuva420p) as the picture from frame `frame` on. Frames come in rising order. */
 export function streamFrame(frame: number, bytes: Uint8Array): Buffer {
-  return element(ids.cluster, whole(ids.timestamp, frame), element(ids.simpleBlock, keyFrameOfTrackOne, bytes));
+  return element(ids.cluster, whole(ids.timestamp, frame), element(ids.simpleBlock, keyframeOfTrackOne, bytes));
 }
 
 /** The filter after the stream's input: from ticks to times at `rate`, each at or just before its frame's. */
@@ -53,5 +53,5 @@ const unknownLength = Buffer.from('01ffffffffffffff', 'hex');
 /** The code by which ffmpeg knows planes of Y, Cb, Cr and alpha (libavcodec/raw.c): `Y4`, 11, 8 bits a sample. */
 const yuva420p = Buffer.from([0x59, 0x34, 11, 8]);
 
-/** Track 1, no time after the cluster's, "key frame". */
-const keyFrameOfTrackOne = Buffer.from([0x81, 0, 0, 0x80]);
+/** Track 1, no time after the cluster's, "keyframe". */
+const keyframeOfTrackOne = Buffer.from([0x81, 0, 0, 0x80]);

@@ -2,7 +2,6 @@
  * A part of a film as a film of its own.
  */
 import type { Painter } from './painter.ts';
-import { type MadeFrom, painterAgain, remakeOf } from './painter-again.ts';
 
 /** Frames `from` to `until` of the film, `until` not included; both within it. */
 export function excerpt(painter: Painter, from: number, until: number): Painter {
@@ -14,13 +13,6 @@ export function excerpt(painter: Painter, from: number, until: number): Painter 
     digestAt: (frame) => painter.digestAt(from + frame),
     paint: (context, frame) => painter.paint(context, from + frame),
     draw: painter.draw === undefined ? undefined : (context, frame) => painter.draw?.(context, from + frame),
-    remake: remakeOf(painter, import.meta.url, { from, until }),
+    painting: painter.painting === undefined ? undefined : { kind: 'excerpt', of: painter.painting, from, until },
   };
-}
-
-/** The part again, in another process. */
-export async function remakePainter(
-  made: MadeFrom<{ readonly from: number; readonly until: number }>,
-): Promise<Painter> {
-  return excerpt(await painterAgain(made.from), made.data.from, made.data.until);
 }

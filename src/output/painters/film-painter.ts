@@ -39,13 +39,8 @@ export function filmPainter(film: Film, look: Look): Painter {
         .digest('base64url'),
     paint: (context, frame) => paint(context, film, look, drawingOf(frame)),
     draw: (context, frame) => paint(context, film, look, drawingOf(frame)),
-    remake: { module: import.meta.url, data: { film, look } },
+    painting: { kind: 'film', film, look },
   };
-}
-
-/** The painter again, in another process. */
-export function remakePainter(data: { readonly film: Film; readonly look: Look }): Painter {
-  return filmPainter(data.film, data.look);
 }
 
 function framesThatBegin({ from, until, kind }: Run): readonly number[] {

@@ -7,7 +7,6 @@
  */
 import type { CanvasRenderingContext2D } from 'canvas';
 import type { Painter } from './painter.ts';
-import { type MadeFrom, painterAgain, remakeOf } from './painter-again.ts';
 
 /** How far colours are carried over the edge, in pixels: a block of chroma and the one beside it. */
 const reach = 3;
@@ -22,23 +21,17 @@ export function mattePainter(painter: Painter): Painter {
   });
 }
 
-/** Either of them again, in another process. */
-export async function remakePainter({ from, data }: MadeFrom<'fill' | 'matte'>): Promise<Painter> {
-  const painter = await painterAgain(from);
-  return data === 'fill' ? fillPainter(painter) : mattePainter(painter);
-}
-
 /** `change` works on R, G, B, A with straight alpha; afterwards every pixel is made opaque. */
 function derived(
   painter: Painter,
-  name: 'fill' | 'matte',
+  kind: 'fill' | 'matte',
   change: (pixels: Uint8ClampedArray, width: number) => void,
 ): Painter {
   const { width, height } = painter;
   return {
     ...painter,
     transparent: false,
-    digestAt: (frame) => `${name}/${painter.digestAt(frame)}`,
+    digestAt: (frame) => `${kind}/${painter.digestAt(frame)}`,
     paint(context: CanvasRenderingContext2D, frame) {
       context.save();
       painter.paint(context, frame);
@@ -49,7 +42,7 @@ function derived(
       context.putImageData(image, 0, 0);
     },
     draw: undefined,
-    remake: remakeOf(painter, import.meta.url, name),
+    painting: painter.painting === undefined ? undefined : { kind, of: painter.painting },
   };
 }
 

@@ -5,6 +5,7 @@
 import type { CanvasRenderingContext2D } from 'canvas';
 import type { Context2D } from '../../picture/context.ts';
 import type { Fraction } from '../../scene/fraction.ts';
+import type { Painting } from './painting.ts';
 
 export interface Painter {
   /** The frame's size in whole pixels. */
@@ -24,9 +25,6 @@ export interface Painter {
   paint(context: CanvasRenderingContext2D, frame: number): void;
   /** The same by no other calls than those of the pictures, so that they can be written down; undefined where it needs more. */
   readonly draw?: ((context: Context2D, frame: number) => void) | undefined;
-  /**
-   * How to have the same painter in another process: the module's `remakePainter`, called with `data`, which survives
-   * being cloned. Undefined where there is none; all is then drawn in this one.
-   */
-  readonly remake?: { readonly module: string; readonly data: unknown } | undefined;
+  /** By which another process makes the same painter; undefined where none can: all is then drawn in this one. */
+  readonly painting?: Painting | undefined;
 }

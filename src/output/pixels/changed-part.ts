@@ -3,9 +3,9 @@
  * hundredth of the frame. The result is that of converting the whole.
  */
 
-import type { Box } from '../footage/overlay-plan.ts';
 import { straightToPlanar } from './bt709.ts';
 import { canvasOrder } from './canvas.ts';
+import type { Box } from './regions.ts';
 import { straighten } from './straight-alpha.ts';
 
 export interface Converter {

@@ -16,8 +16,6 @@ export type PixelFormat = 'yuv420p' | 'yuva420p' | 'rgba' | 'opaque';
 export interface FrameSource {
   /** The bytes of frame `frame`; two calls may give the same array, so it must not be written to. */
   bytesAt(frame: number): Uint8Array;
-  /** Whether `frame` looks exactly as the frame last asked for. */
-  isRepeat(frame: number): boolean;
   readonly drawnCount: number;
 }
 
@@ -42,7 +40,6 @@ export function frameSource(
       }
       return bytes;
     },
-    isRepeat: (frame) => painter.digestAt(frame) === digest,
     get drawnCount() {
       return drawnCount;
     },
@@ -122,7 +119,7 @@ const rowsBeyond = 4;
 /** Memory for so many pictures, used in turn. */
 function inTurn(width: number, height: number, format: PixelFormat, underWay: number) {
   const planes = planesOf(width, height, format);
-  const length = planes.reduce((sum, { rowBytes, rows }) => sum + rowBytes * rows, 0);
+  const length = pictureBytes(format, width, height);
   interface Place {
     readonly bytes: Uint8Array;
     /** The rows in which it is not the last picture. */
@@ -166,6 +163,11 @@ function planesOf(width: number, height: number, format: PixelFormat): readonly 
   const full = { rowBytes: width, rows: height, step: 1 };
   const half = { rowBytes: Math.ceil(width / 2), rows: Math.ceil(height / 2), step: 2 };
   return format === 'yuv420p' ? [full, half, half] : [full, half, half, full];
+}
+
+/** The bytes that one picture takes. */
+export function pictureBytes(format: PixelFormat, width: number, height: number): number {
+  return planesOf(width, height, format).reduce((sum, { rowBytes, rows }) => sum + rowBytes * rows, 0);
 }
 
 /** Of the picture's rows `top` to `bottom`. */

@@ -11,6 +11,14 @@ export interface Region {
   readonly bottom: number;
 }
 
+/** In whole pixels; all four numbers even, as 4:2:0 needs them. */
+export interface Box {
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
+}
+
 /** Rows are compared by so many at once; even, as rows share their chroma by two. */
 const step = 8;
 

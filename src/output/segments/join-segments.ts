@@ -1,22 +1,25 @@
 /**
  * Segments put one after the other in a container, without being encoded again.
  */
-import { CannotHold, type Codec } from '../codecs/codec.ts';
-import { writeMov } from '../containers/mov.ts';
-import type { Track } from '../containers/track.ts';
-import { writeWebm } from '../containers/webm.ts';
-import type { Container } from '../target.ts';
-import { type Sample, samplesOf } from './samples.ts';
+import type { Codec } from '../codecs/codec.ts';
+import { type CodecName, codecs } from '../codecs/codecs.ts';
+import type { Container, Sample, Track } from '../containers/track.ts';
+import { writeTrack } from '../containers/write-track.ts';
+import { MachineFailure } from '../machine/machine-failure.ts';
+import { samplesOf } from './samples.ts';
 import { PacketReader, type SegmentIndex } from './segment-file.ts';
 import type { SegmentStore } from './segment-store.ts';
 import type { Segment } from './segments.ts';
 
-export type JoinedFilm = Omit<Track, 'config' | 'samples'> & { readonly container: Container };
+export type JoinedFilm = Omit<Track, 'config' | 'samples'> & {
+  readonly container: Container;
+  readonly codec: CodecName;
+};
 
-/** Writes `file`. Throws `CannotHold` where the segments are not of one kind. */
+/** Writes `file`. Throws a `MachineFailure` where the segments are not of one kind. */
 export async function joinSegments(
   file: string,
-  { container, ...film }: JoinedFilm,
+  { container, codec: name, ...film }: JoinedFilm,
   codec: Codec,
   segments: readonly Segment[],
   indices: readonly SegmentIndex[],
@@ -25,7 +28,9 @@ export async function joinSegments(
 ): Promise<void> {
   const config = indices[0]?.config ?? new Uint8Array();
   if (indices.some((index) => Buffer.compare(index.config, config) !== 0)) {
-    throw new CannotHold('the segments of the film cannot be joined');
+    throw new MachineFailure(
+      'the encoder described its pictures in two ways within one film, so that they cannot be joined',
+    );
   }
   const reader = new PacketReader();
   const track: Track = {
@@ -40,8 +45,7 @@ export async function joinSegments(
     },
   };
   try {
-    if (container === 'webm') await writeWebm(file, track, signal);
-    else await writeMov(file, track, container, signal);
+    await writeTrack(file, container, codecs[name].holders, track, signal);
   } finally {
     reader.close();
   }

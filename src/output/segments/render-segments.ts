@@ -3,15 +3,15 @@
  */
 import { availableParallelism } from 'node:os';
 import { type Codec, isLarge, mostPictures } from '../codecs/codec.ts';
+import type { ProgressMeter } from '../machine/progress-meter.ts';
 import type { Painter } from '../painters/painter.ts';
-import type { ProgressMeter } from '../progress.ts';
 import { atOnce, isOurs } from './at-once.ts';
 import type { SegmentIndex } from './segment-file.ts';
 import { segmentRenderer } from './segment-render.ts';
 import type { SegmentStore } from './segment-store.ts';
 import { picturesOf, type Segment } from './segments.ts';
+import type { Setting } from './worker-messages.ts';
 import { type WorkerProcess, workerProcess } from './worker-process.ts';
-import type { Setting } from './worker-words.ts';
 
 export interface Rendering {
   readonly painter: Painter;
@@ -69,7 +69,7 @@ function announce(
 /** What one process draws for ffmpeg keeps two busy, and so does each of two. */
 function coresBusy(missing: readonly Segment[], rendering: Rendering): number {
   const processes = worthIt(missing, rendering) ? 2 : 1;
-  return Math.min(availableParallelism(), processes * (isOurs(rendering.codec) ? 1 : 2));
+  return Math.min(availableParallelism(), processes * (isOurs(rendering.setting.codec) ? 1 : 2));
 }
 
 /** Roughly how long one core has to work on them. */
@@ -87,7 +87,7 @@ async function makeAll(missing: readonly Segment[], rendering: Rendering): Promi
   const stopping = new AbortController();
   const stop = (): void => stopping.abort(signal?.reason);
   signal?.addEventListener('abort', stop);
-  const second = worthIt(missing, rendering) ? workerProcess(painter.remake!, setting) : undefined;
+  const second = worthIt(missing, rendering) ? workerProcess(painter.painting!, setting) : undefined;
   try {
     const renderer = segmentRenderer(painter, codec, setting, store);
     const here = async (): Promise<void> => {
@@ -97,7 +97,7 @@ async function makeAll(missing: readonly Segment[], rendering: Rendering): Promi
       }
     };
     const away = second === undefined ? undefined : () => there(second, queue, onPicture, stopping.signal);
-    const works = Array.from({ length: atOnce(codec, painter) }, () => [
+    const works = Array.from({ length: atOnce(setting.codec, painter) }, () => [
       here(),
       ...(away === undefined ? [] : [away()]),
     ]).flat();
@@ -115,9 +115,9 @@ async function makeAll(missing: readonly Segment[], rendering: Rendering): Promi
  * Not so many that one process waits for another in the end.
  */
 function batchesOf(missing: readonly Segment[], rendering: Rendering): (readonly Segment[])[] {
-  const { painter, codec } = rendering;
+  const { painter, codec, setting } = rendering;
   const pictures = missing.reduce((sum, segment) => sum + picturesOf(segment).length, 0);
-  const shares = 4 * atOnce(codec, painter) * (worthIt(missing, rendering) ? 2 : 1);
+  const shares = 4 * atOnce(setting.codec, painter) * (worthIt(missing, rendering) ? 2 : 1);
   const most = Math.min(mostPictures(codec, painter.width, painter.height), Math.max(leastBatch, pictures / shares));
   const batches: Segment[][] = [];
   let room = 0;
@@ -155,11 +155,11 @@ async function there(
 }
 
 function worthIt(missing: readonly Segment[], rendering: Rendering): boolean {
-  const { painter, codec, workers } = rendering;
-  if (painter.remake === undefined || missing.length < 2) return false;
+  const { painter, setting, workers } = rendering;
+  if (painter.painting === undefined || missing.length < 2) return false;
   if (workers !== undefined) return workers > 1;
   if (isLarge(painter)) return false;
   // Where ffmpeg compresses, one that draws keeps it busy, and two cores with it.
-  const cores = isOurs(codec) ? 2 : 4;
+  const cores = isOurs(setting.codec) ? 2 : 4;
   return availableParallelism() >= cores && secondsOn(missing, rendering) >= worthASecond;
 }

@@ -34,12 +34,12 @@ export function cacheFolder(env: NodeJS.ProcessEnv = process.env): string {
   return join(base ?? join(homedir(), '.cache'), 'proofreel');
 }
 
-/** `maker`: all that the bytes of a segment follow from besides what its digest says: programs and their versions. */
-export function segmentCache(folder: string, maker: string, most = mostCached): SegmentCache {
+/** `toolchain`: all that the bytes of a segment follow from besides what its digest says: programs and their versions. */
+export function segmentCache(folder: string, toolchain: string, most = mostCached): SegmentCache {
   const entries = join(folder, 'segments');
   const entryOf = (digest: string): string => {
     const name = createHash('sha256')
-      .update(JSON.stringify([maker, digest]))
+      .update(JSON.stringify([toolchain, digest]))
       .digest('hex');
     return join(entries, `${name}.segment`);
   };
@@ -61,15 +61,15 @@ export function segmentCache(folder: string, maker: string, most = mostCached): 
       return false;
     },
     async keep(digest, file) {
-      const part = join(entries, `part-${process.pid}-${randomBytes(4).toString('hex')}`);
+      const temp = join(entries, `temp-${process.pid}-${randomBytes(4).toString('hex')}`);
       try {
         if ((await stat(file)).size > most / 4) return;
         if (await isThere(entryOf(digest))) return;
         await mkdir(entries, { recursive: true });
-        await takeOver(file, part);
-        await rename(part, entryOf(digest));
+        await takeOver(file, temp);
+        await rename(temp, entryOf(digest));
       } catch {
-        await rm(part, { force: true }).catch(() => undefined);
+        await rm(temp, { force: true }).catch(() => undefined);
       }
     },
     trim: () => trim(entries, most),
@@ -92,7 +92,7 @@ async function takeOver(from: string, to: string): Promise<void> {
   }
 }
 
-/** Parts that a killed render left are thrown out after a day. */
+/** Temp files that a killed render left are thrown out after a day. */
 const staleAfter = 24 * 60 * 60 * 1000;
 
 async function trim(entries: string, most: number): Promise<void> {
@@ -102,7 +102,7 @@ async function trim(entries: string, most: number): Promise<void> {
     const path = join(entries, name);
     const found = await stat(path).catch(() => undefined);
     if (found === undefined) continue;
-    if (name.startsWith('part-') && Date.now() - found.mtimeMs > staleAfter) await rm(path, { force: true });
+    if (name.startsWith('temp-') && Date.now() - found.mtimeMs > staleAfter) await rm(path, { force: true });
     else files.push({ path, size: found.size, used: found.mtimeMs });
   }
   let bytes = files.reduce((sum, { size }) => sum + size, 0);

@@ -1,33 +1,33 @@
 /**
- * Segments looked at by a decoder before they are kept: at each border of a run the decoded picture must be the drawn one,
- * and not the one before or after; and what is held without being encoded must be the very picture that it holds.
+ * Segments looked at by a decoder before they are kept: at each border the decoded picture must be the drawn one, and not
+ * the one before or after; and what is held without being encoded must be the very picture that it holds.
  */
 import { rm } from 'node:fs/promises';
 import type { Codec, Encoded } from '../codecs/codec.ts';
-import type { CodecName } from '../codecs/codecs.ts';
-import { writeMov } from '../containers/mov.ts';
+import { type CodecName, codecs } from '../codecs/codecs.ts';
 import { timescaleOf } from '../containers/timescale.ts';
-import { writeWebm } from '../containers/webm.ts';
-import { decode } from '../ffmpeg.ts';
-import { MachineFailure } from '../machine-failure.ts';
+import { containers, type Sample } from '../containers/track.ts';
+import { writeTrack } from '../containers/write-track.ts';
+import { decode } from '../ffmpeg/ffmpeg.ts';
+import { MachineFailure } from '../machine/machine-failure.ts';
 import type { Painter } from '../painters/painter.ts';
 import { canvasPixelFormat } from '../pixels/canvas.ts';
-import type { PixelFormat } from '../pixels/frame-source.ts';
-import { type Sample, samplesOf } from './samples.ts';
+import { type PixelFormat, pictureBytes } from '../pixels/frame-source.ts';
+import { type CoarsePicture, coarseOf, distanceOf, isNearerTo } from './coarse-picture.ts';
+import { samplesOf } from './samples.ts';
 import { packetPlaces } from './segment-file.ts';
 import type { Segment } from './segments.ts';
-import { distanceOf, isNearerTo, type Sketch, sketchOf } from './sketch.ts';
 
 /** What one block of 8 x 8 pixels, and a picture on average, may lose, in levels of 255; far above what they do lose. */
 const most = { block: 24, mean: 3 };
 
-/** Frames of a still stretch that are looked at: the key picture, and some that are held. */
+/** Frames of a hold that are looked at: the keyframe, and some that follow it. */
 const heldFrames = 4;
 
 /** The pictures at a segment's borders and beside them, by their places in `picturesOf`, as they were drawn. */
 export class Borders {
   readonly #wanted: ReadonlySet<number>;
-  readonly #sketches = new Map<number, Sketch>();
+  readonly #coarse = new Map<number, CoarsePicture>();
   readonly #format: PixelFormat;
   readonly #painter: Painter;
 
@@ -40,11 +40,11 @@ export class Borders {
 
   see(place: number, bytes: Uint8Array): void {
     if (!this.#wanted.has(place)) return;
-    this.#sketches.set(place, sketchOf(bytes, this.#format, this.#painter.width, this.#painter.height));
+    this.#coarse.set(place, coarseOf(bytes, this.#format, this.#painter.width, this.#painter.height));
   }
 
-  at(place: number): Sketch | undefined {
-    return this.#sketches.get(place);
+  at(place: number): CoarsePicture | undefined {
+    return this.#coarse.get(place);
   }
 }
 
@@ -68,14 +68,16 @@ export interface Look {
 /** Looks at some segments by one run of the decoder. Throws a `MachineFailure` where a picture is not the drawn one. */
 export async function checkSegments(looks: readonly Look[], checked: Checked): Promise<void> {
   const { painter, codec, name, alpha, scratch, signal } = checked;
+  const { holders, decoder } = codecs[name];
+  const container = containers.find((one) => holders[one] !== undefined) ?? 'mov';
   const { format } = codec;
   if (format === 'png') return; // The canvas's own bytes, which no encoder has seen.
-  const excerpts = looks.map((look) => excerptOf(look, codec, name));
+  const excerpts = looks.map((look) => excerptOf(look, codec));
   // Where each picture stands by itself, only those that are wanted are decoded.
   const alone = standsAlone(codec);
   const starts = running(excerpts.map((excerpt) => (alone ? excerpt.frames.length : excerpt.frameCount)));
   const track = {
-    ...{ codec: name, config: looks[0]?.encoded.config ?? new Uint8Array(), alpha, frameCount: starts.sum },
+    ...{ config: looks[0]?.encoded.config ?? new Uint8Array(), alpha, frameCount: starts.sum },
     ...{ width: painter.width, height: painter.height, rate: painter.rate },
     samples: function* (): Generator<Sample> {
       for (const { short, frames, look } of excerpts) {
@@ -88,23 +90,21 @@ export async function checkSegments(looks: readonly Look[], checked: Checked): P
   };
   // By its time where a decoder may leave pictures out; a .mov counts in parts of a frame.
   const isFrame = (frame: number): string =>
-    name === 'qtrle' ? `eq(pts,${frame * timescaleOf(painter.rate).each})` : `eq(n,${frame})`;
+    !codec.repeatIsDecoded ? `eq(pts,${frame * timescaleOf(painter.rate).each})` : `eq(n,${frame})`;
   const wanted = excerpts.flatMap(({ frames }, at) => frames.map((frame) => isFrame(starts.at[at]! + frame)));
   const select = alone ? [] : [`select='${wanted.join('+')}'`];
   try {
-    if (name === 'vp9') await writeWebm(scratch, track, signal);
-    else await writeMov(scratch, track, name === 'h264' ? 'mp4' : 'mov', signal);
-    const seen: Sketch[] = [];
+    await writeTrack(scratch, container, holders, track, signal);
+    const seen: CoarsePicture[] = [];
     await decode(
       {
         file: scratch,
-        // ffmpeg's own decoder of VP9 leaves transparency out.
-        decoder: name === 'vp9' ? 'libvpx-vp9' : undefined,
-        filter: [...select, 'setpts=N/FRAME_RATE/TB', ...toFormat(name, format)].join(','),
+        decoder,
+        filter: [...select, 'setpts=N/FRAME_RATE/TB', ...codec.asDrawn].join(','),
         pixelFormat: format === 'opaque' ? canvasPixelFormat : format,
-        frameBytes: bytesOf(format, painter.width, painter.height),
+        frameBytes: pictureBytes(format, painter.width, painter.height),
       },
-      (bytes) => seen.push(sketchOf(bytes, format, painter.width, painter.height)),
+      (bytes) => seen.push(coarseOf(bytes, format, painter.width, painter.height)),
       signal,
     );
     if (seen.length !== wanted.length) {
@@ -128,17 +128,17 @@ interface Excerpt {
   readonly frames: readonly number[];
 }
 
-function excerptOf(look: Look, codec: Codec, name: CodecName): Excerpt {
+function excerptOf(look: Look, codec: Codec): Excerpt {
   const { segment } = look;
-  // Of a packet that says "as before" older decoders of qtrle give no picture (ffmpeg before 4.4), so none is looked at.
+  // Where a decoder may give no picture for a packet that says "as before", none is looked at.
   // Where each picture stands by itself, one that is held is the same bytes again.
-  const giving = name === 'qtrle' || standsAlone(codec) ? 1 : heldFrames;
-  const stands = segment.still === undefined ? 0 : Math.min(segment.still.count, giving);
-  const frameCount = segment.moving.length + stands;
-  const short = segment.still === undefined ? segment : { ...segment, still: { ...segment.still, count: stands } };
+  const giving = !codec.repeatIsDecoded || standsAlone(codec) ? 1 : heldFrames;
+  const held = segment.hold === undefined ? 0 : Math.min(segment.hold.count, giving);
+  const frameCount = segment.moving.length + held;
+  const short = segment.hold === undefined ? segment : { ...segment, hold: { ...segment.hold, count: held } };
   const last = segment.moving.length - 1;
-  const lastNew = name === 'qtrle' ? segment.moving.indexOf(segment.moving[last] ?? 0) : last;
-  const frames = [...new Set([0, Math.max(0, lastNew), ...(stands === 0 ? [] : [last + 1, frameCount - 1])])];
+  const lastNew = codec.repeatIsDecoded ? last : segment.moving.indexOf(segment.moving[last] ?? 0);
+  const frames = [...new Set([0, Math.max(0, lastNew), ...(held === 0 ? [] : [last + 1, frameCount - 1])])];
   return { look, short, frameCount, frames };
 }
 
@@ -157,13 +157,13 @@ function running(lengths: readonly number[]): { readonly at: readonly number[]; 
   return { at, sum };
 }
 
-function judge({ look, short, frames }: Excerpt, seen: readonly Sketch[]): void {
+function judge({ look, short, frames }: Excerpt, seen: readonly CoarsePicture[]): void {
   const { borders, segment } = look;
   if (borders === undefined) return;
-  const standing = segment.moving.length;
+  const hold = segment.moving.length;
   frames.forEach((frame, index) => {
-    // What stands is one picture, however long.
-    const place = short.still !== undefined && frame > standing ? standing : frame;
+    // What is held is one picture, however long.
+    const place = short.hold !== undefined && frame > hold ? hold : frame;
     const own = borders.at(place);
     const picture = seen[index]!;
     if (own === undefined) return;
@@ -172,23 +172,10 @@ function judge({ look, short, frames }: Excerpt, seen: readonly Sketch[]): void 
     const isOwn = others.every((other) => other === undefined || isNearerTo(picture, own, other));
     // A group that the encoder made is refined from picture to picture.
     const isHeld =
-      place === frame || segment.stillPictures > 1 || distanceOf(picture, seen[frames.indexOf(standing)]!).most === 0;
+      place === frame || segment.holdPictures > 1 || distanceOf(picture, seen[frames.indexOf(hold)]!).most === 0;
     if (isOwn && isHeld && off.most <= most.block && off.mean <= most.mean) return;
     throw new MachineFailure(
       `the encoder's picture of frame ${segment.from + frame} is not the one that was drawn (it is off by ${off.mean.toFixed(2)} of 255, at most ${off.most.toFixed(0)})`,
     );
   });
-}
-
-function toFormat(name: CodecName, format: PixelFormat): readonly string[] {
-  if (name !== 'prores') return [];
-  const named = format === 'opaque' ? canvasPixelFormat : format;
-  return [`scale=in_color_matrix=bt709:in_range=tv:flags=accurate_rnd+full_chroma_int`, `format=${named}`];
-}
-
-function bytesOf(format: PixelFormat, width: number, height: number): number {
-  const chroma = 2 * Math.ceil(width / 2) * Math.ceil(height / 2);
-  if (format === 'yuv420p') return width * height + chroma;
-  if (format === 'yuva420p') return 2 * width * height + chroma;
-  return 4 * width * height;
 }

@@ -6,7 +6,8 @@
 import { createHash } from 'node:crypto';
 import { closeSync, openSync, readSync } from 'node:fs';
 import { open, readFile, writeFile } from 'node:fs/promises';
-import type { Encoded, Packet } from '../codecs/codec.ts';
+import type { Encoded } from '../codecs/codec.ts';
+import type { Packet } from '../containers/track.ts';
 
 /** Where a packet lies in its file, and what it is. Lengths in bytes. */
 export interface PacketPlace {

@@ -3,7 +3,7 @@
  */
 
 import type { Codec } from '../codecs/codec.ts';
-import { MachineFailure } from '../machine-failure.ts';
+import { MachineFailure } from '../machine/machine-failure.ts';
 import type { Painter } from '../painters/painter.ts';
 import { frameCanvas } from '../pixels/canvas.ts';
 import { type FrameSource, frameSource } from '../pixels/frame-source.ts';
@@ -12,7 +12,7 @@ import { keysOf } from './samples.ts';
 import { Borders, checkSegments } from './segment-check.ts';
 import type { SegmentStore } from './segment-store.ts';
 import { picturesOf, type Segment } from './segments.ts';
-import type { Setting } from './worker-words.ts';
+import type { Setting } from './worker-messages.ts';
 
 /** Told of every picture handed to the encoder: how many frames of the film it stands for, and whether it was drawn. */
 export type PictureDone = (frames: number, drawn: number) => void;
@@ -35,7 +35,7 @@ export function segmentRenderer(
   const idle: FrameSource[] = [];
   const newSource = (): FrameSource => {
     const canvas = frameCanvas(painter.width, painter.height, setting.key);
-    return frameSource(painter, canvas, codec.format, picturesUnderWay(codec));
+    return frameSource(painter, canvas, codec.format, picturesUnderWay(setting.codec));
   };
 
   return {
@@ -78,7 +78,7 @@ interface Drawing {
 function* drawn(source: FrameSource, works: readonly Drawing[], onPicture: PictureDone): Generator<Uint8Array> {
   let before = source.drawnCount;
   for (const { segment, borders } of works) {
-    const { moving, still, stillPictures } = segment;
+    const { moving, hold, holdPictures } = segment;
     let place = 0;
     const picture = function* (frame: number, frames: number): Generator<Uint8Array> {
       const bytes = source.bytesAt(frame);
@@ -88,8 +88,8 @@ function* drawn(source: FrameSource, works: readonly Drawing[], onPicture: Pictu
       before = source.drawnCount;
     };
     for (const frame of moving) yield* picture(frame, 1);
-    if (still === undefined) continue;
-    yield* picture(still.frame, still.count);
-    for (let more = 1; more < stillPictures; more++) yield* picture(still.frame, 0);
+    if (hold === undefined) continue;
+    yield* picture(hold.frame, hold.count);
+    for (let more = 1; more < holdPictures; more++) yield* picture(hold.frame, 0);
   }
 }

@@ -9,6 +9,7 @@ import { readSegment, type SegmentIndex, writeSegment } from './segment-file.ts'
 import { picturesOf, type Segment } from './segments.ts';
 
 export interface SegmentStore {
+  readonly folder: string;
   /** Where a segment lies, or would lie. */
   fileOf(segment: Pick<Segment, 'digest'>): string;
   /** The segment where it is kept and whole. */
@@ -25,15 +26,16 @@ export function folderStore(folder: string): SegmentStore {
   const scratch = (): string => join(folder, `scratch-${process.pid}-${randomBytes(4).toString('hex')}`);
   const find = (segment: Segment) => readSegment(fileOf(segment), picturesOf(segment).length);
   return {
+    folder,
     fileOf,
     find,
     async keep(segment, encoded) {
-      const part = scratch();
+      const temp = scratch();
       try {
-        await writeSegment(part, encoded);
-        await rename(part, fileOf(segment));
+        await writeSegment(temp, encoded);
+        await rename(temp, fileOf(segment));
       } finally {
-        await rm(part, { force: true });
+        await rm(temp, { force: true });
       }
       const index = await find(segment);
       if (index === undefined) throw new Error('a segment that was just written cannot be read');

@@ -4,11 +4,11 @@
 import { type ChildProcess, fork } from 'node:child_process';
 import { once } from 'node:events';
 import { fileURLToPath } from 'node:url';
-import { MachineFailure } from '../machine-failure.ts';
-import type { Painter } from '../painters/painter.ts';
+import { MachineFailure } from '../machine/machine-failure.ts';
+import type { Painting } from '../painters/painting.ts';
 import type { PictureDone } from './segment-render.ts';
 import type { Segment } from './segments.ts';
-import type { FromWorker, Setting, ToWorker } from './worker-words.ts';
+import type { FromWorker, Setting, ToWorker } from './worker-messages.ts';
 
 export interface WorkerProcess {
   /** Ends when the segments are in the store. Throws a `MachineFailure`. */
@@ -17,7 +17,7 @@ export interface WorkerProcess {
   stop(): Promise<void>;
 }
 
-export function workerProcess(remake: NonNullable<Painter['remake']>, setting: Setting): WorkerProcess {
+export function workerProcess(painting: Painting, setting: Setting): WorkerProcess {
   const own = import.meta.url;
   // From source the worker needs the same translation as we do; a test runner brings one that it keeps to itself.
   const isSource = own.endsWith('.ts');
@@ -26,7 +26,7 @@ export function workerProcess(remake: NonNullable<Painter['remake']>, setting: S
   const file = fileURLToPath(new URL(isSource ? 'worker.ts' : 'worker.js', own));
   const child = fork(file, [], { execArgv, serialization: 'advanced', stdio: ['ignore', 'ignore', 'ignore', 'ipc'] });
   const ended = once(child, 'exit').catch(() => undefined);
-  say(child, { kind: 'begin', ...remake, setting });
+  say(child, { kind: 'begin', painting, setting });
   return {
     render: (segments, onPicture) => renderOn(child, segments, onPicture),
     async stop() {
@@ -40,17 +40,17 @@ export function workerProcess(remake: NonNullable<Painter['remake']>, setting: S
 
 function renderOn(child: ChildProcess, segments: readonly Segment[], onPicture: PictureDone): Promise<void> {
   return new Promise((resolve, reject) => {
-    const onMessage = (words: FromWorker): void => {
-      if (words.of !== undefined && words.of !== segments[0]?.digest) return;
-      if (words.kind === 'picture') {
-        onPicture(words.frames, words.drawn);
+    const onMessage = (message: FromWorker): void => {
+      if (message.of !== undefined && message.of !== segments[0]?.digest) return;
+      if (message.kind === 'picture') {
+        onPicture(message.frames, message.drawn);
         return;
       }
       child.off('message', onMessage);
       child.off('exit', onExit);
       child.off('error', onError);
-      if (words.kind === 'done') resolve();
-      else reject(words.isMachine ? new MachineFailure(words.sentence) : new Error(words.sentence));
+      if (message.kind === 'done') resolve();
+      else reject(message.isMachine ? new MachineFailure(message.sentence) : new Error(message.sentence));
     };
     const onExit = (): void => {
       reject(new MachineFailure('a process that drew frames ended before it was done; memory may have run out'));
@@ -64,8 +64,8 @@ function renderOn(child: ChildProcess, segments: readonly Segment[], onPicture: 
   });
 }
 
-function say(child: ChildProcess, words: ToWorker): void {
+function say(child: ChildProcess, message: ToWorker): void {
   if (!child.connected) return;
-  // A process that has just ended takes no words any more; its end is noticed elsewhere.
-  child.send(words, () => undefined);
+  // A process that has just ended takes no messages any more; its end is noticed elsewhere.
+  child.send(message, () => undefined);
 }

@@ -3,11 +3,11 @@
  * or has gone, and takes its encoder with it.
  */
 import { codecOf } from '../codecs/codecs.ts';
-import { asMachineFailure, MachineFailure } from '../machine-failure.ts';
-import { painterAgain } from '../painters/painter-again.ts';
+import { asMachineFailure, MachineFailure } from '../machine/machine-failure.ts';
+import { painterOf } from '../painters/painter-of.ts';
 import { type SegmentRenderer, segmentRenderer } from './segment-render.ts';
 import { folderStore } from './segment-store.ts';
-import type { FromWorker, ToWorker } from './worker-words.ts';
+import type { FromWorker, ToWorker } from './worker-messages.ts';
 
 const stopping = new AbortController();
 let renderer: Promise<SegmentRenderer> | undefined;
@@ -30,8 +30,8 @@ process.on('message', (message: ToWorker) => {
   }
 });
 
-async function begin({ module, data, setting }: Extract<ToWorker, { kind: 'begin' }>): Promise<SegmentRenderer> {
-  const painter = await painterAgain({ module, data });
+async function begin({ painting, setting }: Extract<ToWorker, { kind: 'begin' }>): Promise<SegmentRenderer> {
+  const painter = painterOf(painting);
   const codec = codecOf(setting.codec, painter, setting);
   return segmentRenderer(painter, codec, setting, folderStore(setting.folder));
 }
@@ -55,6 +55,6 @@ function stop(): void {
   if (process.connected) process.disconnect();
 }
 
-function say(words: FromWorker): void {
-  if (process.connected) process.send?.(words);
+function say(message: FromWorker): void {
+  if (process.connected) process.send?.(message);
 }

@@ -7,15 +7,15 @@ import { createCanvas } from 'canvas';
 import type { Deck } from '../../slides/deck.ts';
 import { layoutSize } from '../../slides/page-size.ts';
 import { pagesOf } from '../../slides/pages.ts';
-import { systemCode } from '../machine-failure.ts';
+import { writeFolderAtomically } from '../machine/atomic-write.ts';
+import { systemCode } from '../machine/machine-failure.ts';
 import { registerFonts } from '../pixels/canvas.ts';
-import { writeWholeFolder } from '../whole-file.ts';
 import { breathe, type SlidesOptions } from './slides-pdf.ts';
 
 /** Fills the folder at `path` (absolute) in place of the pictures that were there; returns how many there are. */
 export async function writeSlidesFolder(deck: Deck, path: string, options: SlidesOptions): Promise<number> {
   const { size, handout, meter, signal } = options;
-  return writeWholeFolder(path, async (part) => {
+  return writeFolderAtomically(path, async (temp) => {
     registerFonts();
     const { width, height } = layoutSize(size);
     // A sheet of paper is looked at closer than a slide, and has smaller words.
@@ -30,7 +30,7 @@ export async function writeSlidesFolder(deck: Deck, path: string, options: Slide
       context.scale(scale, scale);
       page.paint(context);
       context.restore();
-      await writeFile(join(part, `${page.name}.png`), canvas.toBuffer('image/png'));
+      await writeFile(join(temp, `${page.name}.png`), canvas.toBuffer('image/png'));
       counted.count(index + 1);
       await breathe();
     }

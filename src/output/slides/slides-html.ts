@@ -10,15 +10,15 @@ import { build } from 'esbuild';
 import { answerPages } from '../../slides/answer-page.ts';
 import type { Deck } from '../../slides/deck.ts';
 import { answersOn, type HtmlParts, htmlAnswers, htmlHead, htmlSlide, htmlTail } from '../../slides/html-page.ts';
+import { writeAtomically } from '../machine/atomic-write.ts';
 import { fontFamily, fontFiles, registerFonts } from '../pixels/canvas.ts';
-import { writeWholeFile } from '../whole-file.ts';
 import { breathe, type SlidesOptions } from './slides-pdf.ts';
 import { asWoff } from './woff.ts';
 
 /** Writes the file at `path` (absolute); returns how many slides it has. Throws a `MachineFailure`. */
 export async function writeSlidesHtml(deck: Deck, path: string, options: SlidesOptions): Promise<number> {
   const { size, language, meter, signal } = options;
-  return writeWholeFile(path, async (part) => {
+  return writeAtomically(path, async (temp) => {
     registerFonts();
     const measure = createCanvas(16, 16).getContext('2d');
     const player = await bundledPlayer();
@@ -26,7 +26,7 @@ export async function writeSlidesHtml(deck: Deck, path: string, options: SlidesO
     const parts: HtmlParts = { size, language, fonts: fontRules(), player, playerDigest: digest };
     const answers = answersOn(deck, answerPages(measure, deck, size));
     const counted = meter(deck.slides.length + answers.length);
-    const file = await open(part, 'w');
+    const file = await open(temp, 'w');
     try {
       // Slide by slide, so that a long lesson takes no more memory than a short one.
       await put(file, htmlHead(deck, parts));

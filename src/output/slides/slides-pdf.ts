@@ -7,9 +7,9 @@ import type { Deck } from '../../slides/deck.ts';
 import type { HandoutCount } from '../../slides/handout.ts';
 import { layoutSize, type PageSize } from '../../slides/page-size.ts';
 import { pagesOf } from '../../slides/pages.ts';
+import { writeAtomically } from '../machine/atomic-write.ts';
+import type { ProgressMeter } from '../machine/progress-meter.ts';
 import { registerFonts } from '../pixels/canvas.ts';
-import type { ProgressMeter } from '../progress.ts';
-import { writeWholeFile } from '../whole-file.ts';
 import { withLanguage } from './pdf-language.ts';
 
 export interface SlidesOptions {
@@ -24,7 +24,7 @@ export interface SlidesOptions {
 /** Writes the file at `path` (absolute); returns how many pages it has. Throws a `MachineFailure`. */
 export async function writeSlidesPdf(deck: Deck, path: string, options: SlidesOptions): Promise<number> {
   const { size, handout, language, meter, signal } = options;
-  return writeWholeFile(path, async (part) => {
+  return writeAtomically(path, async (temp) => {
     registerFonts();
     const canvas = createCanvas(size.width, size.height, 'pdf');
     const context = canvas.getContext('2d');
@@ -51,7 +51,7 @@ export async function writeSlidesPdf(deck: Deck, path: string, options: SlidesOp
       creationDate: new Date(0),
       modDate: new Date(0),
     });
-    await writeFile(part, withLanguage(bytes, language));
+    await writeFile(temp, withLanguage(bytes, language));
     return pages.length;
   });
 }

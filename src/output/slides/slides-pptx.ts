@@ -12,8 +12,8 @@ import { answersOn } from '../../slides/html-page.ts';
 import { layoutSize, type PageSize } from '../../slides/page-size.ts';
 import { paintPicture, slideLayout, toldBlocks } from '../../slides/slide-page.ts';
 import { type Block, setColumn } from '../../slides/words.ts';
+import { writeAtomically } from '../machine/atomic-write.ts';
 import { registerFonts } from '../pixels/canvas.ts';
-import { writeWholeFile } from '../whole-file.ts';
 import { repacked } from './pptx-package.ts';
 import { breathe, type SlidesOptions } from './slides-pdf.ts';
 
@@ -30,13 +30,13 @@ const pointsPerInch = 72;
 /** Writes the file at `path` (absolute); returns how many slides it has. Throws a `MachineFailure`. */
 export async function writeSlidesPptx(deck: Deck, path: string, options: SlidesOptions): Promise<number> {
   const { language, meter, signal } = options;
-  return writeWholeFile(path, async (part) => {
+  return writeAtomically(path, async (temp) => {
     registerFonts();
     const { pptx, count } = packageOf(deck, options);
     const archive = (await pptx.write({ outputType: 'nodebuffer' })) as Buffer;
     const counted = meter(deck.slides.length);
     const canvas = createCanvas(pictureSide, pictureSide);
-    const file = await open(part, 'w');
+    const file = await open(temp, 'w');
     try {
       // The pictures are drawn as they are written, one at a time: a long lesson takes no more memory than a short one.
       await repacked(archive, file, {

@@ -86,7 +86,7 @@ describe('a cache in which something is wrong', () => {
     await Promise.all(names.map((name) => renderFilm(first, name, { cache })));
     const [one, ...others] = names.map((name) => readFileSync(name));
     expect(others.every((other) => other.equals(one!))).toBe(true);
-    expect(readdirSync(join(cache, 'segments')).filter((name) => name.startsWith('part-'))).toEqual([]);
+    expect(readdirSync(join(cache, 'segments')).filter((name) => name.startsWith('temp-'))).toEqual([]);
   });
 
   it('an interrupted render leaves what it has done', async () => {

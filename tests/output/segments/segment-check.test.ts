@@ -5,10 +5,10 @@
 import { afterAll, describe, expect, it } from 'vitest';
 import type { Codec, Encoded } from '../../../src/output/codecs/codec.ts';
 import { codecOf } from '../../../src/output/codecs/codecs.ts';
-import { MachineFailure } from '../../../src/output/machine-failure.ts';
+import { MachineFailure } from '../../../src/output/machine/machine-failure.ts';
+import { filmSegments } from '../../../src/output/segments/film-segments.ts';
 import { segmentRenderer } from '../../../src/output/segments/segment-render.ts';
 import { folderStore } from '../../../src/output/segments/segment-store.ts';
-import { filmSegments } from '../../../src/output/segments/segment-video.ts';
 import { fraction } from '../../../src/scene/fraction.ts';
 import { scratchFolder } from '../outside.ts';
 import { type Timeline, timelinePainter } from '../timelines.ts';
@@ -29,7 +29,7 @@ describe.each([
   const render = async (spoil: (encoded: Encoded) => Encoded): Promise<unknown> => {
     const spoilt: Codec = { ...codec, encode: async (work) => spoil(await codec.encode(work)) };
     const setting = { codec: name, opaque, compatible: false, key: undefined, folder: scratch.folder };
-    const segments = filmSegments(painter, codec, undefined);
+    const { segments } = filmSegments(painter, { codec: name, key: undefined });
     const store = folderStore(scratch.folder);
     await segmentRenderer(painter, spoilt, setting, store).render(segments, () => undefined, undefined);
     return store.find(segments[0]!);
@@ -39,7 +39,7 @@ describe.each([
     expect(await render((encoded) => encoded)).toBeDefined();
   });
 
-  it('notices another picture that stands, and a picture too few', async () => {
+  it('notices another picture that is held, and a picture too few', async () => {
     await expect(
       render(({ config, packets }) => ({ config, packets: [...packets.slice(0, -1), packets[0]!] })),
     ).rejects.toThrow(MachineFailure);

@@ -1,0 +1,262 @@
+/**
+ * The ffmpeg programs: finding them, running an encoder on frames that we hand it, asking ffprobe. The only file that
+ * knows fluent-ffmpeg, which is no longer developed.
+ */
+import { type ChildProcess, execFile, spawn } from 'node:child_process';
+import { accessSync, constants, statSync } from 'node:fs';
+import { delimiter, join } from 'node:path';
+import { Readable } from 'node:stream';
+import ffmpeg from 'fluent-ffmpeg';
+import { diskIsFull, MachineFailure, systemCode } from '../machine/machine-failure.ts';
+import { endWithUs } from './child-guard.ts';
+
+/** One run of ffmpeg. All options are words as ffmpeg takes them, one each. */
+export interface Run {
+  readonly files: readonly { readonly file: string; readonly options: readonly string[] }[];
+  /** Undefined where nothing is filtered. */
+  readonly filter: string | undefined;
+  readonly outputOptions: readonly string[];
+  /** An absolute path. */
+  readonly output: string;
+  /** Told now and then how many frames are in the file, where the frames handed over do not say it. */
+  readonly onEncoded?: ((frameCount: number) => void) | undefined;
+}
+
+/** One run of the encoder on frames that we hand it. */
+export interface Encoding extends Run {
+  /** The first input is the stream of frames. */
+  readonly frameOptions: readonly string[];
+}
+
+/**
+ * Runs the encoder on the frames that `frames` gives, one array each, asked for as fast as the encoder takes them.
+ * When this returns or throws, no child process is left. Throws a `MachineFailure` if the encoder fails, the signal's
+ * reason if it is aborted, and whatever `frames` throws.
+ */
+export async function encode(
+  encoding: Encoding,
+  frames: Iterator<Uint8Array>,
+  signal: AbortSignal | undefined,
+): Promise<void> {
+  await start(encoding, { options: encoding.frameOptions, frames }, signal);
+}
+
+/** The same on files alone. */
+export async function run(work: Run, signal: AbortSignal | undefined): Promise<void> {
+  await start(work, undefined, signal);
+}
+
+async function start(
+  work: Run,
+  piped: { readonly options: readonly string[]; readonly frames: Iterator<Uint8Array> } | undefined,
+  signal: AbortSignal | undefined,
+): Promise<void> {
+  signal?.throwIfAborted();
+  const words: string[] = [];
+  let stopped: { readonly reason: unknown } | undefined;
+  const source = new Readable({
+    highWaterMark: 0, // One frame is large enough; do not draw ahead of the encoder.
+    read() {
+      try {
+        const next = piped?.frames.next();
+        this.push(next === undefined || next.done === true ? null : next.value);
+      } catch (error) {
+        stop(error);
+      }
+    },
+  });
+  const command = ffmpeg({ stdoutLines: 50 }).setFfmpegPath(program('ffmpeg'));
+  // Words one by one: an array of them would be split again at spaces.
+  if (piped !== undefined) command.input(source).inputOptions(...piped.options);
+  for (const { file, options } of work.files) {
+    command.input(file);
+    if (options.length > 0) command.inputOptions(...options);
+  }
+  if (work.filter !== undefined) command.complexFilter(work.filter);
+  command.output(work.output).outputOptions('-loglevel', 'error', ...work.outputOptions, '-nostats');
+  if (work.onEncoded !== undefined) command.outputOptions('-progress', 'pipe:2');
+
+  // The file is thrown away, so the encoder need not be asked to finish it: SIGKILL is at once and certain.
+  const stop = (reason: unknown): void => {
+    stopped ??= { reason };
+    command.kill('SIGKILL');
+  };
+  const onAbort = (): void => stop(signal?.reason);
+  signal?.addEventListener('abort', onAbort);
+  try {
+    await new Promise<void>((resolve, reject) => {
+      command.on('start', () => {
+        // Stopped while the library was still looking for its program: there was no child to kill until now.
+        if (stopped !== undefined) command.kill('SIGKILL');
+        const { ffmpegProc } = command as { readonly ffmpegProc?: ChildProcess };
+        if (work.files.length > 0 && ffmpegProc !== undefined) endWithUs(ffmpegProc);
+      });
+      command.on('stderr', (line) => {
+        const [, key, value] = /^([a-z_0-9]+)=(.*)$/.exec(line) ?? [];
+        if (key === undefined || work.onEncoded === undefined) words.push(line);
+        else if (key === 'frame') work.onEncoded(Number(value));
+      });
+      command.on('end', () => resolve());
+      command.on('error', (error) => reject(encoderFailure(error.message, words)));
+      command.run();
+    });
+    if (stopped !== undefined) throw stopped.reason;
+  } catch (error) {
+    throw stopped === undefined ? error : stopped.reason;
+  } finally {
+    signal?.removeEventListener('abort', onAbort);
+    source.destroy();
+  }
+}
+
+/** One run of the decoder. */
+export interface Decoding {
+  readonly file: string;
+  /** ffmpeg's name; undefined: the one that it takes by itself. */
+  readonly decoder: string | undefined;
+  readonly filter: string;
+  /** Of what comes out, by ffmpeg's name, and the bytes that one picture takes in it. */
+  readonly pixelFormat: string;
+  readonly frameBytes: number;
+}
+
+/** Hands every picture to `onPicture`, valid until it returns. Throws a `MachineFailure`, or the signal's reason. */
+export async function decode(
+  { file, decoder, filter, pixelFormat, frameBytes }: Decoding,
+  onPicture: (bytes: Uint8Array) => void,
+  signal: AbortSignal | undefined,
+): Promise<void> {
+  signal?.throwIfAborted();
+  const child = spawn(
+    program('ffmpeg'),
+    [
+      ...['-nostdin', '-v', 'error', '-threads', '1', ...(decoder === undefined ? [] : ['-c:v', decoder])],
+      ...['-i', file, '-map', '0:v', '-vf', filter, '-pix_fmt', pixelFormat, '-f', 'rawvideo', 'pipe:1'],
+    ],
+    { stdio: ['ignore', 'pipe', 'pipe'], killSignal: 'SIGKILL', ...(signal === undefined ? {} : { signal }) },
+  );
+  const words: string[] = [];
+  child.stderr.setEncoding('utf8').on('data', (text: string) => words.push(...text.split('\n')));
+  const picture = Buffer.alloc(frameBytes);
+  let filled = 0;
+  child.stdout.on('data', (bytes: Buffer) => {
+    for (let at = 0; at < bytes.length; ) {
+      const taken = bytes.copy(picture, filled, at);
+      at += taken;
+      filled += taken;
+      if (filled < frameBytes) continue;
+      onPicture(picture);
+      filled = 0;
+    }
+  });
+  const status = await new Promise<number | string | null>((resolve) => {
+    let failed: string | undefined;
+    child.on('error', (error) => {
+      failed = error.message;
+      if (child.pid === undefined) resolve(failed);
+    });
+    child.on('close', (code, killed) => resolve(failed ?? killed ?? code));
+  });
+  signal?.throwIfAborted();
+  if (status === 0 && words.every((line) => line.trim() === '')) return;
+  throw new MachineFailure(`what was encoded cannot be decoded: ${lastWords(words) ?? `ffmpeg ended with ${status}`}`);
+}
+
+/**
+ * What ffprobe says of a file in its JSON form, or undefined where it cannot read it as media. `options` as ffprobe
+ * takes them. What it complains of is added to `complaints`. Throws a `MachineFailure` where there is no ffprobe.
+ */
+export async function probe(
+  file: string,
+  options: readonly string[],
+  signal?: AbortSignal,
+  complaints: string[] = [],
+): Promise<unknown> {
+  const words = ['-v', 'error', '-of', 'json', ...options, file];
+  const limits = {
+    maxBuffer: 64 * 1024 * 1024,
+    killSignal: 'SIGKILL',
+    ...(signal === undefined ? {} : { signal }),
+  } as const;
+  const ffprobe = program('ffprobe');
+  return new Promise((resolve, reject) => {
+    const child = execFile(ffprobe, words, limits, (error, stdout, stderr) => {
+      complaints.push(...stderr.split('\n'));
+      if (error === null) resolve(JSON.parse(stdout));
+      else if (signal?.aborted === true) reject(signal.reason);
+      else if (systemCode(error) !== undefined) reject(new MachineFailure(`ffprobe cannot be started; ${howToGet}`));
+      else resolve(undefined);
+    });
+    endWithUs(child);
+  });
+}
+
+/**
+ * The encoders that this ffmpeg has, by name. Throws a `MachineFailure` unless ffmpeg and ffprobe are there. To be asked
+ * before any work: where its program is missing the library throws out of reach.
+ */
+export async function availableEncoders(): Promise<ReadonlySet<string>> {
+  ffmpeg.setFfmpegPath(program('ffmpeg'));
+  program('ffprobe');
+  return new Promise((resolve, reject) => {
+    ffmpeg.availableEncoders((error: Error | null, encoders) => {
+      if (error !== null) reject(new MachineFailure(`ffmpeg does not run (${error.message}); ${howToGet}`));
+      else resolve(new Set(Object.keys(encoders)));
+    });
+  });
+}
+
+/** All that ffmpeg says of itself: its version, how it was built, its libraries. Throws a `MachineFailure` where there is none. */
+export async function encoderVersion(): Promise<string> {
+  const ffmpegProgram = program('ffmpeg');
+  return new Promise((resolve, reject) => {
+    execFile(ffmpegProgram, ['-version'], (error, stdout) => {
+      if (error === null) resolve(stdout);
+      else reject(new MachineFailure(`ffmpeg does not run (${error.message.split('\n')[0]}); ${howToGet}`));
+    });
+  });
+}
+
+/** What to do where ffmpeg, or an encoder, is missing. */
+export const howToGet = 'install a full ffmpeg (Debian and Ubuntu: apt-get install ffmpeg; macOS: brew install ffmpeg)';
+
+/**
+ * Where the program lies: as `FFMPEG_PATH` or `FFPROBE_PATH` say (the library's own custom), else on the `PATH`.
+ * Looked up each time, so that what is missing is known before anything is started.
+ */
+function program(name: 'ffmpeg' | 'ffprobe'): string {
+  const named = process.env[name === 'ffmpeg' ? 'FFMPEG_PATH' : 'FFPROBE_PATH'] ?? '';
+  const file = process.platform === 'win32' ? `${name}.exe` : name;
+  const folders = (process.env.PATH ?? '').split(delimiter).filter((folder) => folder !== '');
+  const found = [named, ...folders.map((folder) => join(folder, file))].find(isProgram);
+  if (found !== undefined) return found;
+  const called = name === 'ffmpeg' ? name : 'ffprobe (a part of ffmpeg)';
+  throw new MachineFailure(`${called} is not installed; ${howToGet}`);
+}
+
+function isProgram(file: string): boolean {
+  try {
+    accessSync(file, constants.X_OK);
+    return statSync(file).isFile();
+  } catch {
+    return false;
+  }
+}
+
+/** The sentence for an encoder that ended badly. `message` is the library's, `words` are ffmpeg's own lines. */
+function encoderFailure(message: string, words: readonly string[]): MachineFailure {
+  if (words.some((line) => line.includes('No space left on device'))) {
+    return new MachineFailure(`cannot write the video: ${diskIsFull}`);
+  }
+  const killedBy = /killed with signal (\w+)/.exec(message)?.[1];
+  if (killedBy !== undefined) {
+    return new MachineFailure(`the encoder was killed (${killedBy}) before it was done; memory may have run out`);
+  }
+  return new MachineFailure(`the encoder failed: ${lastWords(words) ?? message}`);
+}
+
+/** The last line that says something, without ffmpeg's "[libx264 @ 0x55d0c8]" before it. */
+function lastWords(lines: readonly string[]): string | undefined {
+  const last = lines.findLast((line) => /\S/.test(line) && !/^Conversion failed!/.test(line));
+  return last?.replace(/^(\[[^\]]*\] *)+/, '').trim();
+}

@@ -1,0 +1,114 @@
+/**
+ * A file or folder appears under its name only when it is whole. Until then it has a name of its own beside it, so
+ * that it is on the same disk and two renders to one name cannot write into each other; whatever happens, that name is
+ * gone in the end. What happens to the process itself - it is killed, the power is cut - the next one to write there puts right.
+ */
+import { mkdir, open, rename, rm, rmdir, stat, statfs, writeFile } from 'node:fs/promises';
+import { basename, dirname } from 'node:path';
+import { asMachineFailure, systemCode } from './machine-failure.ts';
+import { asideName, removeStaleTemps, tempFile } from './temp-files.ts';
+
+/** `write` fills the empty file that it is handed. `target` is an absolute path; what stood there is replaced. */
+export async function writeAtomically<T>(target: string, write: (temp: string) => Promise<T>): Promise<T> {
+  return beside(target, async (temp) => {
+    // Made here, so that a place that cannot be written to is known before anything is drawn, and by the system's name.
+    await writeFile(temp, '', { flag: 'wx' });
+    const result = await write(temp);
+    await flush(temp);
+    await rename(temp, target);
+    return result;
+  });
+}
+
+/** `write` fills the empty folder that it is handed. A folder that stood at `target` is replaced as a whole. */
+export async function writeFolderAtomically<T>(target: string, write: (temp: string) => Promise<T>): Promise<T> {
+  return beside(target, async (temp) => {
+    await mkdir(temp);
+    const result = await write(temp);
+    await replaceFolder(temp, target);
+    return result;
+  });
+}
+
+async function beside<T>(target: string, work: (temp: string) => Promise<T>): Promise<T> {
+  const temp = tempFile(target);
+  const cannot = `cannot write ${basename(target)}`;
+  let madeFolder: string | undefined;
+  let isWhole = false;
+  try {
+    madeFolder = await makeFolders(dirname(target));
+    if (madeFolder === undefined) await removeStaleTemps(dirname(target));
+    const result = await work(temp);
+    isWhole = true;
+    return result;
+  } catch (error) {
+    throw asMachineFailure(error, cannot);
+  } finally {
+    await rm(temp, { recursive: true, force: true });
+    if (!isWhole && madeFolder !== undefined) await removeEmptyFolders(dirname(target), madeFolder);
+  }
+}
+
+/** Without this a file could have its final name and, after a power cut, no content. */
+async function flush(file: string): Promise<void> {
+  const handle = await open(file, 'r+');
+  try {
+    await handle.datasync();
+  } finally {
+    await handle.close();
+  }
+}
+
+/** A folder cannot be renamed onto one that holds something, so the old one steps aside for a moment. */
+async function replaceFolder(temp: string, target: string): Promise<void> {
+  if (!(await exists(target))) return rename(temp, target);
+  const old = asideName(target);
+  await rename(target, old);
+  try {
+    await rename(temp, target);
+  } catch (error) {
+    await rename(old, target);
+    throw error;
+  }
+  await rm(old, { recursive: true, force: true });
+}
+
+async function exists(path: string): Promise<boolean> {
+  return stat(path).then(
+    () => true,
+    () => false,
+  );
+}
+
+/** Whether the disk of that file has no room left to speak of: less than one frame of anything takes. */
+export async function isDiskFull(file: string): Promise<boolean> {
+  const { bavail, bsize } = await statfs(dirname(file));
+  return bavail * bsize < 16 * 1024;
+}
+
+/**
+ * Makes `folder` and those above it, and returns the first that had to be made. Step by step: on a disk that can only
+ * be read the recursive kind reports that something is missing.
+ */
+async function makeFolders(folder: string): Promise<string | undefined> {
+  if (await exists(folder)) return undefined;
+  const first = dirname(folder) === folder ? undefined : await makeFolders(dirname(folder));
+  try {
+    await mkdir(folder);
+  } catch (error) {
+    if (systemCode(error) !== 'EEXIST') throw error; // Another render was quicker.
+    return undefined;
+  }
+  return first ?? folder;
+}
+
+/** From `folder` up to `last`, both included, as far as they are empty. */
+async function removeEmptyFolders(folder: string, last: string): Promise<void> {
+  for (let at = folder; at.length >= last.length; at = dirname(at)) {
+    try {
+      await rmdir(at);
+    } catch {
+      return; // Somebody else has put something there, or removed it: it is no longer ours.
+    }
+  }
+}

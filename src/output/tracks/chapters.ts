@@ -1,0 +1,32 @@
+/**
+ * Chapters as ffmpeg reads them (FFMETADATA1), handed over in the call itself, so that no file lies about.
+ */
+
+import { divide, type Fraction, fraction, multiply, nearest } from '../../scene/fraction.ts';
+import type { Chapter } from '../../timeline/chapters.ts';
+
+/**
+ * The input that carries the chapters. Times are whole milliseconds, the finest that
+ * all containers keep: the first at or after the frame's own, so that a player that goes there shows that frame.
+ */
+export function chaptersInput(chapters: readonly Chapter[], rate: Fraction) {
+  const lines = [';FFMETADATA1'];
+  for (const { name, from, until } of chapters) {
+    lines.push('[CHAPTER]', 'TIMEBASE=1/1000', `START=${milliseconds(from, rate)}`, `END=${milliseconds(until, rate)}`);
+    lines.push(`title=${escaped(name)}`);
+  }
+  const text = Buffer.from(`${lines.join('\n')}\n`).toString('base64');
+  return { file: `data:text/plain;base64,${text}`, options: ['-f', 'ffmetadata'] };
+}
+
+/** After a backslash at its end, even an escaped one, ffmpeg would take the next line for a part of it. */
+function escaped(title: string): string {
+  return title.replace(/[=;#\\\n]/g, '\\$&').replace(/\\$/, '$& ');
+}
+
+/** Rounded up. */
+function milliseconds(frame: number, rate: Fraction): bigint {
+  const exact = multiply(divide(fraction(frame), rate), fraction(1000n));
+  const near = nearest(exact);
+  return near * exact.denominator < exact.numerator ? near + 1n : near;
+}
