@@ -5,10 +5,10 @@ import { readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { openLesson } from '../../src/commands/lesson.ts';
+import { tellFilm } from '../../src/film/tell-film.ts';
 import { flashesOf } from '../../src/output/flashes/film-flashes.ts';
 import { defaultLook } from '../../src/picture/default-look.ts';
 import { flashMeter } from '../../src/picture/flashes.ts';
-import { tellFilm } from '../../src/film/tell-film.ts';
 import { frameAt } from '../../src/timeline/film.ts';
 import { during, type FilmWish, fill, film, type MarkWish } from '../picture/films.ts';
 

@@ -4,9 +4,9 @@
 import { createHash } from 'node:crypto';
 import { contentsOf } from '../../frames/content.ts';
 import { drawingAt } from '../../frames/drawing.ts';
-import type { Drawing } from '../../picture/ink.ts';
 import { paint } from '../../frames/paint.ts';
 import { type Run, runsOf } from '../../frames/runs.ts';
+import type { Drawing } from '../../picture/ink.ts';
 import type { Look } from '../../scene/look.ts';
 import { type Film, frameAt } from '../../timeline/film.ts';
 import type { Painter } from './painter.ts';
