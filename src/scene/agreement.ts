@@ -40,7 +40,7 @@ export function checkAgreement({ chains, conclusions, named, conclusionsSpan, gr
       faults.error(
         'disagrees',
         arrow,
-        `so: all stands for removals, and ${placed.join(' ')} is none; write so: ${concluded.join(' ')}`,
+        `so: all stands for removals, and ${placed.join(' ')} is not one; write so: ${concluded.join(' ')}`,
         notes,
       );
     } else {

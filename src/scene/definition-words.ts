@@ -25,8 +25,8 @@ export function homesOf(definition: Definition): Homes {
   }
 }
 
-/** What is due here, for a message: `a text`, `a list`, `true or false`. */
-export function wanted(definition: Definition): string {
+/** What is expected here, for a message: `a text`, `a list`, `true or false`. */
+export function expected(definition: Definition): string {
   switch (definition.kind) {
     case 'text':
       return definition.suggestions === undefined ? 'a text' : listed([listed(definition.suggestions.words), 'a text']);
@@ -39,7 +39,7 @@ export function wanted(definition: Definition): string {
     case 'marked':
       return 'a map of keys';
     case 'either':
-      return listed([...new Set(definition.options.map(wanted))]);
+      return listed([...new Set(definition.options.map(expected))]);
     default:
       return definition satisfies never;
   }

@@ -48,7 +48,7 @@ function whyNoRate(text: string): string {
   if (exact !== undefined) return `${text} is rounded, and frames would drift from the sound; write ${exact}`;
   if (/^\d+$/.test(text))
     return `${text} is none of the usual rates 24, 25, 30, 50 and 60; if it is meant, write ${text}/1`;
-  return `"${text}" is no rate; it is 24, 25, 30, 50, 60, or an exact fraction such as 30000/1001`;
+  return `"${text}" is not a rate; it is 24, 25, 30, 50, 60, or an exact fraction such as 30000/1001`;
 }
 
 /** The frame's size; undefined after a report. */
@@ -58,7 +58,7 @@ export function readSize(node: TextNode, { faults }: { readonly faults: Faults }
     faults.error(
       'not-a-size',
       node.span,
-      `"${node.text.trim()}" is no size; write width x height in pixels, as in 1920x1080`,
+      `"${node.text.trim()}" is not a size; write width x height in pixels, as in 1920x1080`,
     );
     return undefined;
   }
@@ -91,7 +91,7 @@ export function readTimecode(
     faults.error(
       'not-a-time',
       node.span,
-      `"${node.text.trim()}" is no timecode; write four pairs of digits, as in 01:00:00:00`,
+      `"${node.text.trim()}" is not a timecode; write four pairs of digits, as in 01:00:00:00`,
     );
     return undefined;
   }

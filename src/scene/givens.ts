@@ -68,7 +68,7 @@ function reportStrange(node: TextNode, symbols: readonly Symbol[], grid: Grid, f
     faults.error(
       'givens-sign',
       spanIn(node, first.at, end),
-      `${written} is no digit of this grid and no blank; ${mend}`,
+      `${written} is neither a digit of this grid nor a blank; ${mend}`,
     );
   }
 }
@@ -81,13 +81,13 @@ function isDigitOf(grid: Grid, text: string): boolean {
   return /^[1-9]$/.test(text) && Number(text) <= grid.size;
 }
 
-/** Says how many cells there are and are due, and points to the lines that are too short or too long, where there are such. */
+/** Says how many cells there are and should be, and points to the lines that are too short or too long, where there are such. */
 function reportCount(node: TextNode, symbols: readonly Symbol[], grid: Grid, faults: Faults): void {
-  const due = `${grid.cellCount} are due (${grid.size} rows of ${grid.size})`;
+  const expected = `expected ${grid.cellCount} (${grid.size} rows of ${grid.size})`;
   const isDrawn = grid.boxRows === grid.size; // the regions say how large the board is
   const shape = isDrawn ? undefined : shapeByCount(node.text);
   const other = shape === undefined ? '' : `; ${symbols.length} cells are a puzzle of boxes: ${shape}`;
-  const there = `${symbols.length} ${symbols.length === 1 ? 'cell stands' : 'cells stand'} among the givens, and ${due}${other}`;
+  const there = `${symbols.length} ${symbols.length === 1 ? 'cell stands' : 'cells stand'} among the givens, ${expected}${other}`;
   const lines = linesOf(node.text, symbols).filter(({ count }) => count > 0);
   const odd = lines.filter(({ count }) => count !== grid.size);
   const [first, ...others] = odd;

@@ -153,7 +153,7 @@ export type LookMap = ReadOf<typeof lookDefinition>;
 function readColour(node: TextNode, { faults }: Needs): string | undefined {
   const written = node.text.trim();
   if (/^#[0-9a-f]{6}$/i.test(written)) return written.toLowerCase();
-  const message = `"${written}" is no colour; write six hexadecimal digits in quotes, as in "${nearestColour(written)}"`;
+  const message = `"${written}" is not a colour; write six hexadecimal digits in quotes, as in "${nearestColour(written)}"`;
   faults.error('not-a-colour', node.span, message);
   return undefined;
 }

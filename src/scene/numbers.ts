@@ -29,7 +29,7 @@ export function readNumber(
 ): number | undefined {
   const text = node.text.trim();
   if (!/^[-+]?(\d+(\.\d*)?|\.\d+)$/.test(text)) {
-    faults.error('not-a-number', node.span, `"${text}" is no number; ${what} is a number from ${least} to ${most}`);
+    faults.error('not-a-number', node.span, `"${text}" is not a number; ${what} is a number from ${least} to ${most}`);
     return undefined;
   }
   const number = Number(text);

@@ -96,7 +96,7 @@ function readStart(start: StartMap, grid: Grid, faults: Faults): readonly Locate
     (start.values[key]?.read({ grid, faults }) ?? []).flatMap((conclusion) => {
       if (isRightKind(conclusion.value, key)) return [conclusion];
       const right = key === 'placed' ? 'placements, such as r1c1=4' : 'removals, such as r4c5<>39';
-      faults.error('wrong-conclusion', conclusion.span, `"${key}" holds ${right}; this is none`);
+      faults.error('wrong-conclusion', conclusion.span, `"${key}" holds ${right}; this is not one`);
       return [];
     }),
   );

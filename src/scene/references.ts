@@ -21,7 +21,7 @@ export function readIds(steps: readonly StepMap[], faults: Faults): ReadonlyMap<
       faults.error(
         'bad-name',
         node.span,
-        `${quoted(node.text)} is no id; an id has letters A to Z, digits and hyphens${example}`,
+        `${quoted(node.text)} is not an id; an id has letters A to Z, digits and hyphens${example}`,
       );
     } else if (node.text === 'all') {
       faults.error('bad-name', node.span, '"all" cannot be an id, since `clear: all` means every mark; choose another');

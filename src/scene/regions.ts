@@ -51,7 +51,7 @@ function strangeSign(sign: string, at: number): RegionsFault {
 function wrongCount(text: string, count: number): RegionsFault {
   const from = text.length - text.trimStart().length;
   const squares = drawnSizes.map((size) => `${size * size}`);
-  const due = `${squares.slice(0, -1).join(', ')} or ${squares.at(-1)}`;
-  const message = `${count} ${count === 1 ? 'cell is' : 'cells are'} drawn; a board has ${due}, as many rows as columns`;
+  const sizes = `${squares.slice(0, -1).join(', ')} or ${squares.at(-1)}`;
+  const message = `${count} ${count === 1 ? 'cell is' : 'cells are'} drawn; a board has ${sizes}, as many rows as columns`;
   return { code: 'regions-count', at: from, length: Math.max(1, text.trim().length), message };
 }

@@ -17,7 +17,7 @@ import {
   type TextDefinition,
   takes,
 } from './definition.ts';
-import { type Homes, homesOf, wanted } from './definition-words.ts';
+import { expected, type Homes, homesOf } from './definition-words.ts';
 import type { Span } from './diagnostic.ts';
 import { type Faults, listed, quoted } from './faults.ts';
 import { didYouMean } from './nearest-word.ts';
@@ -94,7 +94,11 @@ function checkEntries(value: Definition, map: MapNode, place: Place): MapNode {
 function reportKind(definition: Definition, node: Tree, place: Place): void {
   const span = node.kind === 'text' ? node.span : place.span;
   const mend = isPlainText(definition) ? asOneText(node) : '';
-  place.faults.error('wrong-kind', span, `${place.named} is ${kindOf(node)} here; ${wanted(definition)} is due${mend}`);
+  place.faults.error(
+    'wrong-kind',
+    span,
+    `${place.named} is ${kindOf(node)} here; expected ${expected(definition)}${mend}`,
+  );
 }
 
 /** Any text, and not one that is mostly a word of some that are known. */
@@ -117,7 +121,7 @@ function reportNothing(definition: Definition, node: NothingNode, place: Place):
       node.comment,
       `${place.named} has no value, since # begins a comment; put the text in quotes`,
     );
-  } else place.faults.error('no-value', place.span, `${place.named} has no value; ${wanted(definition)} is due`);
+  } else place.faults.error('no-value', place.span, `${place.named} has no value; expected ${expected(definition)}`);
 }
 
 function checkItems({ item: element, mayBeEmpty }: ListDefinition, list: ListNode, place: Place): ListNode {

@@ -37,7 +37,7 @@ export function explainSyntax(file: string, document: Document.Parsed, faults: F
 function explainStructure(file: string, document: Document.Parsed, error: YAMLParseError, faults: Faults): number {
   const [start] = error.pos;
   if (error.code === 'TAB_AS_INDENT') {
-    faults.error('tab-indent', spanOf(error), 'a tab at the beginning of the line; YAML wants blanks there');
+    faults.error('tab-indent', spanOf(error), 'a tab at the beginning of the line; YAML requires spaces there');
     return start;
   }
   if (error.message.startsWith('Missing closing')) {

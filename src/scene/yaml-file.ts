@@ -41,7 +41,7 @@ export function readYamlFile<T>(
   const syntax = gatherFaults();
   const tooDeep = tooDeepAt(file);
   if (tooDeep !== undefined) {
-    syntax.error('yaml-syntax', tooDeep, 'lists and maps are nested a hundred deep here; this is no file of ours');
+    syntax.error('yaml-syntax', tooDeep, 'lists and maps are nested a hundred deep here; this is not a file of ours');
     return { value: undefined, rough: undefined, diagnostics: syntax.inOrder() };
   }
   const { mended, documents } = parseWithTextsMended(file, syntax);

@@ -95,7 +95,7 @@ describe('plan', () => {
   const broken = written('broken.yaml', 'step: 2\nfree: [naked singel]\nnames:\n  turbot fsh: 3\n  x-wing: many\n');
   it.each<[string, readonly string[], RegExp]>([
     ['too few symbols', ['plan', '123'], /givens-count: 3 cells stand/],
-    ['a sign that is none', ['plan', `x${'.'.repeat(80)}`], /no file|no digit/],
+    ['a sign that is none', ['plan', `x${'.'.repeat(80)}`], /no file|neither a digit/],
     ['no solution', ['plan', `11${'.'.repeat(79)}`], /1 stands in r1c1 and in r1c2/],
     ['several solutions', ['plan', '.'.repeat(16)], /several solutions[\s\S]*they differ in \d+ cells/],
     ['a solved puzzle', ['plan', '1234341221434321'], /solved already/],
@@ -117,7 +117,7 @@ describe('plan', () => {
     [
       'a table with faults',
       ['plan', easy, '--costs', broken],
-      /broken\.yaml:2:.*naked singel.*naked single[\s\S]*turbot fish[\s\S]*"many" is no number/,
+      /broken\.yaml:2:.*naked singel.*naked single[\s\S]*turbot fish[\s\S]*"many" is not a number/,
     ],
   ])('refuses %s', async (_what, call, said) => {
     const { status, out, err } = await run(...call);

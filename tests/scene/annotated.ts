@@ -2,7 +2,7 @@
  * Fixtures with the faults that they should give as comments under the faulty lines:
  *
  *     rate: fast
- *     #     ^^^^ error not-a-rate: "fast" is no rate; ...
+ *     #     ^^^^ error not-a-rate: "fast" is not a rate; ...
  *
  * These lines are taken out before the file is read, and put in again from what was found. The `#` hides the first
  * column of the marker.

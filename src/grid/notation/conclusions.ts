@@ -61,7 +61,7 @@ function readAfterCells(scan: Scan, from: number): Conclusion[] {
   const digitsAsWritten = lookAt(scan, /\d+/y);
   if (sign !== '<>' && sign !== '≠' && sign !== '=') {
     const meant = `${written}<>${digitsAsWritten ?? 4} (impossible) or ${written}=${digitsAsWritten?.[0] ?? 4} (placed)`;
-    report(scan, signAt, signAt + sign.length, `"${sign}" stands where <> or = is due; write ${meant}`);
+    report(scan, signAt, signAt + sign.length, `"${sign}" stands where <> or = is expected; write ${meant}`);
     if (digitsAsWritten !== undefined) readDigits(scan);
     return [];
   }
@@ -69,7 +69,12 @@ function readAfterCells(scan: Scan, from: number): Conclusion[] {
     scan.at = signAt + sign.length;
     const rest = take(scan, /[^\s,]+/y) ?? '';
     const there = rest === '' ? 'nothing stands' : `"${rest}" stands`;
-    report(scan, from, scan.at, `${there} after "${written}${sign}" where a digit is due; write ${written}${sign}4`);
+    report(
+      scan,
+      from,
+      scan.at,
+      `${there} after "${written}${sign}" where a digit is expected; write ${written}${sign}4`,
+    );
     return [];
   }
   return conclude(scan, from, sign === '=' ? 'placed' : 'impossible', cells, readDigits(scan));
