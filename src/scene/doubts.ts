@@ -1,6 +1,6 @@
 /**
  * Which parts of a scene with faults were read as they were meant: what other stages find there is a fault of its own,
- * and no consequence of those already told.
+ * and no consequence of those already reported.
  */
 import type { Diagnostic, Span } from './diagnostic.ts';
 import type { SceneMap } from './language.ts';

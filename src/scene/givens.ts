@@ -64,11 +64,11 @@ function reportStrange(node: TextNode, symbols: readonly Symbol[], grid: Grid, f
       end = next.at + next.text.length;
     }
     const written = quoted(node.text.slice(first.at, end));
-    const mend = `a cell is 1 to ${grid.size}, or . 0 _ where it is empty`;
+    const fix = `a cell is 1 to ${grid.size}, or . 0 _ where it is empty`;
     faults.error(
       'givens-sign',
       spanIn(node, first.at, end),
-      `${written} is neither a digit of this grid nor a blank; ${mend}`,
+      `${written} is neither a digit of this grid nor a blank; ${fix}`,
     );
   }
 }

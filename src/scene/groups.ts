@@ -49,7 +49,7 @@ export function groupNamed(
   const known = [...groups.keys()];
   const meant = didYouMean(node.text, known);
   const there = known.length === 0 ? 'it has none yet' : `it has ${listed(known, 'and')}`;
-  const mend = meant === '' ? `; ${there}, so add it under "groups" with a colour` : meant;
-  faults.error('unknown-group', node.span, `the scene has no group ${quoted(node.text)}${mend}`);
+  const fix = meant === '' ? `; ${there}, so add it under "groups" with a colour` : meant;
+  faults.error('unknown-group', node.span, `the scene has no group ${quoted(node.text)}${fix}`);
   return undefined;
 }

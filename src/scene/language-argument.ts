@@ -40,11 +40,11 @@ function readBecause(
   const name = canonicalName(node.text);
   if (name !== undefined) return { name, written: node.text, span: node.span };
   const near = nearestNames(node.text);
-  const mend =
+  const fix =
     near.length > 0
       ? `did you mean ${listed(near.map((each) => `"${each}"`))}?`
       : 'a name of your own goes under "called"';
-  faults.error('unknown-name', node.span, `no argument is known as ${quoted(node.text)}; ${mend}`);
+  faults.error('unknown-name', node.span, `no argument is known as ${quoted(node.text)}; ${fix}`);
   return undefined;
 }
 

@@ -16,8 +16,8 @@ export function readIds(steps: readonly StepMap[], faults: Faults): ReadonlyMap<
     const node = step.values.id;
     if (node === undefined) continue;
     if (!/^[A-Za-z0-9-]+$/.test(node.text)) {
-      const mend = node.text.replace(/[^A-Za-z0-9]+/g, '-').replace(/^-|-$/g, '');
-      const example = mend === '' ? '' : `, as in "${mend}"`;
+      const fix = node.text.replace(/[^A-Za-z0-9]+/g, '-').replace(/^-|-$/g, '');
+      const example = fix === '' ? '' : `, as in "${fix}"`;
       faults.error(
         'bad-name',
         node.span,

@@ -29,7 +29,7 @@ export interface Scene {
   readonly steps: readonly Step[];
 }
 
-/** What the times of a scene hang on. */
+/** What the times of a scene depend on. */
 export type TimedScene = Pick<Scene, 'video' | 'steps'> & { readonly puzzle: Pick<Puzzle, 'span'> };
 
 /** What `check` remarks besides proving. */

@@ -26,7 +26,7 @@ import { keyOf, type ListNode, type MapNode, type NothingNode, type TextNode, ty
 
 /**
  * Reports all that is not as the definition has it. Gives the tree with misspelt keys as they were meant, so that what
- * stands after them is read too, and its faults are told together with the key's.
+ * stands after them is read too, and its faults are reported together with the key's.
  */
 export function checkShape(definition: Definition, node: Tree, faults: Faults): Tree {
   const place = { named: 'the file', span: firstOf(node), faults, homesOf: () => homesOf(definition) };
@@ -93,11 +93,11 @@ function checkEntries(value: Definition, map: MapNode, place: Place): MapNode {
 
 function reportKind(definition: Definition, node: Tree, place: Place): void {
   const span = node.kind === 'text' ? node.span : place.span;
-  const mend = isPlainText(definition) ? asOneText(node) : '';
+  const fix = isPlainText(definition) ? asOneText(node) : '';
   place.faults.error(
     'wrong-kind',
     span,
-    `${place.named} is ${kindOf(node)} here; expected ${expected(definition)}${mend}`,
+    `${place.named} is ${kindOf(node)} here; expected ${expected(definition)}${fix}`,
   );
 }
 
@@ -172,8 +172,8 @@ function checkWord({ words, refused = {} }: ChoiceDefinition, node: TextNode, pl
   }
   const reason = Object.hasOwn(refused, node.text) ? refused[node.text] : undefined;
   const meant = /\d/.test(node.text) ? '' : didYouMean(node.text, words);
-  const mend = reason ?? `it is ${listed(words)}${meant}`;
-  place.faults.error('unknown-word', node.span, `${place.named} cannot be ${quoted(node.text)}; ${mend}`);
+  const fix = reason ?? `it is ${listed(words)}${meant}`;
+  place.faults.error('unknown-word', node.span, `${place.named} cannot be ${quoted(node.text)}; ${fix}`);
 }
 
 /** A text must not be empty; a sentence, or a text in quotes of its own, with a comment after it was cut by YAML. */
@@ -218,8 +218,8 @@ function checkWithoutMark({ title, maps: named }: MarkedDefinition, node: MapNod
   const strangers = node.entries.filter(({ key }) => !known.includes(key.text));
   for (const { key } of strangers) {
     const meant = didYouMean(key.text, known);
-    const mend = meant === '' ? `; it has one of ${listed(marks)}` : meant;
-    place.faults.error('unknown-key', key.span, `${title} has no key ${quoted(key.text)}${mend}`);
+    const fix = meant === '' ? `; it has one of ${listed(marks)}` : meant;
+    place.faults.error('unknown-key', key.span, `${title} has no key ${quoted(key.text)}${fix}`);
   }
   if (strangers.length === 0) {
     place.faults.error('no-mark', place.span, `${title} does not say what it is; it needs one of ${listed(marks)}`);

@@ -42,13 +42,13 @@ export function reportUnknown(
   const today = nameToday(key.text, known);
   const meant = today === undefined ? didYouMean(key.text, known) : `; it is now ${quoted(today)}`;
   const home = homesOf().get(key.text);
-  const mend =
+  const fix =
     meant !== ''
       ? meant
       : home !== undefined
         ? `; it belongs to ${listed(home)}`
         : `; its keys are ${listed(known, 'and')}`;
-  faults.error('unknown-key', key.span, `${title} has no key ${quoted(key.text)}${mend}`);
+  faults.error('unknown-key', key.span, `${title} has no key ${quoted(key.text)}${fix}`);
 }
 
 /**
