@@ -80,17 +80,18 @@ export function landmarksOf(scene: TimedScene, clock: Clock, options: LandmarkOp
       (valueOf): StepFrames =>
         framesOfStep(valueOf(outline), { ...timing, end: valueOf(end), frameCount: valueOf(frameCount) }),
     );
-    const gone = (scene.steps[index]!.show ?? []).map(
-      (beat, place) =>
-        new Landmark(
-          named(`gone of beat ${place + 1}`),
-          () => [begin, length, frames, frameCount],
-          (valueOf, report): Frame | undefined => {
-            const video = { clock, length: valueOf(length), frameCount: valueOf(frameCount) };
-            return goneAt(beat, valueOf(frames).beats[place]!, valueOf(begin), video, report);
-          },
-        ),
-    );
+    const gone = (scene.steps[index]!.show ?? []).map(({ mark }, place) => {
+      if (mark.kind !== 'strike' || mark.gone === undefined) return undefined;
+      const time = mark.gone;
+      return new Landmark(
+        named(`gone of beat ${place + 1}`),
+        () => [begin, length, frames, frameCount],
+        (valueOf, report): Frame | undefined => {
+          const video = { clock, length: valueOf(length), frameCount: valueOf(frameCount) };
+          return goneAt(time, valueOf(frames).beats[place]!, valueOf(begin), video, report);
+        },
+      );
+    });
     return { ...own, end, frames, gone };
   });
   return { length, frameCount, steps, board: boardLandmarks(scene.video.board, clock, length) };
@@ -104,6 +105,10 @@ function noFrame(scene: TimedScene): Diagnostic {
 
 /** All but those that others of them depend on. */
 export function everyLandmark({ length, frameCount, steps, board }: Landmarks): readonly Landmark<unknown>[] {
-  const inSteps = steps.flatMap(({ outline, frames, gone }) => [outline, frames, ...gone]);
+  const inSteps = steps.flatMap(({ outline, frames, gone }) => [
+    outline,
+    frames,
+    ...gone.filter((each) => each !== undefined),
+  ]);
   return [length, frameCount, ...board, ...inSteps];
 }

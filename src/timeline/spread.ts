@@ -34,16 +34,16 @@ export function spreadBeats(beats: readonly BeatToSpread[], { begin, end }: Rang
     const at = laterOf(beats[first]!.at ?? begin, free);
     starts.push(at);
     const next = beats.findIndex((beat, index) => index > first && beat.at !== undefined);
-    const run = beats.slice(first, next === -1 ? beats.length : next);
-    const gaps = next === -1 ? easyGaps(run, at, end) : evenGaps(run, at, beats[next]!.at!);
+    const stretch = beats.slice(first, next === -1 ? beats.length : next);
+    const gaps = next === -1 ? easyGaps(stretch, at, end) : evenGaps(stretch, at, beats[next]!.at!);
     free = at;
     for (const [index, gap] of gaps.entries()) {
       free = add(free, gap);
-      if (index + 1 < run.length) starts.push(free);
+      if (index + 1 < stretch.length) starts.push(free);
     }
     // An even gap ends on the next timed beat, and only a question may push that one back.
-    if (next !== -1) free = add(starts.at(-1)!, run.at(-1)!.hold);
-    first += run.length;
+    if (next !== -1) free = add(starts.at(-1)!, stretch.at(-1)!.hold);
+    first += stretch.length;
   }
   return starts;
 }
@@ -54,21 +54,21 @@ export function endOfBeats(beats: readonly BeatToSpread[], begin: Fraction): Fra
   return beats.reduce((latest, beat, index) => laterOf(latest, add(starts[index]!, beat.wait)), begin);
 }
 
-/** Gaps after each beat of a run that a timed beat ends. */
-function evenGaps(run: readonly BeatToSpread[], at: Fraction, next: Fraction): readonly Fraction[] {
-  const held = total(run.map((beat) => beat.hold));
-  const open = run.filter((beat) => isZero(beat.hold)).length;
+/** Gaps after each beat of a stretch that a timed beat ends. */
+function evenGaps(stretch: readonly BeatToSpread[], at: Fraction, next: Fraction): readonly Fraction[] {
+  const held = total(stretch.map((beat) => beat.hold));
+  const open = stretch.filter((beat) => isZero(beat.hold)).length;
   const room = laterOf(subtract(subtract(next, at), held), zero);
-  return run.map((beat) => (isZero(beat.hold) ? divide(room, fraction(open)) : beat.hold));
+  return stretch.map((beat) => (isZero(beat.hold) ? divide(room, fraction(open)) : beat.hold));
 }
 
-/** Gaps after each beat of the last run; that after the last beat keeps room for it before the step's end. */
-function easyGaps(run: readonly BeatToSpread[], at: Fraction, end: Fraction | undefined): readonly Fraction[] {
-  const wished = total(run.filter((beat) => isZero(beat.hold)).map((beat) => beat.wait));
-  if (end === undefined || isZero(wished)) return run.map((beat) => (isZero(beat.hold) ? beat.wait : beat.hold));
-  const room = laterOf(subtract(subtract(end, at), total(run.map((beat) => beat.hold))), zero);
+/** Gaps after each beat of the last stretch; that after the last beat keeps room for it before the step's end. */
+function easyGaps(stretch: readonly BeatToSpread[], at: Fraction, end: Fraction | undefined): readonly Fraction[] {
+  const wished = total(stretch.filter((beat) => isZero(beat.hold)).map((beat) => beat.wait));
+  if (end === undefined || isZero(wished)) return stretch.map((beat) => (isZero(beat.hold) ? beat.wait : beat.hold));
+  const room = laterOf(subtract(subtract(end, at), total(stretch.map((beat) => beat.hold))), zero);
   const part = earlierOf(divide(room, wished), fraction(1));
-  return run.map((beat) => (isZero(beat.hold) ? multiply(beat.wait, part) : beat.hold));
+  return stretch.map((beat) => (isZero(beat.hold) ? multiply(beat.wait, part) : beat.hold));
 }
 
 export interface ItemToSpread {
@@ -91,17 +91,17 @@ export function spreadItems(
   for (let first = 0; first < items.length; ) {
     const at = items[first]!.at ?? free;
     const next = items.findIndex((item, index) => index > first && item.at !== undefined);
-    const run = items.slice(first, next === -1 ? items.length : next);
+    const stretch = items.slice(first, next === -1 ? items.length : next);
     const until = laterOf(at, next === -1 ? end : items[next]!.at!);
-    const each = divide(subtract(until, at), fraction(run.reduce((sum, item) => sum + item.weight, 0)));
+    const each = divide(subtract(until, at), fraction(stretch.reduce((sum, item) => sum + item.weight, 0)));
     let start = at;
-    for (const item of run) {
+    for (const item of stretch) {
       const own: Fraction[] = [];
       for (let thing = 0; thing < item.weight; thing++, start = add(start, each)) own.push(start);
       starts.push(own);
     }
     free = until;
-    first += run.length;
+    first += stretch.length;
   }
   return starts;
 }

@@ -3,8 +3,9 @@
  */
 
 import type { Clock } from '../scene/anchors/anchor.ts';
+import type { Time } from '../scene/anchors/anchors.ts';
 import { add, compare, divide, type Fraction, fraction, multiply, subtract } from '../scene/fraction.ts';
-import type { Beat } from '../scene/scene.ts';
+import type { Located } from '../scene/scene.ts';
 import { type Moment, momentOf } from './clock.ts';
 import { type Frame, frameAt } from './film.ts';
 import type { Report } from './landmark.ts';
@@ -142,18 +143,16 @@ function afterBeats(outline: StepOutline, starts: readonly Fraction[], { end, st
 }
 
 /**
- * When the recording no longer shows what a beat strikes, as its `gone` says; undefined where it says nothing, or what
- * cannot stand. `from`: the beat's first frame.
+ * When the recording no longer shows what a beat strikes, as its `gone` says; undefined where that cannot stand. `from`:
+ * the beat's first frame.
  */
 export function goneAt(
-  beat: Beat,
+  { value, span }: Located<Time>,
   from: Frame,
   begin: Begin,
   { clock, length, frameCount }: Pick<StepEnd, 'clock' | 'frameCount'> & { readonly length: VideoLength | undefined },
   report: Report,
 ): Frame | undefined {
-  if (beat.mark.kind !== 'strike' || beat.mark.gone === undefined) return undefined;
-  const { value, span } = beat.mark.gone;
   const found = momentOf(clock, value, { base: begin.seconds, notBefore: from, until: undefined });
   const moment = orReport(found, span, report);
   if (moment === undefined) return undefined;

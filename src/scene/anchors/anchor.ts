@@ -28,7 +28,10 @@ export interface Anchor<T> {
  * What the moment of a time depends on besides the clock's rate and first label: the narration; or, of the place where
  * the time stands, the `base` that it counts from, the time `before` it, or the one after it that is its `bound`.
  */
-export type Dependency = 'narration' | 'base' | 'before' | 'bound';
+export type Dependency = keyof typeof isOfPlace;
+
+/** Whether a dependency is another one at another place of the lesson. */
+export const isOfPlace = { narration: false, base: true, before: true, bound: true } as const;
 
 /** A fault in a time: where it lies in the text, in UTF-16 units. */
 export interface TimeFault {

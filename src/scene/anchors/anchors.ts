@@ -4,7 +4,16 @@
  */
 import { type AbsoluteTime, type SecondsTime, secondsAnchor, type TimecodeTime, timecodeAnchor } from './absolute.ts';
 import { type AfterTime, afterAnchor } from './after.ts';
-import type { Anchor, AnchorReading, Clock, Dependency, Place, ReadTime, Resolved } from './anchor.ts';
+import {
+  type Anchor,
+  type AnchorReading,
+  type Clock,
+  type Dependency,
+  isOfPlace,
+  type Place,
+  type ReadTime,
+  type Resolved,
+} from './anchor.ts';
 import { type CueTime, cueAnchor } from './cue.ts';
 import { type WordsTime, wordsAnchor } from './words.ts';
 
@@ -58,7 +67,7 @@ export function isAbsolute(time: Time): time is AbsoluteTime {
 
 /** Whether the moment is the same wherever in the lesson the time stands. */
 export function isSameEverywhere(time: Time): boolean {
-  return dependenciesOf(time).every((each) => each === 'narration');
+  return !dependenciesOf(time).some((each) => isOfPlace[each]);
 }
 
 export function resolveTime<K extends Kind>(time: TimeOf<K>, clock: Clock, place: Place): Resolved {
