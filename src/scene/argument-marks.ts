@@ -5,9 +5,10 @@
 import { parseCandidates } from '../grid/notation/candidates.ts';
 import { parseSets } from '../grid/notation/sets.ts';
 import { groupNamed } from './groups.ts';
+import type { SideGroups } from './language-step.ts';
 import { type Context, readNotation } from './reading.ts';
 import type { BeatMark } from './scene.ts';
-import { itemsOf, type MapNode, spanIn, type TextNode, valueOf } from './yaml-tree.ts';
+import { spanIn, type TextNode } from './yaml-tree.ts';
 
 /** `7r1c7`, `no 7r1c5` or `each 7c5`; undefined after a report. */
 export function readSuppose(node: TextNode, context: Context): BeatMark | undefined {
@@ -35,11 +36,10 @@ function onlyOne<T>(node: TextNode, named: readonly T[] | undefined, due: string
 }
 
 /** A candidate, and the groups of the two sides; undefined after a report. */
-export function readSides(node: TextNode, map: MapNode, context: Context): BeatMark | undefined {
+export function readSides(node: TextNode, value: SideGroups | undefined, context: Context): BeatMark | undefined {
   const { faults } = context;
   const candidates = readNotation(node, parseCandidates, context);
-  const value = valueOf(map, 'groups');
-  const names = itemsOf(value).map((item) => (item.kind === 'text' ? groupNamed(item, context) : undefined));
+  const names = (value?.items ?? []).map((item) => groupNamed(item?.node, context));
   if (value !== undefined && names.length !== 2) {
     faults.error(
       'notation',

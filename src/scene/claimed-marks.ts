@@ -6,15 +6,22 @@ import { parseCandidates } from '../grid/notation/candidates.ts';
 import { parseCells } from '../grid/notation/cells.ts';
 import { printCandidate, printCell } from '../grid/notation/print.ts';
 import type { Reading } from '../grid/terms.ts';
+import type { Time } from './anchors/anchors.ts';
 import type { Claims } from './claims.ts';
-import { type Context, readNotation, saysAll, timeOf } from './reading.ts';
+import type { ReadText } from './definition.ts';
+import { type Context, readNotation, saysAll } from './reading.ts';
 import type { BeatMark, Located } from './scene.ts';
-import { type MapNode, spanIn, type TextNode } from './yaml-tree.ts';
+import { spanIn, type TextNode } from './yaml-tree.ts';
 
 /** The removals that are crossed out; undefined after a report. */
-export function readStrike(node: TextNode, map: MapNode, claims: Claims, context: Context): BeatMark | undefined {
+export function readStrike(
+  node: TextNode,
+  written: ReadText<Located<Time>, Context> | undefined,
+  claims: Claims,
+  context: Context,
+): BeatMark | undefined {
   const { faults, grid } = context;
-  const gone = timeOf(map, 'gone', 'any', context);
+  const gone = written?.read(context);
   if (saysAll(node)) {
     if (claims.removesAny) return { kind: 'strike', candidates: 'all', gone };
     faults.error(

@@ -78,18 +78,21 @@ const marks = {
   clear: { clear: notation('Takes marks away: those of a step or of a group, or all.', ['all', 'towers']) },
 } as const;
 
-export type MarkName = keyof typeof marks;
-
-/** The keys that say what a beat draws. */
-export const markNames: readonly string[] = Object.keys(marks);
-
 /** One item of `show`. */
-export const beatDefinition = marked(marks, ofEveryBeat, {
+const beatDefinition = marked(marks, ofEveryBeat, {
   title: 'a beat',
   titleOf: (mark) => `a beat with "${mark}"`,
   descriptionOf: () => 'One mark, and when it is drawn.',
   description: 'One mark, and when it is drawn.',
 });
+
+/** A beat as it is written. */
+export type BeatMap = ReadOf<typeof beatDefinition>;
+
+/** What stands after `sight`, and after `groups` of a mark of two sides, as they are written. */
+export type SightLines = ReadOf<typeof marks.sight.sight>;
+export type SightWay = ReadOf<typeof sightWay>;
+export type SideGroups = ReadOf<typeof marks.sides.groups>;
 
 export const stepDefinition = keys('a step', 'One step of the telling.', {
   id: name('The name of the step: letters, digits, hyphens; each once.'),

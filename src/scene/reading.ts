@@ -3,14 +3,11 @@
  */
 import type { Grid } from '../grid/grid.ts';
 import type { Reading } from '../grid/terms.ts';
-import type { ReadTime } from './anchors/anchor.ts';
-import type { Time } from './anchors/anchors.ts';
 import type { ReadText } from './definition.ts';
 import type { Faults } from './faults.ts';
 import type { Fraction } from './fraction.ts';
 import type { GroupColour, Located } from './scene.ts';
-import { readTime, type TimeForms } from './time.ts';
-import { type MapNode, spanIn, type TextNode, textOf } from './yaml-tree.ts';
+import { spanIn, type TextNode } from './yaml-tree.ts';
 
 export interface Context {
   readonly faults: Faults;
@@ -41,25 +38,6 @@ export function parsed<T>(
   parse: (grid: Grid, text: string) => Reading<T>,
 ): (node: TextNode, needs: Pick<Context, 'grid' | 'faults'>) => T | undefined {
   return (node, needs) => readNotation(node, parse, needs);
-}
-
-/** The time after a key, if there is one. */
-export function timeOf(
-  map: MapNode,
-  key: string,
-  forms: TimeForms,
-  context: Pick<Context, 'rate' | 'faults'>,
-): Located<Time> | undefined {
-  const node = textOf(map, key);
-  if (node === undefined) return undefined;
-  return timed(node, readTime(node.text, { rate: context.rate, forms }), context.faults);
-}
-
-function timed<T>(node: TextNode, reading: ReadTime<T>, faults: Faults): Located<T> | undefined {
-  if (reading.ok) return { value: reading.time, span: node.span };
-  const { code, at, length, message } = reading.fault;
-  faults.error(code, spanIn(node, at, at + Math.max(1, length)), message);
-  return undefined;
 }
 
 /** Whether the text is the word `all`, in any case. */

@@ -5,28 +5,30 @@ import { cellOf, digitOf, type HouseShape } from '../grid/grid.ts';
 import { parseHouses } from '../grid/notation/houses.ts';
 import { printCell } from '../grid/notation/print.ts';
 import { parseTargets } from '../grid/notation/targets.ts';
+import type { SightLines, SightWay } from './language-step.ts';
 import { type Context, readNotation } from './reading.ts';
 import type { BeatMark, Sight } from './scene.ts';
-import { itemsOf, keyOf, type MapNode, type TextNode, textOf, valueOf } from './yaml-tree.ts';
+import { eachOf } from './structures.ts';
+import type { TextNode } from './yaml-tree.ts';
 
 type From = Pick<Sight, 'cell' | 'digit'>;
 
 /** The lines of a beat; undefined after a report. */
-export function readSight(beat: MapNode, context: Context): BeatMark | undefined {
-  const sights = itemsOf(valueOf(beat, 'sight')).map((item) => {
-    if (item.kind === 'text')
-      return readFrom(item, context)?.map((from): Sight => ({ ...from, way: { kind: 'everywhere' } }));
-    return item.kind === 'map' ? readWay(item, context) : undefined;
+export function readSight(written: SightLines | undefined, context: Context): BeatMark | undefined {
+  const sights = eachOf(written).map((item) => {
+    if (item?.kind === 'text')
+      return readFrom(item.node, context)?.map((from): Sight => ({ ...from, way: { kind: 'everywhere' } }));
+    return item === undefined ? undefined : readWay(item, context);
   });
   if (sights.length === 0 || sights.includes(undefined)) return undefined;
   return { kind: 'sight', sights: sights.flatMap((each) => each ?? []) };
 }
 
-function readWay(map: MapNode, context: Context): readonly Sight[] | undefined {
+function readWay({ keys, values }: SightWay, context: Context): readonly Sight[] | undefined {
   const { faults } = context;
-  const of = textOf(map, 'of');
-  const from = of === undefined ? undefined : readFrom(of, context);
-  const [into, along] = [keyOf(map, 'into'), keyOf(map, 'along')];
+  const { of } = values;
+  const from = of === undefined ? undefined : readFrom(of.node, context);
+  const { into, along } = keys;
   if (into !== undefined && along !== undefined) {
     faults.error(
       'notation',
@@ -36,7 +38,7 @@ function readWay(map: MapNode, context: Context): readonly Sight[] | undefined {
     return undefined;
   }
   const kind = into !== undefined ? 'into' : 'along';
-  const node = textOf(map, kind);
+  const node = values[kind]?.node;
   if (into === undefined && along === undefined) return from?.map((each) => ({ ...each, way: { kind: 'everywhere' } }));
   const house = node === undefined ? undefined : readHouse(node, context);
   if (node === undefined || house === undefined || from === undefined) return undefined;

@@ -47,7 +47,7 @@ export function readStep(map: StepMap, index: number, context: Context): Step {
     ...claiming,
     soSpan,
     fails: values.fails?.read() ?? false,
-    show: readShow(map.node, showClaims(map, claimsForMarks(claiming, grid, isWhole)), context),
+    show: readShow(values.show, showClaims(map, claimsForMarks(claiming, grid, isWhole)), context),
   };
 }
 

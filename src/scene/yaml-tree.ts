@@ -166,12 +166,6 @@ export function textOf(map: MapNode, key: string): TextNode | undefined {
   return value?.kind === 'text' ? value : undefined;
 }
 
-/** A text, or a list of texts and maps, as a list. */
-export function itemsOf(value: Tree | undefined): readonly Tree[] {
-  if (value === undefined) return [];
-  return value.kind === 'list' ? value.items : [value];
-}
-
 function isBlank(document: Document.Parsed): boolean {
   const { contents } = document;
   return document.errors.length === 0 && (contents === null || (isScalar(contents) && contents.source === ''));
