@@ -19,7 +19,7 @@ const folders = {
   film: { values: ['grid', 'scene', 'timeline', 'telling', 'marks'], types: ['check'], packages: [], node: false },
   frames: { values: ['grid', 'timeline', 'picture', 'marks'], types: ['scene'], packages: [], node: false },
   slides: {
-    values: ['grid', 'scene', 'timeline', 'telling', 'picture', 'film', 'frames', 'beside'],
+    values: ['grid', 'scene', 'timeline', 'telling', 'picture', 'marks', 'film', 'frames', 'beside'],
     types: ['check'],
     packages: [],
     node: false,
@@ -40,7 +40,7 @@ const folders = {
     node: false,
   },
   retime: { values: ['grid', 'scene', 'timeline', 'check'], types: [], packages: [], node: false },
-  beside: { values: ['grid', 'scene', 'timeline'], types: ['check'], packages: [], node: false },
+  beside: { values: ['grid', 'scene', 'timeline', 'marks'], types: ['check'], packages: [], node: false },
   verbs: {
     values: ['grid', 'scene', 'slides', 'puzzles'],
     types: ['output'],

@@ -7,11 +7,13 @@ import type { CheckedScene, CheckedStep } from '../check/verdict.ts';
 import { type Candidate, countOf, membersOf } from '../grid/candidates.ts';
 import { candidateAt } from '../grid/grid.ts';
 import { inSeries, spokenCandidates } from '../grid/notation/spoken.ts';
+import { shapes } from '../marks/marks.ts';
+import { oneLine } from '../marks/words.ts';
 import type { Film, Mark, MarkShape, Shown } from '../timeline/film.ts';
 import type { Schedule } from '../timeline/schedule.ts';
 import { timeOfFrame } from '../timeline/seconds.ts';
 import type { TextCue } from './cue.ts';
-import { inWords, oneLine, type Told } from './describe-marks.ts';
+import { inWords, type Told } from './describe-marks.ts';
 import { milliseconds } from './spoken.ts';
 
 /** What comes within so many milliseconds is told together, when the last of it has come. */
@@ -68,15 +70,12 @@ function headingOf(film: Film, { step, sound, message, verdict }: CheckedStep, f
 }
 
 /** Marks, digits and small digits that come within the step, in order. */
-/** A stamp is told as a heading; a ring goes on round the digit that is told as written. */
-const untold: readonly string[] = ['stamp', 'ring'];
-
 function eventsOf(film: Film, step: CheckedStep, { from, until }: Shown): Told[] {
   const comes = (shown: Shown) => shown.until > shown.from && shown.from >= from && shown.from < until;
   // A digit is written only where it is proved.
   const plain = { colour: undefined, sound: true };
   const marks = film.marks
-    .filter((mark) => mark.step === step.step.id && comes(mark) && !untold.includes(mark.shape.kind))
+    .filter((mark) => mark.step === step.step.id && comes(mark) && shapes[mark.shape.kind].words.isNews)
     .filter((mark) => film.draw === 'overlay' || !isWritten(film, mark))
     .map(({ from: frame, shape, group }): Told => {
       const sound = step.sound || (isConclusion(shape) && isProved(film, step, shape));

@@ -1,8 +1,17 @@
 /**
  * A question: a card beside the board, with a question mark in its group's colour. The step's later beats wait.
  */
+
 import { paintCallouts } from '../picture/callout.ts';
 import { type MarkPainting, none } from '../picture/painting.ts';
+import { type MarkWords, never, oneLine } from './words.ts';
+
+export const words = {
+  clause: ([shape]) => `a question: ${oneLine(shape?.text ?? '')}`,
+  areJoined: false,
+  isNews: true,
+  answers: never,
+} satisfies MarkWords<'ask'>;
 
 export const painting = {
   comesIn: (_, motion) => motion.fade,

@@ -12,6 +12,17 @@ import { ringOf } from '../picture/ring-lines.ts';
 import { roomFor, roundRoom, withinWalls } from '../picture/ring-room.ts';
 import { pointOfCandidate } from '../picture/small-digits.ts';
 import { type BoardStage, colourOf, type Standing } from '../picture/stage.ts';
+import { areCandidates, inColour, type MarkWords } from './words.ts';
+
+export const words = {
+  clause: (shapes, manner) => {
+    const candidates = shapes.map(({ candidate }) => candidate);
+    return `${areCandidates(manner.grid, candidates)} circled${inColour(manner)}`;
+  },
+  areJoined: true,
+  isNews: true,
+  answers: ({ candidate }, isConcluded) => isConcluded(candidate),
+} satisfies MarkWords<'circle'>;
 
 export const painting = {
   comesIn: (_, motion) => motion.circle,

@@ -4,6 +4,7 @@
  */
 
 import type { Candidate } from '../grid/candidates.ts';
+import { inSeries, spokenCandidates } from '../grid/notation/spoken.ts';
 import { obstaclesAt } from '../picture/link-plan.ts';
 import { routeOf } from '../picture/link-route.ts';
 import { type NodeShape, nearestOnNode, ringRadius } from '../picture/node-shape.ts';
@@ -15,6 +16,18 @@ import type { BoardStage, Standing } from '../picture/stage.ts';
 import type { Point } from '../scene/scene.ts';
 import type { Mark } from '../timeline/film.ts';
 import { ghostShape } from './ghost.ts';
+import { always, type MarkWords } from './words.ts';
+
+export const words = {
+  clause: ([shape], { grid }) => {
+    const nodes = shape?.between.map((node) => spokenCandidates(grid, node)) ?? [];
+    if (nodes.length === 1) return `a clash: ${nodes[0]} cannot be both true and not true`;
+    return `a clash between ${inSeries(nodes)}`;
+  },
+  areJoined: false,
+  isNews: true,
+  answers: always,
+} satisfies MarkWords<'clash'>;
 
 export const painting = {
   comesIn: (_, motion) => motion.circle,

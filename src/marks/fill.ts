@@ -11,6 +11,17 @@ import { fillPaths, strokePaths } from '../picture/pen.ts';
 import { cornerOf } from '../picture/small-digits.ts';
 import { type BoardStage, colourOf, type Standing } from '../picture/stage.ts';
 import type { Point } from '../scene/scene.ts';
+import { areCells, type MarkWords, never } from './words.ts';
+
+export const words = {
+  clause: (shapes, { grid, colour }) => {
+    const cells = [...new Set(shapes.flatMap((each) => each.cells))];
+    return `${areCells(grid, cells)} tinted${colour === undefined ? '' : ` ${colour}`}`;
+  },
+  areJoined: true,
+  isNews: true,
+  answers: never,
+} satisfies MarkWords<'fill'>;
 
 export const painting = {
   comesIn: (_, motion) => motion.fill,

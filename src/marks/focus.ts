@@ -3,11 +3,20 @@
  */
 
 import type { Cell } from '../grid/grid.ts';
+import { spokenCells } from '../grid/notation/spoken.ts';
 import { type MarkPainting, none } from '../picture/painting.ts';
 import { rectangle } from '../picture/path.ts';
 import { fillPaths } from '../picture/pen.ts';
 import { cornerOf } from '../picture/small-digits.ts';
 import type { BoardStage, Standing } from '../picture/stage.ts';
+import { type MarkWords, never } from './words.ts';
+
+export const words = {
+  clause: ([shape], { grid }) => `all is dimmed but ${spokenCells(grid, shape?.cells ?? [])}`,
+  areJoined: false,
+  isNews: true,
+  answers: never,
+} satisfies MarkWords<'focus'>;
 
 export const painting = {
   comesIn: (_, motion) => motion.focus,

@@ -11,6 +11,19 @@ import { fillPaths, strokePaths, strokeWidth } from '../picture/pen.ts';
 import { roomFor, roundRoom } from '../picture/ring-room.ts';
 import { pointOfCandidate } from '../picture/small-digits.ts';
 import { type BoardStage, colourOf, type Standing } from '../picture/stage.ts';
+import { always, areCandidates, type MarkWords } from './words.ts';
+
+export const words = {
+  clause: (shapes, { grid }) => {
+    const states = shapes.map(
+      ({ candidates, isTrue }) => `${areCandidates(grid, candidates)} ${isTrue ? 'true' : 'not true'}`,
+    );
+    return `supposed, in ghost ink: ${states.join(', ')}`;
+  },
+  areJoined: true,
+  isNews: true,
+  answers: always,
+} satisfies MarkWords<'ghost'>;
 
 export const painting = {
   comesIn: (_, motion) => motion.circle,

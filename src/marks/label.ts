@@ -2,6 +2,7 @@
  * A word on a small tag near the candidate or cell that it names, with a stem that points there.
  */
 
+import { spokenCandidates, spokenCells } from '../grid/notation/spoken.ts';
 import type { Inked } from '../picture/ink.ts';
 import { type PlannedLabel, planLabels } from '../picture/label-plan.ts';
 import { nearestOnLine } from '../picture/node-shape.ts';
@@ -12,6 +13,19 @@ import { distance } from '../picture/small-digits.ts';
 import { type BoardStage, colourOf, type Standing } from '../picture/stage.ts';
 import type { Point } from '../scene/scene.ts';
 import type { Mark } from '../timeline/film.ts';
+import { type MarkWords, never, oneLine } from './words.ts';
+
+export const words = {
+  clause: ([shape], { grid }) => {
+    if (shape === undefined) return '';
+    const { candidate, cell, text } = shape;
+    const at = candidate === undefined ? spokenCells(grid, [cell]) : spokenCandidates(grid, [candidate]);
+    return `the word "${oneLine(text)}" stands at ${at}`;
+  },
+  areJoined: false,
+  isNews: true,
+  answers: never,
+} satisfies MarkWords<'label'>;
 
 export const painting = {
   comesIn: (_, motion) => motion.fade,

@@ -5,6 +5,7 @@
 
 import type { Candidate } from '../grid/candidates.ts';
 import { candidateAt, cellOf } from '../grid/grid.ts';
+import { spokenCandidates } from '../grid/notation/spoken.ts';
 import type { LinkKind } from '../grid/terms.ts';
 import { headLength, type PlannedLink } from '../picture/link-plan.ts';
 import { nodeShapeOn, outlineOf } from '../picture/node-shape.ts';
@@ -17,6 +18,18 @@ import { distance, lengthOfLink, middleOf, pointOfCandidate } from '../picture/s
 import type { BoardStage, Standing } from '../picture/stage.ts';
 import type { Point } from '../scene/scene.ts';
 import type { MarkGroup } from '../timeline/film.ts';
+import { type MarkWords, never } from './words.ts';
+
+export const words = {
+  clause: ([shape], { grid, sound }) => {
+    if (shape === undefined) return '';
+    const claim = sound ? `: not both ${shape.link === 'strong' ? 'false' : 'true'}` : '';
+    return `an arrow runs from ${spokenCandidates(grid, shape.from)} to ${spokenCandidates(grid, shape.to)}${claim}`;
+  },
+  areJoined: false,
+  isNews: true,
+  answers: never,
+} satisfies MarkWords<'link'>;
 
 export const painting = {
   comesIn: ({ from, to }, motion, film) => {

@@ -4,12 +4,26 @@
  */
 
 import { cellOf } from '../grid/grid.ts';
+import { spokenCandidates } from '../grid/notation/spoken.ts';
 import { each, type MarkPainting, none } from '../picture/painting.ts';
 import { line, type Path } from '../picture/path.ts';
 import { strokePaths, strokeWidth } from '../picture/pen.ts';
 import { cornerOf } from '../picture/small-digits.ts';
 import type { BoardStage, Standing } from '../picture/stage.ts';
 import type { Point } from '../scene/scene.ts';
+import { always, type MarkWords } from './words.ts';
+
+export const words = {
+  clause: (shapes, { grid, sound }) => {
+    const singles = shapes.map(({ candidate }) => candidate);
+    const light = singles.length === 1 ? 'lights' : 'light';
+    const as = sound ? ` as ${singles.length === 1 ? 'a single' : 'singles'}` : '';
+    return `${spokenCandidates(grid, singles)} ${light} up${as}`;
+  },
+  areJoined: true,
+  isNews: true,
+  answers: always,
+} satisfies MarkWords<'opens'>;
 
 export const painting = {
   comesIn: (_, motion) => motion.outline,

@@ -2,11 +2,21 @@
  * A line round a patch of cells, within its edge, so that the lines of two neighbours lie side by side. A patch may be
  * in several pieces and have holes.
  */
+import { spokenCells } from '../grid/notation/spoken.ts';
 import { each, type MarkPainting, none } from '../picture/painting.ts';
 import { edgesOf } from '../picture/patch.ts';
 import { begun, begunDashes, type Path } from '../picture/path.ts';
 import { strokePaths, strokeWidth } from '../picture/pen.ts';
 import { type BoardStage, colourOf, type Standing } from '../picture/stage.ts';
+import { type MarkWords, never } from './words.ts';
+
+export const words = {
+  clause: ([shape], { grid }) =>
+    `a ${shape?.line === 'dashed' ? 'dashed ' : ''}line is drawn round ${spokenCells(grid, shape?.cells ?? [])}`,
+  areJoined: false,
+  isNews: true,
+  answers: never,
+} satisfies MarkWords<'outline'>;
 
 export const painting = {
   comesIn: (_, motion) => motion.outline,

@@ -2,11 +2,26 @@
  * A placement: a frame that closes in from the edge of the cell. With `overlay` it says which cell; with `writing` and
  * `board` the digit is written within it.
  */
+import { inSeries, spokenCells } from '../grid/notation/spoken.ts';
 import { each, type MarkPainting, none } from '../picture/painting.ts';
 import { begun, rectangle, roundCorners } from '../picture/path.ts';
 import { casingWidth, fillPaths, strokePaths, strokeWidth } from '../picture/pen.ts';
 import { cornerOf } from '../picture/small-digits.ts';
 import type { BoardStage, Standing } from '../picture/stage.ts';
+import { always, type MarkWords, unlessSound } from './words.ts';
+
+export const words = {
+  clause: (shapes, manner) => {
+    const digits = shapes.map(
+      ({ cell, digit }) => `${digit === 8 ? 'an' : 'a'} ${digit} in ${spokenCells(manner.grid, [cell])}`,
+    );
+    const written = manner.overlay ? 'marked as placed' : 'written';
+    return `${inSeries(digits)} ${digits.length === 1 ? 'is' : 'are'} ${written}${unlessSound(manner)}`;
+  },
+  areJoined: true,
+  isNews: true,
+  answers: always,
+} satisfies MarkWords<'place'>;
 
 export const painting = {
   comesIn: (_, motion) => motion.place,

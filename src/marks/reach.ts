@@ -2,12 +2,26 @@
  * A reach: a row of dots from a candidate of the argument to one that it shuts out, with a bar across its end. Links are
  * lines; dots say that nothing is concluded along them but what any two candidates that see each other do to one another.
  */
+import { spokenCandidates } from '../grid/notation/spoken.ts';
 import { each, type MarkPainting, none } from '../picture/painting.ts';
 import { begun, length, line, type Path, pointAlong } from '../picture/path.ts';
 import { strokePaths, strokeWidth } from '../picture/pen.ts';
 import { distance } from '../picture/small-digits.ts';
 import { type BoardStage, colourOf, type Standing } from '../picture/stage.ts';
 import type { Point } from '../scene/scene.ts';
+import { always, type MarkWords } from './words.ts';
+
+export const words = {
+  clause: (shapes, { grid }) => {
+    const from = spokenCandidates(grid, [...new Set(shapes.map((line) => line.from))]);
+    const to = spokenCandidates(grid, [...new Set(shapes.map((line) => line.to))]);
+    if (shapes.length === 1) return `a thin line runs from ${from} to ${to}: not both true`;
+    return `thin lines run from ${from} to ${to}: no two that are joined are both true`;
+  },
+  areJoined: true,
+  isNews: true,
+  answers: always,
+} satisfies MarkWords<'reach'>;
 
 export const painting = {
   comesIn: (_, motion) => motion.sight,

@@ -2,12 +2,25 @@
  * A ring round a digit that has been written for a circled candidate. Each group has its own kind of ring beside its
  * colour, with a tinted disc within.
  */
+import { spokenCells } from '../grid/notation/spoken.ts';
 import { each, type MarkPainting, none } from '../picture/painting.ts';
 import { begun, circle } from '../picture/path.ts';
 import { fillPaths, strokePaths, strokeWidth } from '../picture/pen.ts';
 import { digitRingRadius, ringOf } from '../picture/ring-lines.ts';
 import { middleOf } from '../picture/small-digits.ts';
 import { type BoardStage, colourOf, type Standing } from '../picture/stage.ts';
+import { inColour, type MarkWords, never } from './words.ts';
+
+export const words = {
+  clause: ([shape], manner) =>
+    shape === undefined
+      ? ''
+      : `the ${shape.digit} in ${spokenCells(manner.grid, [shape.cell])} is circled${inColour(manner)}`,
+  areJoined: false,
+  // It goes on round a digit that is told as written.
+  isNews: false,
+  answers: never,
+} satisfies MarkWords<'ring'>;
 
 export const painting = {
   comesIn: (_, motion) => motion.circle,

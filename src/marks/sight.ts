@@ -5,6 +5,7 @@
 
 import { columnOf, rowOf } from '../grid/geometry.ts';
 import type { Cell, Grid } from '../grid/grid.ts';
+import { spokenCells } from '../grid/notation/spoken.ts';
 import { each, type MarkPainting, none } from '../picture/painting.ts';
 import { line, type Path, rectangle, roundCorners } from '../picture/path.ts';
 import { fillPaths, strokePaths, strokeWidth } from '../picture/pen.ts';
@@ -12,6 +13,17 @@ import { cornerOf } from '../picture/small-digits.ts';
 import { type BoardStage, colourOf, type Standing } from '../picture/stage.ts';
 import type { Point } from '../scene/scene.ts';
 import type { Shapes } from '../timeline/film.ts';
+import { type MarkWords, never } from './words.ts';
+
+export const words = {
+  clause: ([shape], { grid }) =>
+    shape === undefined
+      ? ''
+      : `a line of sight runs from ${spokenCells(grid, [shape.of])} over ${spokenCells(grid, shape.cells)}`,
+  areJoined: false,
+  isNews: true,
+  answers: never,
+} satisfies MarkWords<'sight'>;
 
 export const painting = {
   comesIn: (_, motion) => motion.sight,

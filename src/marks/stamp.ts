@@ -10,6 +10,15 @@ import { rectangle, roundCorners } from '../picture/path.ts';
 import type { Stage, Standing } from '../picture/stage.ts';
 import { layoutBesides, stampBox } from '../picture/stamp-place.ts';
 import { capitalHeight, fitText, widthOf, writeLines } from '../picture/type.ts';
+import { type MarkWords, never, oneLine } from './words.ts';
+
+export const words = {
+  clause: ([shape]) => `a stamp says that this is not proved: ${oneLine(shape?.text ?? '')}`,
+  areJoined: false,
+  // What is not proved is said with the step's name.
+  isNews: false,
+  answers: never,
+} satisfies MarkWords<'stamp'>;
 
 export const painting = {
   // No frame of its step may pass for a sound one.
@@ -21,7 +30,7 @@ export const painting = {
   onFrame: { sign: each(paintStamp) },
 } satisfies MarkPainting<'stamp'>;
 
-const words = 'NOT PROVED';
+const sign = 'NOT PROVED';
 
 /** The stage with the room that a stamp on it leaves to other words. */
 export function stageBesidesStamp(stage: Stage): Stage {
@@ -57,9 +66,9 @@ function paintSign(stage: Stage, box: Box, reason: string): void {
   });
   const width = box.right - box.left - 2 * pad;
   const setting = { family: look.type.family, weight: 700, px: 80 * scale };
-  const px = setting.px * Math.min(1, width / widthOf(context, words, setting));
+  const px = setting.px * Math.min(1, width / widthOf(context, sign, setting));
   const top = box.top + 48 * scale;
-  const large = { lines: [words], setting: { ...setting, px }, leading: px, height: px };
+  const large = { lines: [sign], setting: { ...setting, px }, leading: px, height: px };
   writeLines(context, large, box.left + pad, top, casingLight, 1);
   const below = top + px * capitalHeight + 24 * scale;
   const room = { width, height: box.bottom - below - 14 * scale, lines: 2, least: 0.55 };

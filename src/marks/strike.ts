@@ -3,12 +3,24 @@
  * left to right, against the slant that 1, 2, 4 and 7 have in common, so that it lies along no stroke of a digit;
  * where it crosses the digit it is slender, and without a casing.
  */
+
 import { each, type MarkPainting, none } from '../picture/painting.ts';
 import { cut, length, line } from '../picture/path.ts';
 import { fillPaths, strokePaths, strokeWidth } from '../picture/pen.ts';
 import { roomFor, roundRoom, wideRoom } from '../picture/ring-room.ts';
 import { pointOfCandidate } from '../picture/small-digits.ts';
 import type { BoardStage, Standing } from '../picture/stage.ts';
+import { always, areCandidates, type MarkWords, unlessSound } from './words.ts';
+
+export const words = {
+  clause: (shapes, manner) => {
+    const candidates = shapes.map(({ candidate }) => candidate);
+    return `${areCandidates(manner.grid, candidates)} crossed out${unlessSound(manner)}`;
+  },
+  areJoined: true,
+  isNews: true,
+  answers: always,
+} satisfies MarkWords<'strike'>;
 
 export const painting = {
   comesIn: (_, motion) => motion.strike,

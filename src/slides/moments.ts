@@ -4,6 +4,7 @@
 import type { CheckedStep } from '../check/verdict.ts';
 import { has } from '../grid/candidates.ts';
 import { cellOf, digitOf, type Grid } from '../grid/grid.ts';
+import { answers } from '../marks/marks.ts';
 import type { Look } from '../scene/look.ts';
 import type { Group } from '../scene/scene.ts';
 import { defaultBeats } from '../telling/default-telling.ts';
@@ -77,16 +78,15 @@ function comings(film: Film): number[] {
 
 /** Whether a mark shows what its step concludes, or plays its proof out; `step` is the mark's own. */
 export function tellsConclusion(grid: Grid, { step, conclusions }: CheckedStep, { shape }: Mark): boolean {
-  if (shape.kind !== 'circle') return ['strike', 'place', 'reach', 'opens', 'ghost', 'clash'].includes(shape.kind);
-  const { candidate } = shape;
-  const isConcluded = conclusions.some(
-    ({ conclusion }) => conclusion.kind === 'one-of' && has(conclusion.candidates, candidate),
-  );
-  return (
-    isConcluded ||
-    step.only.some(({ places }) =>
-      places.some(({ digit, cells }) => digitOf(grid, candidate) === digit && cells.includes(cellOf(grid, candidate))),
-    )
+  return answers(
+    shape,
+    (candidate) =>
+      conclusions.some(({ conclusion }) => conclusion.kind === 'one-of' && has(conclusion.candidates, candidate)) ||
+      step.only.some(({ places }) =>
+        places.some(
+          ({ digit, cells }) => digitOf(grid, candidate) === digit && cells.includes(cellOf(grid, candidate)),
+        ),
+      ),
   );
 }
 

@@ -1,0 +1,60 @@
+/**
+ * All marks, each as the record that its file is. A mark that leaves out a part of its record, or that is left out here,
+ * does not compile.
+ */
+import type { Candidate } from '../grid/candidates.ts';
+import type { MarkPainting } from '../picture/painting.ts';
+import type { MarkShape, ShapeKind, Shapes } from '../timeline/film.ts';
+import * as ask from './ask.ts';
+import * as circle from './circle.ts';
+import * as clash from './clash.ts';
+import * as fill from './fill.ts';
+import * as focus from './focus.ts';
+import * as ghost from './ghost.ts';
+import * as label from './label.ts';
+import * as link from './link.ts';
+import * as note from './note.ts';
+import * as opens from './opens.ts';
+import * as outline from './outline.ts';
+import * as place from './place.ts';
+import * as reach from './reach.ts';
+import * as ring from './ring.ts';
+import * as sight from './sight.ts';
+import * as stamp from './stamp.ts';
+import * as strike from './strike.ts';
+import type { MarkWords } from './words.ts';
+
+/** What stands on the picture. */
+export interface ShapeRecord<Kind extends ShapeKind> {
+  readonly painting: MarkPainting<Kind>;
+  readonly words: MarkWords<Kind>;
+}
+
+/** By what stands on the picture: its record. */
+export const shapes: { readonly [Kind in ShapeKind]: ShapeRecord<Kind> } = {
+  ask,
+  circle,
+  clash,
+  fill,
+  focus,
+  ghost,
+  label,
+  link,
+  note,
+  opens,
+  outline,
+  place,
+  reach,
+  ring,
+  sight,
+  stamp,
+  strike,
+};
+
+/** Whether the mark shows what its step concludes, or plays its proof out. */
+export function answers(shape: MarkShape, isConcluded: (candidate: Candidate) => boolean): boolean {
+  return ofKind(shape.kind, shape);
+  function ofKind<Kind extends ShapeKind>(kind: Kind, one: Shapes[Kind]): boolean {
+    return shapes[kind].words.answers(one, isConcluded);
+  }
+}
