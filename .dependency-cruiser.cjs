@@ -15,7 +15,8 @@ const folders = {
   telling: { values: ['grid', 'proof', 'scene', 'check', 'timeline'], types: [], packages: [], node: false },
   picture: { values: ['grid', 'timeline'], types: ['scene'], packages: [], node: false },
   // A mark is one record: how it is read, judged, timed, drawn, painted and put in words; so it lies above these stages.
-  marks: { values: ['grid', 'timeline', 'picture'], types: ['scene'], packages: [], node: false },
+  marks: { values: ['grid', 'scene', 'check', 'timeline', 'telling', 'picture'], types: [], packages: [], node: false },
+  lesson: { values: ['grid', 'scene', 'check', 'timeline', 'marks'], types: [], packages: [], node: false },
   film: { values: ['grid', 'scene', 'timeline', 'telling', 'marks'], types: ['check'], packages: [], node: false },
   frames: { values: ['grid', 'timeline', 'picture', 'marks'], types: ['scene'], packages: [], node: false },
   slides: {

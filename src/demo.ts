@@ -5,16 +5,16 @@
 import { mkdirSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { checkScene } from './check/check-scene.ts';
 import { openLesson } from './commands/lesson.ts';
 import { main } from './commands/main.ts';
 import { processTerminal } from './commands/terminal.ts';
+import { tellFilm } from './film/tell-film.ts';
+import { checkScene } from './lesson/check-scene.ts';
 import { MachineFailure } from './output/machine/machine-failure.ts';
 import { filmPainter } from './output/painters/film-painter.ts';
 import { progressLine } from './output/progress.ts';
 import { renderFilm } from './output/render.ts';
 import { defaultLook } from './picture/default-look.ts';
-import { tellFilm } from './film/tell-film.ts';
 import type { Film } from './timeline/film.ts';
 import { exitStatus } from './verbs/exit-status.ts';
 import { UsageError } from './verbs/usage-error.ts';

@@ -5,13 +5,14 @@ import type { Diagnostic } from '../scene/diagnostic.ts';
 import type { Doubts } from '../scene/doubts.ts';
 import type { Scene } from '../scene/scene.ts';
 import { checkStep } from './check-step.ts';
+import type { JudgeBeat } from './marks.ts';
 import { startPosition } from './start-position.ts';
 import { truthOf } from './truth.ts';
 import type { CheckedScene } from './verdict.ts';
 import type { Walk } from './walk.ts';
 
-/** Proves or rejects every claim of the scene. The puzzle has at least one solution, or the scene would not have been read. */
-export function checkScene(scene: Scene): CheckedScene {
+/** Proves or rejects every claim of the scene, and has its marks judged. The puzzle has at least one solution, or the scene would not have been read. */
+export function checkSceneWith(judgeBeat: JudgeBeat, scene: Scene): CheckedScene {
   const { puzzle } = scene;
   const truth = truthOf(puzzle);
   const oneSolution = truth.solutions.length === 1 && puzzle.uniqueness === 'allowed';
@@ -25,6 +26,7 @@ export function checkScene(scene: Scene): CheckedScene {
     failures: [],
     withoutAssuming: undefined,
     advice: scene.advice,
+    judgeBeat,
     history: [],
     fixesLeft: 16,
     diagnostics: [],
@@ -46,8 +48,13 @@ export function checkScene(scene: Scene): CheckedScene {
 }
 
 /** The errors of marks in a scene with faults: those of the steps before the first that was not read as it was meant. */
-export function certainErrors(scene: Scene, { puzzle, order, steps }: Doubts): readonly Diagnostic[] {
+export function certainErrorsWith(
+  judgeBeat: JudgeBeat,
+  scene: Scene,
+  { puzzle, order, steps }: Doubts,
+): readonly Diagnostic[] {
   const doubtful = steps.findIndex((doubt) => doubt !== 'none');
   if (puzzle || order || doubtful === 0) return [];
-  return checkScene({ ...scene, steps: scene.steps.slice(0, doubtful === -1 ? undefined : doubtful) }).errors;
+  const certain = { ...scene, steps: scene.steps.slice(0, doubtful === -1 ? undefined : doubtful) };
+  return checkSceneWith(judgeBeat, certain).errors;
 }

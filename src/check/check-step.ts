@@ -9,7 +9,6 @@ import { adviceOnStep } from './advice-on-step.ts';
 import { argumentOf, type CheckedClaim, checkClaim } from './check-claim.ts';
 import { claimsOf, type Evaluated } from './claim.ts';
 import { explainFix, explainLink, inWords } from './explain.ts';
-import { judgeMarks } from './marks.ts';
 import { judgeGivenName } from './name.ts';
 import { type Failure, isUnbroken, stepsRestedOn } from './rests-on.ts';
 import { fixesOfStep } from './step-fixes.ts';
@@ -49,7 +48,9 @@ export function checkStep(walk: Walk, step: Step): CheckedStep {
   const fixes = sound || step.fails ? [] : fixesOfStep(walk, step, before, checked);
   walk.diagnostics.push(
     ...warningsOf(step, checked, names),
-    ...judgeMarks({ step, before, after: walk.position, argument, conclusions, sound }),
+    ...(step.show ?? []).flatMap((beat) =>
+      walk.judgeBeat({ step, before, after: walk.position, argument, conclusions, sound }, beat),
+    ),
   );
   return {
     step,

@@ -8,6 +8,7 @@ import { after, type Position, type Proof } from '../proof/kernel.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import type { Advice, Step } from '../scene/scene.ts';
 import { type Claim, type Evaluated, evaluate } from './claim.ts';
+import type { JudgeBeat } from './marks.ts';
 import type { Failure } from './rests-on.ts';
 import type { Truth } from './truth.ts';
 
@@ -23,6 +24,7 @@ export interface Walk extends Lineage {
   /** The same scene without anything that assumes one solution; kept once something does. */
   withoutAssuming: Lineage | undefined;
   readonly advice: Advice;
+  readonly judgeBeat: JudgeBeat;
   /** The position before each step so far, with the step's id. */
   readonly history: { readonly id: string; readonly before: Position }[];
   /** How many more fixes may be looked for: each takes a search of its own, and nobody fixes forty steps at once. */

@@ -1,13 +1,14 @@
 /**
  * `proofreel alternatives`: other named arguments for the conclusions of a step, or for what is asked of a puzzle.
  */
-import { checkScene } from '../check/check-scene.ts';
+
 import { startPosition } from '../check/start-position.ts';
 import type { CheckedStep } from '../check/verdict.ts';
 import { difference, has, membersOf } from '../grid/candidates.ts';
 import { parseConclusions } from '../grid/notation/conclusions.ts';
 import { printConclusion } from '../grid/notation/print.ts';
 import type { Conclusion } from '../grid/terms.ts';
+import { checkScene } from '../lesson/check-scene.ts';
 import { close } from '../plan/free-moves.ts';
 import { waysIn } from '../plan/ways.ts';
 import { isSpent, oneOf, type Position, takeAsRead } from '../proof/kernel.ts';

@@ -4,8 +4,8 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
-import { fixScene, spellOut } from '../check/fixed-scene.ts';
 import { takenOutWhole } from '../check/text-fixes.ts';
+import { fixScene, spellOut } from '../lesson/fixed-scene.ts';
 import { writeAtomically } from '../output/machine/atomic-write.ts';
 import { pathFault } from '../output/machine/output-path.ts';
 import { certificatesOf } from '../report/cnf.ts';

@@ -2,17 +2,17 @@
  * A lesson: a scene file with what lies beside it, read, proved and timed. What every verb starts from.
  */
 import { dirname, resolve } from 'node:path';
-import { certainErrors, checkScene } from '../check/check-scene.ts';
 import type { CheckedScene } from '../check/verdict.ts';
+import { certainErrors, checkScene } from '../lesson/check-scene.ts';
+import { certainFaults, schedule } from '../lesson/schedule.ts';
 import type { SceneFile } from '../report/report-of.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import { nearestWords } from '../scene/nearest-word.ts';
 import { type RoughScene, readScene } from '../scene/read.ts';
 import type { Scene, TimedScene, Version } from '../scene/scene.ts';
 import { sceneAs } from '../scene/versions.ts';
-import { certainFaults } from '../timeline/certain-faults.ts';
 import type { Narration } from '../timeline/narration.ts';
-import { type Schedule, schedule } from '../timeline/schedule.ts';
+import type { Schedule } from '../timeline/schedule.ts';
 import { UsageError } from '../verbs/usage-error.ts';
 import { type Beside, readBeside } from './beside-scene.ts';
 import { readText } from './read-text.ts';

@@ -4,7 +4,9 @@
  * meeting, and nothing within.
  */
 
-import type { Candidate } from '../grid/candidates.ts';
+import type { JudgedStep } from '../check/marks.ts';
+import { type Candidate, has, membersOf, setOf } from '../grid/candidates.ts';
+import { printCandidate } from '../grid/notation/print.ts';
 import { type MarkPainting, none } from '../picture/painting.ts';
 import { begun } from '../picture/path.ts';
 import { fillPaths, strokePaths, strokeWidth } from '../picture/pen.ts';
@@ -12,13 +14,28 @@ import { ringOf } from '../picture/ring-lines.ts';
 import { roomFor, roundRoom, withinWalls } from '../picture/ring-room.ts';
 import { pointOfCandidate } from '../picture/small-digits.ts';
 import { type BoardStage, colourOf, type Standing } from '../picture/stage.ts';
+import type { Diagnostic } from '../scene/diagnostic.ts';
+import type { Beat, BeatMarks } from '../scene/scene.ts';
+import { oneAfterAnother } from '../telling/pacing.ts';
+import { type BeatContext, type Stroke, spread, writtenBy } from '../telling/strokes.ts';
+import { candidatesOfTargets } from '../telling/targets.ts';
+import type { ToldBeat, ToldMarks } from '../telling/told-beat.ts';
+import { oneByOne, quarterSecond, targetCount } from '../timeline/pace.ts';
+import type { BeatRecord } from './record.ts';
 import { areCandidates, inColour, type MarkWords } from './words.ts';
+
+export const beat = {
+  judge,
+  seconds: ({ targets }) => oneByOne(quarterSecond, targetCount(targets)),
+  strokes,
+} satisfies BeatRecord<'circle'>['beat'];
 
 export const words = {
   clause: (shapes, manner) => {
     const candidates = shapes.map(({ candidate }) => candidate);
     return `${areCandidates(manner.grid, candidates)} circled${inColour(manner)}`;
   },
+  isClaim: false,
   areJoined: true,
   isNews: true,
   answers: ({ candidate }, isConcluded) => isConcluded(candidate),
@@ -69,4 +86,43 @@ function paintRing(stage: BoardStage, { mark, ink }: Standing, candidate: Candid
   const alpha = ink.alpha * left;
   const paths = ring.paths.map((path) => begun(withinWalls(path, centre, room), ink.progress));
   strokePaths(stage, paths, { colour, width: width * ring.weight, alpha, cased: true, cap: ring.cap });
+}
+
+function judge({ before }: JudgedStep, { targets }: BeatMarks['circle'], { span }: Beat): Diagnostic[] {
+  const { grid, possible } = before;
+  const gone = targets.flatMap((target) => {
+    const isGone = target.kind === 'candidates' && !target.candidates.some((each) => has(possible, each));
+    return isGone ? target.candidates : [];
+  });
+  if (gone.length === 0) return [];
+  const which = membersOf(setOf(grid, gone))
+    .map((candidate) => printCandidate(grid, candidate))
+    .join(' ');
+  const message = `${which} is not possible any more when the step begins, so no circle is drawn for it`;
+  return [{ code: 'circle-on-nothing', severity: 'warning', span, message }];
+}
+
+/** One after another, so that the first begins with the beat; those that stand already are not drawn again. */
+function strokes(context: BeatContext, { targets }: ToldMarks['circle'], { from, room }: ToldBeat): Stroke[] {
+  const circles = candidatesOfTargets(context.board, targets, from).map((candidate) => ({
+    shape: { kind: 'circle', candidate } as const,
+    on: [candidate],
+  }));
+  const drawn = spread(context, circles, from, (count) =>
+    oneAfterAnother(context.pacing, { from, until: room }, count),
+  );
+  return [...drawn, ...drawn.flatMap((stroke) => ringAfter(context, stroke))];
+}
+
+/**
+ * Where the step writes the digit of what its `show` has circled, the ring goes round that digit until the step ends. A
+ * step that tells itself circles the place to find it, and the frame of the placement then says enough.
+ */
+export function ringAfter(context: BeatContext, { shape, from, group }: Stroke): Stroke[] {
+  if (shape.kind !== 'circle' || context.step.step.show === undefined) return [];
+  const written = writtenBy(context, shape.candidate);
+  if (written === undefined || written.from <= from) return [];
+  const { cell, digit } = written;
+  const ring = { shape: { kind: 'ring', cell, digit }, from: written.from, until: context.until } as const;
+  return [group === undefined ? ring : { ...ring, group }];
 }

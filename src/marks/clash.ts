@@ -24,6 +24,7 @@ export const words = {
     if (nodes.length === 1) return `a clash: ${nodes[0]} cannot be both true and not true`;
     return `a clash between ${inSeries(nodes)}`;
   },
+  isClaim: false,
   areJoined: false,
   isNews: true,
   answers: always,

@@ -3,6 +3,7 @@
  * apart without their colours. Of two fills on one cell the later lies over the earlier.
  */
 
+import { nothingToJudge } from '../check/marks.ts';
 import type { Cell, Grid } from '../grid/grid.ts';
 import { mix } from '../picture/colour.ts';
 import { type MarkPainting, none } from '../picture/painting.ts';
@@ -11,13 +12,25 @@ import { fillPaths, strokePaths } from '../picture/pen.ts';
 import { cornerOf } from '../picture/small-digits.ts';
 import { type BoardStage, colourOf, type Standing } from '../picture/stage.ts';
 import type { Point } from '../scene/scene.ts';
+import { type BeatContext, lastOf, type Stroke } from '../telling/strokes.ts';
+import { cellsOfTargets } from '../telling/targets.ts';
+import type { ToldBeat, ToldMarks } from '../telling/told-beat.ts';
+import { halfSecond } from '../timeline/pace.ts';
+import type { BeatRecord } from './record.ts';
 import { areCells, type MarkWords, never } from './words.ts';
+
+export const beat = {
+  judge: nothingToJudge,
+  seconds: () => halfSecond,
+  strokes,
+} satisfies BeatRecord<'fill'>['beat'];
 
 export const words = {
   clause: (shapes, { grid, colour }) => {
     const cells = [...new Set(shapes.flatMap((each) => each.cells))];
     return `${areCells(grid, cells)} tinted${colour === undefined ? '' : ` ${colour}`}`;
   },
+  isClaim: false,
   areJoined: true,
   isNews: true,
   answers: never,
@@ -91,4 +104,14 @@ function slants([x, y]: Point, rising: boolean): Path[] {
     const far: Path = rising ? line([x + part, y + 1], [x + 1, y + part]) : line([x + part, y], [x + 1, y + 1 - part]);
     return [near, far];
   });
+}
+
+/** One fill for all cells that stand equally long. */
+function strokes({ board }: BeatContext, { targets }: ToldMarks['fill'], { from }: ToldBeat): Stroke[] {
+  const byEnd = new Map<number, Cell[]>();
+  for (const { cell, candidate } of cellsOfTargets(board, targets, from)) {
+    const until = lastOf(board, candidate);
+    byEnd.set(until, [...(byEnd.get(until) ?? []), cell]);
+  }
+  return [...byEnd].map(([until, cells]) => ({ shape: { kind: 'fill', cells }, from, until }));
 }

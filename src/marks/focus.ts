@@ -2,6 +2,7 @@
  * Focus: a veil over every cell but those named. Marks are drawn above it, and stay.
  */
 
+import { nothingToJudge } from '../check/marks.ts';
 import type { Cell } from '../grid/grid.ts';
 import { spokenCells } from '../grid/notation/spoken.ts';
 import { type MarkPainting, none } from '../picture/painting.ts';
@@ -9,10 +10,26 @@ import { rectangle } from '../picture/path.ts';
 import { fillPaths } from '../picture/pen.ts';
 import { cornerOf } from '../picture/small-digits.ts';
 import type { BoardStage, Standing } from '../picture/stage.ts';
+import { type BeatContext, type Stroke, standing } from '../telling/strokes.ts';
+import { cellsOfTargets } from '../telling/targets.ts';
+import type { ToldBeat, ToldMarks } from '../telling/told-beat.ts';
+import { halfSecond } from '../timeline/pace.ts';
+import type { BeatRecord } from './record.ts';
 import { type MarkWords, never } from './words.ts';
+
+export const beat = {
+  judge: nothingToJudge,
+  seconds: () => halfSecond,
+  strokes,
+  ends:
+    () =>
+    ({ shape }) =>
+      shape.kind === 'focus',
+} satisfies BeatRecord<'focus'>['beat'];
 
 export const words = {
   clause: ([shape], { grid }) => `all is dimmed but ${spokenCells(grid, shape?.cells ?? [])}`,
+  isClaim: false,
   areJoined: false,
   isNews: true,
   answers: never,
@@ -44,4 +61,9 @@ function paintVeil(stage: BoardStage, standing: readonly Standing<'focus'>[]): v
     return rectangle(x, y, x + 1, y + 1);
   });
   fillPaths(stage, areas, look.colours.veil, look.inks.veil * strongest);
+}
+
+function strokes({ board }: BeatContext, { targets }: ToldMarks['focus'], beat: ToldBeat): Stroke[] {
+  const cells = cellsOfTargets(board, targets, beat.from).map(({ cell }) => cell);
+  return cells.length === 0 ? [] : [standing({ kind: 'focus', cells }, beat)];
 }

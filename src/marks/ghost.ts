@@ -20,6 +20,7 @@ export const words = {
     );
     return `supposed, in ghost ink: ${states.join(', ')}`;
   },
+  isClaim: false,
   areJoined: true,
   isNews: true,
   answers: always,

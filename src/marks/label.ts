@@ -2,6 +2,7 @@
  * A word on a small tag near the candidate or cell that it names, with a stem that points there.
  */
 
+import { nothingToJudge } from '../check/marks.ts';
 import { spokenCandidates, spokenCells } from '../grid/notation/spoken.ts';
 import type { Inked } from '../picture/ink.ts';
 import { type PlannedLabel, planLabels } from '../picture/label-plan.ts';
@@ -12,8 +13,19 @@ import { fillPaths, strokePaths, strokeWidth, writeWords } from '../picture/pen.
 import { distance } from '../picture/small-digits.ts';
 import { type BoardStage, colourOf, type Standing } from '../picture/stage.ts';
 import type { Point } from '../scene/scene.ts';
+import { type BeatContext, lastOf, type Stroke } from '../telling/strokes.ts';
+import { cellsOfTargets } from '../telling/targets.ts';
+import type { ToldBeat, ToldMarks } from '../telling/told-beat.ts';
 import type { Mark } from '../timeline/film.ts';
+import { halfSecond } from '../timeline/pace.ts';
+import type { BeatRecord } from './record.ts';
 import { type MarkWords, never, oneLine } from './words.ts';
+
+export const beat = {
+  judge: nothingToJudge,
+  seconds: () => halfSecond,
+  strokes,
+} satisfies BeatRecord<'label'>['beat'];
 
 export const words = {
   clause: ([shape], { grid }) => {
@@ -22,6 +34,7 @@ export const words = {
     const at = candidate === undefined ? spokenCells(grid, [cell]) : spokenCandidates(grid, [candidate]);
     return `the word "${oneLine(text)}" stands at ${at}`;
   },
+  isClaim: false,
   areJoined: false,
   isNews: true,
   answers: never,
@@ -64,4 +77,12 @@ function paintLabel(
   strokePaths(stage, [body], { colour, width, alpha, cased: true });
   fillPaths(stage, [body], look.colours.card, alpha);
   writeWords(stage, [{ text, at: middle, height, weight: 600, colour: look.colours.text, alpha, casing: 0 }]);
+}
+
+function strokes({ board }: BeatContext, { target, text }: ToldMarks['label'], { from }: ToldBeat): Stroke[] {
+  return cellsOfTargets(board, [target], from).map(({ cell, candidate }) => ({
+    shape: { kind: 'label', cell, candidate, text },
+    from,
+    until: lastOf(board, candidate),
+  }));
 }

@@ -3,6 +3,8 @@
  * It is drawn on from its first node, the head last; its nodes get a rim where no circle is round them already.
  */
 
+import { nothingToJudge } from '../check/marks.ts';
+import type { CheckedLink } from '../check/verdict.ts';
 import type { Candidate } from '../grid/candidates.ts';
 import { candidateAt, cellOf } from '../grid/grid.ts';
 import { spokenCandidates } from '../grid/notation/spoken.ts';
@@ -16,9 +18,26 @@ import { digitRingRadius } from '../picture/ring-lines.ts';
 import { roomFor, roundRoom } from '../picture/ring-room.ts';
 import { distance, lengthOfLink, middleOf, pointOfCandidate } from '../picture/small-digits.ts';
 import type { BoardStage, Standing } from '../picture/stage.ts';
+import { divide, type Fraction, fraction, multiply } from '../scene/fraction.ts';
 import type { Point } from '../scene/scene.ts';
-import type { MarkGroup } from '../timeline/film.ts';
+import { drawableLinks } from '../telling/links.ts';
+import { evenly, exactFramesIn, linkApartMost } from '../telling/pacing.ts';
+import { type BeatContext, type Stroke, spread } from '../telling/strokes.ts';
+import type { ToldBeat, ToldMarks } from '../telling/told-beat.ts';
+import type { Frame, MarkGroup } from '../timeline/film.ts';
+import { halfSecond, linkCount, oneByOne } from '../timeline/pace.ts';
+import { earlierOf } from '../timeline/seconds.ts';
+import type { BeatRecord } from './record.ts';
 import { type MarkWords, never } from './words.ts';
+
+export const beat = {
+  judge: nothingToJudge,
+  seconds: ({ links }, step) => {
+    const named = links === 'all' ? linkCount(step) : links.reduce((sum, { first, last }) => sum + last - first + 1, 0);
+    return oneByOne(halfSecond, named);
+  },
+  strokes,
+} satisfies BeatRecord<'link'>['beat'];
 
 export const words = {
   clause: ([shape], { grid, sound }) => {
@@ -26,6 +45,7 @@ export const words = {
     const claim = sound ? `: not both ${shape.link === 'strong' ? 'false' : 'true'}` : '';
     return `an arrow runs from ${spokenCandidates(grid, shape.from)} to ${spokenCandidates(grid, shape.to)}${claim}`;
   },
+  isClaim: true,
   areJoined: false,
   isNews: true,
   answers: never,
@@ -163,4 +183,38 @@ function headOf(path: Path, long: number, head: number, kind: LinkKind): Path[] 
   ];
   if (kind === 'weak') return [line(side(1, 0.62), tip, side(1, -0.62))];
   return [polygon(tip, side(1, 0.46), side(0.8, 0), side(1, -0.46))];
+}
+
+/** The part of a beat's time in which all its links have begun. */
+const ofItsTime = fraction(17, 20);
+
+/** The links one after another over the time that the beat has; each goes when an end of it goes. */
+function strokes(context: BeatContext, { links }: ToldMarks['link'], { from, room }: ToldBeat): Stroke[] {
+  const { pacing, step } = context;
+  const most = exactFramesIn(pacing, linkApartMost);
+  const time = multiply(fraction(room - from), ofItsTime);
+  const apart = (count: number): Fraction => earlierOf(most, divide(time, fraction(Math.max(1, count))));
+  return arrows(context, drawableLinks(step, links), from, (count) => evenly(from, count, apart(count)));
+}
+
+/** What of the links has both ends on the board, on the frames that there are for so many. */
+export function arrows(
+  context: BeatContext,
+  named: readonly CheckedLink[],
+  from: Frame,
+  framesFor: (count: number) => readonly Frame[],
+): Stroke[] {
+  const { board } = context;
+  const standing = (candidates: readonly Candidate[]) =>
+    candidates.filter((candidate) => board.showsUntil(candidate) > from);
+  const shapes = named
+    .map((link) => ({
+      kind: 'link' as const,
+      link: link.kind,
+      from: standing(link.fromCandidates),
+      to: standing(link.toCandidates),
+    }))
+    .filter((link) => link.from.length > 0 && link.to.length > 0);
+  const things = shapes.map((shape) => ({ shape, on: [...shape.from, ...shape.to] }));
+  return spread(context, things, from, framesFor);
 }

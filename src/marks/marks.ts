@@ -3,11 +3,12 @@
  * does not compile.
  */
 import type { Candidate } from '../grid/candidates.ts';
-import type { MarkPainting } from '../picture/painting.ts';
 import type { MarkShape, ShapeKind, Shapes } from '../timeline/film.ts';
+import * as arrows from './arrows.ts';
 import * as ask from './ask.ts';
 import * as circle from './circle.ts';
 import * as clash from './clash.ts';
+import * as clear from './clear.ts';
 import * as fill from './fill.ts';
 import * as focus from './focus.ts';
 import * as ghost from './ghost.ts';
@@ -18,19 +19,36 @@ import * as opens from './opens.ts';
 import * as outline from './outline.ts';
 import * as place from './place.ts';
 import * as reach from './reach.ts';
+import type { BeatKind, BeatRecord, DrawnKind, DrawnRecord, ShapeRecord } from './record.ts';
 import * as ring from './ring.ts';
+import * as sides from './sides.ts';
 import * as sight from './sight.ts';
 import * as stamp from './stamp.ts';
 import * as strike from './strike.ts';
-import type { MarkWords } from './words.ts';
+import * as suppose from './suppose.ts';
+
+/** What a scene can write. */
+export const beats: { readonly [Kind in BeatKind]: BeatRecord<Kind> } = {
+  ask,
+  circle,
+  clear,
+  fill,
+  focus,
+  label,
+  link,
+  note,
+  outline,
+  place,
+  sides,
+  sight,
+  strike,
+  suppose,
+};
+
+/** What a beat can draw: what a scene can write, and what a claim without `show` draws besides. */
+export const drawn: { readonly [Kind in DrawnKind]: DrawnRecord<Kind> } = { ...beats, arrows, opens, reach };
 
 /** What stands on the picture. */
-export interface ShapeRecord<Kind extends ShapeKind> {
-  readonly painting: MarkPainting<Kind>;
-  readonly words: MarkWords<Kind>;
-}
-
-/** By what stands on the picture: its record. */
 export const shapes: { readonly [Kind in ShapeKind]: ShapeRecord<Kind> } = {
   ask,
   circle,

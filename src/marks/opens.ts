@@ -11,7 +11,13 @@ import { strokePaths, strokeWidth } from '../picture/pen.ts';
 import { cornerOf } from '../picture/small-digits.ts';
 import type { BoardStage, Standing } from '../picture/stage.ts';
 import type { Point } from '../scene/scene.ts';
+import type { DrawnRecord } from './record.ts';
 import { always, type MarkWords } from './words.ts';
+
+export const beat = {
+  strokes: ({ board }, { candidates }, { from }) =>
+    candidates.map((candidate) => ({ shape: { kind: 'opens', candidate }, from, until: board.openUntil(candidate) })),
+} satisfies DrawnRecord<'opens'>['beat'];
 
 export const words = {
   clause: (shapes, { grid, sound }) => {
@@ -20,6 +26,7 @@ export const words = {
     const as = sound ? ` as ${singles.length === 1 ? 'a single' : 'singles'}` : '';
     return `${spokenCandidates(grid, singles)} ${light} up${as}`;
   },
+  isClaim: false,
   areJoined: true,
   isNews: true,
   answers: always,

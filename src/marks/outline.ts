@@ -2,17 +2,31 @@
  * A line round a patch of cells, within its edge, so that the lines of two neighbours lie side by side. A patch may be
  * in several pieces and have holes.
  */
+
+import { nothingToJudge } from '../check/marks.ts';
 import { spokenCells } from '../grid/notation/spoken.ts';
 import { each, type MarkPainting, none } from '../picture/painting.ts';
 import { edgesOf } from '../picture/patch.ts';
 import { begun, begunDashes, type Path } from '../picture/path.ts';
 import { strokePaths, strokeWidth } from '../picture/pen.ts';
 import { type BoardStage, colourOf, type Standing } from '../picture/stage.ts';
+import { type BeatContext, type Stroke, standing } from '../telling/strokes.ts';
+import { cellsOfTargets } from '../telling/targets.ts';
+import type { ToldBeat, ToldMarks } from '../telling/told-beat.ts';
+import { halfSecond } from '../timeline/pace.ts';
+import type { BeatRecord } from './record.ts';
 import { type MarkWords, never } from './words.ts';
+
+export const beat = {
+  judge: nothingToJudge,
+  seconds: () => halfSecond,
+  strokes,
+} satisfies BeatRecord<'outline'>['beat'];
 
 export const words = {
   clause: ([shape], { grid }) =>
     `a ${shape?.line === 'dashed' ? 'dashed ' : ''}line is drawn round ${spokenCells(grid, shape?.cells ?? [])}`,
+  isClaim: false,
   areJoined: false,
   isNews: true,
   answers: never,
@@ -55,4 +69,11 @@ function patterned(
     default:
       return [begun(edge, progress)];
   }
+}
+
+function strokes({ board }: BeatContext, { targets, line }: ToldMarks['outline'], beat: ToldBeat): Stroke[] {
+  return targets
+    .map((target) => cellsOfTargets(board, [target], beat.from).map(({ cell }) => cell))
+    .filter((cells) => cells.length > 0)
+    .map((cells) => standing({ kind: 'outline', cells, ...(line === undefined ? {} : { line }) }, beat));
 }

@@ -2,13 +2,24 @@
  * A placement: a frame that closes in from the edge of the cell. With `overlay` it says which cell; with `writing` and
  * `board` the digit is written within it.
  */
+
+import { nothingToJudge } from '../check/marks.ts';
 import { inSeries, spokenCells } from '../grid/notation/spoken.ts';
 import { each, type MarkPainting, none } from '../picture/painting.ts';
 import { begun, rectangle, roundCorners } from '../picture/path.ts';
 import { casingWidth, fillPaths, strokePaths, strokeWidth } from '../picture/pen.ts';
 import { cornerOf } from '../picture/small-digits.ts';
 import type { BoardStage, Standing } from '../picture/stage.ts';
+import { conclusionStrokes } from '../telling/conclusion-strokes.ts';
+import { conclusionCount, oneByOne, quarterSecond } from '../timeline/pace.ts';
+import type { BeatRecord } from './record.ts';
 import { always, type MarkWords, unlessSound } from './words.ts';
+
+export const beat = {
+  judge: nothingToJudge,
+  seconds: ({ cells }, step) => oneByOne(quarterSecond, cells === 'all' ? conclusionCount(step) : cells.length),
+  strokes: (context, _, drawn) => conclusionStrokes(context, drawn),
+} satisfies BeatRecord<'place'>['beat'];
 
 export const words = {
   clause: (shapes, manner) => {
@@ -18,6 +29,7 @@ export const words = {
     const written = manner.overlay ? 'marked as placed' : 'written';
     return `${inSeries(digits)} ${digits.length === 1 ? 'is' : 'are'} ${written}${unlessSound(manner)}`;
   },
+  isClaim: true,
   areJoined: true,
   isNews: true,
   answers: always,

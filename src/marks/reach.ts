@@ -2,6 +2,7 @@
  * A reach: a row of dots from a candidate of the argument to one that it shuts out, with a bar across its end. Links are
  * lines; dots say that nothing is concluded along them but what any two candidates that see each other do to one another.
  */
+
 import { spokenCandidates } from '../grid/notation/spoken.ts';
 import { each, type MarkPainting, none } from '../picture/painting.ts';
 import { begun, length, line, type Path, pointAlong } from '../picture/path.ts';
@@ -9,7 +10,15 @@ import { strokePaths, strokeWidth } from '../picture/pen.ts';
 import { distance } from '../picture/small-digits.ts';
 import { type BoardStage, colourOf, type Standing } from '../picture/stage.ts';
 import type { Point } from '../scene/scene.ts';
+import { oneAfterAnother } from '../telling/pacing.ts';
+import { type BeatContext, type Stroke, spread } from '../telling/strokes.ts';
+import type { ToldBeat, ToldMarks } from '../telling/told-beat.ts';
+import type { DrawnRecord } from './record.ts';
 import { always, type MarkWords } from './words.ts';
+
+export const beat = {
+  strokes,
+} satisfies DrawnRecord<'reach'>['beat'];
 
 export const words = {
   clause: (shapes, { grid }) => {
@@ -18,6 +27,7 @@ export const words = {
     if (shapes.length === 1) return `a thin line runs from ${from} to ${to}: not both true`;
     return `thin lines run from ${from} to ${to}: no two that are joined are both true`;
   },
+  isClaim: false,
   areJoined: true,
   isNews: true,
   answers: always,
@@ -61,4 +71,10 @@ function barAt(path: Path, long: number): Path {
   const far = distance(before, end);
   const across: Point = [(-(end[1] - before[1]) / far) * barHalf, ((end[0] - before[0]) / far) * barHalf];
   return line([end[0] - across[0], end[1] - across[1]], [end[0] + across[0], end[1] + across[1]]);
+}
+
+/** Lines to what is removed, one after another; each goes when an end of it goes. */
+function strokes(context: BeatContext, { reaches }: ToldMarks['reach'], { from, room }: ToldBeat): Stroke[] {
+  const lines = reaches.map((line) => ({ shape: { kind: 'reach', ...line } as const, on: [line.from, line.to] }));
+  return spread(context, lines, from, (count) => oneAfterAnother(context.pacing, { from, until: room }, count));
 }

@@ -16,6 +16,7 @@ export const words = {
     shape === undefined
       ? ''
       : `the ${shape.digit} in ${spokenCells(manner.grid, [shape.cell])} is circled${inColour(manner)}`,
+  isClaim: false,
   areJoined: false,
   // It goes on round a digit that is told as written.
   isNews: false,

@@ -3,23 +3,39 @@
  * a bar at its end. Nothing is laid on a digit but the band's thin tint.
  */
 
+import type { JudgedStep } from '../check/marks.ts';
+import { overlaps, setOf } from '../grid/candidates.ts';
 import { columnOf, rowOf } from '../grid/geometry.ts';
-import type { Cell, Grid } from '../grid/grid.ts';
+import { type Cell, candidateAt, candidatesInCell, type Grid } from '../grid/grid.ts';
+import { printCandidate, printCell } from '../grid/notation/print.ts';
 import { spokenCells } from '../grid/notation/spoken.ts';
 import { each, type MarkPainting, none } from '../picture/painting.ts';
 import { line, type Path, rectangle, roundCorners } from '../picture/path.ts';
 import { fillPaths, strokePaths, strokeWidth } from '../picture/pen.ts';
 import { cornerOf } from '../picture/small-digits.ts';
 import { type BoardStage, colourOf, type Standing } from '../picture/stage.ts';
-import type { Point } from '../scene/scene.ts';
-import type { Shapes } from '../timeline/film.ts';
+import type { Diagnostic } from '../scene/diagnostic.ts';
+import type { Beat, BeatMarks, Point, Sight } from '../scene/scene.ts';
+import { linesOfSight } from '../telling/sights.ts';
+import { type BeatContext, type Stroke, stays } from '../telling/strokes.ts';
+import type { ToldBeat, ToldMarks } from '../telling/told-beat.ts';
+import { type Frame, frameAt, type Shapes } from '../timeline/film.ts';
+import { halfSecond, oneByOne } from '../timeline/pace.ts';
+import type { BeatRecord } from './record.ts';
 import { type MarkWords, never } from './words.ts';
+
+export const beat = {
+  judge,
+  seconds: ({ sights }) => oneByOne(halfSecond, sights.length),
+  strokes,
+} satisfies BeatRecord<'sight'>['beat'];
 
 export const words = {
   clause: ([shape], { grid }) =>
     shape === undefined
       ? ''
       : `a line of sight runs from ${spokenCells(grid, [shape.of])} over ${spokenCells(grid, shape.cells)}`,
+  isClaim: false,
   areJoined: false,
   isNews: true,
   answers: never,
@@ -123,4 +139,27 @@ function arrowsOf(beam: Beam, progress: number): Path[] {
   }
   if (progress === 1) arrows.push(line(along(beam, end, -half), along(beam, end, half)));
   return arrows;
+}
+
+function judge({ before: { grid }, after }: JudgedStep, { sights }: BeatMarks['sight'], { span }: Beat): Diagnostic[] {
+  return sights.flatMap(({ cell, digit }) => {
+    const inCell = digit === undefined ? candidatesInCell(grid, cell) : [candidateAt(grid, cell, digit)];
+    if (overlaps(after.placed, setOf(grid, inCell))) return [];
+    const named = digit === undefined ? `a digit in ${printCell(grid, cell)}` : printCandidate(grid, inCell[0]!);
+    const message = `a line of sight starts from a written digit, but ${named} is not on the board by then; place it in an earlier step`;
+    return [{ code: 'sight-without-digit', severity: 'error', span, message }];
+  });
+}
+
+function strokes(context: BeatContext, { sights }: ToldMarks['sight'], { from }: ToldBeat): Stroke[] {
+  return sights.flatMap((sight) => lines(context, sight, from));
+}
+
+/** Lines from a digit that stands by then; they begin when it does. */
+function lines({ board }: BeatContext, sight: Sight, from: Frame): Stroke[] {
+  const standing = board.digitOf(sight.cell);
+  if (standing === undefined || (sight.digit !== undefined && sight.digit !== standing.digit)) return [];
+  const first = frameAt(Math.max(from, standing.from));
+  const isOpen = (cell: Cell) => (board.digitOf(cell)?.from ?? stays) > first;
+  return linesOfSight(board.grid, sight, isOpen).map((shape) => ({ shape, from: first, until: stays }));
 }

@@ -14,6 +14,7 @@ import { type MarkWords, never, oneLine } from './words.ts';
 
 export const words = {
   clause: ([shape]) => `a stamp says that this is not proved: ${oneLine(shape?.text ?? '')}`,
+  isClaim: false,
   areJoined: false,
   // What is not proved is said with the step's name.
   isNews: false,

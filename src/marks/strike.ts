@@ -4,19 +4,31 @@
  * where it crosses the digit it is slender, and without a casing.
  */
 
+import { nothingToJudge } from '../check/marks.ts';
 import { each, type MarkPainting, none } from '../picture/painting.ts';
 import { cut, length, line } from '../picture/path.ts';
 import { fillPaths, strokePaths, strokeWidth } from '../picture/pen.ts';
 import { roomFor, roundRoom, wideRoom } from '../picture/ring-room.ts';
 import { pointOfCandidate } from '../picture/small-digits.ts';
 import type { BoardStage, Standing } from '../picture/stage.ts';
+import { conclusionStrokes } from '../telling/conclusion-strokes.ts';
+import { conclusionCount, oneByOne, quarterSecond } from '../timeline/pace.ts';
+import type { BeatRecord } from './record.ts';
 import { always, areCandidates, type MarkWords, unlessSound } from './words.ts';
+
+export const beat = {
+  judge: nothingToJudge,
+  seconds: ({ candidates }, step) =>
+    oneByOne(quarterSecond, candidates === 'all' ? conclusionCount(step) : candidates.length),
+  strokes: (context, _, drawn) => conclusionStrokes(context, drawn),
+} satisfies BeatRecord<'strike'>['beat'];
 
 export const words = {
   clause: (shapes, manner) => {
     const candidates = shapes.map(({ candidate }) => candidate);
     return `${areCandidates(manner.grid, candidates)} crossed out${unlessSound(manner)}`;
   },
+  isClaim: true,
   areJoined: true,
   isNews: true,
   answers: always,

@@ -12,6 +12,8 @@ export interface MarkWords<Kind extends ShapeKind> {
    * only where it is sound.
    */
   readonly clause: (shapes: readonly Shapes[Kind][], manner: Manner) => string;
+  /** Whether it says that something is so: then it does not outlive the stamp of a step that is not sound. */
+  readonly isClaim: boolean;
   /** Whether marks of one colour that come together share a clause. */
   readonly areJoined: boolean;
   /** Whether a description says it when it comes; else it is told only where all of a picture is. */

@@ -217,6 +217,9 @@ export type BeatMark =
   | { readonly kind: 'ask'; readonly text: string; readonly hold: Fraction }
   | { readonly kind: 'clear'; readonly what: 'all' | readonly string[] };
 
+/** By kind. */
+export type BeatMarks = { readonly [Mark in BeatMark as Mark['kind']]: Mark };
+
 /** What a proof is played out from: a candidate as true, as not true, or each member of a set in turn as true. */
 export type Supposed =
   | { readonly kind: 'true' | 'not'; readonly candidate: Candidate }

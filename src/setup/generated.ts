@@ -1,8 +1,9 @@
 /**
  * What the generated parts of the repository should hold, worked out from the code.
  */
-import { checkScene } from '../check/check-scene.ts';
+
 import { phrasesSchema } from '../draft/phrases.ts';
+import { checkScene } from '../lesson/check-scene.ts';
 import { planSchema, waysSchema } from '../report/plan-report.ts';
 import { printReport } from '../report/print-report.ts';
 import { reportSchema } from '../report/report.ts';

@@ -9,8 +9,16 @@ import { oneAfterAnother } from './pacing.ts';
 import { type BeatContext, type Stroke, spread, stays } from './strokes.ts';
 import type { ToldBeat } from './told-beat.ts';
 
+/**
+ * What a beat that strikes or places draws. In a step that is meant to fail nothing is struck or placed: what breaks it
+ * is shown instead.
+ */
+export function conclusionStrokes(context: BeatContext, beat: ToldBeat): Stroke[] {
+  return context.step.step.fails ? trap(context, beat) : conclusions(context, beat);
+}
+
 /** Strikes and placements: what the step concludes and this beat is the first to draw. */
-export function conclusions(context: BeatContext, beat: ToldBeat): Stroke[] {
+function conclusions(context: BeatContext, beat: ToldBeat): Stroke[] {
   const { grid } = context.board;
   return context.told.flatMap(({ checked, drawn }): Stroke[] => {
     if (drawn?.beat !== beat) return [];
@@ -28,7 +36,7 @@ export function conclusions(context: BeatContext, beat: ToldBeat): Stroke[] {
 }
 
 /** What breaks an argument that is meant to fail, and then the words. */
-export function trap(context: BeatContext, { from, room }: ToldBeat): Stroke[] {
+function trap(context: BeatContext, { from, room }: ToldBeat): Stroke[] {
   const { board, step, pacing } = context;
   const { ghosts, words } = breaking(board.grid, step);
   const strokes = spread(context, ghosts, from, (count) => oneAfterAnother(pacing, { from, until: room }, count));

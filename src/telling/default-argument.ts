@@ -156,5 +156,5 @@ function outlined(cells: readonly Cell[]): ToldMark {
 }
 
 function houseLine(house: HouseShape, line: 'solid' | 'dashed' = 'solid'): ToldMark {
-  return { kind: 'house', house, line };
+  return { kind: 'outline', targets: [{ kind: 'house', house }], line };
 }

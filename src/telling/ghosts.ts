@@ -11,6 +11,7 @@ import type { Frame, MarkShape } from '../timeline/film.ts';
 import { earlierOf, nearestFrame } from '../timeline/seconds.ts';
 import { breakingChoice, victimsOf } from './breaking-choice.ts';
 import { evenly } from './pacing.ts';
+import type { Drawable } from './strokes.ts';
 
 /** A ghost or a clash, with its first frame and the frame on which its play-out is over. */
 export interface GhostStroke {
@@ -57,9 +58,15 @@ function shapesOf(grid: Grid, step: CheckedStep, supposition: Parameters<typeof 
 const doesNotFollow = 'does not follow';
 
 /** The choice that breaks the argument, each candidate as a ghost that is true, and a word at what does not follow. */
-export function breaking(grid: Grid, step: CheckedStep): { readonly ghosts: MarkShape[]; readonly words: MarkShape[] } {
+export function breaking(
+  grid: Grid,
+  step: CheckedStep,
+): { readonly ghosts: readonly Drawable[]; readonly words: readonly MarkShape[] } {
   return {
-    ghosts: breakingChoice(step).map((candidate) => ({ kind: 'ghost', candidates: [candidate], isTrue: true })),
+    ghosts: breakingChoice(step).map((candidate) => ({
+      shape: { kind: 'ghost', candidates: [candidate], isTrue: true },
+      on: [candidate],
+    })),
     words: victimsOf(step).map((candidate) => ({
       kind: 'label',
       cell: cellOf(grid, candidate),

@@ -13,6 +13,9 @@ export interface Pacing {
   readonly motion: LookMotion;
 }
 
+/** At most so long from one link or ghost to the next, in seconds: about as long as a sentence about it. */
+export const linkApartMost = 2.5;
+
 /** This many seconds as whole frames, the nearest, at least one. */
 export function framesIn(pacing: Pacing, seconds: number): number {
   return framesLasting(pacing.rate, seconds);

@@ -8,6 +8,7 @@ import type { Group } from '../scene/scene.ts';
 import { type Frame, frameAt, type MarkGroup, type MarkShape } from '../timeline/film.ts';
 import type { BoardState } from './board-state.ts';
 import type { Pacing } from './pacing.ts';
+import type { ToldBeat, ToldMark, ToldMarks } from './told-beat.ts';
 import type { ToldConclusion } from './told-conclusions.ts';
 
 export interface BeatContext {
@@ -36,10 +37,23 @@ export interface Stroke {
 /** The end of what stays on the board. */
 export const stays = Number.POSITIVE_INFINITY;
 
+/** What a beat of this kind draws, in the order in which it begins. */
+export type BeatStrokes<Kind extends ToldMark['kind']> = (
+  context: BeatContext,
+  mark: ToldMarks[Kind],
+  beat: ToldBeat,
+) => Stroke[];
+
+/** Something to be drawn, and the candidates that it goes with. */
+export interface Drawable {
+  readonly shape: MarkShape;
+  readonly on: readonly Candidate[];
+}
+
 /** What stands already from the beat's frame on, all else in order on the frames that there are for so many. */
 export function spread(
   context: BeatContext,
-  shapes: readonly MarkShape[],
+  things: readonly Drawable[],
   from: Frame,
   framesFor: (count: number) => readonly Frame[],
 ): Stroke[] {
@@ -47,22 +61,24 @@ export function spread(
   // A link stays with the digit that is written for its end, as long as its other end stands.
   const lasts = (shape: MarkShape, candidate: Candidate) =>
     shape.kind === 'link' && writtenBy(context, candidate) !== undefined ? context.until : board.showsUntil(candidate);
-  const fresh = shapes.filter((shape) => !context.stands(shape));
+  const fresh = things.filter(({ shape }) => !context.stands(shape));
   const frames = framesFor(fresh.length);
-  return shapes.map((shape): Stroke => {
-    const first = frames[fresh.indexOf(shape)] ?? from;
-    const until = Math.min(...candidatesOf(shape).map((candidate) => lasts(shape, candidate)));
+  return things.map((thing): Stroke => {
+    const { shape, on } = thing;
+    const first = frames[fresh.indexOf(thing)] ?? from;
+    const until = Math.min(...on.map((candidate) => lasts(shape, candidate)));
     return { shape, from: first, until };
   });
 }
 
-/** The candidates that the shape is on, and goes with. */
-export function candidatesOf(shape: MarkShape): readonly Candidate[] {
-  if (shape.kind === 'circle') return [shape.candidate];
-  if (shape.kind === 'ghost') return shape.candidates;
-  if (shape.kind === 'clash') return shape.between.flat();
-  if (shape.kind === 'reach') return [shape.from, shape.to];
-  return shape.kind === 'link' ? [...shape.from, ...shape.to] : [];
+/** A mark that stands from the beat on, whatever becomes of the board. */
+export function standing(shape: MarkShape, { from }: ToldBeat): Stroke {
+  return { shape, from, until: stays };
+}
+
+/** When what a mark is on has gone: a candidate, or a cell, which stays. */
+export function lastOf(board: BoardState, candidate: Candidate | undefined): number {
+  return candidate === undefined ? stays : board.showsUntil(candidate);
 }
 
 /** The digit that the step itself writes for the candidate. */

@@ -5,20 +5,23 @@
 import type { CheckedLink } from '../check/verdict.ts';
 import { Bug } from '../grid/bug.ts';
 import type { Candidate } from '../grid/candidates.ts';
-import type { HouseShape } from '../grid/grid.ts';
+import type { Target } from '../grid/terms.ts';
 import type { BeatMark, Group, Step } from '../scene/scene.ts';
 import { type Frame, frameAt, type MarkGroup } from '../timeline/film.ts';
 import type { ScheduledStep } from '../timeline/schedule.ts';
 
 /** What a beat draws: what `show` can say, and what a step that tells itself draws besides. */
 export type ToldMark =
-  | BeatMark
-  /** A house of the argument: solid where it starts from it, dashed where it covers. */
-  | { readonly kind: 'house'; readonly house: HouseShape; readonly line: 'solid' | 'dashed' }
+  | Exclude<BeatMark, { readonly kind: 'outline' }>
+  /** `line`: a house of the argument, solid where it starts from it, dashed where it covers. */
+  | { readonly kind: 'outline'; readonly targets: readonly Target[]; readonly line?: 'solid' | 'dashed' }
   | { readonly kind: 'reach'; readonly reaches: readonly { readonly from: Candidate; readonly to: Candidate }[] }
   | { readonly kind: 'opens'; readonly candidates: readonly Candidate[] }
   /** Links of an item of a cascade, at once. */
   | { readonly kind: 'arrows'; readonly links: readonly CheckedLink[] };
+
+/** By kind. */
+export type ToldMarks = { readonly [Told in ToldMark as Told['kind']]: Told };
 
 export interface ToldBeat {
   readonly from: Frame;

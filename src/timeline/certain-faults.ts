@@ -8,7 +8,7 @@ import type { Doubts, StepDoubt } from '../scene/doubts.ts';
 import type { TimedScene } from '../scene/scene.ts';
 import { clockOf } from './clock.ts';
 import type { Narration } from './narration.ts';
-import { type ScheduleOptions, schedule } from './schedule.ts';
+import { type ScheduleOptions, scheduleWith } from './schedule.ts';
 import { timesOf } from './times-of.ts';
 
 /** They depend on when a step ends, and so on the one after it too. */
@@ -19,14 +19,14 @@ const ofTheVideo = [
   ...['no-narration', 'time-past-end'],
 ];
 
-/** In order of place. `narration` as for `schedule`. */
-export function certainFaults(
+/** In order of place. `narration` as for `scheduleWith`. */
+export function certainFaultsWith(
   scene: TimedScene,
   doubts: Doubts,
   narration: Narration | undefined,
   options: ScheduleOptions,
 ): readonly Diagnostic[] {
-  const { diagnostics } = schedule(scene, narration, options);
+  const { diagnostics } = scheduleWith(scene, narration, options);
   const clock = clockOf(scene, narration);
   const times = timesOf(scene);
   const alone: Diagnostic[] = [];

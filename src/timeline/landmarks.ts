@@ -20,7 +20,7 @@ import { boardLandmarks } from './board.ts';
 import type { Frame } from './film.ts';
 import { Landmark } from './landmark.ts';
 import { lengthLandmark, type MediaLengths } from './length.ts';
-import { type StrokesOf, usualStrokes } from './pace.ts';
+import type { StrokesOf } from './pace.ts';
 import { wholeFrames } from './seconds.ts';
 import { framesOfStep, goneAt, type StepFrames } from './step-frames.ts';
 import { type StepLandmarks, stepLandmarks } from './step-landmarks.ts';
@@ -29,14 +29,14 @@ import { timeError } from './time-faults.ts';
 import type { VideoLength } from './video-length.ts';
 
 export interface LandmarkOptions extends MediaLengths {
-  /** How long marks take to be drawn; without it, as the default look draws them. */
-  readonly strokesOf?: StrokesOf;
+  /** How long marks take to be drawn. */
+  readonly strokesOf: StrokesOf;
 }
 
 export type Landmarks = ReturnType<typeof landmarksOf>;
 
 export function landmarksOf(scene: TimedScene, clock: Clock, options: LandmarkOptions) {
-  const timing: Timing = { clock, strokesOf: options.strokesOf ?? usualStrokes };
+  const timing: Timing = { clock, strokesOf: options.strokesOf };
   const given = lengthLandmark(scene, clock, options);
   const length = new Landmark(
     'length',

@@ -2,8 +2,8 @@
  * How long things take where no time is given: speaking, drawing, looking.
  */
 import type { Target } from '../grid/terms.ts';
-import { add, compare, type Fraction, fraction, multiply, zero } from '../scene/fraction.ts';
-import type { Beat, BeatMark, CascadeItem, OnlyItem, PencilItem, Step } from '../scene/scene.ts';
+import { add, compare, type Fraction, fraction, multiply } from '../scene/fraction.ts';
+import type { Beat, BeatMark, BeatMarks, CascadeItem, OnlyItem, PencilItem, Step } from '../scene/scene.ts';
 
 /**
  * Seconds that the marks of a beat take to be drawn; with `beat` undefined, those by which the step's claim draws
@@ -45,12 +45,15 @@ export function weightOf(item: OnlyItem | PencilItem | CascadeItem): number {
 /**
  * An estimate that needs neither look nor proof: each mark as long as the default look draws it, one after the other.
  */
-export const usualStrokes: StrokesOf = (step, beat) =>
-  beat === undefined ? claimStrokes(step) : markStrokes(step, beat.mark);
+export function strokesAtEase(secondsOf: (mark: BeatMark, step: Step) => Fraction): StrokesOf {
+  return (step, beat) => (beat === undefined ? claimStrokes(step) : secondsOf(beat.mark, step));
+}
 
 const mostAround = fraction(4);
-const quarter = fraction(1, 4);
-const linkSeconds = fraction(1, 2);
+/** A candidate or a digit. */
+export const quarterSecond = fraction(1, 4);
+/** A link, a line of sight, and whatever is drawn at once. */
+export const halfSecond = fraction(1, 2);
 
 /**
  * A second for each set or link, and as much again for the ground before them and what follows after them, four seconds
@@ -61,55 +64,30 @@ function claimStrokes(step: Step): Fraction {
   const around = multiply(strokes, fraction(3, 4));
   return add(
     add(strokes, compare(around, mostAround) < 0 ? around : mostAround),
-    multiply(quarter, fraction(conclusionCount(step))),
+    multiply(quarterSecond, fraction(conclusionCount(step))),
   );
 }
 
-function markStrokes(step: Step, mark: BeatMark): Fraction {
-  switch (mark.kind) {
-    case 'circle':
-      return multiply(quarter, fraction(targetCount(mark.targets)));
-    case 'link': {
-      const links =
-        mark.links === 'all' ? linkCount(step) : mark.links.reduce((sum, { first, last }) => sum + last - first + 1, 0);
-      return multiply(linkSeconds, fraction(links));
-    }
-    case 'strike':
-      return multiply(quarter, fraction(mark.candidates === 'all' ? conclusionCount(step) : mark.candidates.length));
-    case 'place':
-      return multiply(quarter, fraction(mark.cells === 'all' ? conclusionCount(step) : mark.cells.length));
-    case 'sight':
-      return multiply(linkSeconds, fraction(mark.sights.length));
-    case 'fill':
-    case 'outline':
-    case 'label':
-    case 'note':
-    case 'focus':
-    case 'sides':
-    case 'ask':
-      return linkSeconds;
-    case 'suppose': {
-      // A ghost for each end of a link or member of a set, about, and a while to look at the clash; thrice for a set.
-      const ghosts = Math.max(4, linkCount(step) + 3, 2 * step.from.length + 3);
-      return multiply(linkSeconds, fraction(mark.suppose.kind === 'each' ? 3 * ghosts : ghosts));
-    }
-    case 'clear':
-      return zero;
-    default:
-      return mark satisfies never;
-  }
+/** Seconds that a mark of this kind takes to be drawn, as the default look draws it. */
+export type MarkSeconds<Kind extends keyof BeatMarks> = (mark: BeatMarks[Kind], step: Step) => Fraction;
+
+/** So many things of a kind, one after another. */
+export function oneByOne(seconds: Fraction, count: number): Fraction {
+  return multiply(seconds, fraction(count));
 }
 
-function linkCount(step: Step): number {
+/** In all chains of the step. */
+export function linkCount(step: Step): number {
   return step.chains.reduce((sum, chain) => sum + chain.value.links.length, 0);
 }
 
-function conclusionCount(step: Step): number {
+/** Of `so`; three where they are not counted. */
+export function conclusionCount(step: Step): number {
   if (step.so === undefined) return 0;
   return step.so.kind === 'all' ? 3 : step.so.conclusions.length;
 }
 
 /** A house or a digit goes on as one. */
-function targetCount(targets: readonly Target[]): number {
+export function targetCount(targets: readonly Target[]): number {
   return targets.reduce((sum, target) => sum + (target.kind === 'candidates' ? target.candidates.length : 1), 0);
 }

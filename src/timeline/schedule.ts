@@ -41,7 +41,7 @@ export type ScheduleOptions = LandmarkOptions;
  * made of the rest. `narration` is undefined where the scene names none, or where it could not be read; the latter is
  * for whoever reads it to report.
  */
-export function schedule(
+export function scheduleWith(
   scene: TimedScene,
   narration: Narration | undefined,
   options: ScheduleOptions,

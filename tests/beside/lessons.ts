@@ -2,15 +2,16 @@
  * The lessons of `scenes/`, read and proved, with what their videos show.
  */
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
-import { checkScene } from '../../src/check/check-scene.ts';
 import type { CheckedScene } from '../../src/check/verdict.ts';
+import { tellFilm } from '../../src/film/tell-film.ts';
+import { checkScene } from '../../src/lesson/check-scene.ts';
+import { schedule } from '../../src/lesson/schedule.ts';
 import { defaultLook } from '../../src/picture/default-look.ts';
 import { readScene } from '../../src/scene/read.ts';
 import type { Scene } from '../../src/scene/scene.ts';
-import { tellFilm } from '../../src/film/tell-film.ts';
 import type { Film } from '../../src/timeline/film.ts';
 import { type Narration, readNarration } from '../../src/timeline/narration.ts';
-import { type Schedule, schedule } from '../../src/timeline/schedule.ts';
+import type { Schedule } from '../../src/timeline/schedule.ts';
 
 export interface Told {
   readonly scene: Scene;

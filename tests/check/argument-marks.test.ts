@@ -1,8 +1,8 @@
 /** What the check says of marks that the argument does not bear out: the whole message, and the text that it points at. */
 import { expect, test } from 'vitest';
-import { checkScene } from '../../src/check/check-scene.ts';
 import { sidesOf } from '../../src/check/sides.ts';
 import { printCandidates } from '../../src/grid/notation/print.ts';
+import { checkScene } from '../../src/lesson/check-scene.ts';
 import { readScene } from '../../src/scene/read.ts';
 import { skyscraper, towers } from '../telling/tell.ts';
 

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { checkScene } from '../../src/check/check-scene.ts';
+import { checkScene } from '../../src/lesson/check-scene.ts';
 import { readScene } from '../../src/scene/read.ts';
 
 it('an either/or of which one stands already says nothing new, and can be drawn on all the same', () => {

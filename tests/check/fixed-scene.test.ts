@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { checkScene } from '../../src/check/check-scene.ts';
-import { fixScene, spellOut } from '../../src/check/fixed-scene.ts';
+import { checkScene } from '../../src/lesson/check-scene.ts';
+import { fixScene, spellOut } from '../../src/lesson/fixed-scene.ts';
 import { readScene } from '../../src/scene/read.ts';
 
 const folder = new URL('../scenes/checks/', import.meta.url);

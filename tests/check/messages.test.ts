@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { checkScene } from '../../src/check/check-scene.ts';
+import { checkScene } from '../../src/lesson/check-scene.ts';
 import { readScene } from '../../src/scene/read.ts';
 
 const lamp = readFileSync(new URL('../../scenes/lamp-room.yaml', import.meta.url), 'utf8');

@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { checkScene } from '../../src/check/check-scene.ts';
 import { holdsAsWritten } from '../../src/check/propose.ts';
 import { startPosition } from '../../src/check/start-position.ts';
+import { checkScene } from '../../src/lesson/check-scene.ts';
 import { reportOf } from '../../src/report/report-of.ts';
 import { readScene } from '../../src/scene/read.ts';
 import { inventTale } from '../judge/invent.ts';

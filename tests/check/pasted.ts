@@ -2,9 +2,10 @@
  * What `check` offers for pasting, pasted: for each step that is not sound and each fix of it that has steps, the scene
  * with these put before it, and what then is not as was promised.
  */
-import { checkScene } from '../../src/check/check-scene.ts';
+
 import { edited, itemIndent, linesBefore } from '../../src/check/scene-text.ts';
 import { type CheckedScene, stepsBefore } from '../../src/check/verdict.ts';
+import { checkScene } from '../../src/lesson/check-scene.ts';
 import { readScene } from '../../src/scene/read.ts';
 import { idsBefore, stepText } from '../../src/scene/step-text.ts';
 

@@ -4,13 +4,13 @@
  */
 import { describe, expect, it, test } from 'vitest';
 import { type BuiltArgument, buildFound } from '../../src/check/argument.ts';
-import { checkScene } from '../../src/check/check-scene.ts';
 import { type Ghost, type PlayOut, playOut, type Supposition } from '../../src/check/play-out.ts';
 import { playStep, suppositionsOf } from '../../src/check/suppositions.ts';
 import { type Candidate, membersOf } from '../../src/grid/candidates.ts';
 import { type BoxShape, type Grid, gridOf } from '../../src/grid/grid.ts';
 import { printCandidates } from '../../src/grid/notation/print.ts';
 import type { Conclusion } from '../../src/grid/terms.ts';
+import { checkScene } from '../../src/lesson/check-scene.ts';
 import { choose } from '../../src/proof/choice.ts';
 import { prove } from '../../src/proof/kernel.ts';
 import { readScene } from '../../src/scene/read.ts';

@@ -3,7 +3,7 @@ import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'no
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { checkScene } from '../../src/check/check-scene.ts';
+import { checkScene } from '../../src/lesson/check-scene.ts';
 import { readScene } from '../../src/scene/read.ts';
 import { run } from './run.ts';
 

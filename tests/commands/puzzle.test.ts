@@ -3,7 +3,7 @@ import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { checkScene } from '../../src/check/check-scene.ts';
+import { checkScene } from '../../src/lesson/check-scene.ts';
 import { readBarePuzzle } from '../../src/scene/bare-puzzle.ts';
 import { readScene } from '../../src/scene/read.ts';
 import { run } from './run.ts';

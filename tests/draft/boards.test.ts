@@ -1,9 +1,9 @@
 /** Drafts of boards with further rules, where a digit's places in a house clear more than the houses that hold them. */
 import { describe, expect, it } from 'vitest';
-import { checkScene } from '../../src/check/check-scene.ts';
 import { startPosition } from '../../src/check/start-position.ts';
 import { defaultCosts } from '../../src/commands/teaching-costs.ts';
 import { draftOf } from '../../src/draft/draft.ts';
+import { checkScene } from '../../src/lesson/check-scene.ts';
 import { planFor } from '../../src/plan/plan.ts';
 import { readScene } from '../../src/scene/read.ts';
 import { times } from '../plan/times.ts';

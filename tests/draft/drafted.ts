@@ -1,12 +1,12 @@
 /** Drafts of puzzles of our own, as the command makes them. */
 import { readFileSync } from 'node:fs';
-import { checkScene } from '../../src/check/check-scene.ts';
 import { startPosition } from '../../src/check/start-position.ts';
 import type { CheckedScene } from '../../src/check/verdict.ts';
 import { defaultCosts } from '../../src/commands/teaching-costs.ts';
 import { type Draft, draftOf } from '../../src/draft/draft.ts';
 import { type Phrases, readPhrases } from '../../src/draft/phrases.ts';
 import { gridOf } from '../../src/grid/grid.ts';
+import { checkScene } from '../../src/lesson/check-scene.ts';
 import { type Plan, planFor } from '../../src/plan/plan.ts';
 import { readBarePuzzle } from '../../src/scene/bare-puzzle.ts';
 import { readScene } from '../../src/scene/read.ts';

@@ -3,9 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { utterancesOf } from '../../src/draft/heard.ts';
 import { narrate } from '../../src/draft/narrated.ts';
 import { gridOf } from '../../src/grid/grid.ts';
+import { schedule } from '../../src/lesson/schedule.ts';
 import { readScene } from '../../src/scene/read.ts';
 import { readNarration } from '../../src/timeline/narration.ts';
-import { schedule } from '../../src/timeline/schedule.ts';
 import { drafted, phrasesIn } from './drafted.ts';
 
 const symbols = '....29..8..3...2.....5......54......7.6.4.52...8....1.....3...9.6...7.51.8..914..';

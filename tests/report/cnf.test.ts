@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import Logic from 'logic-solver';
 import { describe, expect, it } from 'vitest';
-import { checkScene } from '../../src/check/check-scene.ts';
+import { checkScene } from '../../src/lesson/check-scene.ts';
 import { certificatesOf } from '../../src/report/cnf.ts';
 import { readScene } from '../../src/scene/read.ts';
 

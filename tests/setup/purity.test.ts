@@ -22,6 +22,7 @@ const pure = [
   'telling',
   'picture',
   'marks',
+  'lesson',
   'film',
   'frames',
   'slides',

@@ -3,11 +3,11 @@
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { buildArgument, givesAnArgument } from '../../src/check/argument.ts';
-import { checkScene } from '../../src/check/check-scene.ts';
 import type { CheckedStep } from '../../src/check/verdict.ts';
 import { difference, membersOf } from '../../src/grid/candidates.ts';
 import type { Grid } from '../../src/grid/grid.ts';
 import type { Conclusion } from '../../src/grid/terms.ts';
+import { checkScene } from '../../src/lesson/check-scene.ts';
 import { begin, type Position, takeAsRead } from '../../src/proof/kernel.ts';
 import { readScene } from '../../src/scene/read.ts';
 import type { Shape } from '../../src/techniques/technique.ts';

@@ -4,16 +4,18 @@
  * The board of most tables is `towers`, 6x6 at 25 frames a second. With the default look a strike is drawn in 5 frames and
  * held for 18 more, a digit is written in 8, words fade in 4, and circles of one beat begin 1.25 frames apart.
  */
-import { checkScene } from '../../src/check/check-scene.ts';
+
 import type { CheckedScene } from '../../src/check/verdict.ts';
+import { tellFilm } from '../../src/film/tell-film.ts';
 import { printCandidate, printCandidates, printCell, printCells } from '../../src/grid/notation/print.ts';
+import { checkScene } from '../../src/lesson/check-scene.ts';
+import { schedule } from '../../src/lesson/schedule.ts';
 import { defaultLook } from '../../src/picture/default-look.ts';
 import { readScene } from '../../src/scene/read.ts';
 import { lastFullFrame } from '../../src/telling/last-full-frame.ts';
-import { tellFilm } from '../../src/film/tell-film.ts';
 import type { Film, Mark, MarkShape } from '../../src/timeline/film.ts';
 import { readNarration } from '../../src/timeline/narration.ts';
-import { type Schedule, schedule } from '../../src/timeline/schedule.ts';
+import type { Schedule } from '../../src/timeline/schedule.ts';
 
 export interface Told {
   readonly film: Film;

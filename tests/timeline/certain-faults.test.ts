@@ -3,12 +3,11 @@
  * keys, and none is told that goes with them.
  */
 import { describe, expect, it } from 'vitest';
-import { certainErrors, checkScene } from '../../src/check/check-scene.ts';
+import { certainErrors, checkScene } from '../../src/lesson/check-scene.ts';
+import { certainFaults, schedule } from '../../src/lesson/schedule.ts';
 import type { Diagnostic } from '../../src/scene/diagnostic.ts';
 import { readScene } from '../../src/scene/read.ts';
-import { certainFaults } from '../../src/timeline/certain-faults.ts';
 import { readNarration } from '../../src/timeline/narration.ts';
-import { schedule } from '../../src/timeline/schedule.ts';
 import { talk } from './timed-scene.ts';
 
 /** Wrong in its times throughout, and twice in its marks. */

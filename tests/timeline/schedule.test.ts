@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { schedule } from '../../src/lesson/schedule.ts';
 import { compare, type Fraction, fraction, subtract } from '../../src/scene/fraction.ts';
 import { readScene } from '../../src/scene/read.ts';
 import { readNarration } from '../../src/timeline/narration.ts';
-import { schedule } from '../../src/timeline/schedule.ts';
 import { timeOfFrame } from '../../src/timeline/seconds.ts';
 import { timed } from './timed-scene.ts';
 

@@ -1,11 +1,13 @@
 /**
  * Small scenes for tests of time: a nearly full 4x4 grid, and steps as YAML.
  */
+
+import { schedule } from '../../src/lesson/schedule.ts';
 import type { Code } from '../../src/scene/codes.ts';
 import { readScene } from '../../src/scene/read.ts';
 import type { Scene } from '../../src/scene/scene.ts';
 import { type Narration, readNarration } from '../../src/timeline/narration.ts';
-import { type Schedule, type ScheduleOptions, schedule } from '../../src/timeline/schedule.ts';
+import type { Schedule, ScheduleOptions } from '../../src/timeline/schedule.ts';
 
 /** A narration of two cues. */
 export const talk = `WEBVTT
@@ -25,7 +27,7 @@ export interface Fixture {
   /** Items of `steps`, each line indented by two. */
   readonly steps: string;
   readonly narration?: string;
-  readonly options?: ScheduleOptions;
+  readonly options?: Partial<ScheduleOptions>;
 }
 
 export interface Timed {

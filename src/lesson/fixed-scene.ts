@@ -3,13 +3,13 @@
  * be fixed (what a solution contradicts, what no argument was found for) is taken out, and stands as a comment.
  */
 
+import { type Edit, edited } from '../check/scene-text.ts';
+import { textFixes } from '../check/text-fixes.ts';
+import type { CheckedScene, CheckedStep } from '../check/verdict.ts';
 import { compactly } from '../grid/notation/compact.ts';
 import { printConclusion } from '../grid/notation/print.ts';
 import { readScene } from '../scene/read.ts';
 import { checkScene } from './check-scene.ts';
-import { type Edit, edited } from './scene-text.ts';
-import { textFixes } from './text-fixes.ts';
-import type { CheckedScene, CheckedStep } from './verdict.ts';
 
 export interface FixedScene {
   readonly text: string;

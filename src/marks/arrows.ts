@@ -1,0 +1,12 @@
+/**
+ * Links of an item of a cascade, all at once.
+ */
+
+import { zero } from '../scene/fraction.ts';
+import { evenly } from '../telling/pacing.ts';
+import { arrows } from './link.ts';
+import type { DrawnRecord } from './record.ts';
+
+export const beat = {
+  strokes: (context, { links }, { from }) => arrows(context, links, from, (count) => evenly(from, count, zero)),
+} satisfies DrawnRecord<'arrows'>['beat'];

@@ -1,0 +1,45 @@
+/**
+ * What a mark must say of itself. Each file here is one mark: `beat` for what a scene can write, `painting` and `words`
+ * for what then stands on the picture; some have one of the two alone. The stages say what they must know of a mark, each
+ * in a type of its own, and are handed it by the tables in `marks.ts` and `paintings.ts`.
+ */
+import type { JudgeMark } from '../check/marks.ts';
+import type { MarkPainting } from '../picture/painting.ts';
+import type { BeatMark, Group } from '../scene/scene.ts';
+import type { BeatStrokes } from '../telling/strokes.ts';
+import type { ToldMark, ToldMarks } from '../telling/told-beat.ts';
+import type { Mark, ShapeKind } from '../timeline/film.ts';
+import type { MarkSeconds } from '../timeline/pace.ts';
+import type { MarkWords } from './words.ts';
+
+/** A kind of mark that a scene can write. */
+export type BeatKind = BeatMark['kind'];
+
+/** A kind of mark that a beat can draw: what a scene can write, and what a claim without `show` draws besides. */
+export type DrawnKind = ToldMark['kind'];
+
+/** Whether a mark that stands is taken away. */
+export type Ended = (standing: Pick<Mark, 'step' | 'group' | 'shape'>) => boolean;
+
+/** What draws itself. */
+export interface DrawnRecord<Kind extends DrawnKind> {
+  readonly beat: {
+    readonly strokes: BeatStrokes<Kind>;
+    /** Which of the marks that stand are taken away when the beat begins. */
+    readonly ends?: (mark: ToldMarks[Kind], groups: readonly Group[]) => Ended;
+  };
+}
+
+/** What a scene can write. */
+export interface BeatRecord<Kind extends BeatKind> {
+  readonly beat: DrawnRecord<Kind>['beat'] & {
+    readonly judge: JudgeMark<Kind>;
+    readonly seconds: MarkSeconds<Kind>;
+  };
+}
+
+/** What stands on the picture. */
+export interface ShapeRecord<Kind extends ShapeKind> {
+  readonly painting: MarkPainting<Kind>;
+  readonly words: MarkWords<Kind>;
+}

@@ -1,0 +1,68 @@
+/**
+ * A supposition played out in ghost ink: what it forces, one thing after another, until the clash.
+ */
+
+import type { JudgedStep } from '../check/marks.ts';
+import { playStep, suppositionsOf } from '../check/suppositions.ts';
+import { printCandidate, printSet } from '../grid/notation/print.ts';
+import type { Diagnostic } from '../scene/diagnostic.ts';
+import type { BeatMarks } from '../scene/scene.ts';
+import { playedOut } from '../telling/ghosts.ts';
+import { exactFramesIn, linkApartMost } from '../telling/pacing.ts';
+import type { BeatContext, Stroke } from '../telling/strokes.ts';
+import type { ToldBeat, ToldMarks } from '../telling/told-beat.ts';
+import { frameAt } from '../timeline/film.ts';
+import { halfSecond, linkCount, oneByOne } from '../timeline/pace.ts';
+import { candidatesOfMark } from './paintings.ts';
+import type { BeatRecord } from './record.ts';
+
+export const beat = {
+  judge,
+  seconds: ({ suppose }, step) => {
+    // A ghost for each end of a link or member of a set, about, and a while to look at the clash; thrice for a set.
+    const ghosts = Math.max(4, linkCount(step) + 3, 2 * step.from.length + 3);
+    return oneByOne(halfSecond, suppose.kind === 'each' ? 3 * ghosts : ghosts);
+  },
+  strokes,
+} satisfies BeatRecord<'suppose'>['beat'];
+
+/** A step that does not hold, or is not meant to, is played out as far as it goes: its fault is reported as such. */
+function judge(judged: JudgedStep, { suppose, span }: BeatMarks['suppose']): Diagnostic[] {
+  const { step, sound, before, argument } = judged;
+  const { grid } = before;
+  const played = { ...judged, possibleBefore: before.possible };
+  const suppositions = suppositionsOf(grid, played, suppose);
+  if (suppositions.length === 0) {
+    const message =
+      suppose.kind !== 'each'
+        ? `${printCandidate(grid, suppose.candidate)} is not possible any more when the step begins, so there is nothing to suppose of it`
+        : `there is no set ${printSet(grid, suppose.set)} to take the members of: name a cell or the places of a digit, or an either/or that the step has after from`;
+    return [{ code: 'suppose-nothing', severity: 'error', span, message }];
+  }
+  if (!sound || step.fails) return [];
+  if (argument.sets.length === 0) {
+    const message =
+      'there is no argument to play out: "suppose" follows the chain or the sets that the step draws its so from';
+    return [{ code: 'suppose-not-forced', severity: 'error', span, message }];
+  }
+  const stuck = suppositions.find((each) => playStep(grid, played, each).end.kind === 'none');
+  if (stuck === undefined) return [];
+  const named = `${printCandidate(grid, stuck.candidate)} taken as ${stuck.isTrue ? 'true' : 'not true'}`;
+  const message = `forcing alone does not get there: with ${named} the argument comes to no clash, and its conclusions do not fall, without a choice between cases; suppose another candidate, or tell the cases in steps of their own`;
+  return [{ code: 'suppose-not-forced', severity: 'error', span, message }];
+}
+
+/**
+ * The proof played out over the time that the beat has; then the ghosts go, whatever is kept. It is over when the first
+ * of the step's conclusions takes effect, for then what was supposed may be gone.
+ */
+function strokes(context: BeatContext, { suppose }: ToldMarks['suppose'], { from, room: atMost }: ToldBeat): Stroke[] {
+  const { board, pacing, step, told } = context;
+  const room = frameAt(Math.min(atMost, ...told.filter((each) => each.from > from).map((each) => each.from)));
+  const mostApart = exactFramesIn(pacing, linkApartMost);
+  return playedOut(board.grid, step, suppose, { from, room, mostApart }).map(({ shape, from: first, until }) => ({
+    shape,
+    from: first,
+    until: Math.min(until, ...candidatesOfMark(shape).map((candidate) => board.showsUntil(candidate))),
+  }));
+}
