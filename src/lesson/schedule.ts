@@ -12,7 +12,8 @@ import type { Narration } from '../timeline/narration.ts';
 import { strokesAtEase } from '../timeline/pace.ts';
 import { type Schedule, type ScheduleOptions, scheduleWith } from '../timeline/schedule.ts';
 
-const atEase = strokesAtEase(secondsOf);
+/** Marks take as long to be drawn as the default look draws them. */
+export const atEase = strokesAtEase(secondsOf);
 
 /**
  * The frames of all that a scene shows, and what is wrong with its times. Without `strokesOf` marks take as long to be

@@ -3,6 +3,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { Bug } from '../../src/grid/bug.ts';
+import { atEase } from '../../src/lesson/schedule.ts';
 import { clockOf } from '../../src/timeline/clock.ts';
 import { inOrder, Landmark, resolveAll } from '../../src/timeline/landmark.ts';
 import { everyLandmark, landmarksOf } from '../../src/timeline/landmarks.ts';
@@ -25,7 +26,7 @@ const steps = `  - id: a
 
 function landmarks() {
   const { scene } = timed({ video: '  rate: 25\n  board:\n    - {left: 0, top: 0, side: 400, at: 0}\n', steps });
-  return inOrder(everyLandmark(landmarksOf(scene, clockOf(scene, undefined), {})));
+  return inOrder(everyLandmark(landmarksOf(scene, clockOf(scene, undefined), { strokesOf: atEase })));
 }
 
 describe('the landmarks of a scene', () => {
