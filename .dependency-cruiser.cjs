@@ -45,6 +45,8 @@ const folders = {
   verbs: {
     values: ['grid', 'scene', 'slides', 'puzzles'],
     types: ['output'],
+    // What `--codec` can name, known without loading a codec.
+    besides: ['output/codecs/named-codecs.ts'],
     packages: [],
     node: false,
   },

@@ -2,6 +2,7 @@
  * `proofreel render`: films as files. A scene that is not sound is refused, or stamped.
  */
 import { join } from 'node:path';
+import { firstContainer } from '../output/codecs/codecs.ts';
 import { flashesOf } from '../output/flashes/film-flashes.ts';
 import { type Interrupt, listenForInterrupt } from '../output/interrupt.ts';
 import { excerpt } from '../output/painters/excerpt.ts';
@@ -89,7 +90,8 @@ function nameFor(
 ): string {
   if (!plan.several) return plan.out;
   const staysTransparent = film.draw !== 'board' && call.key === undefined && lesson.scene.video.footage === undefined;
-  const format = plan.format ?? (staysTransparent || call.lossless || call.png ? 'mov' : 'mp4');
+  const usual = staysTransparent || call.lossless || call.png ? 'mov' : 'mp4';
+  const format = plan.format ?? (call.codec === undefined ? usual : firstContainer(call.codec));
   const name = step === undefined ? nameOf(path) : isOneOfMany ? join(nameOf(path), step) : step;
   return join(plan.out, format === 'png' ? `${name}/` : `${name}.${format}`);
 }
@@ -109,6 +111,7 @@ async function renderFile(
     key: call.key,
     lossless: call.lossless,
     png: call.png,
+    codec: call.codec,
     part: plan.part,
     cache: call.noCache ? undefined : cacheFolder(),
     compatible: call.compatible,

@@ -82,6 +82,9 @@ function wishedCodec({ lossless, png, codec }: TargetWishes): CodecName | undefi
 }
 
 function carryFault(name: string, target: Target, painter: Painter, wishes: TargetWishes): string | undefined {
+  if (wishes.codec !== undefined && (wishes.png || wishes.lossless)) {
+    return `${codecs[wishes.codec].option} and ${wishes.png ? '--png' : '--lossless'} ask for two kinds of pictures; give one of them`;
+  }
   if (target.kind === 'frames') {
     if (wishes.codec === undefined) return undefined;
     return `${codecs[wishes.codec].title} is for a video, and this is a folder of PNG frames; name ${videosOf(wishes.codec)}`;

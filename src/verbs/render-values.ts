@@ -1,6 +1,7 @@
 /**
  * The values of the options of `render`: which steps, how large, which part.
  */
+import { type NamedCodec, namedCodecs } from '../output/codecs/named-codecs.ts';
 import type { Share } from '../output/parts/parts.ts';
 import { compare, divide, type Fraction, fraction, fractionFromDecimal, toNumber, zero } from '../scene/fraction.ts';
 import { nearestWords } from '../scene/nearest-word.ts';
@@ -22,6 +23,16 @@ export function readFormat(text: string, option: string): Format {
   const [nearest] = nearestWords(text, formats);
   throw new UsageError(
     `${option} ${text}: ${nearest === undefined ? 'there are mp4, mov, webm and png' : `did you mean ${nearest}?`}`,
+  );
+}
+
+/** `av1`, `AV1`. */
+export function readCodec(text: string, option: string): NamedCodec {
+  const found = namedCodecs.find((codec) => codec === text.toLowerCase());
+  if (found !== undefined) return found;
+  const [nearest] = nearestWords(text, namedCodecs);
+  throw new UsageError(
+    `${option} ${text}: ${nearest === undefined ? `there are ${namedCodecs.join(' and ')}` : `did you mean ${nearest}?`}`,
   );
 }
 

@@ -1,6 +1,6 @@
 import { flag, option, out, required, several, text } from './kinds.ts';
 import { as, look } from './look.ts';
-import { readFormat, readHandles, readPart, readScale, readStepRange } from './render-values.ts';
+import { readCodec, readFormat, readHandles, readPart, readScale, readStepRange } from './render-values.ts';
 import { UsageError } from './usage-error.ts';
 import { verb } from './verb.ts';
 
@@ -39,6 +39,11 @@ export const render = verb({
     matte: flag('write two opaque videos: OUT-fill with the colours, OUT-matte with the transparency as grey'),
     lossless: flag('for .mov: Animation (qtrle) instead of ProRes 4444'),
     png: flag('for .mov: PNG pictures instead of ProRes 4444, also lossless'),
+    codec: option(
+      '<name>',
+      'av1 for .mp4 instead of H.264, or for .webm instead of VP9; hevc for .mov instead of ProRes 4444',
+      readCodec,
+    ),
     compatible: flag(
       "for .mp4: encode still frames with the encoder's own pictures, for players that show them wrong; slower, larger",
     ),

@@ -43,6 +43,40 @@ describe('the codec of a .mov', () => {
   });
 });
 
+it.each([
+  ['a.mp4', 'av1'],
+  ['a.webm', 'av1'],
+  ['a.mov', 'hevc'],
+])('--codec: %s of %s', async (name, codec) => {
+  const out = scratch.at(name);
+  expect(await run('render', board, '-o', out, '--quiet', '--codec', codec)).toMatchObject({ status: 0 });
+  expect(codecOf(out)).toBe(codec);
+});
+
+it('--codec names the containers of several videos, and is refused where it is none or the file cannot hold it', async () => {
+  const several = await run(
+    'render',
+    board,
+    '-o',
+    scratch.at('several/'),
+    '--by',
+    'step',
+    '--quiet',
+    '--codec',
+    'hevc',
+  );
+  expect(several.status).toBe(0);
+  expect(readdirSync(scratch.at('several'))).toEqual(['first.mov']);
+  expect(await run('render', board, '-o', scratch.at('b.mp4'), '--codec', 'hvec')).toMatchObject({
+    status: 2,
+    err: 'proofreel: --codec hvec: did you mean hevc?\n',
+  });
+  expect(await run('render', board, '-o', scratch.at('b.mp4'), '--codec', 'hevc')).toMatchObject({
+    status: 2,
+    err: expect.stringContaining('proofreel: a .mp4 is not written with HEVC; name a .mov\n'),
+  });
+});
+
 it('--compatible leaves it to the encoder to say that nothing changes: a larger file with as many frames', async () => {
   const [plain, compatible] = [scratch.at('plain.mp4'), scratch.at('compatible.mp4')];
   expect((await run('render', still, '-o', plain, '--quiet')).status).toBe(0);

@@ -41,9 +41,12 @@ const files = [
   { name: 'opaque.mov', ground: [9, 9, 9], most: 2 },
   { name: 'overlay.webm', ground: undefined, most: 4 },
   { name: 'overlay.mov', ground: undefined, most: 2 },
+  { name: 'av1.mp4', ground: [9, 9, 9], most: 4, codec: 'av1' },
+  { name: 'av1.webm', ground: [9, 9, 9], most: 4, codec: 'av1' },
+  { name: 'hevc.mov', ground: [9, 9, 9], most: 4, codec: 'hevc' },
 ] as const;
 
-describe.each(files)('$name', ({ name, ground, most }) => {
+describe.each(files)('$name', ({ name, ground, most, ...options }) => {
   it('has the colours that were drawn, and the tags of BT.709', async () => {
     const painter = squarePainter({
       width,
@@ -52,11 +55,11 @@ describe.each(files)('$name', ({ name, ground, most }) => {
       squares,
       ...(ground === undefined ? {} : { ground }),
     });
-    await renderFilm(painter, scratch.at(name));
+    await renderFilm(painter, scratch.at(name), options);
     const { color_range, ...others } = probeVideo(scratch.at(name));
     expect(others).toMatchObject({ color_space: 'bt709', color_transfer: 'bt709', color_primaries: 'bt709' });
     // ProRes has no place for it (SMPTE RDD 36; the QuickTime File Format's nclc): ffprobe up to 5 says what it is, later ones nothing.
-    if (!name.endsWith('.mov')) expect(color_range).toBe('tv');
+    if (probeVideo(scratch.at(name)).codec_name !== 'prores') expect(color_range).toBe('tv');
     const { pixels, count } = decodeFrames(scratch.at(name));
     expect(count).toBe(2);
     patches.forEach((patch, index) => {

@@ -22,6 +22,9 @@ const formats = [
   { name: 'opaque-png.mov', opaque: true, png: true },
   { name: 'film.webm', opaque: false },
   { name: 'opaque.webm', opaque: true },
+  { name: 'av1.mp4', opaque: true, codec: 'av1' },
+  { name: 'av1.webm', opaque: true, codec: 'av1' },
+  { name: 'hevc.mov', opaque: true, codec: 'hevc' },
 ] as const;
 
 const rates = [fraction(24n), fraction(25n), fraction(30000n, 1001n), fraction(50n), fraction(60n)];

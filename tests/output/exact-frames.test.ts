@@ -19,6 +19,9 @@ const formats = [
   { name: 'lossless.mov', opaque: false, lossless: true },
   { name: 'png.mov', opaque: false, png: true },
   { name: 'film.webm', opaque: false },
+  { name: 'av1.mp4', opaque: true, codec: 'av1' },
+  { name: 'av1.webm', opaque: true, codec: 'av1' },
+  { name: 'hevc.mov', opaque: true, codec: 'hevc' },
 ] as const;
 
 describe.each([fraction(30000n, 1001n)])('at $numerator/$denominator', (rate) => {

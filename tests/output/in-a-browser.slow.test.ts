@@ -17,6 +17,8 @@ const formats = [
   { name: 'compatible.mp4', opaque: true, compatible: true },
   { name: 'film.webm', opaque: false },
   { name: 'opaque.webm', opaque: true },
+  { name: 'av1.mp4', opaque: true, codec: 'av1' },
+  { name: 'av1.webm', opaque: true, codec: 'av1' },
 ] as const;
 const rates = [fraction(24n), fraction(25n), fraction(30000n, 1001n), fraction(50n), fraction(60n)];
 

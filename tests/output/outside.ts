@@ -18,6 +18,7 @@ const videoShape = z.object({
   streams: z.array(
     z.object({
       codec_name: z.string(),
+      codec_tag_string: z.string(),
       pix_fmt: z.string(),
       width: z.number(),
       height: z.number(),

@@ -5,7 +5,7 @@ import { mkdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { renderFilm } from '../../src/output/render.ts';
-import { targetOf } from '../../src/output/target.ts';
+import { type TargetWishes, targetOf } from '../../src/output/target.ts';
 import { zero } from '../../src/scene/fraction.ts';
 import { scratchFolder } from './outside.ts';
 import { squarePainter } from './square-painter.ts';
@@ -35,6 +35,15 @@ describe('a name', () => {
     expect(targetOf('/v/a.mov', overlay, { ...plain, png: true })).toMatchObject({ codec: 'png' });
     expect(targetOf('/v/a.mov', overlay, { ...plain, png: true, lossless: true })).toMatchObject({ codec: 'png' });
     expect(targetOf('/v/a/', overlay, { ...plain, png: true })).toMatchObject({ kind: 'frames' });
+  });
+
+  it('holds the codec that is asked for', () => {
+    expect(targetOf('/v/a.mp4', opaque, { ...plain, codec: 'av1' })).toMatchObject({ container: 'mp4', codec: 'av1' });
+    expect(targetOf('/v/a.webm', opaque, { ...plain, codec: 'av1' })).toMatchObject({
+      container: 'webm',
+      codec: 'av1',
+    });
+    expect(targetOf('/v/a.mov', overlay, { ...plain, codec: 'hevc', key: '#00b140' })).toMatchObject({ codec: 'hevc' });
   });
 
   it('of a folder that is there may have a dot in it', () => {
@@ -92,7 +101,51 @@ describe('refused', () => {
       message:
         'an .mp4 needs an even width and height, and the frames are 65x48: make them 66x48, or write a .mov, a .webm or a folder of PNG frames',
     },
-  ];
+    {
+      name: 'a.mp4',
+      painter: opaque,
+      wishes: { ...plain, codec: 'hevc' },
+      message: 'a .mp4 is not written with HEVC; name a .mov',
+    },
+    {
+      name: 'a.mov',
+      painter: opaque,
+      wishes: { ...plain, codec: 'av1' },
+      message: 'a .mov is not written with AV1; name a .mp4 or .webm',
+    },
+    {
+      name: 'a/',
+      painter: opaque,
+      wishes: { ...plain, codec: 'av1' },
+      message: 'AV1 is for a video, and this is a folder of PNG frames; name a .mp4 or .webm',
+    },
+    {
+      name: 'a.webm',
+      painter: overlay,
+      wishes: { ...plain, codec: 'av1' },
+      message:
+        "AV1 carries no transparency, and these frames are an overlay: give a key colour (--key '#00b140'), or leave out --codec av1",
+    },
+    {
+      name: 'a.mp4',
+      painter: overlay,
+      wishes: { ...plain, codec: 'av1', footage: true },
+      message: 'a video over footage is made with H.264 alone; leave out --codec av1',
+    },
+    {
+      name: 'a.mov',
+      painter: squarePainter({ ground: [0, 0, 0], width: 65, height: 48 }),
+      wishes: { ...plain, codec: 'hevc' },
+      message:
+        'HEVC needs an even width and height, and the frames are 65x48: make them 66x48, or leave out --codec hevc',
+    },
+    {
+      name: 'a.mov',
+      painter: opaque,
+      wishes: { ...plain, codec: 'hevc', png: true },
+      message: '--codec hevc and --png ask for two kinds of pictures; give one of them',
+    },
+  ] satisfies readonly { name: string; painter: typeof opaque; wishes: TargetWishes; message: string }[];
   it.each(refusals)('$message', ({ name, painter, wishes, message }) => {
     expect(targetOf(name, painter, wishes)).toEqual({ kind: 'refused', message });
   });

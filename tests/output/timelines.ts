@@ -8,7 +8,7 @@ import type { Painter } from '../../src/output/painters/painter.ts';
 import { canvasOrder, frameCanvas } from '../../src/output/pixels/canvas.ts';
 import { straighten } from '../../src/output/pixels/straight-alpha.ts';
 import type { Fraction } from '../../src/scene/fraction.ts';
-import { decodeFrames, frameTimes } from './outside.ts';
+import { decodeFrames, frameTimes, probeVideo } from './outside.ts';
 import { type Square, squarePainter } from './square-painter.ts';
 
 /** Pictures by number, and for how many frames each stands. */
@@ -108,7 +108,7 @@ export function expectRegular(file: string, { rate, frameCount }: Painter): void
 
 /** All that ffmpeg's decoder has to say; nothing is as it should be. */
 export function warningsOf(file: string): string {
-  const decoder = file.endsWith('.webm') ? ['-c:v', 'libvpx-vp9'] : [];
+  const decoder = probeVideo(file).codec_name === 'vp9' ? ['-c:v', 'libvpx-vp9'] : [];
   const words = ['-nostdin', '-v', 'warning', ...decoder, '-i', file, '-f', 'null', '-'];
   return execFileSync('sh', ['-c', `ffmpeg "$@" 2>&1 >/dev/null`, 'sh', ...words], { encoding: 'utf8' });
 }

@@ -47,6 +47,26 @@ describe('chapters', () => {
     expect(probeVideo(scratch.at(name)).nb_read_frames).toBe('40');
   });
 
+  it.each([
+    { name: 'av1.mp4', codec: 'av1', tag: 'av01', kind: 'av1' },
+    { name: 'av1.webm', codec: 'av1', tag: '[0][0][0][0]', kind: 'av1' },
+    { name: 'hevc.mov', codec: 'hevc', tag: 'hvc1', kind: 'hevc' },
+  ] as const)('and sound leave $name what it is', async ({ name, codec, tag, kind }) => {
+    ffmpeg(['-f', 'lavfi', '-i', 'sine=d=2', scratch.at('tone.wav')]);
+    const pictures: string[] = [];
+    for (const options of [{}, { chapters, audio: scratch.at('tone.wav') }]) {
+      await renderFilm(opaque(fraction(24n), 40), scratch.at(name), { codec, ...options });
+      expect(probeVideo(scratch.at(name))).toMatchObject({
+        codec_name: kind,
+        codec_tag_string: tag,
+        nb_read_frames: '40',
+      });
+      pictures.push(Buffer.from(decodeFrames(scratch.at(name)).pixels).toString('base64'));
+    }
+    expect(pictures[1] === pictures[0]).toBe(true);
+    expect(chaptersOf(scratch.at(name))).toHaveLength(chapters.length);
+  });
+
   it("are the scene's, with a sound and over footage, and not those of the recording", async () => {
     const words = ['-f', 'lavfi', '-i', 'testsrc2=s=64x48:r=25:d=2', '-f', 'lavfi', '-i', 'sine=d=2'];
     const own = ';FFMETADATA1\n[CHAPTER]\nTIMEBASE=1/1000\nSTART=0\nEND=900\ntitle=Take 3\n';

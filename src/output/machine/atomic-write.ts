@@ -8,24 +8,41 @@ import { basename, dirname } from 'node:path';
 import { asMachineFailure, systemCode } from './machine-failure.ts';
 import { asideName, removeStaleTemps, tempFile } from './temp-files.ts';
 
+/** What a whole file depends on, as the system does it. */
+export interface FileOperations {
+  /** Has all that was written to the file on the disk itself. */
+  flush(file: string): Promise<void>;
+  rename(from: string, to: string): Promise<void>;
+}
+
+const system: FileOperations = { flush, rename };
+
 /** `write` fills the empty file that it is handed. `target` is an absolute path; what stood there is replaced. */
-export async function writeAtomically<T>(target: string, write: (temp: string) => Promise<T>): Promise<T> {
+export async function writeAtomically<T>(
+  target: string,
+  write: (temp: string) => Promise<T>,
+  files: FileOperations = system,
+): Promise<T> {
   return beside(target, async (temp) => {
     // Made here, so that a place that cannot be written to is known before anything is drawn, and by the system's name.
     await writeFile(temp, '', { flag: 'wx' });
     const result = await write(temp);
-    await flush(temp);
-    await rename(temp, target);
+    await files.flush(temp);
+    await files.rename(temp, target);
     return result;
   });
 }
 
 /** `write` fills the empty folder that it is handed. A folder that stood at `target` is replaced as a whole. */
-export async function writeFolderAtomically<T>(target: string, write: (temp: string) => Promise<T>): Promise<T> {
+export async function writeFolderAtomically<T>(
+  target: string,
+  write: (temp: string) => Promise<T>,
+  files: Pick<FileOperations, 'rename'> = system,
+): Promise<T> {
   return beside(target, async (temp) => {
     await mkdir(temp);
     const result = await write(temp);
-    await replaceFolder(temp, target);
+    await replaceFolder(temp, target, files);
     return result;
   });
 }
@@ -60,7 +77,7 @@ async function flush(file: string): Promise<void> {
 }
 
 /** A folder cannot be renamed onto one that holds something, so the old one steps aside for a moment. */
-async function replaceFolder(temp: string, target: string): Promise<void> {
+async function replaceFolder(temp: string, target: string, { rename }: Pick<FileOperations, 'rename'>): Promise<void> {
   if (!(await exists(target))) return rename(temp, target);
   const old = asideName(target);
   await rename(target, old);

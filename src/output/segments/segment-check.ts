@@ -4,9 +4,9 @@
  */
 import { rm } from 'node:fs/promises';
 import type { Codec, Encoded } from '../codecs/codec.ts';
-import { type CodecName, codecs } from '../codecs/codecs.ts';
+import { type CodecName, codecs, firstContainer } from '../codecs/codecs.ts';
 import { timescaleOf } from '../containers/timescale.ts';
-import { containers, type Sample } from '../containers/track.ts';
+import type { Sample } from '../containers/track.ts';
 import { writeTrack } from '../containers/write-track.ts';
 import { decode } from '../ffmpeg/ffmpeg.ts';
 import { MachineFailure } from '../machine/machine-failure.ts';
@@ -69,7 +69,7 @@ export interface Look {
 export async function checkSegments(looks: readonly Look[], checked: Checked): Promise<void> {
   const { painter, codec, name, alpha, scratch, signal } = checked;
   const { holders, decoder } = codecs[name];
-  const container = containers.find((one) => holders[one] !== undefined) ?? 'mov';
+  const container = firstContainer(name);
   const { format } = codec;
   if (format === 'png') return; // The canvas's own bytes, which no encoder has seen.
   const excerpts = looks.map((look) => excerptOf(look, codec));

@@ -44,8 +44,14 @@ async function inParts(name: string, of: number, options: RenderOptions = {}): P
 }
 
 describe('the parts of a film, joined', () => {
-  it.each(['film.mp4', 'film.mov', 'png.mov', 'film.webm'])('%s is the file of a render in one go', async (name) => {
-    const options: RenderOptions = { png: name === 'png.mov', chapters, timecode: '01:00:00;00' };
+  it.each([
+    ['film.mp4', {}],
+    ['film.mov', {}],
+    ['png.mov', { png: true }],
+    ['film.webm', {}],
+    ['av1.mp4', { codec: 'av1' }],
+  ] satisfies [string, RenderOptions][])('%s is the file of a render in one go', async (name, wish) => {
+    const options: RenderOptions = { ...wish, chapters, timecode: '01:00:00;00' };
     await renderFilm(film(0, !name.endsWith('.mp4')), scratch.at(name), options);
     const parts = await inParts(name, 3, options);
     expect(parts).toEqual([1, 2, 3].map((number) => scratch.at(name.replace(/\.(\w+)$/, `-${number}-of-3.part`))));
