@@ -1,8 +1,15 @@
 import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
-/** Tests that change what a process has one of: its environment, its clock, its signals, the programs that it has found. */
-const apart = ['tests/commands/**', 'tests/output/**', 'tests/setup/**'];
+/**
+ * Tests that change what a process has one of - its environment, its clock, its signals, the programs that it has found -
+ * or that look at what their process leaves behind.
+ */
+const apart = [
+  'tests/commands/**/*.test.ts',
+  'tests/setup/**/*.test.ts',
+  'tests/output/**/{failures,interrupt,part-files,parts,runs-exact,segment-cache,slides-pptx}*.test.ts',
+];
 
 /** `npm test`; `npm run test:slow` (`--mode slow`) adds the files named `*.slow.test.ts`. */
 export default defineConfig(({ mode }) => {
@@ -20,15 +27,15 @@ export default defineConfig(({ mode }) => {
       env: { XDG_CACHE_HOME: '/dev/null', ...(slow ? { SLOW: '1' } : {}) },
       coverage: { provider: 'v8', include: ['src/**'], reportsDirectory: 'coverage' },
       projects: [
-        // The stages up to the picture are pure, so that their tests can share a process: a third less work, since each
-        // module is loaded once a process instead of once a file.
+        // All others share a process: a third less work, since each module is loaded once a process instead of once a
+        // file.
         {
           extends: true,
-          test: { name: 'pure', include: ['tests/**/*.test.ts'], exclude: [...exclude, ...apart], isolate: false },
+          test: { name: 'together', include: ['tests/**/*.test.ts'], exclude: [...exclude, ...apart], isolate: false },
         },
         {
           extends: true,
-          test: { name: 'apart', include: apart.map((folder) => `${folder}/*.test.ts`), exclude },
+          test: { name: 'apart', include: apart, exclude },
         },
       ],
     },
