@@ -7,9 +7,16 @@ const folders = {
   grid: { values: [], types: [], packages: ['fastest-levenshtein'], node: false },
   proof: { values: ['grid'], types: [], packages: [], node: false },
   techniques: { values: ['grid', 'proof'], types: [], packages: [], node: false },
-  scene: { values: ['grid'], types: [], packages: ['yaml', 'zod', 'fastest-levenshtein'], node: false },
+  scene: {
+    values: ['grid'],
+    types: ['techniques'],
+    // The names of arguments, their families and costs stand in the techniques' records.
+    besides: ['techniques/all-techniques.ts', 'techniques/teaching.ts', 'techniques/technique.ts'],
+    packages: ['yaml', 'zod', 'fastest-levenshtein'],
+    node: false,
+  },
   puzzles: { values: ['grid', 'proof', 'techniques'], types: [], packages: [], node: false },
-  plan: { values: ['grid', 'proof', 'techniques'], types: ['scene'], packages: [], node: false },
+  plan: { values: ['grid', 'proof', 'techniques'], types: [], packages: [], node: false },
   check: { values: ['grid', 'proof', 'techniques', 'scene'], types: [], packages: [], node: false },
   timeline: { values: ['grid', 'scene'], types: [], packages: ['fastest-levenshtein'], node: false },
   telling: { values: ['grid', 'proof', 'scene', 'check', 'timeline'], types: [], packages: [], node: false },

@@ -2,11 +2,13 @@
  * A claim: conclusions drawn at once, from one position, by one argument. A step makes one by `so` (or by a chain alone),
  * one for each item of `only` and `pencil`, and one for each conclusion of a cascade.
  */
+
 import { type Candidate, difference, has, intersection, membersOf, setOf } from '../grid/candidates.ts';
 import { candidateAt, candidatesInCell, candidatesInHouse } from '../grid/grid.ts';
 import type { Conclusion, OnlyPlaces, PencilList } from '../grid/terms.ts';
 import { isSpent, type Outcome, type Position, prove } from '../proof/kernel.ts';
 import type { Step } from '../scene/scene.ts';
+import type { ArgumentName } from '../techniques/all-techniques.ts';
 import { type FoundArgument, findArgument, instancesOf } from '../techniques/find-argument.ts';
 import type { Instance } from '../techniques/technique.ts';
 import {
@@ -28,7 +30,7 @@ export interface Claim {
   readonly item: number;
   readonly given: GivenArgument;
   /** The argument's name, in canonical spelling: what is looked for where none is given. */
-  readonly because: string | undefined;
+  readonly because: ArgumentName | undefined;
   /** What else may be looked for where no argument is given. */
   readonly allowed: Allowed | undefined;
   /** `all`: every removal that the argument proves. `implied`: by lists, worked out in the position. */
@@ -159,7 +161,7 @@ function provingNothing(argument: BuiltArgument, { because }: Claim): BuiltArgum
 /** How many arguments of a name are looked at for `so: all`, which any of them would serve. */
 const alikeBound = 50;
 
-function simplestRemoving(position: Position, name: string): FoundArgument | undefined {
+function simplestRemoving(position: Position, name: ArgumentName): FoundArgument | undefined {
   let best: Instance | undefined;
   let count = 0;
   for (const instance of instancesOf(position, name)) {
@@ -239,10 +241,10 @@ function distinct(conclusions: readonly Conclusion[]): Conclusion[] {
   return [...seen.values()];
 }
 
-function allowedBy(name: string | undefined): Allowed | undefined {
+function allowedBy(name: ArgumentName | undefined): Allowed | undefined {
   return name === undefined ? 'singles' : singleNamed(name);
 }
 
-function singleNamed(name: string | undefined): Allowed | undefined {
+function singleNamed(name: ArgumentName | undefined): Allowed | undefined {
   return name === 'full house' || name === 'naked single' || name === 'hidden single' ? name : undefined;
 }

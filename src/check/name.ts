@@ -4,7 +4,7 @@
 import type { Conclusion } from '../grid/terms.ts';
 import type { Position } from '../proof/kernel.ts';
 import type { Step } from '../scene/scene.ts';
-import { techniqueNamed } from '../techniques/all-techniques.ts';
+import { type ArgumentName, techniqueNamed } from '../techniques/all-techniques.ts';
 import { judgeName, recogniseIn } from '../techniques/judge-name.ts';
 import type { Shape } from '../techniques/technique.ts';
 import type { Claim, Evaluated } from './claim.ts';
@@ -32,13 +32,11 @@ export function judgeGivenName(
 /** Whether an argument that proves all its conclusions bears the name, and not but loosely. */
 export function bearsName(
   position: Position,
-  name: string,
+  name: ArgumentName,
   claim: Claim,
   { argument, conclusions }: Evaluated,
 ): boolean {
-  const technique = techniqueNamed(name);
-  if (technique === undefined) return false;
-  return recogniseIn(technique, shapeOf(position, claim, argument, conclusions))?.kind === 'fits';
+  return recogniseIn(techniqueNamed(name), shapeOf(position, claim, argument, conclusions))?.kind === 'fits';
 }
 
 function shapeOf(

@@ -2,6 +2,7 @@
  * An argument that was found, as a step that could be pasted into a scene: it is read again as it is written, and
  * offered only if it proves its conclusion and bears its name.
  */
+
 import { parseChain } from '../grid/notation/chain.ts';
 import { parseConclusions } from '../grid/notation/conclusions.ts';
 import { parseDeadly } from '../grid/notation/deadly.ts';
@@ -11,6 +12,7 @@ import type { Conclusion, Reading } from '../grid/terms.ts';
 import type { Position } from '../proof/kernel.ts';
 import type { Located } from '../scene/scene.ts';
 import type { ProposedStep } from '../scene/step-text.ts';
+import type { ArgumentName } from '../techniques/all-techniques.ts';
 import { type FoundArgument, findArgument } from '../techniques/find-argument.ts';
 import { namesInTeachingOrder } from '../techniques/simplest.ts';
 import { buildFound } from './argument.ts';
@@ -18,13 +20,13 @@ import { type Claim, evaluate } from './claim.ts';
 import { bearsName } from './name.ts';
 
 /** A placement is told by a single, whatever else would prove it. */
-const singles = ['full house', 'hidden single', 'naked single'];
+const singles: readonly ArgumentName[] = ['full house', 'hidden single', 'naked single'];
 
 /** The simplest named argument that proves the conclusion, told as a step; undefined where none is found. */
 export function proposeStep(
   position: Position,
   conclusion: Conclusion,
-  names: readonly string[] = namesInTeachingOrder,
+  names: readonly ArgumentName[] = namesInTeachingOrder,
 ): ProposedStep | undefined {
   for (const name of conclusion.kind === 'one-of' ? singles : names) {
     const found = findArgument(position, name, [conclusion]);
@@ -38,7 +40,7 @@ export function proposeStep(
 /** By its chain, where it has one; by its sets alone. */
 function waysToWrite(
   position: Position,
-  because: string,
+  because: ArgumentName,
   found: FoundArgument,
   conclusion: Conclusion,
 ): readonly ProposedStep[] {

@@ -15,7 +15,7 @@ import { isSpent, oneOf, type Position, takeAsRead } from '../proof/kernel.ts';
 import { printAlternatives } from '../report/print-plan.ts';
 import { reportOfWays } from '../report/report-of-ways.ts';
 import { nearestWords } from '../scene/nearest-word.ts';
-import type { TeachingCosts } from '../scene/teaching-costs.ts';
+import type { TeachingCosts } from '../techniques/teaching.ts';
 import type { AskedPosition, alternatives as verb } from '../verbs/alternatives.ts';
 import { exitStatus } from '../verbs/exit-status.ts';
 import { UsageError } from '../verbs/usage-error.ts';

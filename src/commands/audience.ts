@@ -1,11 +1,13 @@
 /**
  * What an audience knows: the names that a plan may use, from `--know` and `--without`.
  */
+
 import { restricted } from '../plan/teaching.ts';
-import { argumentFamilies, familyNamed, familyNames } from '../scene/argument-families.ts';
-import { canonicalName, nearestNames } from '../scene/argument-names.ts';
+import { canonicalName, familyNamed, nearestNames } from '../scene/argument-names.ts';
 import { nearestWords } from '../scene/nearest-word.ts';
-import type { TeachingCosts } from '../scene/teaching-costs.ts';
+import { type ArgumentName, namesInFamily } from '../techniques/all-techniques.ts';
+import { families } from '../techniques/technique.ts';
+import type { TeachingCosts } from '../techniques/teaching.ts';
 import { UsageError } from '../verbs/usage-error.ts';
 
 export interface Audience {
@@ -22,14 +24,14 @@ export function costsFor(costs: TeachingCosts, { know, without }: Audience): Tea
   const barred = new Set(
     without === undefined ? [] : itemsOf(without, '--without', (item) => namesOf(item, '--without', costs)),
   );
-  const isKnown = (name: string) => known === undefined || known.has(name) || costs.free.includes(name);
+  const isKnown = (name: ArgumentName) => known === undefined || known.has(name) || costs.free.includes(name);
   const left = restricted(costs, (name) => isKnown(name) && !barred.has(name));
   if (left.free.length === 0 && left.names.length === 0)
     throw new UsageError('--know and --without leave no argument at all');
   return left;
 }
 
-function itemsOf(text: string, option: string, namesFor: (item: string) => readonly string[]): string[] {
+function itemsOf(text: string, option: string, namesFor: (item: string) => readonly ArgumentName[]): ArgumentName[] {
   const items = text
     .split(',')
     .map((item) => item.trim())
@@ -38,7 +40,7 @@ function itemsOf(text: string, option: string, namesFor: (item: string) => reado
   return items.flatMap(namesFor);
 }
 
-function namesOf(item: string, option: string, costs: TeachingCosts): readonly string[] {
+function namesOf(item: string, option: string, costs: TeachingCosts): readonly ArgumentName[] {
   const upTo = /^up-?to:(.*)$/i.exec(item)?.[1];
   if (upTo !== undefined) {
     if (option !== '--know') throw new UsageError(`${item} goes with --know, not with ${option}`);
@@ -51,13 +53,13 @@ function namesOf(item: string, option: string, costs: TeachingCosts): readonly s
     return costs.names.slice(0, at + 1).map(({ name }) => name);
   }
   const family = familyNamed(item);
-  return family === undefined ? [nameOf(item, option)] : argumentFamilies[family];
+  return family === undefined ? [nameOf(item, option)] : namesInFamily(family);
 }
 
-function nameOf(text: string, option: string): string {
+function nameOf(text: string, option: string): ArgumentName {
   const name = canonicalName(text);
   if (name !== undefined) return name;
-  const near = [...nearestNames(text), ...nearestWords(text, [...familyNames])];
-  const hint = near.length === 0 ? `; families are ${familyNames.join(', ')}` : `; did you mean ${near[0]}?`;
+  const near = [...nearestNames(text), ...nearestWords(text, [...families])];
+  const hint = near.length === 0 ? `; families are ${families.join(', ')}` : `; did you mean ${near[0]}?`;
   throw new UsageError(`${option}: no argument and no family is called "${text.trim()}"${hint}`);
 }

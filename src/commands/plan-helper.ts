@@ -11,7 +11,7 @@ import {
 } from 'node:worker_threads';
 import type { Candidate } from '../grid/candidates.ts';
 import type { Move } from '../plan/move.ts';
-import type { TeachingCosts } from '../scene/teaching-costs.ts';
+import type { TeachingCosts } from '../techniques/teaching.ts';
 
 /** What the thread is handed. */
 export interface HelperTask {

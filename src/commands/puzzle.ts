@@ -1,6 +1,7 @@
 /**
  * `proofreel puzzle`: new puzzles that need just the arguments asked for.
  */
+
 import { writeFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import { startPosition } from '../check/start-position.ts';
@@ -11,7 +12,8 @@ import { planFor } from '../plan/plan.ts';
 import { chanceFrom } from '../puzzles/chance.ts';
 import { type Attempt, attempts, type LeastPlan, lockedNames, printGivens, type Wish } from '../puzzles/new-puzzle.ts';
 import { canonicalName, nearestNames } from '../scene/argument-names.ts';
-import type { TeachingCosts } from '../scene/teaching-costs.ts';
+import type { ArgumentName } from '../techniques/all-techniques.ts';
+import type { TeachingCosts } from '../techniques/teaching.ts';
 import { exitStatus } from '../verbs/exit-status.ts';
 import type { puzzle as verb } from '../verbs/puzzle.ts';
 import { UsageError } from '../verbs/usage-error.ts';
@@ -61,7 +63,7 @@ function wishOf(call: Call, costs: TeachingCosts): Wish {
   };
 }
 
-function needOf(text: string, costs: TeachingCosts): string {
+function needOf(text: string, costs: TeachingCosts): ArgumentName {
   const name = canonicalName(text);
   if (name === undefined) {
     const [near] = nearestNames(text);

@@ -3,7 +3,7 @@
  */
 import type { Candidate } from '../grid/candidates.ts';
 import { type Plan, planFor } from '../plan/plan.ts';
-import type { TeachingCosts } from '../scene/teaching-costs.ts';
+import type { TeachingCosts } from '../techniques/teaching.ts';
 import type { GivenPuzzle } from './given-puzzle.ts';
 import { planHelper } from './plan-helper.ts';
 import type { Terminal } from './terminal.ts';

@@ -6,7 +6,8 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Bug } from '../grid/bug.ts';
 import { printDiagnostic } from '../scene/locate.ts';
-import { readTeachingCosts, type TeachingCosts } from '../scene/teaching-costs.ts';
+import { readTeachingCosts } from '../scene/teaching-costs.ts';
+import type { TeachingCosts } from '../techniques/teaching.ts';
 import { readText } from './read-text.ts';
 import type { Terminal } from './terminal.ts';
 

@@ -5,23 +5,20 @@ import type { Grid } from '../grid/grid.ts';
 import { printCandidates, printChain, printConclusion, printDeadly, printSet } from '../grid/notation/print.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import type { PlanStep } from '../plan/plan.ts';
-import { techniqueNamed } from '../techniques/all-techniques.ts';
+import { type ArgumentName, isArgumentName, techniqueNamed } from '../techniques/all-techniques.ts';
 import { recogniseIn } from '../techniques/judge-name.ts';
 import type { DraftStep } from './draft-step.ts';
 
 /** Names that say of groups what they are, from the more special to the more general. */
-const general = ['empty rectangle', 'grouped X-chain', 'grouped AIC'];
+const general: readonly ArgumentName[] = ['empty rectangle', 'grouped X-chain', 'grouped AIC'];
 
 /** The plan's name for the argument, or where that leaves a detail unsaid (`AIC` of a grouped one) the name that says it. */
-export function nameBorne({ name, position, instance }: PlanStep): string {
+export function nameBorne({ name, position, instance }: PlanStep): ArgumentName {
   const shape = { ...instance, position, chains: instance.chain === undefined ? [] : [instance.chain] };
-  const fits = (each: string) => {
-    const technique = techniqueNamed(each);
-    return technique !== undefined && recogniseIn(technique, shape)?.kind === 'fits';
-  };
+  const fits = (each: ArgumentName) => recogniseIn(techniqueNamed(each), shape)?.kind === 'fits';
   if (fits(name)) return name;
-  const others = [`grouped ${name}`, name.replace('finned', 'sashimi'), name.replace('sashimi', 'finned'), ...general];
-  return others.find(fits) ?? name;
+  const alike = [`grouped ${name}`, name.replace('finned', 'sashimi'), name.replace('sashimi', 'finned')];
+  return [...alike.filter(isArgumentName), ...general].find(fits) ?? name;
 }
 
 /** The argument in scene notation: its chain where it has one, else its sets; and its deadly pattern. */

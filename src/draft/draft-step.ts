@@ -1,7 +1,9 @@
 /**
  * A step of a draft, and the draft while its steps are told.
  */
+
 import type { Cell } from '../grid/grid.ts';
+import type { ArgumentName } from '../techniques/all-techniques.ts';
 import type { Wording } from './wording.ts';
 
 /** A step of a scene, its values in scene notation. */
@@ -10,7 +12,7 @@ export interface DraftStep {
   readonly chapter?: string | undefined;
   readonly title: string;
   readonly say: string;
-  readonly because?: string | undefined;
+  readonly because?: ArgumentName | undefined;
   readonly called?: string | undefined;
   readonly from?: string | undefined;
   readonly chain?: string | undefined;

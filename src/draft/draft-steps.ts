@@ -6,9 +6,12 @@
  * argument that rests on them. The steps of the plan are told in its order, so that each stands in the position in which
  * it was proved.
  */
+
 import { membersOf } from '../grid/candidates.ts';
 import { printConclusion } from '../grid/notation/print.ts';
 import type { Plan, PlanStep } from '../plan/plan.ts';
+import { techniqueNamed } from '../techniques/all-techniques.ts';
+import type { Family } from '../techniques/technique.ts';
 import { argumentText, conclusionsText, nameBorne } from './argument-text.ts';
 import { add, type DraftSoFar, type DraftStep, idOf } from './draft-step.ts';
 import { tellLists } from './lists-first.ts';
@@ -31,19 +34,10 @@ export function draftSteps(plan: Plan, wording: Wording): readonly DraftStep[] {
 
 /** Whether a cascade can tell the step: it costs nothing, and needs no argument to be named. */
 export function isGathered({ name, cost }: PlanStep): boolean {
-  return cost === 0 && gathered.includes(name);
+  return cost === 0 && gathered.includes(techniqueNamed(name).family);
 }
 
-const gathered: readonly string[] = [
-  'full house',
-  'hidden single',
-  'naked single',
-  'pointing pair',
-  'pointing triple',
-  'claiming',
-  'box-line reduction',
-  'locked candidates',
-];
+const gathered: readonly Family[] = ['singles', 'locked candidates'];
 
 interface Numbered {
   readonly step: PlanStep;

@@ -2,11 +2,14 @@
  * What is written down before an argument: lists of cells when an argument first rests on them, the places of a digit right
  * before the argument that rests on those.
  */
+
 import { has, membersOf } from '../grid/candidates.ts';
 import { type Cell, candidatesInCell, cellOf, digitOf } from '../grid/grid.ts';
 import { printOnly, printPencil } from '../grid/notation/print.ts';
 import type { PlanStep } from '../plan/plan.ts';
 import { isPlaced, type OneOf, type Position } from '../proof/kernel.ts';
+import { techniqueNamed } from '../techniques/all-techniques.ts';
+import type { Phrase } from '../techniques/technique.ts';
 import { add, type DraftSoFar, idOf } from './draft-step.ts';
 import type { Wording } from './wording.ts';
 
@@ -88,12 +91,15 @@ function cellsToList({ wording: { grid }, listed }: DraftSoFar, { position, inst
 
 type PlacesSet = OneOf & { readonly source: Extract<OneOf['source'], { kind: 'places' }> };
 
+/** Sentences that say where the digits go. */
+const saysItsPlaces: readonly Phrase[] = ['hidden subset', 'fish'];
+
 /** The places of one digit that the argument rests on, where they are few and its own sentence does not say them. */
 function placesToSay(
   { wording: { grid }, placesSaid }: DraftSoFar,
   { name, instance }: PlanStep,
 ): readonly (Pick<PlacesSet, 'source' | 'members'> & { readonly text: string })[] {
-  if (/^(hidden|naked) |X-wing$|swordfish$|jellyfish$/.test(name)) return [];
+  if (saysItsPlaces.includes(techniqueNamed(name).phrase)) return [];
   const places = instance.sets.flatMap((set) => (isPlaces(set) ? [set] : []));
   const isOneDigit = new Set(places.map(({ source }) => source.digit)).size === 1;
   if (places.length < 2 || places.length > placesReadOut || !isOneDigit) return [];

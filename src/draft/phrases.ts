@@ -12,6 +12,7 @@ import { readShape } from '../scene/shape.ts';
 import { byKey, either, entriesOf, keys, listOf } from '../scene/structures.ts';
 import { readYamlFile } from '../scene/yaml-file.ts';
 import { spanIn, type TextNode } from '../scene/yaml-tree.ts';
+import type { ArgumentName } from '../techniques/all-techniques.ts';
 import { type PartKey, parts, type Saying, type SentenceKey, sentences, type TitleKey, titles } from './sayings.ts';
 
 export interface Phrases {
@@ -19,7 +20,7 @@ export interface Phrases {
   readonly language: string;
   readonly words: Words;
   /** What arguments are called, by canonical name; where one is not there, that name stands. */
-  readonly names: ReadonlyMap<string, string>;
+  readonly names: ReadonlyMap<ArgumentName, string>;
   readonly parts: Readonly<Record<PartKey, string>>;
   readonly titles: Readonly<Record<TitleKey, string>>;
   /** One or more of each, which take turns. */
@@ -168,8 +169,8 @@ function checkSlots(node: TextNode, { slots }: Saying, faults: Faults): void {
   }
 }
 
-function namesOf({ entries }: ReadEntries<ReadText<string, void>>, faults: Faults): ReadonlyMap<string, string> {
-  const names = new Map<string, string>();
+function namesOf({ entries }: ReadEntries<ReadText<string, void>>, faults: Faults): ReadonlyMap<ArgumentName, string> {
+  const names = new Map<ArgumentName, string>();
   for (const { key, value } of entries) {
     const canonical = canonicalName(key.text);
     if (canonical === undefined) {

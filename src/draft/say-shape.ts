@@ -4,29 +4,33 @@
 import { countOf, membersOf } from '../grid/candidates.ts';
 import { sharedHouses } from '../grid/geometry.ts';
 import { type Cell, cellOf, digitOf } from '../grid/grid.ts';
+import { techniqueNamed } from '../techniques/all-techniques.ts';
 import { type FishKinds, fishAgainst } from '../techniques/fish-shape.ts';
 import { aboutDigit, cellsAndDigits, placesOf, type SaidArgument, said, so, type Told } from './told-argument.ts';
 
 /** Undefined for what has no sentence of its own, or is not of the shape that its name stands for. */
 export function byShape(told: Told): SaidArgument | undefined {
-  const { name } = told;
-  if (lockedNames.includes(name)) return lockedInWords(told);
-  if (/^(naked|locked) (pair|triple|quad)$/.test(name)) return nakedSubset(told);
-  if (/^hidden (pair|triple|quad)$/.test(name)) return hiddenSubset(told);
-  if (/(X-wing|swordfish|jellyfish)$/.test(name)) return fishInWords(told);
-  if (name === 'skyscraper') return twoStrings(told, 'skyscraper');
-  if (name === 'two-string kite') return twoStrings(told, 'kite');
-  if (name === 'XY-wing' || name === 'XYZ-wing') return xyWing(told);
-  return undefined;
+  const { phrase } = techniqueNamed(told.name);
+  switch (phrase) {
+    case 'locked':
+      return lockedInWords(told);
+    case 'naked subset':
+      return nakedSubset(told);
+    case 'hidden subset':
+      return hiddenSubset(told);
+    case 'fish':
+      return fishInWords(told);
+    case 'skyscraper':
+    case 'kite':
+      return twoStrings(told, phrase);
+    case 'XY-wing':
+      return xyWing(told);
+    case 'step by step':
+      return undefined;
+    default:
+      return phrase satisfies never;
+  }
 }
-
-const lockedNames: readonly string[] = [
-  'pointing pair',
-  'pointing triple',
-  'claiming',
-  'box-line reduction',
-  'locked candidates',
-];
 
 function lockedInWords(told: Told): SaidArgument | undefined {
   const { wording, instance } = told;

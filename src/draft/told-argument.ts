@@ -1,17 +1,18 @@
 /**
  * An argument that is to be said, and what its sentences are filled with.
  */
+
 import { membersOf, union } from '../grid/candidates.ts';
 import { type Cell, cellOf, type Digit, digitOf, type HouseShape } from '../grid/grid.ts';
 import type { OneOf, Position } from '../proof/kernel.ts';
+import type { ArgumentName } from '../techniques/all-techniques.ts';
 import type { Instance } from '../techniques/technique.ts';
 import type { SentenceKey, TitleKey } from './sayings.ts';
 import type { Slots, Wording } from './wording.ts';
 
 export interface Told {
   readonly wording: Wording;
-  /** In canonical spelling. */
-  readonly name: string;
+  readonly name: ArgumentName;
   readonly position: Position;
   readonly instance: Instance;
 }

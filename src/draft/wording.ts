@@ -1,10 +1,12 @@
 /**
  * Cells, houses, digits and conclusions in words.
  */
+
 import { type Candidate, membersOf } from '../grid/candidates.ts';
 import { columnOf, rowOf } from '../grid/geometry.ts';
 import { type Cell, cellOf, type Digit, digitOf, type Grid, type HouseShape } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
+import type { ArgumentName } from '../techniques/all-techniques.ts';
 import type { Phrases } from './phrases.ts';
 import type { PartKey, SentenceKey, TitleKey } from './sayings.ts';
 
@@ -20,10 +22,10 @@ export interface Wording {
   readonly title: (key: TitleKey, slots?: Slots) => string;
   /** A whole sentence or more, each begun with a capital. */
   readonly sentence: (key: SentenceKey, slots?: Slots) => string;
-  /** What an argument is called within a sentence, by its canonical name. */
-  readonly name: (argument: string) => string;
+  /** What an argument is called within a sentence. */
+  readonly name: (argument: ArgumentName) => string;
   /** The same, beginning with a capital. */
-  readonly nameOf: (argument: string) => string;
+  readonly nameOf: (argument: ArgumentName) => string;
   readonly digit: (digit: Digit) => string;
   readonly aDigit: (digit: Digit) => string;
   readonly digits: (digit: Digit) => string;
@@ -46,7 +48,7 @@ export function wordingOf(phrases: Phrases, grid: Grid): Wording {
   const turns = new Map<SentenceKey, number>();
   const part: Wording['part'] = (key, slots = {}) => filled(phrases.parts[key], slots);
   const number = (count: number) => words.numbers[count] ?? String(count);
-  const name = (argument: string) => phrases.names.get(argument) ?? argument;
+  const name = (argument: ArgumentName) => phrases.names.get(argument) ?? argument;
   const all = (items: readonly string[]) => joined(items, words.comma, words.and);
   const any = (items: readonly string[]) => joined(items, words.comma, words.or);
   const cell: Wording['cell'] = (each) =>

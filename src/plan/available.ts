@@ -2,8 +2,8 @@
  * The moves that a position offers, by cost: each argument once, under the name by which it costs least.
  */
 import type { Position } from '../proof/kernel.ts';
-import type { NameCost, TeachingCosts } from '../scene/teaching-costs.ts';
 import { techniqueNamed } from '../techniques/all-techniques.ts';
+import type { NameCost, TeachingCosts } from '../techniques/teaching.ts';
 import { argumentKey, type Move, moveOf, provedBy } from './move.ts';
 import { costOf, isLess, leastCostOf, namesByCost } from './teaching.ts';
 
@@ -13,7 +13,7 @@ const instanceBound = 1_000;
 /** The moves under one name, each with all that the kernel proves of what the finder says. */
 export function* movesNamed(position: Position, name: NameCost, costs: TeachingCosts): Generator<Move> {
   let left = instanceBound;
-  for (const instance of techniqueNamed(name.name)?.find?.(position) ?? []) {
+  for (const instance of techniqueNamed(name.name).find(position)) {
     if (--left < 0) return;
     const conclusions = provedBy(position, instance.sets, instance.conclusions).map((proof) => proof.conclusion);
     if (conclusions.length === 0) continue;

@@ -3,7 +3,7 @@
  * what was not needed.
  */
 import type { Position } from '../proof/kernel.ts';
-import type { TeachingCosts } from '../scene/teaching-costs.ts';
+import type { TeachingCosts } from '../techniques/teaching.ts';
 import { cheapestMoves } from './available.ts';
 import { close } from './free-moves.ts';
 import { type Move, make, positionAfter } from './move.ts';

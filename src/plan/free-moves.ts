@@ -2,17 +2,19 @@
  * What costs nothing is done at once, wherever it can be: a position is closed when no free argument says anything new.
  * Nothing is lost by it, since a candidate that is gone takes no proof away.
  */
+
 import { candidateAt } from '../grid/grid.ts';
 import type { Position } from '../proof/kernel.ts';
 import { oneOf } from '../proof/kernel.ts';
+import type { ArgumentName } from '../techniques/all-techniques.ts';
 import { instancesOf } from '../techniques/find-argument.ts';
 import { type MadeMove, make, moveOf, positionAfter } from './move.ts';
 import { placeSingles, type Single, singleNames } from './singles.ts';
 
-const isSingle = (name: string) => singleNames.some((each) => each === name);
+const isSingle = (name: ArgumentName) => singleNames.some((each) => each === name);
 
 /** The position closed under these names, each move that leads there handed to `report`. */
-export function close(start: Position, free: readonly string[], report?: (made: MadeMove) => void): Position {
+export function close(start: Position, free: readonly ArgumentName[], report?: (made: MadeMove) => void): Position {
   const [singles, others] = [free.filter(isSingle), free.filter((name) => !isSingle(name))];
   const tell = report === undefined ? undefined : (single: Single) => report(asMove(single));
   let position = start;
@@ -25,7 +27,7 @@ export function close(start: Position, free: readonly string[], report?: (made: 
   }
 }
 
-function firstOf(position: Position, names: readonly string[]): MadeMove | undefined {
+function firstOf(position: Position, names: readonly ArgumentName[]): MadeMove | undefined {
   for (const name of names) {
     for (const instance of instancesOf(position, name)) {
       const move = moveOf(name, 0, instance);

@@ -3,7 +3,7 @@
  * order of leaving out. Proves nothing about what is least; it brings down the cost from which a proof has to start.
  */
 import type { Position } from '../proof/kernel.ts';
-import type { NameCost, TeachingCosts } from '../scene/teaching-costs.ts';
+import type { NameCost, TeachingCosts } from '../techniques/teaching.ts';
 import { movesNamed } from './available.ts';
 import type { Search } from './first-path.ts';
 import { close } from './free-moves.ts';

@@ -5,7 +5,7 @@
 import { membersOf } from '../grid/candidates.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import type { Position } from '../proof/kernel.ts';
-import type { TeachingCosts } from '../scene/teaching-costs.ts';
+import type { TeachingCosts } from '../techniques/teaching.ts';
 import { movesBelow } from './available.ts';
 import { argumentKey, forced, type MadeMove, type Move, make, positionKey, tellsSomething } from './move.ts';
 import { isLess } from './teaching.ts';

@@ -16,7 +16,7 @@ import {
   placesIn,
   prove,
 } from '../proof/kernel.ts';
-import { techniqueNamed } from '../techniques/all-techniques.ts';
+import { type ArgumentName, techniqueNamed } from '../techniques/all-techniques.ts';
 import { recogniseIn } from '../techniques/judge-name.ts';
 import type { Instance } from '../techniques/technique.ts';
 
@@ -26,7 +26,7 @@ export type MoveSet =
   | { readonly kind: 'guardians' };
 
 export interface Move {
-  readonly name: string;
+  readonly name: ArgumentName;
   /** What it costs to teach; 0 for a free one. */
   readonly cost: number;
   readonly sets: readonly MoveSet[];
@@ -52,7 +52,7 @@ export interface MadeMove {
 const proofBound = 50_000;
 
 /** An instance as a move of this name; undefined where one of its sets is neither of a cell, a house nor a pattern. */
-export function moveOf(name: string, cost: number, instance: Instance): Move | undefined {
+export function moveOf(name: ArgumentName, cost: number, instance: Instance): Move | undefined {
   const sets = instance.sets.map(setName);
   if (!sets.every((set) => set !== undefined)) return undefined;
   const { chain, deadly, conclusions } = instance;
@@ -157,10 +157,9 @@ function setName({ source }: OneOf): MoveSet | undefined {
 }
 
 /** A chain that was told link by link stays as it was: it is not told anew. */
-function bearsName(position: Position, name: string, instance: Instance): boolean {
-  const technique = techniqueNamed(name);
-  if (technique === undefined || instance.chain !== undefined) return false;
-  return recogniseIn(technique, { ...instance, position, chains: [] })?.kind === 'fits';
+function bearsName(position: Position, name: ArgumentName, instance: Instance): boolean {
+  if (instance.chain !== undefined) return false;
+  return recogniseIn(techniqueNamed(name), { ...instance, position, chains: [] })?.kind === 'fits';
 }
 
 function keyOfSet(set: MoveSet): string {

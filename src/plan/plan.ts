@@ -5,7 +5,8 @@
 import type { Candidate } from '../grid/candidates.ts';
 import { has } from '../grid/candidates.ts';
 import type { Position } from '../proof/kernel.ts';
-import type { TeachingCosts } from '../scene/teaching-costs.ts';
+import type { ArgumentName } from '../techniques/all-techniques.ts';
+import type { TeachingCosts } from '../techniques/teaching.ts';
 import type { Instance } from '../techniques/technique.ts';
 import { firstPath } from './first-path.ts';
 import { leastPath } from './least-path.ts';
@@ -26,7 +27,7 @@ export interface PlanRequest {
 }
 
 export interface PlanStep {
-  readonly name: string;
+  readonly name: ArgumentName;
   /** What it costs to teach; 0 for a free one. */
   readonly cost: number;
   /** The position in which it is made. */

@@ -2,14 +2,16 @@
  * A path without what it does not need: moves on which nothing rests go, and so does every conclusion. What is left has
  * been tried: without any one of its moves, or of its conclusions, the goal is not reached.
  */
+
 import type { Position } from '../proof/kernel.ts';
+import type { ArgumentName } from '../techniques/all-techniques.ts';
 import type { Move } from './move.ts';
 import { type Replay, replay } from './replay.ts';
 import { allUnder, placementsIn, restingOf } from './rests-on.ts';
 
 export interface Pruning {
   readonly start: Position;
-  readonly free: readonly string[];
+  readonly free: readonly ArgumentName[];
   readonly isReached: (position: Position) => boolean;
   /** Moves that weigh more are tried first; their cost, where this is not given. */
   readonly weigh?: (move: Move) => number;

@@ -1,7 +1,9 @@
 /**
  * Moves made one after the other from a start, everything that is free done between them.
  */
+
 import type { Position } from '../proof/kernel.ts';
+import type { ArgumentName } from '../techniques/all-techniques.ts';
 import { close } from './free-moves.ts';
 import { type MadeMove, type Move, make, positionAfter } from './move.ts';
 
@@ -15,7 +17,7 @@ export interface Replay {
 export function replay(
   start: Position,
   moves: readonly Move[],
-  { free, tellFree }: { readonly free: readonly string[]; readonly tellFree: boolean },
+  { free, tellFree }: { readonly free: readonly ArgumentName[]; readonly tellFree: boolean },
 ): Replay {
   const made: MadeMove[] = [];
   const report = tellFree ? (each: MadeMove) => void made.push(each) : undefined;

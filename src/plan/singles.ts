@@ -2,11 +2,13 @@
  * Singles to the end: cells with one digit left, digits with one place left in a house. A search closes every position that
  * it reaches, so this is done on masks; each placement still goes through the kernel, from the one set that shows it.
  */
+
 import { bitsIn, has } from '../grid/candidates.ts';
 import { type Cell, candidateAt, type Digit, type Grid, type HouseShape } from '../grid/grid.ts';
 import { after, digitsIn, isPlaced, type OneOf, oneOf, type Position, placesIn, prove } from '../proof/kernel.ts';
+import type { ArgumentName } from '../techniques/all-techniques.ts';
 
-export const singleNames = ['full house', 'hidden single', 'naked single'] as const;
+export const singleNames = ['full house', 'hidden single', 'naked single'] as const satisfies readonly ArgumentName[];
 export type SingleName = (typeof singleNames)[number];
 
 export interface Single {
@@ -22,7 +24,11 @@ export interface Single {
  * Places singles of these kinds one after the other until there is none, the easiest to see first: full houses, then
  * digits in boxes, in lines, in cells (common practice). Each is handed to `report` as it is placed.
  */
-export function placeSingles(start: Position, kinds: readonly string[], report?: (single: Single) => void): Position {
+export function placeSingles(
+  start: Position,
+  kinds: readonly ArgumentName[],
+  report?: (single: Single) => void,
+): Position {
   let position = start;
   const board = boardOf(position);
   for (;;) {
@@ -76,7 +82,7 @@ interface Found {
   readonly house: HouseShape | undefined;
 }
 
-function nextSingle(board: Board, kinds: readonly string[]): Found | undefined {
+function nextSingle(board: Board, kinds: readonly ArgumentName[]): Found | undefined {
   return (
     (kinds.includes('full house') ? fullHouse(board) : undefined) ??
     (kinds.includes('hidden single') ? hiddenSingle(board) : undefined) ??

@@ -1,7 +1,8 @@
 /**
  * What an argument costs an audience, by the table of teaching costs.
  */
-import type { NameCost, TeachingCosts } from '../scene/teaching-costs.ts';
+import type { ArgumentName } from '../techniques/all-techniques.ts';
+import type { NameCost, TeachingCosts } from '../techniques/teaching.ts';
 
 /** Costs are sums of decimal fractions: they are compared with so much play. */
 export const play = 1e-9;
@@ -39,7 +40,7 @@ export function namesByCost(costs: TeachingCosts): readonly NameCost[] {
 }
 
 /** The table without the names that an audience is not to meet; free ones that are barred are gone too. */
-export function restricted(costs: TeachingCosts, isAllowed: (name: string) => boolean): TeachingCosts {
+export function restricted(costs: TeachingCosts, isAllowed: (name: ArgumentName) => boolean): TeachingCosts {
   return {
     ...costs,
     free: costs.free.filter(isAllowed),

@@ -4,8 +4,8 @@
 import { type Candidate, difference, has, intersection, membersOf, union } from '../grid/candidates.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import { isSpent, type OneOf, type Position, prove } from '../proof/kernel.ts';
-import type { NameCost, TeachingCosts } from '../scene/teaching-costs.ts';
-import { techniqueNamed } from '../techniques/all-techniques.ts';
+import { type ArgumentName, techniqueNamed } from '../techniques/all-techniques.ts';
+import type { NameCost, TeachingCosts } from '../techniques/teaching.ts';
 import type { Instance } from '../techniques/technique.ts';
 import { argumentKey, moveOf, provedBy } from './move.ts';
 import { costOf, isLess, leastCostOf } from './teaching.ts';
@@ -18,9 +18,9 @@ export interface WaysRequest {
 }
 
 export interface Way {
-  readonly name: string;
+  readonly name: ArgumentName;
   /** Further names of the table that the same argument bears, so far as it was found under them. */
-  readonly otherNames: readonly string[];
+  readonly otherNames: readonly ArgumentName[];
   readonly cost: number;
   readonly instance: Instance;
   /** Of what is wanted. */
@@ -88,7 +88,7 @@ function* instancesFor(
   wanted: readonly Conclusion[],
   keepGoing: () => boolean,
 ): Generator<Instance> {
-  const find = techniqueNamed(name)?.find;
+  const find = techniqueNamed(name).find;
   if (find === undefined) return;
   const asked = wanted.length === 0 ? [undefined] : wanted.map((each) => [each]);
   for (const each of asked) {
@@ -102,7 +102,7 @@ function* instancesFor(
 
 function wayOf(
   position: Position,
-  name: string,
+  name: ArgumentName,
   cost: number,
   instance: Instance,
   wanted: readonly Conclusion[] | undefined,

@@ -1,18 +1,20 @@
 /**
  * Whether arguments of certain names carry a puzzle, together with its easy part, and how many of them it takes.
  */
+
 import { has, membersOf } from '../grid/candidates.ts';
 import { candidateAt, cellOf, type Digit, digitOf, type Grid } from '../grid/grid.ts';
 import { countSolutions, possibleFrom } from '../grid/solutions.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import { begin, oneOf, type Position, takeAsRead } from '../proof/kernel.ts';
+import type { ArgumentName } from '../techniques/all-techniques.ts';
 import { instancesOf } from '../techniques/find-argument.ts';
 import { type Board, boardOf, candidatesOf, carryEasyPart, isFull, rule } from './easy-part.ts';
 
 /** What may carry a puzzle. */
 export interface Means {
   /** Names in canonical spelling; each may be used more than once. */
-  readonly names: readonly string[];
+  readonly names: readonly ArgumentName[];
   /** Whether locked candidates belong to the easy part. */
   readonly locked: boolean;
 }
@@ -20,7 +22,7 @@ export interface Means {
 export type Givens = readonly (Digit | undefined)[];
 
 interface HardStep {
-  readonly name: string;
+  readonly name: ArgumentName;
   readonly conclusions: readonly Conclusion[];
 }
 
@@ -28,7 +30,7 @@ interface HardStep {
  * The names of the arguments that carry the puzzle, in order, none of which can be left out; empty where the easy part
  * suffices. Undefined where these means do not carry it, or it has not exactly one solution.
  */
-export function hardArguments(grid: Grid, givens: Givens, means: Means): readonly string[] | undefined {
+export function hardArguments(grid: Grid, givens: Givens, means: Means): readonly ArgumentName[] | undefined {
   const board = boardOf(grid, givens);
   carryEasyPart(board, means);
   if (isFull(board)) return [];
@@ -58,7 +60,7 @@ function stepsThrough(board: Board, givens: Givens, means: Means): readonly Hard
   return steps;
 }
 
-function nextStep(position: Position, names: readonly string[]): HardStep | undefined {
+function nextStep(position: Position, names: readonly ArgumentName[]): HardStep | undefined {
   for (const name of names) {
     for (const { conclusions } of instancesOf(position, name)) return { name, conclusions };
   }

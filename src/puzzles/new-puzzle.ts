@@ -6,8 +6,10 @@
  * second the hard arguments that are wanted may be needed, none more often than it is wanted. Most boards come to nothing,
  * and the next is begun: each takes its own branch of the chance, so that the n-th board of a seed is always the same.
  */
+
 import type { Digit, Grid } from '../grid/grid.ts';
 import { countSolutions, possibleFrom } from '../grid/solutions.ts';
+import type { ArgumentName } from '../techniques/all-techniques.ts';
 import type { Chance } from './chance.ts';
 import { filledBoard } from './filled-board.ts';
 import { type Givens, hardArguments, isEasy } from './hard-part.ts';
@@ -16,7 +18,7 @@ import { cellsTogether, type Symmetry } from './symmetry.ts';
 export interface Wish {
   readonly grid: Grid;
   /** The hard arguments, by canonical name; one that is wanted twice stands twice. None: the easy part fills the board. */
-  readonly needs: readonly string[];
+  readonly needs: readonly ArgumentName[];
   /** Whether locked candidates belong to the easy part, beside singles. */
   readonly locked: boolean;
   readonly symmetry: Symmetry;
@@ -25,10 +27,10 @@ export interface Wish {
 }
 
 /** What the easy part takes beside singles, where locked candidates belong to it. */
-export const lockedNames: readonly string[] = ['pointing pair', 'pointing triple', 'claiming'];
+export const lockedNames: readonly ArgumentName[] = ['pointing pair', 'pointing triple', 'claiming'];
 
 /** The names of the hard arguments of the least plan; undefined where that is not known. */
-export type LeastPlan = (givens: Givens) => readonly string[] | undefined;
+export type LeastPlan = (givens: Givens) => readonly ArgumentName[] | undefined;
 
 export type Attempt =
   | { readonly kind: 'found'; readonly givens: Givens; readonly solution: readonly Digit[] }
@@ -58,7 +60,7 @@ function takenAway(wish: Wish, solution: readonly Digit[], chance: Chance): Give
   const groups = cellsTogether(grid, wish.symmetry);
   const means = { names: [...new Set(needs)], locked };
   let givens: Givens = solution;
-  let used: readonly string[] = [];
+  let used: readonly ArgumentName[] = [];
   const without = (cells: readonly number[]) => givens.map((given, cell) => (cells.includes(cell) ? undefined : given));
   for (const cells of chance.shuffled(groups)) {
     if (isEasy(grid, without(cells), wish)) givens = without(cells);
@@ -117,14 +119,14 @@ function hasOneSolution(grid: Grid, givens: Givens): boolean {
 }
 
 /** Whether each name stands among the others as often at least. */
-function isAmong(names: readonly string[], others: readonly string[]): boolean {
+function isAmong(names: readonly ArgumentName[], others: readonly ArgumentName[]): boolean {
   return names.every((name) => count(names, name) <= count(others, name));
 }
 
-function sameNames(a: readonly string[] | undefined, b: readonly string[]): boolean {
+function sameNames(a: readonly ArgumentName[] | undefined, b: readonly ArgumentName[]): boolean {
   return a !== undefined && a.length === b.length && isAmong(a, b);
 }
 
-function count(names: readonly string[], name: string): number {
+function count(names: readonly ArgumentName[], name: ArgumentName): number {
   return names.filter((each) => each === name).length;
 }

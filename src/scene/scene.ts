@@ -2,9 +2,11 @@
  * A scene after it was read: every name resolved, every notation parsed, every time typed, nothing proved.
  * Each part that a later stage may find fault with carries the span of its text.
  */
+
 import type { Candidate } from '../grid/candidates.ts';
 import type { Cell, Digit, Grid, HouseShape } from '../grid/grid.ts';
 import type { Chain, Conclusion, Deadly, OnlyPlaces, PencilList, SetName, Target } from '../grid/terms.ts';
+import type { ArgumentName } from '../techniques/all-techniques.ts';
 import type { AbsoluteTime, Timecode } from './anchors/absolute.ts';
 import type { Time } from './anchors/anchors.ts';
 import type { Span } from './diagnostic.ts';
@@ -133,7 +135,7 @@ export interface Step {
   readonly say: Located<string> | undefined;
   readonly chapter: string | undefined;
   /** The argument's name in its canonical spelling (`ArgumentName`), and as it was written. */
-  readonly because: { readonly name: string; readonly written: string; readonly span: Span } | undefined;
+  readonly because: { readonly name: ArgumentName; readonly written: string; readonly span: Span } | undefined;
   readonly called: string | undefined;
   readonly from: readonly Located<SetName>[];
   readonly chains: readonly Located<Chain>[];
@@ -170,7 +172,7 @@ export interface PencilItem {
 export interface CascadeItem {
   readonly conclusions: readonly Located<Conclusion>[];
   readonly at: Located<Time> | undefined;
-  readonly because: { readonly name: string; readonly written: string; readonly span: Span } | undefined;
+  readonly because: { readonly name: ArgumentName; readonly written: string; readonly span: Span } | undefined;
   readonly from: readonly Located<SetName>[];
   readonly chains: readonly Located<Chain>[];
   readonly span: Span;

@@ -1,11 +1,12 @@
 /**
  * A step that could be put into a scene, and its text.
  */
+import type { ArgumentName } from '../techniques/all-techniques.ts';
 
 /** A step that could stand before another: its lines of a scene, by key. */
 export interface ProposedStep {
   /** The argument's name. */
-  readonly because: string;
+  readonly because: ArgumentName;
   readonly from: string | undefined;
   readonly chain: string | undefined;
   readonly deadly: string | undefined;

@@ -1,6 +1,8 @@
 /**
  * The table of what arguments cost an audience, read from a file: `assets/teaching-costs.yaml`, or one of the user's.
  */
+import type { ArgumentName } from '../techniques/all-techniques.ts';
+import type { NameCost, TeachingCosts } from '../techniques/teaching.ts';
 import { canonicalName, nearestNames } from './argument-names.ts';
 import type { ReadOf } from './definition.ts';
 import type { Diagnostic } from './diagnostic.ts';
@@ -13,24 +15,6 @@ import { either, entriesOf, keys, listOf } from './structures.ts';
 import { readYamlFile } from './yaml-file.ts';
 import type { TextNode } from './yaml-tree.ts';
 
-/** What a name costs: `cost` for an argument of up to `sets` sets, and `each` for every set more. */
-export interface NameCost {
-  /** In canonical spelling. */
-  readonly name: string;
-  readonly cost: number;
-  readonly sets: number;
-  readonly each: number;
-}
-
-export interface TeachingCosts {
-  /** For every argument that is not free. */
-  readonly step: number;
-  /** Names, in canonical spelling, that cost nothing whatever: what a viewer sees without being shown. */
-  readonly free: readonly string[];
-  /** In the order in which they are taught. */
-  readonly names: readonly NameCost[];
-}
-
 export interface ReadTeachingCosts {
   /** Undefined where there is an error. */
   readonly costs: TeachingCosts | undefined;
@@ -39,28 +23,28 @@ export interface ReadTeachingCosts {
 }
 
 const range = { least: 0, most: 1000 };
-const points = (description: string) => number(description, ['1', '2.5'], range);
+const amount = (description: string) => number(description, ['1', '2.5'], range);
 
 const costOfName = either([
-  points('Points for an argument of this name.'),
-  keys('the cost of a name', 'Points that grow with the length of the argument.', {
-    cost: points('Points for an argument of up to `sets` sets.'),
+  amount('The cost of an argument of this name.'),
+  keys('the cost of a name', 'A cost that grows with the length of the argument.', {
+    cost: amount('The cost of an argument of up to `sets` sets.'),
     sets: number('How many sets (strong links, cells) the cost covers.', ['4'], range),
-    each: points('Points for every set more.'),
+    each: amount('The cost of every set more.'),
   }),
 ]);
 
 const costsByName = entriesOf(
   costOfName,
-  'Points by name, in the order in which they are taught; what has no line is not used.',
+  'The cost by name, in the order in which they are taught; what has no line is not used.',
 );
 
 /** A whole file of teaching costs. */
 export const teachingCostsDefinition = keys(
   'a table of teaching costs',
-  'What arguments cost an audience: a plan of the fewest points is the best one.',
+  'What arguments cost an audience: the plan of the least cost is the best one.',
   {
-    step: points('Points for every argument that is not free: it is one more to follow.'),
+    step: amount('The cost of every argument that is not free: it is one more to follow.'),
     free: listOf(
       name('The name of an argument that costs nothing.'),
       'What is seen without being shown, and costs nothing.',
@@ -108,7 +92,7 @@ function namesOf({ entries }: ReadOf<typeof costsByName>, faults: Faults): reado
   });
 }
 
-function readCost(name: string, written: ReadOf<typeof costOfName>, faults: Faults): NameCost | undefined {
+function readCost(name: ArgumentName, written: ReadOf<typeof costOfName>, faults: Faults): NameCost | undefined {
   if (written.kind === 'text') {
     const cost = written.read({ faults, called: `the cost of ${name}` });
     return cost === undefined ? undefined : { name, cost, sets: 1, each: 0 };
@@ -123,11 +107,11 @@ function readCost(name: string, written: ReadOf<typeof costOfName>, faults: Faul
   return { name, cost, sets, each };
 }
 
-function nameOf(node: TextNode, faults: Faults): string | undefined {
+function nameOf(node: TextNode, faults: Faults): ArgumentName | undefined {
   const found = canonicalName(node.text);
   if (found !== undefined) return found;
   const near = nearestNames(node.text);
-  const mend = near.length === 0 ? '' : `; did you mean ${listed(near, 'or')}?`;
-  faults.error('unknown-name', node.span, `no argument is called "${node.text}"${mend}`);
+  const fix = near.length === 0 ? '' : `; did you mean ${listed(near, 'or')}?`;
+  faults.error('unknown-name', node.span, `no argument is called "${node.text}"${fix}`);
   return undefined;
 }

@@ -9,6 +9,7 @@ import { printReport } from '../report/print-report.ts';
 import { reportSchema } from '../report/report.ts';
 import { reportOf } from '../report/report-of.ts';
 import { codes } from '../scene/codes.ts';
+import { printOwnCosts } from '../scene/print-teaching-costs.ts';
 import { readScene } from '../scene/read.ts';
 import { lookSchema } from '../scene/read-look.ts';
 import { sceneSchema } from '../scene/schema.ts';
@@ -35,6 +36,7 @@ export function generatedFiles(read: (file: string) => string): readonly Generat
     page(read, 'scenes/LANGUAGE.md', { codes: codesTable() }),
     { file: 'assets/schemas/scene.json', text: asJson(sceneSchema()) },
     { file: 'assets/schemas/look.json', text: asJson(lookSchema()) },
+    { file: 'assets/teaching-costs.yaml', text: printOwnCosts() },
     { file: 'assets/schemas/teaching-costs.json', text: asJson(teachingCostsSchema()) },
     { file: 'assets/schemas/phrases.json', text: asJson(phrasesSchema()) },
     { file: 'assets/schemas/plan.json', text: asJson(planSchema()) },

@@ -18,9 +18,21 @@ import { type AlmostLocked, almostLockedSets } from './search-links.ts';
 import { cellsOf, digitsOf, ofDigit } from './seen-by-all.ts';
 import { readAsCells } from './set-reading.ts';
 import { areOfOneHouse } from './strung-chains.ts';
-import type { Instance, Recognition, Shape, Technique } from './technique.ts';
+import { type Instance, type Recognition, type Shape, technique } from './technique.ts';
 
-export const alignedPairExclusion: Technique = { name: 'aligned pair exclusion', recognise, find };
+export const alignedPairExclusion = technique({
+  name: 'aligned pair exclusion',
+  plural: 'aligned pair exclusions',
+  otherNames: ['APE'],
+  family: 'almost locked sets',
+  kindOf: [],
+  teaching: { place: 4250, cost: 18, sets: 4, each: 1 },
+  isOffered: false,
+  phrase: 'step by step',
+  page: { under: 'Almost locked sets', shows: 'removals' },
+  recognise,
+  find,
+});
 
 function recognise(shape: Shape): Recognition {
   const { grid } = shape.position;

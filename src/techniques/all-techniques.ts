@@ -1,15 +1,24 @@
 /**
- * All techniques that have a recogniser, and the order of names from the most special to the most general: a skyscraper is
- * a turbot fish is an X-chain is an AIC. Where neither of two names covers the other, the one that says more about the
- * shape comes first.
+ * All techniques, from the most special to the most general: a skyscraper is a turbot fish is an X-chain is an AIC. Where
+ * neither of two names covers the other, the one that says more about the shape comes first. The names, their families,
+ * their costs and the order of teaching follow from the records alone.
  */
+import { Bug } from '../grid/bug.ts';
 import { alignedPairExclusion } from './aligned-pairs.ts';
 import { alsChain, alsXYWing, alsXZ } from './almost-locked.ts';
 import { alternatingChain, continuousLoop, discontinuousLoop, groupedAlternatingChain } from './alternating-chains.ts';
 import { remotePair, xyChain } from './bivalue-chains.ts';
 import { multiColouring, simpleColouring } from './colouring.ts';
 import { deathBlossom } from './death-blossom.ts';
-import { fishTechniques } from './fish.ts';
+import {
+  basicFish,
+  finnedFish,
+  finnedFrankenFish,
+  finnedMutantFish,
+  frankenFish,
+  mutantFish,
+  sashimiFish,
+} from './fish.ts';
 import { forcingChain, forcingNet } from './forcing.ts';
 import { bugPlusAny, bugPlusOne } from './graves.ts';
 import { krakenFish } from './kraken.ts';
@@ -17,90 +26,33 @@ import { boxLineReduction, claiming, lockedCandidates, pointingPair, pointingTri
 import { medusa } from './medusa.ts';
 import { emptyRectangle, groupedXChain, skyscraper, turbotFish, twoStringKite, xChain } from './one-digit.ts';
 import { fullHouse, hiddenSingle, nakedSingle } from './singles.ts';
-import { hiddenSubsets, lockedSubsets, nakedSubsets } from './subsets.ts';
+import {
+  hiddenPair,
+  hiddenQuad,
+  hiddenTriple,
+  lockedPair,
+  lockedTriple,
+  nakedPair,
+  nakedQuad,
+  nakedTriple,
+} from './subsets.ts';
 import { sueDeCoq } from './sue-de-coq.ts';
-import type { Technique } from './technique.ts';
+import { type Family, families, type TechniqueRecord } from './technique.ts';
 import { hWing, lWing, mWing, sWing, wWing } from './three-link-wings.ts';
-import { uniquePatterns } from './unique-patterns.ts';
-import { uniqueRectangles } from './unique-rectangles.ts';
+import { avoidableRectangle, extendedRectangle, uniqueLoop } from './unique-patterns.ts';
+import {
+  hiddenRectangle,
+  uniqueRectangle,
+  uniqueRectangleType1,
+  uniqueRectangleType2,
+  uniqueRectangleType3,
+  uniqueRectangleType4,
+  uniqueRectangleType5,
+  uniqueRectangleType6,
+} from './unique-rectangles.ts';
 import { wxyzWing, xyWing, xyzWing } from './wings.ts';
 
-const fishSizes = ['X-wing', 'swordfish', 'jellyfish'];
-const fishNamed = (word: string) => fishSizes.map((size) => `${word} ${size}`);
-
-/** Every name of an argument in its canonical spelling, the most special first. */
-export const namesBySpeciality: readonly string[] = [
-  'full house',
-  'naked single',
-  'hidden single',
-  'pointing pair',
-  'pointing triple',
-  'claiming',
-  'box-line reduction',
-  'locked candidates',
-  'locked pair',
-  'locked triple',
-  'naked pair',
-  'naked triple',
-  'naked quad',
-  'hidden pair',
-  'hidden triple',
-  'hidden quad',
-  ...fishSizes,
-  'skyscraper',
-  'two-string kite',
-  'empty rectangle',
-  'turbot fish',
-  'remote pair',
-  'XY-wing',
-  'XYZ-wing',
-  'WXYZ-wing',
-  'W-wing',
-  'M-wing',
-  'S-wing',
-  'L-wing',
-  'H-wing',
-  ...fishNamed('sashimi'),
-  ...fishNamed('finned'),
-  'simple colouring',
-  'multi-colouring',
-  'X-chain',
-  'grouped X-chain',
-  ...fishNamed('franken'),
-  ...fishNamed('finned franken'),
-  ...fishNamed('mutant'),
-  ...fishNamed('finned mutant'),
-  'BUG+1',
-  'unique rectangle type 1',
-  'unique rectangle type 2',
-  'unique rectangle type 3',
-  'unique rectangle type 4',
-  'unique rectangle type 5',
-  'unique rectangle type 6',
-  'hidden rectangle',
-  'unique rectangle',
-  'avoidable rectangle',
-  'extended rectangle',
-  'unique loop',
-  'BUG+n',
-  'XY-chain',
-  'three-dimensional Medusa',
-  'Sue de Coq',
-  'ALS-XZ',
-  'ALS-XY-wing',
-  'ALS chain',
-  'death blossom',
-  'aligned pair exclusion',
-  'continuous loop',
-  'discontinuous loop',
-  'AIC',
-  'grouped AIC',
-  'kraken fish',
-  'forcing chain',
-  'forcing net',
-];
-
-const recognised: readonly Technique[] = [
+const records = [
   fullHouse,
   nakedSingle,
   hiddenSingle,
@@ -109,26 +61,19 @@ const recognised: readonly Technique[] = [
   claiming,
   boxLineReduction,
   lockedCandidates,
-  ...lockedSubsets,
-  ...nakedSubsets,
-  ...hiddenSubsets,
-  ...fishTechniques,
+  lockedPair,
+  lockedTriple,
+  nakedPair,
+  nakedTriple,
+  nakedQuad,
+  hiddenPair,
+  hiddenTriple,
+  hiddenQuad,
+  ...basicFish,
   skyscraper,
   twoStringKite,
   emptyRectangle,
   turbotFish,
-  simpleColouring,
-  multiColouring,
-  xChain,
-  groupedXChain,
-  bugPlusOne,
-  ...uniqueRectangles,
-  ...uniquePatterns,
-  bugPlusAny,
-  medusa,
-  krakenFish,
-  forcingChain,
-  forcingNet,
   remotePair,
   xyWing,
   xyzWing,
@@ -138,7 +83,31 @@ const recognised: readonly Technique[] = [
   sWing,
   lWing,
   hWing,
+  ...sashimiFish,
+  ...finnedFish,
+  simpleColouring,
+  multiColouring,
+  xChain,
+  groupedXChain,
+  ...frankenFish,
+  ...finnedFrankenFish,
+  ...mutantFish,
+  ...finnedMutantFish,
+  bugPlusOne,
+  uniqueRectangleType1,
+  uniqueRectangleType2,
+  uniqueRectangleType3,
+  uniqueRectangleType4,
+  uniqueRectangleType5,
+  uniqueRectangleType6,
+  hiddenRectangle,
+  uniqueRectangle,
+  avoidableRectangle,
+  extendedRectangle,
+  uniqueLoop,
+  bugPlusAny,
   xyChain,
+  medusa,
   sueDeCoq,
   alsXZ,
   alsXYWing,
@@ -149,14 +118,40 @@ const recognised: readonly Technique[] = [
   discontinuousLoop,
   alternatingChain,
   groupedAlternatingChain,
-];
+  krakenFish,
+  forcingChain,
+  forcingNet,
+] as const;
 
-const byName = new Map(recognised.map((technique) => [technique.name, technique]));
+/** The name of a technique in its canonical spelling. */
+export type ArgumentName = (typeof records)[number]['name'];
 
-/** The techniques that can be recognised, the most special first. */
-export const allTechniques: readonly Technique[] = namesBySpeciality.flatMap((name) => byName.get(name) ?? []);
+/** A record that refers to names of techniques alone: one that misspells a name does not compile here. */
+export type Technique = TechniqueRecord<ArgumentName, ArgumentName>;
 
-/** The technique of this name (in its canonical spelling), where it can be recognised. */
-export function techniqueNamed(name: string): Technique | undefined {
-  return byName.get(name);
+/** The most special first. */
+export const allTechniques: readonly Technique[] = records;
+
+/** Every name in its canonical spelling, the most special first. */
+export const namesBySpeciality: readonly ArgumentName[] = allTechniques.map(({ name }) => name);
+
+const byName = new Map(allTechniques.map((technique) => [technique.name, technique]));
+
+export function techniqueNamed(name: ArgumentName): Technique {
+  const technique = byName.get(name);
+  if (technique === undefined) throw new Bug(`${name} has its technique`);
+  return technique;
 }
+
+/** Whether the text is a name as it is spelt here. */
+export function isArgumentName(text: string): text is ArgumentName {
+  return allTechniques.some(({ name }) => name === text);
+}
+
+/** The names of the family, the most special first. */
+export function namesInFamily(family: Family): readonly ArgumentName[] {
+  return allTechniques.filter((technique) => technique.family === family).map(({ name }) => name);
+}
+
+/** Every name by family, as the language lists them. */
+export const argumentNames: readonly ArgumentName[] = families.flatMap(namesInFamily);

@@ -15,11 +15,52 @@ import { bestOf, fits, forEachConclusion } from './recognition.ts';
 import { lockedLinks } from './search-links.ts';
 import { readAsCells } from './set-reading.ts';
 import { ringsTo, type StrungLink, strungChains } from './strung-chains.ts';
-import type { Recognition, Shape, Technique } from './technique.ts';
+import type { Recognition, Shape, TechniqueAbout, TechniqueRecord } from './technique.ts';
 
-export const alsXZ = technique('ALS-XZ', { fewest: 2, most: 2 });
-export const alsXYWing = technique('ALS-XY-wing', { fewest: 3, most: 3 });
-export const alsChain = technique('ALS chain', { fewest: 2, most: Number.POSITIVE_INFINITY });
+export const alsXZ = ofCount(
+  { fewest: 2, most: 2 },
+  {
+    name: 'ALS-XZ',
+    plural: 'ALS-XZs',
+    otherNames: [],
+    family: 'almost locked sets',
+    kindOf: ['ALS chain'],
+    teaching: { place: 4230, cost: 16, sets: 4, each: 1 },
+    isOffered: true,
+    phrase: 'step by step',
+    page: { under: 'Almost locked sets', shows: 'removals' },
+  },
+);
+
+export const alsXYWing = ofCount(
+  { fewest: 3, most: 3 },
+  {
+    name: 'ALS-XY-wing',
+    plural: 'ALS-XY-wings',
+    otherNames: [],
+    family: 'almost locked sets',
+    kindOf: ['ALS chain'],
+    teaching: { place: 4270, cost: 20, sets: 5, each: 1 },
+    isOffered: false,
+    phrase: 'step by step',
+    page: { under: 'Almost locked sets', shows: 'removals' },
+  },
+);
+
+export const alsChain = ofCount(
+  { fewest: 2, most: Number.POSITIVE_INFINITY },
+  {
+    name: 'ALS chain',
+    plural: 'ALS chains',
+    otherNames: ['almost locked set chain'],
+    family: 'chains',
+    kindOf: [],
+    teaching: { place: 4300, cost: 22, sets: 5, each: 1 },
+    isOffered: false,
+    phrase: 'step by step',
+    page: { under: 'Almost locked sets', shows: 'removals' },
+  },
+);
 
 /** How many cells an almost locked set has that is looked for, and how many of them a chain. */
 const mostCells = 5;
@@ -31,9 +72,12 @@ export interface LockedCount {
   readonly most: number;
 }
 
-function technique(name: string, count: LockedCount): Technique {
+function ofCount<const Name extends string, const Other extends string = never>(
+  count: LockedCount,
+  about: TechniqueAbout<Name, Other>,
+): TechniqueRecord<Name, Other> {
   return {
-    name,
+    ...about,
     recognise: (shape) => recognise(shape, count),
     find: (position, wanted) =>
       searchChains({

@@ -14,33 +14,65 @@ import { searchChains } from './chain-search.ts';
 import { bestOf, fits, forEachConclusion, loosely } from './recognition.ts';
 import { bilocalLinks, bivalueLinks, groupedLinks } from './search-links.ts';
 import { areOfOneHouse, hasGroups, ringsTo, type StrungLink, severalSets, strungChains } from './strung-chains.ts';
-import type { Instance, Recognition, Shape, Technique } from './technique.ts';
+import { type Instance, type Recognition, type Shape, technique } from './technique.ts';
 
-export const alternatingChain: Technique = {
+export const alternatingChain = technique({
   name: 'AIC',
+  plural: 'AICs',
+  otherNames: ['alternating inference chain'],
+  family: 'chains',
+  kindOf: ['forcing chain'],
+  teaching: { place: 4130, cost: 13, sets: 3, each: 1 },
+  isOffered: true,
+  phrase: 'step by step',
+  page: { under: 'Chains', shows: 'removals', seenAs: ['discontinuous loop'] },
   recognise: (shape) =>
     recogniseChain(shape, (links) => (hasGroups(links) ? loosely('a node is a group: a grouped AIC') : fits)),
   find: findChains,
-};
+});
 
-export const groupedAlternatingChain: Technique = {
+export const groupedAlternatingChain = technique({
   name: 'grouped AIC',
+  plural: 'grouped AICs',
+  otherNames: ['grouped alternating inference chain'],
+  family: 'chains',
+  kindOf: ['forcing chain'],
+  teaching: { place: 4150, cost: 16, sets: 3, each: 1 },
+  isOffered: true,
+  phrase: 'step by step',
+  page: { under: 'Chains', shows: 'removals', seenAs: ['discontinuous loop'] },
   recognise: (shape) =>
     recogniseChain(shape, (links) => (hasGroups(links) ? fits : loosely('no node is a group: an AIC'))),
   find: findGrouped,
-};
+});
 
-export const continuousLoop: Technique = {
+export const continuousLoop = technique({
   name: 'continuous loop',
+  plural: 'continuous loops',
+  otherNames: ['continuous nice loop'],
+  family: 'chains',
+  kindOf: ['AIC'],
+  teaching: { place: 4140, cost: 14, sets: 4, each: 1 },
+  isOffered: false,
+  phrase: 'step by step',
+  page: { under: 'Chains', shows: 'removals' },
   recognise: recogniseContinuous,
   find: findContinuous,
-};
+});
 
-export const discontinuousLoop: Technique = {
+export const discontinuousLoop = technique({
   name: 'discontinuous loop',
+  plural: 'discontinuous loops',
+  otherNames: ['discontinuous nice loop'],
+  family: 'chains',
+  kindOf: [],
+  teaching: 'under other names',
+  isOffered: false,
+  phrase: 'step by step',
+  page: { under: 'Chains', shows: 'removals' },
   recognise: recogniseDiscontinuous,
   find: findDiscontinuous,
-};
+});
 
 /** How many strong links the chains and loops have that are looked for. */
 const chainLengths = { fewest: 2, most: 7 };

@@ -18,10 +18,34 @@ import { bivalueLinks } from './search-links.ts';
 import { digitsOf, ofDigit } from './seen-by-all.ts';
 import { type CellSet, readAsCells } from './set-reading.ts';
 import { ringsTo, type StrungLink, strungChains } from './strung-chains.ts';
-import type { Instance, Recognition, Shape, Technique } from './technique.ts';
+import { type Instance, type Recognition, type Shape, technique } from './technique.ts';
 
-export const xyChain: Technique = { name: 'XY-chain', recognise: recogniseXYChain, find: findXYChains };
-export const remotePair: Technique = { name: 'remote pair', recognise: recogniseRemotePair, find: findRemotePairs };
+export const xyChain = technique({
+  name: 'XY-chain',
+  plural: 'XY-chains',
+  otherNames: [],
+  family: 'chains',
+  kindOf: ['AIC'],
+  teaching: { place: 4020, cost: 9, sets: 4, each: 1 },
+  isOffered: true,
+  phrase: 'step by step',
+  page: { under: 'Chains', shows: 'removals' },
+  recognise: recogniseXYChain,
+  find: findXYChains,
+});
+export const remotePair = technique({
+  name: 'remote pair',
+  plural: 'remote pairs',
+  otherNames: [],
+  family: 'chains',
+  kindOf: ['XY-chain'],
+  teaching: { place: 2070, cost: 7, sets: 4, each: 1 },
+  isOffered: true,
+  phrase: 'step by step',
+  page: { under: 'Chains', shows: 'removals' },
+  recognise: recogniseRemotePair,
+  find: findRemotePairs,
+});
 
 /** How many cells the chains have that are looked for. */
 const mostCells = 9;

@@ -16,10 +16,34 @@ import { type Cluster, clusters, joinedOf, wrapOf } from './clusters.ts';
 import { findMulti, findSimple } from './colouring-instances.ts';
 import { fits, forEachConclusion } from './recognition.ts';
 import { digitOfAll } from './set-reading.ts';
-import type { Recognition, Shape, Technique } from './technique.ts';
+import { type Recognition, type Shape, technique } from './technique.ts';
 
-export const simpleColouring: Technique = { name: 'simple colouring', recognise: recogniseSimple, find: findSimple };
-export const multiColouring: Technique = { name: 'multi-colouring', recognise: recogniseMulti, find: findMulti };
+export const simpleColouring = technique({
+  name: 'simple colouring',
+  plural: 'simple colourings',
+  otherNames: ['simple colours'],
+  family: 'one digit',
+  kindOf: [],
+  teaching: { place: 2110, cost: 8, sets: 4, each: 1 },
+  isOffered: true,
+  phrase: 'step by step',
+  page: { under: 'Chains of one digit', shows: 'removals' },
+  recognise: recogniseSimple,
+  find: findSimple,
+});
+export const multiColouring = technique({
+  name: 'multi-colouring',
+  plural: 'multi-colourings',
+  otherNames: ['multi-colours'],
+  family: 'one digit',
+  kindOf: [],
+  teaching: { place: 4030, cost: 11, sets: 4, each: 1 },
+  isOffered: false,
+  phrase: 'step by step',
+  page: { under: 'Chains of one digit', shows: 'removals' },
+  recognise: recogniseMulti,
+  find: findMulti,
+});
 
 function recogniseSimple(shape: Shape): Recognition {
   const used = clustersUsed(shape);

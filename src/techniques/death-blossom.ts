@@ -30,9 +30,21 @@ import { type AlmostLocked, almostLockedSets } from './search-links.ts';
 import { cellsOf, digitsOf, ofDigit, seenByAll } from './seen-by-all.ts';
 import { readAsCells } from './set-reading.ts';
 import { areOfOneHouse } from './strung-chains.ts';
-import type { Instance, Recognition, Shape, Technique } from './technique.ts';
+import { type Instance, type Recognition, type Shape, technique } from './technique.ts';
 
-export const deathBlossom: Technique = { name: 'death blossom', recognise, find };
+export const deathBlossom = technique({
+  name: 'death blossom',
+  plural: 'death blossoms',
+  otherNames: [],
+  family: 'almost locked sets',
+  kindOf: [],
+  teaching: { place: 4310, cost: 24, sets: 6, each: 1 },
+  isOffered: false,
+  phrase: 'step by step',
+  page: { under: 'Almost locked sets', shows: 'removals' },
+  recognise,
+  find,
+});
 
 function recognise(shape: Shape): Recognition {
   const { grid } = shape.position;

@@ -5,7 +5,7 @@
 import { membersOf } from '../grid/candidates.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import { isSpent, type OneOf, type Position, prove } from '../proof/kernel.ts';
-import { techniqueNamed } from './all-techniques.ts';
+import { type ArgumentName, techniqueNamed } from './all-techniques.ts';
 import { recogniseIn } from './judge-name.ts';
 import type { Instance } from './technique.ts';
 
@@ -19,10 +19,10 @@ export interface FoundArgument {
   readonly others: number;
 }
 
-/** The instances of a name (in its canonical spelling) in the position, the simplest first, each with what the kernel proves of it. */
-export function* instancesOf(position: Position, name: string): Generator<Instance> {
+/** The instances of a name in the position, the simplest first, each with what the kernel proves of it. */
+export function* instancesOf(position: Position, name: ArgumentName): Generator<Instance> {
   let left = instanceBound;
-  for (const instance of techniqueNamed(name)?.find?.(position) ?? []) {
+  for (const instance of techniqueNamed(name).find(position)) {
     if (--left < 0) return;
     const conclusions = instance.conclusions.filter((conclusion) => isProved(position, instance.sets, conclusion));
     if (conclusions.length > 0) yield { ...instance, conclusions };
@@ -32,12 +32,12 @@ export function* instancesOf(position: Position, name: string): Generator<Instan
 /** The simplest instance of the name that proves all the conclusions that say something new; undefined where there is none. */
 export function findArgument(
   position: Position,
-  name: string,
+  name: ArgumentName,
   conclusions: readonly Conclusion[],
 ): FoundArgument | undefined {
   const technique = techniqueNamed(name);
   const wanted = conclusions.filter((conclusion) => !isSpent(position, conclusion));
-  if (technique?.find === undefined || wanted.length === 0) return undefined;
+  if (wanted.length === 0) return undefined;
   const keys = wanted.map(keyOf);
   let best: Instance | undefined;
   let count = 0;

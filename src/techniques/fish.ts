@@ -31,34 +31,103 @@ import { needsEverySet } from './minimal-argument.ts';
 import { bestOf, fits, forEachConclusion, loosely } from './recognition.ts';
 import { plainInstance, removalsOf } from './removals.ts';
 import { type PlacesSet, readAsPlaces } from './set-reading.ts';
-import type { Instance, Recognition, Shape, Technique } from './technique.ts';
+import type { Instance, Recognition, Shape, Teaching, TechniqueRecord } from './technique.ts';
 
 type JudgeFish = (grid: Grid, fish: Fish) => Recognition;
 
-const names = ['X-wing', 'swordfish', 'jellyfish'];
+/** What makes a kind of fish, of any size. */
+interface FishKind {
+  readonly kinds: readonly FishKinds[];
+  readonly judge: JudgeFish;
+  readonly fishIn: (search: FishSearch) => Iterable<CaughtFish>;
+}
 
-/** All fish: for each kind, the three sizes. */
-export const fishTechniques: readonly Technique[] = [
-  ...ofKind('', basicKinds, judgeBasic, findBasicFish),
-  ...ofKind('sashimi ', basicKinds, judgeSashimi, findFinnedFish),
-  ...ofKind('finned ', basicKinds, judgeFinned, findFinnedFish),
-  ...ofKind('franken ', frankenKinds, without(isFranken), (search) => findComplexFish(search, frankenKinds)),
-  ...ofKind('finned franken ', frankenKinds, having(isFranken), (search) => findComplexFish(search, frankenKinds)),
-  ...ofKind('mutant ', mutantKinds, without(isMutant), (search) => findComplexFish(search, mutantKinds)),
-  ...ofKind('finned mutant ', mutantKinds, having(isMutant), (search) => findComplexFish(search, mutantKinds)),
-];
+/** What a fish of one size has of its own. */
+interface OfSize<Other extends string> {
+  readonly teaching: Teaching;
+  readonly isOffered: boolean;
+  readonly kindOf: readonly Other[];
+}
 
-function ofKind(
-  word: string,
-  kinds: readonly FishKinds[],
-  judge: JudgeFish,
-  fishIn: (search: FishSearch) => Iterable<CaughtFish>,
-): Technique[] {
-  return names.map((name, index) => ({
-    name: `${word}${name}`,
-    recognise: (shape) => recognise(shape, index + 2, kinds, judge),
-    find: (position, wanted) => find(position, fishIn({ position, size: index + 2, wanted }), judge),
-  }));
+export const basicFish = ofKind(
+  '',
+  { kinds: basicKinds, judge: judgeBasic, fishIn: findBasicFish },
+  { teaching: { place: 2010, cost: 5 }, isOffered: true, kindOf: ['X-chain'] },
+  { teaching: { place: 2080, cost: 8 }, isOffered: true, kindOf: [] },
+  { teaching: { place: 4060, cost: 12 }, isOffered: true, kindOf: [] },
+);
+export const sashimiFish = ofKind(
+  'sashimi ',
+  { kinds: basicKinds, judge: judgeSashimi, fishIn: findFinnedFish },
+  { teaching: { place: 2100, cost: 8 }, isOffered: false, kindOf: [] },
+  { teaching: { place: 4050, cost: 12 }, isOffered: false, kindOf: [] },
+  { teaching: { place: 4200, cost: 17 }, isOffered: false, kindOf: [] },
+);
+export const finnedFish = ofKind(
+  'finned ',
+  { kinds: basicKinds, judge: judgeFinned, fishIn: findFinnedFish },
+  { teaching: { place: 2090, cost: 8 }, isOffered: true, kindOf: [] },
+  { teaching: { place: 4040, cost: 12 }, isOffered: true, kindOf: [] },
+  { teaching: { place: 4190, cost: 17 }, isOffered: false, kindOf: [] },
+);
+export const frankenFish = ofKind(
+  'franken ',
+  { kinds: frankenKinds, judge: without(isFranken), fishIn: (search) => findComplexFish(search, frankenKinds) },
+  { teaching: { place: 4210, cost: 16 }, isOffered: false, kindOf: [] },
+  { teaching: { place: 4220, cost: 18 }, isOffered: false, kindOf: [] },
+  { teaching: { place: 4340, cost: 25 }, isOffered: false, kindOf: [] },
+);
+export const finnedFrankenFish = ofKind(
+  'finned franken ',
+  { kinds: frankenKinds, judge: having(isFranken), fishIn: (search) => findComplexFish(search, frankenKinds) },
+  { teaching: { place: 4280, cost: 20 }, isOffered: false, kindOf: [] },
+  { teaching: { place: 4290, cost: 22 }, isOffered: false, kindOf: [] },
+  { teaching: { place: 4370, cost: 28 }, isOffered: false, kindOf: [] },
+);
+export const mutantFish = ofKind(
+  'mutant ',
+  { kinds: mutantKinds, judge: without(isMutant), fishIn: (search) => findComplexFish(search, mutantKinds) },
+  { teaching: { place: 4320, cost: 22 }, isOffered: false, kindOf: [] },
+  { teaching: { place: 4330, cost: 24 }, isOffered: false, kindOf: [] },
+  { teaching: { place: 4380, cost: 30 }, isOffered: false, kindOf: [] },
+);
+export const finnedMutantFish = ofKind(
+  'finned mutant ',
+  { kinds: mutantKinds, judge: having(isMutant), fishIn: (search) => findComplexFish(search, mutantKinds) },
+  { teaching: { place: 4350, cost: 25 }, isOffered: false, kindOf: [] },
+  { teaching: { place: 4360, cost: 28 }, isOffered: false, kindOf: [] },
+  { teaching: { place: 4390, cost: 32 }, isOffered: false, kindOf: [] },
+);
+
+/** The three sizes of a kind: X-wing, swordfish, jellyfish. */
+function ofKind<const Word extends string, const Other extends string = never>(
+  word: Word,
+  kind: FishKind,
+  two: OfSize<Other>,
+  three: OfSize<Other>,
+  four: OfSize<Other>,
+) {
+  return [
+    fishOf(kind, 2, { name: `${word}X-wing`, plural: `${word}X-wings`, ...two }),
+    fishOf(kind, 3, { name: `${word}swordfish`, plural: `${word}swordfish`, ...three }),
+    fishOf(kind, 4, { name: `${word}jellyfish`, plural: `${word}jellyfish`, ...four }),
+  ] as const;
+}
+
+function fishOf<const Name extends string, const Other extends string>(
+  { kinds, judge, fishIn }: FishKind,
+  size: number,
+  own: OfSize<Other> & { readonly name: Name; readonly plural: string },
+): TechniqueRecord<Name, Other> {
+  return {
+    ...own,
+    otherNames: [],
+    family: 'one digit',
+    phrase: 'fish',
+    page: { under: 'Fish', shows: 'removals' },
+    recognise: (shape) => recognise(shape, size, kinds, judge),
+    find: (position, wanted) => find(position, fishIn({ position, size, wanted }), judge),
+  };
 }
 
 function recognise(shape: Shape, size: number, kinds: readonly FishKinds[], judge: JudgeFish): Recognition {

@@ -16,10 +16,34 @@ import { type CommonEnd, commonEnds, isWanted, leadsTo } from './leading-to-one.
 import { minimalPart } from './minimal-argument.ts';
 import { fits, forEachConclusion } from './recognition.ts';
 import { plainInstance } from './removals.ts';
-import type { Instance, Recognition, Shape, Technique } from './technique.ts';
+import { type Instance, type Recognition, type Shape, technique } from './technique.ts';
 
-export const forcingChain: Technique = { name: 'forcing chain', recognise: recogniseChain, find: findForcingChains };
-export const forcingNet: Technique = { name: 'forcing net', recognise: recogniseNet, find: findForcingChains };
+export const forcingChain = technique({
+  name: 'forcing chain',
+  plural: 'forcing chains',
+  otherNames: [],
+  family: 'chains',
+  kindOf: ['forcing net'],
+  teaching: { place: 4410, cost: 30, sets: 4, each: 2 },
+  isOffered: false,
+  phrase: 'step by step',
+  page: { under: 'Chains', shows: 'removals' },
+  recognise: recogniseChain,
+  find: findForcingChains,
+});
+export const forcingNet = technique({
+  name: 'forcing net',
+  plural: 'forcing nets',
+  otherNames: [],
+  family: 'chains',
+  kindOf: [],
+  teaching: { place: 4420, cost: 45, sets: 6, each: 2 },
+  isOffered: false,
+  phrase: 'step by step',
+  page: { under: 'Chains', shows: 'removals' },
+  recognise: recogniseNet,
+  find: findForcingChains,
+});
 
 const proofBound = 50_000;
 

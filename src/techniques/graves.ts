@@ -15,18 +15,34 @@ import { readDeadly } from './deadly-reading.ts';
 import { commonEnds, isWanted } from './leading-to-one.ts';
 import { minimalPart } from './minimal-argument.ts';
 import { fits } from './recognition.ts';
-import type { Instance, Recognition, Shape, Technique } from './technique.ts';
+import { type Instance, type Recognition, type Shape, technique } from './technique.ts';
 
-export const bugPlusOne: Technique = {
+export const bugPlusOne = technique({
   name: 'BUG+1',
+  plural: 'BUG+1s',
+  otherNames: [],
+  family: 'uniqueness',
+  kindOf: ['BUG+n'],
+  teaching: { place: 3010, cost: 6 },
+  isOffered: false,
+  phrase: 'step by step',
+  page: { under: 'Uniqueness', shows: 'placement' },
   recognise: (shape) => recogniseGrave(shape, 1),
   find: (position) => findGraves(position, 1),
-};
-export const bugPlusAny: Technique = {
+});
+export const bugPlusAny = technique({
   name: 'BUG+n',
+  plural: 'BUG+ns',
+  otherNames: [],
+  family: 'uniqueness',
+  kindOf: [],
+  teaching: { place: 4180, cost: 16 },
+  isOffered: false,
+  phrase: 'step by step',
+  page: { under: 'Uniqueness', shows: 'removals' },
   recognise: (shape) => recogniseGrave(shape, undefined),
   find: (position, wanted) => findGraves(position, undefined, wanted),
-};
+});
 
 function recogniseGrave(shape: Shape, extras: number | undefined): Recognition {
   const read = readDeadly(shape);

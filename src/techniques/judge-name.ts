@@ -8,32 +8,31 @@
 import { union } from '../grid/candidates.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import { isSpent, type OneOf } from '../proof/kernel.ts';
-import { allTechniques, techniqueNamed } from './all-techniques.ts';
+import { type ArgumentName, allTechniques, type Technique, techniqueNamed } from './all-techniques.ts';
 import { minimalParts } from './minimal-argument.ts';
 import { bestOf, fits, worstOf } from './recognition.ts';
-import type { Recognition, Shape, Technique } from './technique.ts';
+import type { Recognition, Shape } from './technique.ts';
 import { writtenOrder } from './written-chain.ts';
 
 export interface NameJudgement {
-  /** `not judged`: there is no recogniser of that name, or nothing is concluded that could bear one. */
+  /** `not judged`: nothing is concluded that could bear a name. */
   readonly judged: 'fits' | 'misnamed' | 'not judged';
   /** All names that fit, the most special first, the given one among them if it fits but loosely. */
-  readonly fits: readonly string[];
+  readonly fits: readonly ArgumentName[];
   /** In what the given name is not quite right, where it fits but loosely. */
   readonly warning: string | undefined;
 }
 
-/** Judges a name in its canonical spelling. */
-export function judgeName(shape: Shape, given: string): NameJudgement {
+export function judgeName(shape: Shape, given: ArgumentName): NameJudgement {
   const reading = readingOf(shape);
   const technique = techniqueNamed(given);
-  const answer = technique === undefined ? undefined : recogniseAnywhere(technique, reading);
+  const answer = recogniseAnywhere(technique, reading);
   // Where the given name fits, names that fit but for by-products are not worth the search.
   const recognise = answer === undefined ? recogniseAnywhere : recogniseStrictly;
   const names = allTechniques
     .filter((each) => (each === technique ? answer !== undefined : recognise(each, reading)?.kind === 'fits'))
     .map((each) => each.name);
-  const canBeJudged = technique !== undefined && reading.whole.conclusions.length > 0;
+  const canBeJudged = reading.whole.conclusions.length > 0;
   return {
     judged: !canBeJudged ? 'not judged' : answer === undefined ? 'misnamed' : 'fits',
     fits: names,

@@ -17,9 +17,21 @@ import { basicKinds, type FishKinds, frankenKinds, mutantKinds } from './fish-sh
 import { findKrakens } from './kraken-instances.ts';
 import { leadsTo } from './leading-to-one.ts';
 import { fits, forEachConclusion } from './recognition.ts';
-import type { Recognition, Shape, Technique } from './technique.ts';
+import { type Recognition, type Shape, technique } from './technique.ts';
 
-export const krakenFish: Technique = { name: 'kraken fish', recognise, find: findKrakens };
+export const krakenFish = technique({
+  name: 'kraken fish',
+  plural: 'kraken fish',
+  otherNames: [],
+  family: 'chains',
+  kindOf: ['forcing net'],
+  teaching: { place: 4400, cost: 28, sets: 4, each: 2 },
+  isOffered: false,
+  phrase: 'step by step',
+  page: { under: 'Chains', shows: 'removals' },
+  recognise,
+  find: findKrakens,
+});
 
 /** How many choices of bases and covers are looked at. */
 const fishBound = 2_000;

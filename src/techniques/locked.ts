@@ -13,35 +13,79 @@ import { fits, forEachConclusion, loosely } from './recognition.ts';
 import { plainInstance, removalsOf } from './removals.ts';
 import { cellsOf, seenByAll } from './seen-by-all.ts';
 import { type PlacesSet, readAsPlaces } from './set-reading.ts';
-import type { Instance, Recognition, Shape, Technique } from './technique.ts';
+import { type Instance, type Recognition, type Shape, technique } from './technique.ts';
 
 const lines: readonly HouseKind[] = ['row', 'column'];
 
-export const lockedCandidates: Technique = {
+export const lockedCandidates = technique({
   name: 'locked candidates',
+  plural: 'locked candidates',
+  otherNames: ['locked candidate', 'intersection removal'],
+  family: 'locked candidates',
+  kindOf: [],
+  teaching: {
+    place: 1040,
+    cost: 1,
+    note: 'What is neither: four places in one box of a larger board, and what a diagonal or a further rule of a board adds.',
+  },
+  isOffered: false,
+  phrase: 'locked',
+  page: { under: 'Locked candidates', shows: 'removals', hasOnlyKinds: true },
   recognise: (shape) => (lockedSet(shape) === undefined ? undefined : fits),
   find: (position) => findLocked(position, ['box', ...lines, 'diagonal'], () => true),
-};
-export const pointingPair: Technique = {
+});
+export const pointingPair = technique({
   name: 'pointing pair',
+  plural: 'pointing pairs',
+  otherNames: [],
+  family: 'locked candidates',
+  kindOf: ['locked candidates'],
+  teaching: { place: 1010, cost: 1 },
+  isOffered: true,
+  phrase: 'locked',
+  page: { under: 'Locked candidates', shows: 'removals' },
   recognise: (shape) => recognisePointing(shape, 2),
   find: (position) => findLocked(position, ['box'], (set) => isPointing(position, set, 2)),
-};
-export const pointingTriple: Technique = {
+});
+export const pointingTriple = technique({
   name: 'pointing triple',
+  plural: 'pointing triples',
+  otherNames: ['pointing triplet'],
+  family: 'locked candidates',
+  kindOf: ['locked candidates'],
+  teaching: { place: 1020, cost: 1 },
+  isOffered: true,
+  phrase: 'locked',
+  page: { under: 'Locked candidates', shows: 'removals' },
   recognise: (shape) => recognisePointing(shape, 3),
   find: (position) => findLocked(position, ['box'], (set) => isPointing(position, set, 3)),
-};
-export const claiming: Technique = {
+});
+export const claiming = technique({
   name: 'claiming',
+  plural: 'claimings',
+  otherNames: ['claiming pair', 'claiming triple'],
+  family: 'locked candidates',
+  kindOf: ['box-line reduction'],
+  teaching: { place: 1030, cost: 1 },
+  isOffered: true,
+  phrase: 'locked',
+  page: { under: 'Locked candidates', shows: 'removals' },
   recognise: (shape) => (directionIn(shape) === 'claiming' ? fits : undefined),
   find: (position) => findLocked(position, lines, (set) => directionOf(position.grid, set) === 'claiming'),
-};
-export const boxLineReduction: Technique = {
+});
+export const boxLineReduction = technique({
   name: 'box-line reduction',
+  plural: 'box-line reductions',
+  otherNames: ['box/line'],
+  family: 'locked candidates',
+  kindOf: ['locked candidates'],
+  teaching: 'under other names',
+  isOffered: false,
+  phrase: 'locked',
+  page: { under: 'Locked candidates', shows: 'removals', hasOnlyKinds: true, seenAs: ['claiming'] },
   recognise: recogniseBoxLine,
   find: (position) => findLocked(position, lines, (set) => directionOf(position.grid, set) === 'claiming'),
-};
+});
 
 const inWords = ['no', 'one', 'two', 'three', 'four', 'five', 'six'];
 

@@ -18,9 +18,21 @@ import { clusterWith, emptiesBy, type MedusaCluster, wrapOfCluster } from './med
 import { findMedusas } from './medusa-instances.ts';
 import { bestOf, fits, forEachConclusion, loosely } from './recognition.ts';
 import { digitsOf } from './seen-by-all.ts';
-import type { Recognition, Shape, Technique } from './technique.ts';
+import { type Recognition, type Shape, technique } from './technique.ts';
 
-export const medusa: Technique = { name: 'three-dimensional Medusa', recognise, find: findMedusas };
+export const medusa = technique({
+  name: 'three-dimensional Medusa',
+  plural: 'three-dimensional Medusas',
+  otherNames: ['3D Medusa', '3-dimensional Medusa'],
+  family: 'chains',
+  kindOf: [],
+  teaching: { place: 4260, cost: 18, sets: 6, each: 1 },
+  isOffered: false,
+  phrase: 'step by step',
+  page: { under: 'Chains', shows: 'removals' },
+  recognise,
+  find: findMedusas,
+});
 
 function recognise(shape: Shape): Recognition {
   const { position, sets } = shape;

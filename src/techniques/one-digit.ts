@@ -23,13 +23,12 @@ import { bestOf, fits, forEachConclusion, loosely } from './recognition.ts';
 import { digitsWanted } from './removals.ts';
 import { cellsOf, isNode, isWeak } from './seen-by-all.ts';
 import { digitOfAll } from './set-reading.ts';
-import type { Instance, Recognition, Shape, Technique } from './technique.ts';
+import type { Instance, Recognition, Shape, TechniqueAbout, TechniqueRecord } from './technique.ts';
 import { followsFromEnds, writtenOrder } from './written-chain.ts';
 
 type Judge = (grid: Grid, links: readonly OrderedLink[]) => Recognition;
 
 interface Pattern {
-  readonly name: string;
   readonly judge: Judge;
   /** Whether it is looked for with single places for nodes, with groups as well, or first so and then so. */
   readonly nodes: readonly ('single places' | 'groups')[];
@@ -39,39 +38,102 @@ interface Pattern {
   readonly loosely?: boolean;
 }
 
-export const skyscraper = technique({
-  name: 'skyscraper',
-  judge: judgeSkyscraper,
-  nodes: ['single places', 'groups'],
-  longest: 2,
-  loosely: true,
-});
-export const twoStringKite = technique({
-  name: 'two-string kite',
-  judge: judgeKite,
-  nodes: ['single places', 'groups'],
-  longest: 2,
-  loosely: true,
-});
-export const emptyRectangle = technique({
-  name: 'empty rectangle',
-  judge: judgeEmptyRectangle,
-  nodes: ['groups'],
-  longest: 2,
-  loosely: true,
-});
-export const turbotFish = technique({
-  name: 'turbot fish',
-  judge: judgeTurbotFish,
-  nodes: ['single places'],
-  longest: 2,
-});
-export const xChain = technique({ name: 'X-chain', judge: judgeXChain, nodes: ['single places'] });
-export const groupedXChain = technique({ name: 'grouped X-chain', judge: judgeGroupedXChain, nodes: ['groups'] });
+export const skyscraper = ofPattern(
+  { judge: judgeSkyscraper, nodes: ['single places', 'groups'], longest: 2, loosely: true },
+  {
+    name: 'skyscraper',
+    plural: 'skyscrapers',
+    otherNames: [],
+    family: 'one digit',
+    kindOf: ['turbot fish'],
+    teaching: { place: 2020, cost: 6 },
+    isOffered: true,
+    phrase: 'skyscraper',
+    page: { under: 'Chains of one digit', shows: 'removals' },
+  },
+);
 
-function technique(pattern: Pattern): Technique {
+export const twoStringKite = ofPattern(
+  { judge: judgeKite, nodes: ['single places', 'groups'], longest: 2, loosely: true },
+  {
+    name: 'two-string kite',
+    plural: 'two-string kites',
+    otherNames: ['2-string kite'],
+    family: 'one digit',
+    kindOf: ['turbot fish'],
+    teaching: { place: 2030, cost: 6 },
+    isOffered: true,
+    phrase: 'kite',
+    page: { under: 'Chains of one digit', shows: 'removals' },
+  },
+);
+
+export const emptyRectangle = ofPattern(
+  { judge: judgeEmptyRectangle, nodes: ['groups'], longest: 2, loosely: true },
+  {
+    name: 'empty rectangle',
+    plural: 'empty rectangles',
+    otherNames: [],
+    family: 'one digit',
+    kindOf: ['grouped X-chain'],
+    teaching: { place: 2040, cost: 7 },
+    isOffered: true,
+    phrase: 'step by step',
+    page: { under: 'Chains of one digit', shows: 'removals' },
+  },
+);
+
+export const turbotFish = ofPattern(
+  { judge: judgeTurbotFish, nodes: ['single places'], longest: 2 },
+  {
+    name: 'turbot fish',
+    plural: 'turbot fish',
+    otherNames: [],
+    family: 'one digit',
+    kindOf: ['X-chain'],
+    teaching: { place: 2050, cost: 7 },
+    isOffered: false,
+    phrase: 'step by step',
+    page: { under: 'Chains of one digit', shows: 'removals' },
+  },
+);
+
+export const xChain = ofPattern(
+  { judge: judgeXChain, nodes: ['single places'] },
+  {
+    name: 'X-chain',
+    plural: 'X-chains',
+    otherNames: [],
+    family: 'one digit',
+    kindOf: ['AIC'],
+    teaching: { place: 4010, cost: 9, sets: 3, each: 1 },
+    isOffered: true,
+    phrase: 'step by step',
+    page: { under: 'Chains of one digit', shows: 'removals' },
+  },
+);
+
+export const groupedXChain = ofPattern(
+  { judge: judgeGroupedXChain, nodes: ['groups'] },
+  {
+    name: 'grouped X-chain',
+    plural: 'grouped X-chains',
+    otherNames: [],
+    family: 'one digit',
+    kindOf: ['grouped AIC'],
+    teaching: { place: 4120, cost: 12, sets: 3, each: 1 },
+    isOffered: true,
+    phrase: 'step by step',
+    page: { under: 'Chains of one digit', shows: 'removals' },
+  },
+);
+
+function ofPattern<const Name extends string, const Other extends string = never>(
+  pattern: Pattern,
+  about: TechniqueAbout<Name, Other>,
+): TechniqueRecord<Name, Other> {
   return {
-    name: pattern.name,
+    ...about,
     recognise: (shape) => recognise(shape, pattern),
     find: (position, wanted) => find(position, pattern, wanted),
   };

@@ -1,55 +1,27 @@
 /**
- * The simplest named argument for a conclusion: the techniques are tried in the order in which they are usually taught
- * (common practice), and of the first that has one its simplest instance is taken.
+ * The simplest named argument for a conclusion: the techniques are tried in the order in which they are taught, and of the
+ * first that has one its simplest instance is taken.
  */
 import type { Conclusion } from '../grid/terms.ts';
 import type { Position } from '../proof/kernel.ts';
+import type { ArgumentName } from './all-techniques.ts';
 import { type FoundArgument, findArgument } from './find-argument.ts';
+import { inTeachingOrder } from './teaching.ts';
 
-/** From what is taught first to what is taught last. Names that are kinds of another one here are left out. */
-export const namesInTeachingOrder: readonly string[] = [
-  'full house',
-  'hidden single',
-  'naked single',
-  'pointing pair',
-  'pointing triple',
-  'claiming',
-  'naked pair',
-  'hidden pair',
-  'naked triple',
-  'hidden triple',
-  'X-wing',
-  'skyscraper',
-  'two-string kite',
-  'empty rectangle',
-  'XY-wing',
-  'W-wing',
-  'XYZ-wing',
-  'naked quad',
-  'hidden quad',
-  'swordfish',
-  'finned X-wing',
-  'simple colouring',
-  'X-chain',
-  'remote pair',
-  'XY-chain',
-  'finned swordfish',
-  'jellyfish',
-  'grouped X-chain',
-  'ALS-XZ',
-  'AIC',
-  'grouped AIC',
-];
+/** The techniques that the check offers, in the order of the table of teaching costs. */
+export const namesInTeachingOrder: readonly ArgumentName[] = inTeachingOrder
+  .filter(({ technique }) => technique.isOffered)
+  .map(({ technique }) => technique.name);
 
 export interface NamedArgument extends FoundArgument {
-  readonly name: string;
+  readonly name: ArgumentName;
 }
 
 /** The simplest argument that proves the conclusion; undefined where none of these techniques does, so far as was looked. */
 export function simplestArgument(
   position: Position,
   conclusion: Conclusion,
-  names: readonly string[] = namesInTeachingOrder,
+  names: readonly ArgumentName[] = namesInTeachingOrder,
 ): NamedArgument | undefined {
   for (const name of names) {
     const found = findArgument(position, name, [conclusion]);

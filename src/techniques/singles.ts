@@ -10,19 +10,49 @@ import { type Cell, cellOf, type HouseShape } from '../grid/grid.ts';
 import { digitsIn, isPlaced, type Position, placesIn } from '../proof/kernel.ts';
 import { fits } from './recognition.ts';
 import { placementOf, plainInstance } from './removals.ts';
-import type { Instance, Recognition, Shape, Technique } from './technique.ts';
+import { type Instance, type Recognition, type Shape, technique } from './technique.ts';
 
-export const fullHouse: Technique = { name: 'full house', recognise: recogniseFullHouse, find: findFullHouses };
-export const nakedSingle: Technique = {
+export const fullHouse = technique({
+  name: 'full house',
+  plural: 'full houses',
+  otherNames: [],
+  family: 'singles',
+  kindOf: ['naked single'],
+  teaching: { place: 10, cost: 'free' },
+  isOffered: true,
+  phrase: 'step by step',
+  page: { under: 'Singles', shows: 'placement' },
+  recognise: recogniseFullHouse,
+  find: findFullHouses,
+});
+
+export const nakedSingle = technique({
   name: 'naked single',
+  plural: 'naked singles',
+  otherNames: [],
+  family: 'singles',
+  kindOf: [],
+  teaching: { place: 30, cost: 'free' },
+  isOffered: true,
+  phrase: 'step by step',
+  page: { under: 'Singles', shows: 'placement' },
   recognise: (shape) => recogniseSingle(shape, 'cell'),
   find: findNakedSingles,
-};
-export const hiddenSingle: Technique = {
+});
+
+export const hiddenSingle = technique({
   name: 'hidden single',
+  plural: 'hidden singles',
+  otherNames: [],
+  family: 'singles',
+  kindOf: [],
+  teaching: { place: 20, cost: 'free' },
+  isOffered: true,
+  phrase: 'step by step',
+  page: { under: 'Singles', shows: 'placement' },
   recognise: (shape) => recogniseSingle(shape, 'places'),
   find: findHiddenSingles,
-};
+});
 
 function recogniseSingle(shape: Shape, kind: 'cell' | 'places'): Recognition {
   return singleOf(shape) !== undefined && shape.sets[0]!.source.kind === kind ? fits : undefined;

@@ -18,30 +18,138 @@ import { fits, loosely } from './recognition.ts';
 import { plainInstance, removalsOf } from './removals.ts';
 import { cellsOf, digitsOf, ofDigit, seenByAll } from './seen-by-all.ts';
 import { readAsCells, readAsPlaces } from './set-reading.ts';
-import type { Instance, Recognition, Shape, Technique } from './technique.ts';
+import type { Instance, Recognition, Shape, TechniqueAbout, TechniqueRecord } from './technique.ts';
 
 const sizes = ['', 'single', 'pair', 'triple', 'quad', 'quintuple', 'sextuple'];
 
-/** Naked pair, triple and quad. */
-export const nakedSubsets: readonly Technique[] = [2, 3, 4].map((size) => ({
-  name: `naked ${sizes[size]}`,
-  recognise: (shape) => ofSize(size, 'naked', nakedCells(shape)),
-  find: (position) => wholeOnesFirst(position, findNaked(position, size)),
-}));
+export const nakedPair = nakedSubset(2, {
+  name: 'naked pair',
+  plural: 'naked pairs',
+  otherNames: [],
+  family: 'subsets',
+  kindOf: [],
+  teaching: { place: 1060, cost: 2 },
+  isOffered: true,
+  phrase: 'naked subset',
+  page: { under: 'Subsets', shows: 'removals' },
+});
 
-/** Hidden pair, triple and quad. */
-export const hiddenSubsets: readonly Technique[] = [2, 3, 4].map((size) => ({
-  name: `hidden ${sizes[size]}`,
-  recognise: (shape) => ofSize(size, 'hidden', hiddenCells(shape)),
-  find: (position) => wholeOnesFirst(position, findHidden(position, size)),
-}));
+export const nakedTriple = nakedSubset(3, {
+  name: 'naked triple',
+  plural: 'naked triples',
+  otherNames: ['naked triplet'],
+  family: 'subsets',
+  kindOf: [],
+  teaching: { place: 1090, cost: 4 },
+  isOffered: true,
+  phrase: 'naked subset',
+  page: { under: 'Subsets', shows: 'removals' },
+});
 
-/** Locked pair and triple. */
-export const lockedSubsets: readonly Technique[] = [2, 3].map((size) => ({
-  name: `locked ${sizes[size]}`,
-  recognise: (shape) => recogniseLocked(shape, size),
-  find: (position) => findLocked(position, size),
-}));
+export const nakedQuad = nakedSubset(4, {
+  name: 'naked quad',
+  plural: 'naked quads',
+  otherNames: ['naked quadruple', 'naked quadruplet'],
+  family: 'subsets',
+  kindOf: [],
+  teaching: { place: 1110, cost: 6 },
+  isOffered: true,
+  phrase: 'naked subset',
+  page: { under: 'Subsets', shows: 'removals' },
+});
+
+export const hiddenPair = hiddenSubset(2, {
+  name: 'hidden pair',
+  plural: 'hidden pairs',
+  otherNames: [],
+  family: 'subsets',
+  kindOf: [],
+  teaching: { place: 1080, cost: 3 },
+  isOffered: true,
+  phrase: 'hidden subset',
+  page: { under: 'Subsets', shows: 'removals' },
+});
+
+export const hiddenTriple = hiddenSubset(3, {
+  name: 'hidden triple',
+  plural: 'hidden triples',
+  otherNames: ['hidden triplet'],
+  family: 'subsets',
+  kindOf: [],
+  teaching: { place: 1100, cost: 5 },
+  isOffered: true,
+  phrase: 'hidden subset',
+  page: { under: 'Subsets', shows: 'removals' },
+});
+
+export const hiddenQuad = hiddenSubset(4, {
+  name: 'hidden quad',
+  plural: 'hidden quads',
+  otherNames: ['hidden quadruple', 'hidden quadruplet'],
+  family: 'subsets',
+  kindOf: [],
+  teaching: { place: 1120, cost: 8 },
+  isOffered: true,
+  phrase: 'hidden subset',
+  page: { under: 'Subsets', shows: 'removals' },
+});
+
+export const lockedPair = lockedSubset(2, {
+  name: 'locked pair',
+  plural: 'locked pairs',
+  otherNames: [],
+  family: 'subsets',
+  kindOf: ['naked pair'],
+  teaching: { place: 1050, cost: 1 },
+  isOffered: false,
+  phrase: 'naked subset',
+  page: { under: 'Subsets', shows: 'removals' },
+});
+
+export const lockedTriple = lockedSubset(3, {
+  name: 'locked triple',
+  plural: 'locked triples',
+  otherNames: ['locked triplet'],
+  family: 'subsets',
+  kindOf: ['naked triple'],
+  teaching: { place: 1070, cost: 2 },
+  isOffered: false,
+  phrase: 'naked subset',
+  page: { under: 'Subsets', shows: 'removals' },
+});
+
+function nakedSubset<const Name extends string, const Other extends string = never>(
+  size: number,
+  about: TechniqueAbout<Name, Other>,
+): TechniqueRecord<Name, Other> {
+  return {
+    ...about,
+    recognise: (shape) => ofSize(size, 'naked', nakedCells(shape)),
+    find: (position) => wholeOnesFirst(position, findNaked(position, size)),
+  };
+}
+
+function hiddenSubset<const Name extends string, const Other extends string = never>(
+  size: number,
+  about: TechniqueAbout<Name, Other>,
+): TechniqueRecord<Name, Other> {
+  return {
+    ...about,
+    recognise: (shape) => ofSize(size, 'hidden', hiddenCells(shape)),
+    find: (position) => wholeOnesFirst(position, findHidden(position, size)),
+  };
+}
+
+function lockedSubset<const Name extends string, const Other extends string = never>(
+  size: number,
+  about: TechniqueAbout<Name, Other>,
+): TechniqueRecord<Name, Other> {
+  return {
+    ...about,
+    recognise: (shape) => recogniseLocked(shape, size),
+    find: (position) => findLocked(position, size),
+  };
+}
 
 function ofSize(size: number, kind: string, cells: readonly Cell[] | undefined): Recognition {
   if (cells === undefined) return undefined;

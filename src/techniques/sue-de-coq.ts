@@ -19,9 +19,21 @@ import { plainInstance, removalsOf } from './removals.ts';
 import { maskOf } from './search-links.ts';
 import { digitsOf, ofDigit, seenByAll } from './seen-by-all.ts';
 import { type CellSet, readAsCells } from './set-reading.ts';
-import type { Instance, Recognition, Shape, Technique } from './technique.ts';
+import { type Instance, type Recognition, type Shape, technique } from './technique.ts';
 
-export const sueDeCoq: Technique = { name: 'Sue de Coq', recognise, find };
+export const sueDeCoq = technique({
+  name: 'Sue de Coq',
+  plural: 'Sue de Coqs',
+  otherNames: [],
+  family: 'almost locked sets',
+  kindOf: [],
+  teaching: { place: 4240, cost: 17, sets: 4, each: 1 },
+  isOffered: false,
+  phrase: 'step by step',
+  page: { under: 'Almost locked sets', shows: 'removals' },
+  recognise,
+  find,
+});
 
 /** The two houses that cross. */
 interface Crossing {

@@ -22,23 +22,81 @@ import { bestOf, fits, forEachConclusion, loosely } from './recognition.ts';
 import { bilocalLinks, bivalueLinks } from './search-links.ts';
 import { digitsOf } from './seen-by-all.ts';
 import { areOfOneHouse, hasGroups, ringsTo, type StrungLink, strungChains } from './strung-chains.ts';
-import type { Instance, Technique } from './technique.ts';
+import type { Instance, TechniqueAbout, TechniqueRecord } from './technique.ts';
 
 type ThreeLinks = readonly [StrungLink, StrungLink, StrungLink];
 
 /** Whether the links, in this direction, make the wing. */
 type IsWing = (grid: Grid, links: ThreeLinks) => boolean;
 
-export const wWing = technique('W-wing', isW);
-export const mWing = technique('M-wing', isM);
-export const sWing = technique('S-wing', isS);
-export const lWing = technique('L-wing', isL);
-export const hWing = technique('H-wing', isH);
+export const wWing = ofLinks(isW, {
+  name: 'W-wing',
+  plural: 'W-wings',
+  otherNames: [],
+  family: 'wings',
+  kindOf: ['AIC'],
+  teaching: { place: 2130, cost: 9 },
+  isOffered: true,
+  phrase: 'step by step',
+  page: { under: 'Wings', shows: 'removals' },
+});
 
-function technique(name: string, isWing: IsWing): Technique {
+export const mWing = ofLinks(isM, {
+  name: 'M-wing',
+  plural: 'M-wings',
+  otherNames: [],
+  family: 'wings',
+  kindOf: ['AIC'],
+  teaching: { place: 4080, cost: 13 },
+  isOffered: false,
+  phrase: 'step by step',
+  page: { under: 'Wings', shows: 'removals' },
+});
+
+export const sWing = ofLinks(isS, {
+  name: 'S-wing',
+  plural: 'S-wings',
+  otherNames: [],
+  family: 'wings',
+  kindOf: ['AIC'],
+  teaching: { place: 4090, cost: 13 },
+  isOffered: false,
+  phrase: 'step by step',
+  page: { under: 'Wings', shows: 'removals' },
+});
+
+export const lWing = ofLinks(isL, {
+  name: 'L-wing',
+  plural: 'L-wings',
+  otherNames: [],
+  family: 'wings',
+  kindOf: ['AIC'],
+  teaching: { place: 4100, cost: 14 },
+  isOffered: false,
+  phrase: 'step by step',
+  page: { under: 'Wings', shows: 'removals' },
+});
+
+export const hWing = ofLinks(isH, {
+  name: 'H-wing',
+  plural: 'H-wings',
+  otherNames: [],
+  family: 'wings',
+  kindOf: ['AIC'],
+  teaching: { place: 4110, cost: 14 },
+  isOffered: false,
+  phrase: 'step by step',
+  page: { under: 'Wings', shows: 'removals' },
+});
+
+function ofLinks<const Name extends string, const Other extends string = never>(
+  isWing: IsWing,
+  about: TechniqueAbout<Name, Other>,
+): TechniqueRecord<Name, Other> {
+  const { name } = about;
   const isEitherWay = (grid: Grid, links: ThreeLinks) => isWing(grid, links) || isWing(grid, turned(links));
   return {
-    name,
+    ...about,
     recognise: (shape) => {
       if (shape.sets.length !== 3 || areOfOneHouse(shape.position.grid, shape.sets)) return undefined;
       const stringing = { grid: shape.position.grid, sets: shape.sets };

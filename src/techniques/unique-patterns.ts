@@ -13,14 +13,50 @@ import type { Cell, Grid } from '../grid/grid.ts';
 import type { Deadly } from '../grid/terms.ts';
 import { cellsOfPattern, placedAmong, readDeadly, readRectangle } from './deadly-reading.ts';
 import { fits, loosely } from './recognition.ts';
-import type { Recognition, Shape, Technique } from './technique.ts';
+import { type Recognition, type Shape, technique } from './technique.ts';
 import { findAvoidableRectangles, findExtendedRectangles, findUniqueLoops } from './unique-pattern-instances.ts';
 
-export const uniquePatterns: readonly Technique[] = [
-  { name: 'avoidable rectangle', recognise: recogniseAvoidable, find: findAvoidableRectangles },
-  { name: 'unique loop', recognise: recogniseLoop, find: findUniqueLoops },
-  { name: 'extended rectangle', recognise: recogniseExtended, find: findExtendedRectangles },
-];
+export const avoidableRectangle = technique({
+  name: 'avoidable rectangle',
+  plural: 'avoidable rectangles',
+  otherNames: [],
+  family: 'uniqueness',
+  kindOf: [],
+  teaching: { place: 3090, cost: 10 },
+  isOffered: false,
+  phrase: 'step by step',
+  page: { under: 'Uniqueness', shows: 'removals' },
+  recognise: recogniseAvoidable,
+  find: findAvoidableRectangles,
+});
+
+export const uniqueLoop = technique({
+  name: 'unique loop',
+  plural: 'unique loops',
+  otherNames: [],
+  family: 'uniqueness',
+  kindOf: [],
+  teaching: { place: 4160, cost: 15 },
+  isOffered: false,
+  phrase: 'step by step',
+  page: { under: 'Uniqueness', shows: 'removals' },
+  recognise: recogniseLoop,
+  find: findUniqueLoops,
+});
+
+export const extendedRectangle = technique({
+  name: 'extended rectangle',
+  plural: 'extended rectangles',
+  otherNames: [],
+  family: 'uniqueness',
+  kindOf: [],
+  teaching: { place: 4170, cost: 15 },
+  isOffered: false,
+  phrase: 'step by step',
+  page: { under: 'Uniqueness', shows: 'removals' },
+  recognise: recogniseExtended,
+  find: findExtendedRectangles,
+});
 
 function recogniseAvoidable(shape: Shape): Recognition {
   const deadly = readDeadly(shape)?.deadly;

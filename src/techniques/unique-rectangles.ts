@@ -27,7 +27,7 @@ import { type DeadlyReading, placedAmong, type Rectangle, readDeadly, readRectan
 import { fits, forEachConclusion, loosely } from './recognition.ts';
 import { cellsOf, digitsOf } from './seen-by-all.ts';
 import { readAsCells, readAsPlaces } from './set-reading.ts';
-import type { Recognition, Shape, Technique } from './technique.ts';
+import { type Recogniser, type Recognition, type Shape, technique } from './technique.ts';
 import {
   findHidden,
   findType1,
@@ -41,21 +41,122 @@ import {
 
 interface Reading extends DeadlyReading, Rectangle {}
 
-/** The types in order, the hidden rectangle, and the name without a type. */
-export const uniqueRectangles: readonly Technique[] = [
-  { name: 'unique rectangle type 1', recognise: reading(judgeType1), find: findType1 },
-  { name: 'unique rectangle type 2', recognise: reading(judgeType2), find: findType2 },
-  { name: 'unique rectangle type 3', recognise: reading(judgeType3), find: findType3 },
-  { name: 'unique rectangle type 4', recognise: reading(judgeType4), find: findType4 },
-  { name: 'unique rectangle type 5', recognise: reading(judgeType5), find: findType5 },
-  { name: 'unique rectangle type 6', recognise: reading(judgeType6), find: findType6 },
-  { name: 'hidden rectangle', recognise: reading(judgeHidden), find: findHidden },
-  { name: 'unique rectangle', recognise: reading(judgeAny, 'placed too'), find: findUniqueRectangles },
-];
+export const uniqueRectangleType1 = technique({
+  name: 'unique rectangle type 1',
+  plural: 'unique rectangles type 1',
+  otherNames: [],
+  family: 'uniqueness',
+  kindOf: ['unique rectangle'],
+  teaching: { place: 3020, cost: 6 },
+  isOffered: false,
+  phrase: 'step by step',
+  page: { under: 'Uniqueness', shows: 'removals' },
+  recognise: reading(judgeType1),
+  find: findType1,
+});
+
+export const uniqueRectangleType2 = technique({
+  name: 'unique rectangle type 2',
+  plural: 'unique rectangles type 2',
+  otherNames: [],
+  family: 'uniqueness',
+  kindOf: ['unique rectangle'],
+  teaching: { place: 3030, cost: 8 },
+  isOffered: false,
+  phrase: 'step by step',
+  page: { under: 'Uniqueness', shows: 'removals' },
+  recognise: reading(judgeType2),
+  find: findType2,
+});
+
+export const uniqueRectangleType3 = technique({
+  name: 'unique rectangle type 3',
+  plural: 'unique rectangles type 3',
+  otherNames: [],
+  family: 'uniqueness',
+  kindOf: ['unique rectangle'],
+  teaching: { place: 3050, cost: 10 },
+  isOffered: false,
+  phrase: 'step by step',
+  page: { under: 'Uniqueness', shows: 'removals' },
+  recognise: reading(judgeType3),
+  find: findType3,
+});
+
+export const uniqueRectangleType4 = technique({
+  name: 'unique rectangle type 4',
+  plural: 'unique rectangles type 4',
+  otherNames: [],
+  family: 'uniqueness',
+  kindOf: ['unique rectangle'],
+  teaching: { place: 3040, cost: 8 },
+  isOffered: false,
+  phrase: 'step by step',
+  page: { under: 'Uniqueness', shows: 'removals' },
+  recognise: reading(judgeType4),
+  find: findType4,
+});
+
+export const uniqueRectangleType5 = technique({
+  name: 'unique rectangle type 5',
+  plural: 'unique rectangles type 5',
+  otherNames: [],
+  family: 'uniqueness',
+  kindOf: ['unique rectangle'],
+  teaching: { place: 3060, cost: 10 },
+  isOffered: false,
+  phrase: 'step by step',
+  page: { under: 'Uniqueness', shows: 'removals' },
+  recognise: reading(judgeType5),
+  find: findType5,
+});
+
+export const uniqueRectangleType6 = technique({
+  name: 'unique rectangle type 6',
+  plural: 'unique rectangles type 6',
+  otherNames: [],
+  family: 'uniqueness',
+  kindOf: ['unique rectangle'],
+  teaching: { place: 3070, cost: 10 },
+  isOffered: false,
+  phrase: 'step by step',
+  page: { under: 'Uniqueness', shows: 'removals' },
+  recognise: reading(judgeType6),
+  find: findType6,
+});
+
+export const hiddenRectangle = technique({
+  name: 'hidden rectangle',
+  plural: 'hidden rectangles',
+  otherNames: ['hidden unique rectangle'],
+  family: 'uniqueness',
+  kindOf: ['unique rectangle'],
+  teaching: { place: 3080, cost: 10 },
+  isOffered: false,
+  phrase: 'step by step',
+  page: { under: 'Uniqueness', shows: 'removals' },
+  recognise: reading(judgeHidden),
+  find: findHidden,
+});
+
+/** The name without a type. */
+export const uniqueRectangle = technique({
+  name: 'unique rectangle',
+  plural: 'unique rectangles',
+  otherNames: [],
+  family: 'uniqueness',
+  kindOf: [],
+  teaching: 'under other names',
+  isOffered: false,
+  phrase: 'step by step',
+  page: { under: 'Uniqueness', shows: 'removals' },
+  recognise: reading(judgeAny, 'placed too'),
+  find: findUniqueRectangles,
+});
 
 type Judge = (rectangle: Reading, shape: Shape) => Recognition;
 
-function reading(judge: Judge, cells: 'open' | 'placed too' = 'open'): Technique['recognise'] {
+function reading(judge: Judge, cells: 'open' | 'placed too' = 'open'): Recogniser {
   return (shape) => {
     const read = readDeadly(shape);
     const rectangle = read === undefined ? undefined : readRectangle(shape.position.grid, read.deadly);

@@ -22,28 +22,62 @@ import { plainInstance, removalsOf } from './removals.ts';
 import { maskOf } from './search-links.ts';
 import { digitsOf, ofDigit, seenByAll } from './seen-by-all.ts';
 import { type CellSet, readAsCells } from './set-reading.ts';
-import type { Instance, Recognition, Shape, Technique } from './technique.ts';
+import type { Instance, Recognition, Shape, TechniqueAbout, TechniqueRecord } from './technique.ts';
 import { toldInstance } from './told-chain.ts';
 
 interface WingShape {
-  readonly name: string;
   readonly size: number;
   readonly isShape: (grid: Grid, cells: readonly CellSet[]) => boolean;
   /** The number of digits that a cell of it may have. */
   readonly mostDigits: number;
 }
 
-const xyShape: WingShape = { name: 'XY-wing', size: 3, isShape: isXY, mostDigits: 2 };
-const xyzShape: WingShape = { name: 'XYZ-wing', size: 3, isShape: isXYZ, mostDigits: 3 };
-const wxyzShape: WingShape = { name: 'WXYZ-wing', size: 4, isShape: isWXYZ, mostDigits: 4 };
+const xyShape: WingShape = { size: 3, isShape: isXY, mostDigits: 2 };
+const xyzShape: WingShape = { size: 3, isShape: isXYZ, mostDigits: 3 };
+const wxyzShape: WingShape = { size: 4, isShape: isWXYZ, mostDigits: 4 };
 
-export const xyWing = technique(xyShape);
-export const xyzWing = technique(xyzShape);
-export const wxyzWing = technique(wxyzShape);
+export const xyWing = ofShape(xyShape, {
+  name: 'XY-wing',
+  plural: 'XY-wings',
+  otherNames: ['Y-wing'],
+  family: 'wings',
+  kindOf: ['XY-chain', 'ALS-XZ'],
+  teaching: { place: 2060, cost: 7 },
+  isOffered: true,
+  phrase: 'XY-wing',
+  page: { under: 'Wings', shows: 'removals' },
+});
 
-function technique(wing: WingShape): Technique {
+export const xyzWing = ofShape(xyzShape, {
+  name: 'XYZ-wing',
+  plural: 'XYZ-wings',
+  otherNames: [],
+  family: 'wings',
+  kindOf: ['ALS-XZ', 'aligned pair exclusion'],
+  teaching: { place: 2120, cost: 8 },
+  isOffered: true,
+  phrase: 'XY-wing',
+  page: { under: 'Wings', shows: 'removals' },
+});
+
+export const wxyzWing = ofShape(wxyzShape, {
+  name: 'WXYZ-wing',
+  plural: 'WXYZ-wings',
+  otherNames: [],
+  family: 'wings',
+  kindOf: [],
+  teaching: { place: 4070, cost: 13 },
+  isOffered: false,
+  phrase: 'step by step',
+  page: { under: 'Wings', shows: 'removals' },
+});
+
+function ofShape<const Name extends string, const Other extends string = never>(
+  wing: WingShape,
+  about: TechniqueAbout<Name, Other>,
+): TechniqueRecord<Name, Other> {
   return {
-    name: wing.name,
+    ...about,
     recognise: (shape) => recognise(shape, wing),
     find: (position) => find(position, wing),
   };

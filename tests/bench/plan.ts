@@ -16,8 +16,8 @@ import { sumOf } from '../../src/plan/least-path.ts';
 import { argumentKey, isSolved, moveOf } from '../../src/plan/move.ts';
 import { planFor } from '../../src/plan/plan.ts';
 import { begin, type Position } from '../../src/proof/kernel.ts';
-import { argumentFamilies } from '../../src/scene/argument-families.ts';
-import { techniqueNamed } from '../../src/techniques/all-techniques.ts';
+import { type ArgumentName, namesInFamily, techniqueNamed } from '../../src/techniques/all-techniques.ts';
+import { families } from '../../src/techniques/technique.ts';
 import { costs } from '../plan/costs.ts';
 import { chanceFrom } from '../random.ts';
 import { generatedPuzzle } from '../techniques/generated-positions.ts';
@@ -31,27 +31,34 @@ const instanceBound = 1_000;
 export async function run(): Promise<void> {
   console.log(`the plan; ${cpus()[0]?.model ?? 'unknown processor'}, ${cpus().length} cores, Node ${process.version}`);
   const grid = gridOf('3x3');
-  families(grid);
+  familiesTimed(grid);
   const sparse = sparsePuzzles(grid);
   plans(`puzzles of 17 givens`, sparse.slice(0, puzzles));
   plans('generated puzzles that singles do not carry', hardPuzzles(grid, puzzles));
 }
 
 /** Positions as a search meets them: closed under singles, and half of them under the cheapest arguments as well. */
-function families(grid: Grid): void {
-  const cheap = [...costs.free, 'pointing pair', 'pointing triple', 'claiming', 'naked pair', 'hidden pair'];
+function familiesTimed(grid: Grid): void {
+  const cheap: ArgumentName[] = [
+    ...costs.free,
+    'pointing pair',
+    'pointing triple',
+    'claiming',
+    'naked pair',
+    'hidden pair',
+  ];
   const met = hardPuzzles(grid, positions).map((start, index) => close(start, index % 2 === 0 ? costs.free : cheap));
   const all = met.filter((position) => !isSolved(position));
   console.log(`  all instances over ${all.length} positions, CPU time a position:`);
   let sum = 0;
-  for (const [family, names] of Object.entries(argumentFamilies)) {
+  for (const family of families) {
     const hash = createHash('sha256');
     let found = 0;
     const began = cpuMs();
     for (const position of all) {
-      for (const name of names) {
+      for (const name of namesInFamily(family)) {
         let left = instanceBound;
-        for (const instance of techniqueNamed(name)?.find?.(position) ?? []) {
+        for (const instance of techniqueNamed(name).find(position)) {
           found++;
           const move = moveOf(name, 0, instance);
           hash.update(move === undefined ? '' : `${name} ${argumentKey(move)};`);

@@ -1,6 +1,7 @@
 /** The tool's own table of teaching costs. */
 import { readFileSync } from 'node:fs';
-import { readTeachingCosts, type TeachingCosts } from '../../src/scene/teaching-costs.ts';
+import { readTeachingCosts } from '../../src/scene/teaching-costs.ts';
+import type { TeachingCosts } from '../../src/techniques/teaching.ts';
 
 export const costs: TeachingCosts = read();
 

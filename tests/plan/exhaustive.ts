@@ -5,8 +5,8 @@
  */
 import { countOf, membersOf } from '../../src/grid/candidates.ts';
 import { after, type Position, prove } from '../../src/proof/kernel.ts';
-import type { TeachingCosts } from '../../src/scene/teaching-costs.ts';
 import { instancesOf } from '../../src/techniques/find-argument.ts';
+import type { TeachingCosts } from '../../src/techniques/teaching.ts';
 
 /** Undefined where no path reaches the solution, `too many` where more positions than `most` would have to be looked at. */
 export function cheapestByAllPaths(

@@ -8,7 +8,7 @@ import { improve } from '../../src/plan/improve.ts';
 import { isSolved, type Move } from '../../src/plan/move.ts';
 import { type Plan, planFor } from '../../src/plan/plan.ts';
 import { restricted } from '../../src/plan/teaching.ts';
-import type { TeachingCosts } from '../../src/scene/teaching-costs.ts';
+import type { TeachingCosts } from '../../src/techniques/teaching.ts';
 import { chanceFrom } from '../random.ts';
 import { generatedPuzzle } from '../techniques/generated-positions.ts';
 import { costs } from './costs.ts';

@@ -75,20 +75,23 @@ describe('puzzles of an easy part alone', () => {
 });
 
 describe('puzzles that need an argument', () => {
-  it.each(['pointing pair', 'naked pair', 'skyscraper'])('%s: it and singles carry it, and singles do not', (name) => {
-    const wish = { ...plain, needs: [name] };
-    const puzzles = found(wish, 7, 1);
-    expect(puzzles).toHaveLength(1);
-    for (const { givens } of puzzles) {
-      expect(solutionsOf(givens)).toBe(1);
-      expect(isEasy(plain.grid, givens, { locked: false })).toBe(false);
-      expect(isEasy(plain.grid, givens, { locked: true })).toBe(name === 'pointing pair');
-      expect(hardArguments(plain.grid, givens, { names: [name], locked: false })).toEqual([name]);
-    }
-  });
+  it.each(['pointing pair', 'naked pair', 'skyscraper'] as const)(
+    '%s: it and singles carry it, and singles do not',
+    (name) => {
+      const wish = { ...plain, needs: [name] };
+      const puzzles = found(wish, 7, 1);
+      expect(puzzles).toHaveLength(1);
+      for (const { givens } of puzzles) {
+        expect(solutionsOf(givens)).toBe(1);
+        expect(isEasy(plain.grid, givens, { locked: false })).toBe(false);
+        expect(isEasy(plain.grid, givens, { locked: true })).toBe(name === 'pointing pair');
+        expect(hardArguments(plain.grid, givens, { names: [name], locked: false })).toEqual([name]);
+      }
+    },
+  );
 
   it('are passed over where other arguments cost less', () => {
-    const wish = { ...plain, needs: ['naked pair'] };
+    const wish: Wish = { ...plain, needs: ['naked pair'] };
     const kinds = new Set<string>();
     let left = 12;
     for (const { kind } of attempts(wish, chanceFrom(7), () => ['pointing pair'])) {

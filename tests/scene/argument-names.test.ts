@@ -2,7 +2,8 @@
  * Names of arguments as people write them: case, hyphens, number and second names do not matter.
  */
 import { describe, expect, it } from 'vitest';
-import { type ArgumentName, argumentNames, canonicalName, nearestNames } from '../../src/scene/argument-names.ts';
+import { canonicalName, nearestNames } from '../../src/scene/argument-names.ts';
+import { type ArgumentName, argumentNames } from '../../src/techniques/all-techniques.ts';
 
 describe('a name is known in its usual spellings', () => {
   const rows: readonly [string, ArgumentName][] = [

@@ -7,13 +7,13 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { defaultLook } from '../../src/picture/default-look.ts';
-import { argumentNames } from '../../src/scene/argument-names.ts';
 import { zodOf } from '../../src/scene/definition-schema.ts';
 import { sceneDefinition } from '../../src/scene/language.ts';
 import { lookDefinition } from '../../src/scene/language-look.ts';
 import { readScene } from '../../src/scene/read.ts';
 import { lookSchema, readLook } from '../../src/scene/read-look.ts';
 import { sceneSchema } from '../../src/scene/schema.ts';
+import { argumentNames } from '../../src/techniques/all-techniques.ts';
 import { withoutAnnotations } from './annotated.ts';
 
 const ajv = new Ajv2020({ allowUnionTypes: true, strict: true });

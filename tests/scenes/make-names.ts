@@ -15,20 +15,17 @@ import { printChain, printConclusion } from '../../src/grid/notation/print.ts';
 import type { Conclusion } from '../../src/grid/terms.ts';
 import { begin, oneOf, type Position, takeAsRead } from '../../src/proof/kernel.ts';
 import { stepText } from '../../src/scene/step-text.ts';
-import { techniqueNamed } from '../../src/techniques/all-techniques.ts';
+import {
+  type ArgumentName,
+  isArgumentName,
+  namesBySpeciality,
+  techniqueNamed,
+} from '../../src/techniques/all-techniques.ts';
 import { instancesOf } from '../../src/techniques/find-argument.ts';
 import { recogniseIn } from '../../src/techniques/judge-name.ts';
 import type { Instance } from '../../src/techniques/technique.ts';
 import { findNets, findRectangleNets } from './find-nets.ts';
-import {
-  allMoreSpecial,
-  familyOf,
-  haveOnlyKinds,
-  judgedNames,
-  mayStandBefore,
-  moreGeneral,
-  slugOf,
-} from './name-pages.ts';
+import { allMoreSpecial, asNames, mayStandBefore, moreGeneral, slugOf } from './name-pages.ts';
 import { type Place, placesOf } from './name-positions.ts';
 import { refreshedIndex, refreshedPage } from './page-parts.ts';
 import { reportOn } from './run.ts';
@@ -56,9 +53,9 @@ interface Made {
  * Writes the name's scene; says whether an instance was found. One that is none of the name's own kinds is looked for
  * first; some names have only kinds.
  */
-export function makeScene(name: string, placesIn: (batch: number) => readonly Place[]): boolean {
+export function makeScene(name: ArgumentName, placesIn: (batch: number) => readonly Place[]): boolean {
   for (const isPlain of [true, false]) {
-    if (isPlain && haveOnlyKinds.includes(name)) continue;
+    if (isPlain && techniqueNamed(name).page.hasOnlyKinds === true) continue;
     for (let batch = 0; batch < mostBatches; batch++) {
       const best = clearest(name, suited(name, placesIn(batch)), isPlain);
       if (best === undefined) continue;
@@ -81,7 +78,7 @@ function batchesOfPlaces(): (batch: number) => readonly Place[] {
 }
 
 /** The clearest of the first few scenes of the name that these places give. */
-function clearest(name: string, places: readonly Place[], isPlain: boolean): Made | undefined {
+function clearest(name: ArgumentName, places: readonly Place[], isPlain: boolean): Made | undefined {
   const all: Made[] = [];
   const bySeed = new Map<number, number>();
   for (const place of places) {
@@ -101,35 +98,35 @@ function clearest(name: string, places: readonly Place[], isPlain: boolean): Mad
 }
 
 /** Whether one of the name's own kinds fits the instance as it was found. */
-function isOfKind(name: string, position: Position, instance: Instance): boolean {
+function isOfKind(name: ArgumentName, position: Position, instance: Instance): boolean {
   const shape = { ...instance, position, chains: [] };
-  return allMoreSpecial(name).some((kind) => recogniseIn(techniqueNamed(kind)!, shape)?.kind === 'fits');
+  return allMoreSpecial(name).some((kind) => recogniseIn(techniqueNamed(kind), shape)?.kind === 'fits');
 }
 
 /** Of these names the tool finds special kinds alone. */
-const ownFinders: Readonly<Record<string, (position: Position) => Iterable<Instance>>> = {
+const ownFinders: Readonly<Partial<Record<ArgumentName, (position: Position) => Iterable<Instance>>>> = {
   'forcing net': findNets,
   'unique rectangle': findRectangleNets,
 };
 
-function instancesIn(position: Position, name: string): Iterable<Instance> {
+function instancesIn(position: Position, name: ArgumentName): Iterable<Instance> {
   return ownFinders[name]?.(position) ?? instancesOf(position, name);
 }
 
-function suited(name: string, places: readonly Place[]): readonly Place[] {
-  const isSingle = familyOf(name)?.title === 'Singles';
+function suited(name: ArgumentName, places: readonly Place[]): readonly Place[] {
+  const isSingle = techniqueNamed(name).family === 'singles';
   return places.filter((place) => (place.kind === 'singles') === isSingle).slice(0, placesInBatch);
 }
 
 /** The instance as a scene, if the scene is sound and the name stands before all but its own kinds. */
-function sceneOf(name: string, place: Place, instance: Instance): Made | undefined {
+function sceneOf(name: ArgumentName, place: Place, instance: Instance): Made | undefined {
   const conclusions = shownConclusions(name, instance);
   const text = sceneText(name, place.position, { ...instance, conclusions });
   const { report } = reportOn(`${slugOf(name)}.yaml`, text);
   const step = report.steps[0];
   if (!report.sound || step?.name?.judged !== 'fits' || report.warnings.length > 0) return undefined;
   if (step.unneeded.length > 0) return undefined;
-  const { fits } = step.name;
+  const fits = asNames(step.name.fits);
   const before = fits.slice(0, fits.indexOf(name));
   if (before.some((other) => !mayStandBefore(name, other))) return undefined;
   if (!moreGeneral(name).every((other) => fits.includes(other))) return undefined;
@@ -138,8 +135,8 @@ function sceneOf(name: string, place: Place, instance: Instance): Made | undefin
 }
 
 /** Removals, where there are any, so that the picture holds the argument still; a placement where the name is about one. */
-function shownConclusions(name: string, { conclusions }: Instance): readonly Conclusion[] {
-  const isPlacing = name === 'BUG+1' || familyOf(name)?.title === 'Singles';
+function shownConclusions(name: ArgumentName, { conclusions }: Instance): readonly Conclusion[] {
+  const isPlacing = techniqueNamed(name).page.shows === 'placement';
   const shown = conclusions.filter((each) => (each.kind === 'impossible') !== isPlacing);
   return shown.length > 0 ? shown : conclusions;
 }
@@ -153,7 +150,7 @@ function weightOf({ clutter, kind }: Place, { sets, chain, conclusions }: Instan
   return clutter / 12 + 2 * size + 2 * own.length + Math.abs(conclusions.length - 2) + (kind === 'thinned' ? 4 : 0);
 }
 
-function sceneText(name: string, position: Position, instance: Instance): string {
+function sceneText(name: ArgumentName, position: Position, instance: Instance): string {
   const { grid } = position;
   const { sets } = buildFound(position, { instance, others: 0 });
   const guardians = sets.find((named) => named.set.source.kind === 'guardians');
@@ -216,15 +213,18 @@ function puzzleLines(position: Position): string[] {
 }
 
 /** Takes over the step of the scene, and the names that fit it, into the name's page. */
-function refreshPage(name: string): void {
+function refreshPage(name: ArgumentName): void {
   const path = new URL(`${slugOf(name)}.md`, folder);
   const scene = readFileSync(new URL(`${slugOf(name)}.yaml`, folder), 'utf8');
   const { report } = reportOn(`${slugOf(name)}.yaml`, scene);
-  writeFileSync(path, refreshedPage(name, readFileSync(path, 'utf8'), scene, report.steps[0]?.name?.fits ?? []));
+  writeFileSync(
+    path,
+    refreshedPage(name, readFileSync(path, 'utf8'), scene, asNames(report.steps[0]?.name?.fits ?? [])),
+  );
 }
 
 /** Draws the last full frame of the name's scene beside it. */
-export async function drawPicture(name: string): Promise<void> {
+export async function drawPicture(name: ArgumentName): Promise<void> {
   const path = new URL(`${slugOf(name)}`, folder).pathname;
   const quiet = { ...processTerminal(), err: () => undefined };
   const status = await main(['still', `${path}.yaml`, '--step', slugOf(name), '-o', `${path}.png`], quiet);
@@ -235,10 +235,12 @@ export async function drawPicture(name: string): Promise<void> {
 if (process.argv[1] === new URL(import.meta.url).pathname) {
   const words = process.argv.slice(2);
   const kinds = ['scenes', 'pictures', 'pages'];
-  const asked = judgedNames.filter((name) => words.includes(name));
-  const names = asked.length > 0 ? asked : judgedNames;
+  const unknown = words.filter((word) => !kinds.includes(word) && !isArgumentName(word));
+  if (unknown.length > 0) throw new Error(`no technique is called ${unknown.join(', ')}`);
+  const asked = words.filter(isArgumentName);
+  const names = asked.length > 0 ? asked : namesBySpeciality;
   const isAsked = (what: string) => words.includes(what) || !kinds.some((each) => words.includes(each));
-  const missing: string[] = [];
+  const missing: ArgumentName[] = [];
   if (isAsked('scenes')) {
     const placesIn = batchesOfPlaces();
     for (const name of names) {

@@ -63,7 +63,7 @@ function withSingles(
 }
 
 function singleIn(position: Position): Position | undefined {
-  for (const name of ['naked single', 'hidden single']) {
+  for (const name of ['naked single', 'hidden single'] as const) {
     for (const { conclusions } of instancesOf(position, name)) return takeAsRead(position, conclusions[0]!);
   }
   return undefined;

@@ -4,9 +4,8 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { PNG } from 'pngjs';
 import { describe, expect, it, test } from 'vitest';
-import { argumentNames } from '../../src/scene/argument-names.ts';
-import { allTechniques, namesBySpeciality } from '../../src/techniques/all-techniques.ts';
-import { allMoreSpecial, familyOf, judgedNames, mayStandBefore, moreGeneral, slugOf } from './name-pages.ts';
+import { type ArgumentName, namesBySpeciality } from '../../src/techniques/all-techniques.ts';
+import { allMoreSpecial, asNames, mayStandBefore, moreGeneral, slugOf } from './name-pages.ts';
 import { refreshedIndex, refreshedPage } from './page-parts.ts';
 import { reportOn } from './run.ts';
 
@@ -15,18 +14,18 @@ const read = (file: string) => readFileSync(new URL(file, folder), 'utf8');
 
 /** What the report of the name's scene says of its one step; the scene is checked when first asked for. */
 const known = new Map<string, ReturnType<typeof checked>>();
-function reported(name: string): ReturnType<typeof checked> {
+function reported(name: ArgumentName): ReturnType<typeof checked> {
   const report = known.get(name) ?? checked(name);
   known.set(name, report);
   return report;
 }
 
-function checked(name: string) {
+function checked(name: ArgumentName) {
   const { report, exit } = reportOn(`${slugOf(name)}.yaml`, read(`${slugOf(name)}.yaml`));
-  return { exit, report, fits: report.steps[0]?.name?.fits ?? [] };
+  return { exit, report, fits: asNames(report.steps[0]?.name?.fits ?? []) };
 }
 
-describe.each(judgedNames)('%s', (name) => {
+describe.each(namesBySpeciality)('%s', (name) => {
   it('has a page, a scene and a picture', () => {
     for (const ending of ['md', 'yaml', 'png'])
       expect(existsSync(new URL(`${slugOf(name)}.${ending}`, folder))).toBe(true);
@@ -70,9 +69,8 @@ describe.each(judgedNames)('%s', (name) => {
 });
 
 describe('the pages of the names', () => {
-  test('every name has a family, and none is listed that does not exist', () => {
-    expect(argumentNames.filter((name) => familyOf(name) === undefined)).toEqual([]);
-    expect(allTechniques.map(({ name }) => name).filter((name) => allMoreSpecial(name).includes(name))).toEqual([]);
+  test('no name is a kind of itself', () => {
+    expect(namesBySpeciality.filter((name) => allMoreSpecial(name).includes(name))).toEqual([]);
   });
 
   test('the index lists them as they are', () => {
@@ -81,7 +79,7 @@ describe('the pages of the names', () => {
   });
 
   test('nothing else lies beside them', () => {
-    const due = judgedNames.flatMap((name) => ['md', 'png', 'yaml'].map((ending) => `${slugOf(name)}.${ending}`));
+    const due = namesBySpeciality.flatMap((name) => ['md', 'png', 'yaml'].map((ending) => `${slugOf(name)}.${ending}`));
     expect(readdirSync(folder).sort()).toEqual(['README.md', ...due].sort());
   });
 });

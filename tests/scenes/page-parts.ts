@@ -2,13 +2,14 @@
  * The parts of a page of scenes/names/ that are taken over from elsewhere: the step of its scene, the names that it is
  * related to, and the table of all names. Everything else of a page is written by hand.
  */
-import { families, judgedNames, moreGeneral, moreSpecial, slugOf } from './name-pages.ts';
+import type { ArgumentName } from '../../src/techniques/all-techniques.ts';
+import { families, moreGeneral, moreSpecial, slugOf } from './name-pages.ts';
 
 const sceneHeading = '## In a scene';
 const relatedHeading = '## Related names';
 
 /** The page with the step of its scene and its relations as they are now; `fits` as the report of the scene gives them. */
-export function refreshedPage(name: string, page: string, scene: string, fits: readonly string[]): string {
+export function refreshedPage(name: ArgumentName, page: string, scene: string, fits: readonly ArgumentName[]): string {
   const inScene = [
     '```yaml',
     stepOf(scene),
@@ -25,11 +26,10 @@ export function refreshedIndex(page: string): string {
   return withSection(page, '## All names', parts.join('\n').trimEnd());
 }
 
-function entryOf(name: string): string {
+function entryOf(name: ArgumentName): string {
   const wider = moreGeneral(name);
-  const isJudged = judgedNames.includes(name);
   const kind = wider.length === 0 ? '' : `: a kind of ${wider.join(' and of ')}`;
-  return isJudged ? `- [${name}](${slugOf(name)}.md)${kind}` : `- ${name}: not judged`;
+  return `- [${name}](${slugOf(name)}.md)${kind}`;
 }
 
 /** The first step of the scene, as it would stand alone. */
@@ -42,7 +42,7 @@ function stepOf(scene: string): string {
     .join('\n');
 }
 
-function relations(name: string, fits: readonly string[]): string {
+function relations(name: ArgumentName, fits: readonly ArgumentName[]): string {
   const near = [...moreSpecial(name), ...moreGeneral(name)];
   const besides = fits.filter((other) => other !== name && !near.includes(other));
   return [
@@ -52,7 +52,7 @@ function relations(name: string, fits: readonly string[]): string {
   ].join('\n');
 }
 
-function listed(title: string, names: readonly string[]): string[] {
+function listed(title: string, names: readonly ArgumentName[]): string[] {
   if (names.length === 0) return [];
   return [`- ${title}: ${names.map((name) => `[${name}](${slugOf(name)}.md)`).join(', ')}.`];
 }

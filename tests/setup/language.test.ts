@@ -3,8 +3,8 @@ import { readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { argumentNames } from '../../src/scene/argument-names.ts';
 import { sceneSchema } from '../../src/scene/schema.ts';
+import { argumentNames } from '../../src/techniques/all-techniques.ts';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '../..');
 const page = readFileSync(join(root, 'scenes/LANGUAGE.md'), 'utf8');

@@ -8,7 +8,7 @@ import { has, overlaps, setOf } from '../../src/grid/candidates.ts';
 import { type BoxShape, gridOf } from '../../src/grid/grid.ts';
 import type { Conclusion } from '../../src/grid/terms.ts';
 import { prove } from '../../src/proof/kernel.ts';
-import { techniqueNamed } from '../../src/techniques/all-techniques.ts';
+import { type ArgumentName, techniqueNamed } from '../../src/techniques/all-techniques.ts';
 import { findArgument } from '../../src/techniques/find-argument.ts';
 import { recogniseIn } from '../../src/techniques/judge-name.ts';
 import type { Instance } from '../../src/techniques/technique.ts';
@@ -16,10 +16,27 @@ import { chanceFrom } from '../random.ts';
 import { advanced, type Generated, generatedPuzzle } from './generated-positions.ts';
 import { printInstance } from './written-argument.ts';
 
-const names = [
-  ...['XY-wing', 'XYZ-wing', 'WXYZ-wing', 'W-wing', 'M-wing', 'S-wing', 'L-wing', 'H-wing'],
-  ...['remote pair', 'XY-chain', 'AIC', 'grouped AIC', 'continuous loop', 'discontinuous loop'],
-  ...['ALS-XZ', 'ALS-XY-wing', 'ALS chain', 'death blossom', 'Sue de Coq', 'aligned pair exclusion'],
+const names: readonly ArgumentName[] = [
+  'XY-wing',
+  'XYZ-wing',
+  'WXYZ-wing',
+  'W-wing',
+  'M-wing',
+  'S-wing',
+  'L-wing',
+  'H-wing',
+  'remote pair',
+  'XY-chain',
+  'AIC',
+  'grouped AIC',
+  'continuous loop',
+  'discontinuous loop',
+  'ALS-XZ',
+  'ALS-XY-wing',
+  'ALS chain',
+  'death blossom',
+  'Sue de Coq',
+  'aligned pair exclusion',
 ];
 const fewInstances = 5;
 
@@ -41,8 +58,8 @@ describe('instances in generated positions', () => {
   test.each(positions)('%s', (_, generated) => {
     const { position } = generated;
     for (const name of names) {
-      const technique = techniqueNamed(name)!;
-      for (const instance of firstFew(technique.find!(position))) {
+      const technique = techniqueNamed(name);
+      for (const instance of firstFew(technique.find(position))) {
         met.add(name);
         const shown = `${name}: ${printInstance(position, instance)}`;
         for (const conclusion of instance.conclusions) {

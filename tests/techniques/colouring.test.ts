@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { ArgumentName } from '../../src/techniques/all-techniques.ts';
 import { findArgument } from '../../src/techniques/find-argument.ts';
 import { check, type Row } from './judge.ts';
 import { conclusionsIn, positionWith, printSource } from './written-argument.ts';
@@ -67,7 +68,7 @@ describe('colouring', () => {
 });
 
 describe('colouring found', () => {
-  const found = (only: string, name: string, so: string) => {
+  const found = (only: string, name: ArgumentName, so: string) => {
     const position = positionWith({ only });
     const { instance } = findArgument(position, name, conclusionsIn(position.grid, so)) ?? {};
     return instance?.sets.map((set) => printSource(position.grid, set)).join(' ');
@@ -77,5 +78,5 @@ describe('colouring found', () => {
     ['a wrap', wrap.only, 'simple colouring', 'r1c1<>5', '5r8 5c2 5c5'],
     ['two clusters', '5c1 in r19c1, 5c5 in r29c5', 'multi-colouring', 'r1c46<>5', '5c1 5c5'],
     ['no cluster does it', '5c1 in r19c1, 5c5 in r29c5', 'simple colouring', 'r1c4<>5', undefined],
-  ])('%s', (_, only, name, so, sets) => expect(found(only, name, so)).toBe(sets));
+  ] as const)('%s', (_, only, name, so, sets) => expect(found(only, name, so)).toBe(sets));
 });

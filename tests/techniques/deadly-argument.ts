@@ -1,4 +1,5 @@
 /** Arguments from a deadly pattern as a scene writes them, with the names that they must and must not bear. */
+
 import { expect } from 'vitest';
 import { buildArgument } from '../../src/check/argument.ts';
 import { parseDeadly } from '../../src/grid/notation/deadly.ts';
@@ -6,6 +7,7 @@ import { printConclusion } from '../../src/grid/notation/print.ts';
 import { parseSets } from '../../src/grid/notation/sets.ts';
 import type { Reading } from '../../src/grid/terms.ts';
 import { prove } from '../../src/proof/kernel.ts';
+import type { ArgumentName } from '../../src/techniques/all-techniques.ts';
 import { findArgument } from '../../src/techniques/find-argument.ts';
 import { judgeName } from '../../src/techniques/judge-name.ts';
 import type { Shape } from '../../src/techniques/technique.ts';
@@ -17,14 +19,14 @@ export interface DeadlyRow extends Omit<Written, 'chain'> {
   /** `12r12c14`, `grid`. */
   readonly deadly: string;
   /** The names of uniqueness that it bears without a warning, in their order; no others of them. */
-  readonly fits: readonly string[];
+  readonly fits: readonly ArgumentName[];
   /** Names that it bears with a warning. */
-  readonly warns?: readonly string[];
+  readonly warns?: readonly ArgumentName[];
   /** Names under which it is not found when looked for, though it bears them. */
-  readonly notFound?: readonly string[];
+  readonly notFound?: readonly ArgumentName[];
 }
 
-const names = [
+const names: readonly ArgumentName[] = [
   'BUG+1',
   'unique rectangle type 1',
   'unique rectangle type 2',

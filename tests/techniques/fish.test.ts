@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { gridOf } from '../../src/grid/grid.ts';
+import type { ArgumentName } from '../../src/techniques/all-techniques.ts';
 import { openPlaces, targetsOf } from '../../src/techniques/cover-search.ts';
 import { instancesOf } from '../../src/techniques/find-argument.ts';
 import { chanceFrom } from '../random.ts';
@@ -163,7 +164,7 @@ describe('fish', () => {
 });
 
 describe('fish found', () => {
-  const found = (only: string, name: string) => {
+  const found = (only: string, name: ArgumentName) => {
     const position = positionWith({ only });
     return [...instancesOf(position, name)].map((instance) => printInstance(position, instance));
   };
@@ -191,7 +192,7 @@ describe('the search among any houses', () => {
     let seen = 0;
     for (const seed of [3, 5, 6, 8]) {
       const { position } = generatedPuzzle(gridOf('2x3'), chanceFrom(seed));
-      for (const name of ['X-wing', 'swordfish', 'finned X-wing', 'finned swordfish']) {
+      for (const name of ['X-wing', 'swordfish', 'finned X-wing', 'finned swordfish'] as const) {
         for (const { sets, conclusions } of instancesOf(position, name)) {
           const source = sets[0]!.source;
           if (source.kind !== 'places') throw new Error('the base of a fish is a house');

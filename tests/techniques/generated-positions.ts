@@ -1,10 +1,12 @@
 /**
  * Positions of generated puzzles with one solution: at their start, and after what easy arguments give.
  */
+
 import { type Candidate, intersection, membersOf, setOf } from '../../src/grid/candidates.ts';
 import { cellOf, type Digit, digitOf, type Grid } from '../../src/grid/grid.ts';
 import { countSolutions, possibleFrom } from '../../src/grid/solutions.ts';
 import { after, begin, type Position, prove } from '../../src/proof/kernel.ts';
+import type { ArgumentName } from '../../src/techniques/all-techniques.ts';
 import { instancesOf } from '../../src/techniques/find-argument.ts';
 import { randomSolution } from '../proof/positions.ts';
 import type { Chance } from '../random.ts';
@@ -14,7 +16,13 @@ export interface Generated {
   readonly position: Position;
 }
 
-const easy = ['naked single', 'hidden single', 'locked candidates', 'naked pair', 'hidden pair'];
+const easy: readonly ArgumentName[] = [
+  'naked single',
+  'hidden single',
+  'locked candidates',
+  'naked pair',
+  'hidden pair',
+];
 
 /** A puzzle from which no given can be taken away. */
 export function generatedPuzzle(grid: Grid, chance: Chance): Generated {

@@ -7,15 +7,15 @@ import { difference, has, membersOf, overlaps, setOf } from '../../src/grid/cand
 import { type BoxShape, gridOf } from '../../src/grid/grid.ts';
 import type { Conclusion } from '../../src/grid/terms.ts';
 import { begin, type Position, prove, takeAsRead } from '../../src/proof/kernel.ts';
-import { techniqueNamed } from '../../src/techniques/all-techniques.ts';
+import { type ArgumentName, techniqueNamed } from '../../src/techniques/all-techniques.ts';
 import { instancesOf } from '../../src/techniques/find-argument.ts';
 import { recogniseIn } from '../../src/techniques/judge-name.ts';
 import { chanceFrom } from '../random.ts';
 import { advanced, type Generated, generatedPuzzle } from './generated-positions.ts';
 import { printInstance } from './written-argument.ts';
 
-const types = [1, 2, 3, 4, 5, 6].map((number) => `unique rectangle type ${number}`);
-const names = [
+const types = ([1, 2, 3, 4, 5, 6] as const).map((number): ArgumentName => `unique rectangle type ${number}`);
+const names: readonly ArgumentName[] = [
   ...types,
   'hidden rectangle',
   'unique rectangle',
@@ -61,9 +61,9 @@ describe('instances in generated positions', () => {
           expect([shown, agrees(generated, conclusion)]).toEqual([shown, true]);
         }
         const shape = { ...instance, position, chains: [] };
-        expect([shown, recogniseIn(techniqueNamed(name)!, shape)?.kind]).toEqual([shown, 'fits']);
+        expect([shown, recogniseIn(techniqueNamed(name), shape)?.kind]).toEqual([shown, 'fits']);
         const otherTypes = types.filter((type) => types.includes(name) && type !== name);
-        const borne = otherTypes.filter((type) => recogniseIn(techniqueNamed(type)!, shape) !== undefined);
+        const borne = otherTypes.filter((type) => recogniseIn(techniqueNamed(type), shape) !== undefined);
         expect([shown, borne]).toEqual([shown, []]);
       }
     }

@@ -7,7 +7,7 @@ import { has, overlaps, setOf } from '../../src/grid/candidates.ts';
 import { type BoxShape, gridOf } from '../../src/grid/grid.ts';
 import type { Conclusion } from '../../src/grid/terms.ts';
 import { prove } from '../../src/proof/kernel.ts';
-import { allTechniques, techniqueNamed } from '../../src/techniques/all-techniques.ts';
+import { type ArgumentName, allTechniques, techniqueNamed } from '../../src/techniques/all-techniques.ts';
 import { findArgument, instancesOf } from '../../src/techniques/find-argument.ts';
 import { recogniseIn } from '../../src/techniques/judge-name.ts';
 import { chanceFrom } from '../random.ts';
@@ -15,7 +15,7 @@ import { advanced, type Generated, generatedPuzzle, keepsSolution } from './gene
 import { printInstance } from './written-argument.ts';
 
 /** Names that an instance of the first never bears. */
-const foreign: Readonly<Record<string, readonly string[]>> = {
+const foreign: Readonly<Partial<Record<ArgumentName, readonly ArgumentName[]>>> = {
   'naked single': ['hidden single'],
   'hidden single': ['naked single'],
   'pointing pair': ['pointing triple', 'claiming'],
@@ -73,10 +73,8 @@ describe('instances in generated positions', () => {
         }
         const chains = instance.chain === undefined ? [] : [instance.chain];
         const shape = { ...instance, position, chains };
-        expect([shown, recogniseIn(techniqueNamed(name)!, shape) !== undefined]).toEqual([shown, true]);
-        const borne = (foreign[name] ?? []).filter(
-          (each) => recogniseIn(techniqueNamed(each)!, shape)?.kind === 'fits',
-        );
+        expect([shown, recogniseIn(techniqueNamed(name), shape) !== undefined]).toEqual([shown, true]);
+        const borne = (foreign[name] ?? []).filter((each) => recogniseIn(techniqueNamed(each), shape)?.kind === 'fits');
         expect([shown, borne]).toEqual([shown, []]);
       }
     }
@@ -135,7 +133,7 @@ describe('instances in generated positions', () => {
           true,
         ]);
         const shape = { ...instance, position: generated.position, chains: [] };
-        expect([shown, recogniseIn(techniqueNamed(name)!, shape)?.kind]).toEqual([shown, 'fits']);
+        expect([shown, recogniseIn(techniqueNamed(name), shape)?.kind]).toEqual([shown, 'fits']);
       }
     }
   });

@@ -1,18 +1,20 @@
 /** One row of a table of arguments with a name each. */
+
 import { expect } from 'vitest';
+import type { ArgumentName } from '../../src/techniques/all-techniques.ts';
 import { judgeName } from '../../src/techniques/judge-name.ts';
 import { shapeOf, type Written } from './written-argument.ts';
 
 export interface Row extends Written {
   /** What the row is about. */
   readonly about: string;
-  readonly name: string;
+  readonly name: ArgumentName;
   /** `warns`: it fits, with a warning. */
   readonly is: 'fits' | 'warns' | 'misnamed';
   /** Names that fit, in this order, among others perhaps. */
-  readonly fits?: readonly string[];
+  readonly fits?: readonly ArgumentName[];
   /** Names that do not fit. */
-  readonly not?: readonly string[];
+  readonly not?: readonly ArgumentName[];
 }
 
 export function check(row: Row): void {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { gridOf } from '../../src/grid/grid.ts';
+import type { ArgumentName } from '../../src/techniques/all-techniques.ts';
 import { instancesOf } from '../../src/techniques/find-argument.ts';
 import { check, type Row } from './judge.ts';
 import { positionWith, printInstance } from './written-argument.ts';
@@ -119,7 +120,8 @@ describe('locked candidates', () => {
 
 describe('locked candidates found', () => {
   const position = positionWith({ only: '6b5 in r4c46, 7b1 in r1c123, 8c9 in r79c9' });
-  const found = (name: string) => [...instancesOf(position, name)].map((instance) => printInstance(position, instance));
+  const found = (name: ArgumentName) =>
+    [...instancesOf(position, name)].map((instance) => printInstance(position, instance));
   const six = '6b5 => r4c1<>6 r4c2<>6 r4c3<>6 r4c7<>6 r4c8<>6 r4c9<>6';
   const seven = '7b1 => r1c4<>7 r1c5<>7 r1c6<>7 r1c7<>7 r1c8<>7 r1c9<>7';
   const eight = '8c9 => r7c7<>8 r7c8<>8 r8c7<>8 r8c8<>8 r9c7<>8 r9c8<>8';
@@ -129,5 +131,5 @@ describe('locked candidates found', () => {
     ['claiming', [eight]],
     ['box-line reduction', [eight]],
     ['locked candidates', [seven, six, eight]],
-  ])('%s', (name, instances) => expect(found(name)).toEqual(instances));
+  ] as const)('%s', (name, instances) => expect(found(name)).toEqual(instances));
 });

@@ -3,6 +3,7 @@ import { membersOf } from '../../src/grid/candidates.ts';
 import { parseCandidates } from '../../src/grid/notation/candidates.ts';
 import { printChain } from '../../src/grid/notation/print.ts';
 import { choose } from '../../src/proof/choice.ts';
+import type { ArgumentName } from '../../src/techniques/all-techniques.ts';
 import { findArgument, instancesOf } from '../../src/techniques/find-argument.ts';
 import { check, type Row } from './judge.ts';
 import { conclusionsIn, positionWith, printInstance, printSource, read, shapeOf } from './written-argument.ts';
@@ -212,7 +213,7 @@ describe('patterns of one digit', () => {
 });
 
 describe('patterns of one digit found', () => {
-  const found = (only: string, name: string) => {
+  const found = (only: string, name: ArgumentName) => {
     const position = positionWith({ only });
     return [...instancesOf(position, name)].map((instance) => [
       printInstance(position, instance),
@@ -232,7 +233,7 @@ describe('patterns of one digit found', () => {
   });
   test('one removal from several patterns: a kite, an empty rectangle, a finned X-wing (common practice)', () => {
     const position = positionWith({ only: '4r1 in r1c19, 4c8 in r29c8, 4b1 in r1c1|r2c2, 4c2 in r289c2' });
-    const sets = (name: string) =>
+    const sets = (name: ArgumentName) =>
       findArgument(position, name, conclusionsIn(position.grid, 'r9c1<>4'))
         ?.instance.sets.map((set) => printSource(position.grid, set))
         .join(' ');

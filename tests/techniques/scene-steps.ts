@@ -1,6 +1,7 @@
 /**
  * The steps of the example scenes that give a name, each with the position in which it stands and what it must be judged.
  */
+
 import { readdirSync, readFileSync } from 'node:fs';
 import { buildArgument, givesAnArgument } from '../../src/check/argument.ts';
 import type { CheckedStep } from '../../src/check/verdict.ts';
@@ -10,12 +11,13 @@ import type { Conclusion } from '../../src/grid/terms.ts';
 import { checkScene } from '../../src/lesson/check-scene.ts';
 import { begin, type Position, takeAsRead } from '../../src/proof/kernel.ts';
 import { readScene } from '../../src/scene/read.ts';
+import type { ArgumentName } from '../../src/techniques/all-techniques.ts';
 import type { Shape } from '../../src/techniques/technique.ts';
 
 export interface NamedStep {
   /** The scene and the step. */
   readonly where: string;
-  readonly name: string;
+  readonly name: ArgumentName;
   readonly position: Position;
   /** Undefined where the step gives no argument. */
   readonly shape: Shape | undefined;

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { gridOf } from '../../src/grid/grid.ts';
+import type { ArgumentName } from '../../src/techniques/all-techniques.ts';
 import { instancesOf } from '../../src/techniques/find-argument.ts';
 import { check, type Row } from './judge.ts';
 import { positionWith, printInstance } from './written-argument.ts';
@@ -110,7 +111,8 @@ describe('singles found', () => {
     pencil: '4r3c1',
     only: '1c3 in r4c3',
   });
-  const found = (name: string) => [...instancesOf(position, name)].map((instance) => printInstance(position, instance));
+  const found = (name: ArgumentName) =>
+    [...instancesOf(position, name)].map((instance) => printInstance(position, instance));
   test('full house', () => expect(found('full house')).toEqual(['r1c4 => r1c4=4']));
   test('naked single', () => expect(found('naked single')).toEqual(['r1c4 => r1c4=4', 'r3c1 => r3c1=4']));
   test('hidden single, boxes first', () => {

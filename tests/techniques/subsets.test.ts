@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { gridOf } from '../../src/grid/grid.ts';
 import { printConclusion } from '../../src/grid/notation/print.ts';
+import type { ArgumentName } from '../../src/techniques/all-techniques.ts';
 import { instancesOf } from '../../src/techniques/find-argument.ts';
 import { check, type Row } from './judge.ts';
 import { conclusionsIn, positionWith, printInstance } from './written-argument.ts';
@@ -177,7 +178,7 @@ function removals(cells: string, digits: string): string {
 describe('subsets found', () => {
   const naked = positionWith({ pencil: '12r1c1 12r1c2 34r5c1 345r5c5 45r5c9' });
   const hidden = positionWith({ only: '12r1 in r1c19, 3c5 in r15c5, 4c5 in r59c5, 5c5 in r19c5' });
-  const found = (position: typeof naked, name: string) =>
+  const found = (position: typeof naked, name: ArgumentName) =>
     [...instancesOf(position, name)].map((instance) => printInstance(position, instance));
   test('a pair that clears a row and a box is one instance', () => {
     expect(found(naked, 'naked pair')).toEqual([

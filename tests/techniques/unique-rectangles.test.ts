@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { checkFound, checkNames, type DeadlyRow, deadlyShape } from './deadly-argument.ts';
 
 const any = 'unique rectangle';
-const type = (number: number) => `${any} type ${number}`;
+const type = (number: 1 | 2 | 3 | 4 | 5 | 6) => `${any} type ${number}` as const;
 
 /** The rectangle r12c14 of 1 and 2, with these digits in its corners. */
 const corners = (a: string, b: string, c: string, d: string) => ({
