@@ -4,11 +4,12 @@
  */
 import {
   type ArgumentName,
-  allTechniques,
+  argumentNames,
   isArgumentName,
   namesBySpeciality,
   techniqueNamed,
 } from '../../src/techniques/all-techniques.ts';
+import { inTeachingOrder } from '../../src/techniques/teaching.ts';
 import { pageHeadings } from '../../src/techniques/technique.ts';
 
 export interface Family {
@@ -16,10 +17,15 @@ export interface Family {
   readonly names: readonly ArgumentName[];
 }
 
-/** All headings, in the order in which they are usually taught; under each the names that are taught first come first. */
+const taught = inTeachingOrder.map(({ technique }) => technique.name);
+
+/** As they are taught; then those that are taught under other names. */
+const asListed: readonly ArgumentName[] = [...taught, ...argumentNames.filter((name) => !taught.includes(name))];
+
+/** All headings, in the order in which they are usually taught; under each heading what is taught first comes first. */
 export const families: readonly Family[] = pageHeadings.map((title) => ({
   title,
-  names: allTechniques.filter(({ page }) => page.under === title).map(({ name }) => name),
+  names: asListed.filter((name) => techniqueNamed(name).page.under === title),
 }));
 
 /** What the name is a kind of, the nearest alone. */

@@ -161,9 +161,9 @@ const rows: readonly DeadlyRow[] = [
 ];
 
 /** Four open cells are the smallest loop there is, which nobody calls one. */
-const asLoop = (row: DeadlyRow) => ({
+const asLoop = (row: DeadlyRow): DeadlyRow => ({
   ...row,
-  warns: [...(row.warns ?? []), ...(row.placed === undefined ? ['unique loop'] : [])],
+  warns: [...(row.warns ?? []), ...(row.placed === undefined ? (['unique loop'] as const) : [])],
 });
 
 describe('unique rectangles bear the names of their types and no others', () => {
