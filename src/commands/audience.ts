@@ -5,9 +5,9 @@
 import { restricted } from '../plan/teaching.ts';
 import { canonicalName, familyNamed, nearestNames } from '../scene/argument-names.ts';
 import { nearestWords } from '../scene/nearest-word.ts';
-import { type ArgumentName, namesInFamily } from '../techniques/all-techniques.ts';
-import { families } from '../techniques/technique.ts';
+import { type ArgumentName, allTechniques, namesInFamily, techniqueNamed } from '../techniques/all-techniques.ts';
 import type { TeachingCosts } from '../techniques/teaching.ts';
+import { families } from '../techniques/technique.ts';
 import { UsageError } from '../verbs/usage-error.ts';
 
 export interface Audience {
@@ -53,7 +53,17 @@ function namesOf(item: string, option: string, costs: TeachingCosts): readonly A
     return costs.names.slice(0, at + 1).map(({ name }) => name);
   }
   const family = familyNamed(item);
-  return family === undefined ? [nameOf(item, option)] : namesInFamily(family);
+  return family === undefined ? [taughtName(item, option, costs)] : namesInFamily(family);
+}
+
+/** A name under which something is taught: one that covers others, and is taught under theirs, would say nothing. */
+function taughtName(item: string, option: string, costs: TeachingCosts): ArgumentName {
+  const name = nameOf(item, option);
+  const hasLine = costs.free.includes(name) || costs.names.some((each) => each.name === name);
+  if (hasLine || techniqueNamed(name).teaching !== 'under other names') return name;
+  const kinds = allTechniques.filter(({ kindOf }) => kindOf.includes(name)).map((each) => each.name);
+  const instead = kinds.length === 0 ? '' : `; name its kinds: ${kinds.join(', ')}`;
+  throw new UsageError(`${option} ${name}: the table of costs has no line for it${instead}`);
 }
 
 function nameOf(text: string, option: string): ArgumentName {

@@ -1,7 +1,7 @@
 /**
  * A file of phrases: the words in which drafts are told, in one language. Others are added as files, not as code.
  */
-import { canonicalName, nearestNames } from '../scene/argument-names.ts';
+import { entriesByName } from '../scene/argument-entries.ts';
 import type { ReadEntries, ReadList, ReadOf, ReadText } from '../scene/definition.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import { type Faults, listed, quoted } from '../scene/faults.ts';
@@ -170,16 +170,8 @@ function checkSlots(node: TextNode, { slots }: Saying, faults: Faults): void {
 }
 
 function namesOf({ entries }: ReadEntries<ReadText<string, void>>, faults: Faults): ReadonlyMap<ArgumentName, string> {
-  const names = new Map<ArgumentName, string>();
-  for (const { key, value } of entries) {
-    const canonical = canonicalName(key.text);
-    if (canonical === undefined) {
-      const near = nearestNames(key.text);
-      const mend = near.length === 0 ? '' : `; did you mean ${listed(near, 'or')}?`;
-      faults.error('unknown-name', key.span, `no argument is called ${quoted(key.text)}${mend}`);
-    } else if (value !== undefined) names.set(canonical, value.text);
-  }
-  return names;
+  const named = entriesByName(entries, faults);
+  return new Map(named.flatMap(({ name, value }) => (value === undefined ? [] : [[name, value.text] as const])));
 }
 
 function textsOf(list: ReadList<ReadText<string, void>> | undefined): readonly string[] {

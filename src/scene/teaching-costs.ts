@@ -3,17 +3,16 @@
  */
 import type { ArgumentName } from '../techniques/all-techniques.ts';
 import type { NameCost, TeachingCosts } from '../techniques/teaching.ts';
-import { canonicalName, nearestNames } from './argument-names.ts';
+import { entriesByName, readArgumentName } from './argument-entries.ts';
 import type { ReadOf } from './definition.ts';
 import type { Diagnostic } from './diagnostic.ts';
-import { type Faults, listed } from './faults.ts';
+import type { Faults } from './faults.ts';
 import { name } from './language-values.ts';
 import { number } from './numbers.ts';
 import { editorSchema } from './schema.ts';
 import { readShape } from './shape.ts';
 import { either, entriesOf, keys, listOf } from './structures.ts';
 import { readYamlFile } from './yaml-file.ts';
-import type { TextNode } from './yaml-tree.ts';
 
 export interface ReadTeachingCosts {
   /** Undefined where there is an error. */
@@ -71,25 +70,17 @@ function costsOf(file: ReadOf<typeof teachingCostsDefinition>, faults: Faults): 
   const { step, free, names } = file.values;
   return {
     step: step?.read({ faults }) ?? 0,
-    free: (free?.items ?? []).flatMap((item) => (item === undefined ? undefined : nameOf(item.node, faults)) ?? []),
+    free: (free?.items ?? []).flatMap(
+      (item) => (item === undefined ? undefined : readArgumentName(item.node, faults)) ?? [],
+    ),
     names: names === undefined ? [] : namesOf(names, faults),
   };
 }
 
 function namesOf({ entries }: ReadOf<typeof costsByName>, faults: Faults): readonly NameCost[] {
-  const seen = new Map<string, TextNode>();
-  return entries.flatMap(({ key, value }) => {
-    const found = nameOf(key, faults);
-    if (found === undefined) return [];
-    const earlier = seen.get(found);
-    if (earlier !== undefined) {
-      const notes = [{ span: earlier.span, message: 'the first stands here' }];
-      faults.error('duplicate-key', key.span, `${found} stands twice here; keep one of the two`, notes);
-      return [];
-    }
-    seen.set(found, key);
-    return (value === undefined ? undefined : readCost(found, value, faults)) ?? [];
-  });
+  return entriesByName(entries, faults).flatMap(
+    ({ name, value }) => (value === undefined ? undefined : readCost(name, value, faults)) ?? [],
+  );
 }
 
 function readCost(name: ArgumentName, written: ReadOf<typeof costOfName>, faults: Faults): NameCost | undefined {
@@ -105,13 +96,4 @@ function readCost(name: ArgumentName, written: ReadOf<typeof costOfName>, faults
   ];
   if (cost === undefined || sets === undefined || each === undefined) return undefined;
   return { name, cost, sets, each };
-}
-
-function nameOf(node: TextNode, faults: Faults): ArgumentName | undefined {
-  const found = canonicalName(node.text);
-  if (found !== undefined) return found;
-  const near = nearestNames(node.text);
-  const fix = near.length === 0 ? '' : `; did you mean ${listed(near, 'or')}?`;
-  faults.error('unknown-name', node.span, `no argument is called "${node.text}"${fix}`);
-  return undefined;
 }

@@ -102,6 +102,17 @@ describe('plan', () => {
     ['no such file', ['plan', 'nowhere.txt'], /no file nowhere\.txt/],
     ['a name that is none', ['plan', easy, '--know', 'upto:xy-chian'], /called "xy-chian"; did you mean XY-chain\?/],
     ['a family that is none', ['plan', easy, '--without', 'uniquness'], /called "uniquness"/],
+    [
+      'a misspelt name that is known',
+      ['plan', easy, '--know', 'naked pear'],
+      /"naked pear"; did you mean naked pair\?/,
+    ],
+    ['a misspelt name that is left out', ['plan', easy, '--without', 'x-wnig'], /"x-wnig"; did you mean X-wing\?/],
+    [
+      'a name whose arguments are taught under others',
+      ['plan', easy, '--without', 'box-line reduction'],
+      /no line for it; name its kinds: claiming/,
+    ],
     ['nothing that is left', ['plan', easy, '--know', 'singles', '--without', 'singles'], /leave no argument/],
     [
       'a goal that is wrong',

@@ -4,6 +4,7 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { phrasesSchema, readPhrases } from '../../src/draft/phrases.ts';
+import { namesBySpeciality } from '../../src/techniques/all-techniques.ts';
 
 const folder = new URL('../../assets/phrases/', import.meta.url);
 const files = readdirSync(folder);
@@ -16,6 +17,12 @@ describe('the phrases that are shipped', () => {
     const ajv = new Ajv2020({ allowUnionTypes: true });
     const isValid = ajv.compile(phrasesSchema());
     expect([isValid(parse(text, { schema: 'failsafe' })), isValid.errors]).toEqual([true, null]);
+  });
+
+  const translated = files.filter((file) => file !== 'en.yaml');
+  it.each(translated)('%s says what every technique is called', (file) => {
+    const { phrases } = readPhrases(readFileSync(new URL(file, folder), 'utf8'));
+    expect(namesBySpeciality.filter((name) => phrases?.names.has(name) !== true)).toEqual([]);
   });
 });
 
@@ -32,6 +39,12 @@ describe('a file of phrases', () => {
     ['a phrase too many', '  chain-on:', '  chain-off: x\n  chain-on:', 'has no key "chain-off"'],
     ['a digit too few', 'sevens, eights, nines]', 'sevens, eights]', '8 words stand here'],
     ['a name that is none', 'names: {}', 'names: {skyscrapr: Tower}', 'did you mean skyscraper?'],
+    [
+      'a name in two spellings',
+      'names: {}',
+      'names: {naked pair: Twins, Naked Pairs: Twins}',
+      'naked pair stands twice here',
+    ],
     ['another version', 'phrases: 1', 'phrases: 2', '"phrases" cannot be "2"'],
   ];
   it.each(rows)('with %s', (_, from, to, says) => {
