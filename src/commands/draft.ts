@@ -124,8 +124,8 @@ function phrasesOf(language: string, terminal: Terminal): Phrases | undefined {
   const isFile = /\.ya?ml$/i.test(language);
   if (!isFile && !languages.includes(language)) {
     const [near] = nearestWords(language, languages);
-    const mend = near === undefined ? '' : `; did you mean ${near}?`;
-    throw new UsageError(`--language ${language}: it is ${languages.join(', ')}, or a file of phrases (.yaml)${mend}`);
+    const hint = near === undefined ? '' : `; did you mean ${near}?`;
+    throw new UsageError(`--language ${language}: it is ${languages.join(', ')}, or a file of phrases (.yaml)${hint}`);
   }
   const path = isFile ? language : join(shipped, `${language}.yaml`);
   const text = readText(path, 'file of phrases');
