@@ -9,23 +9,39 @@ import { Bug } from './bug.ts';
 import type { Grid } from './grid.ts';
 
 declare const candidateBrand: unique symbol;
-declare const setBrand: unique symbol;
 
 /** A digit in a cell, `0` to `grid.candidateCount - 1`; made by `candidateAt`. */
 export type Candidate = number & { readonly [candidateBrand]: true };
 
-/** A set of candidates, 32 to a word, the lowest candidate in the lowest bit. Never changed after it was made. */
-export interface Candidates {
-  readonly [setBrand]: true;
-  readonly length: number;
-  readonly [word: number]: number;
+/**
+ * A set of candidates, 32 to a word, the lowest candidate in the lowest bit. Nobody outside this file can make one, or
+ * reach its words, so it never changes. (Frozen arrays would do as well, but V8 reads them at half the speed. And plain
+ * arrays are made several times faster than typed ones: sets are made by the million.)
+ */
+class CandidateSet {
+  readonly #words: readonly number[];
+  constructor(words: readonly number[]) {
+    this.#words = words;
+  }
+  static wordsOf(set: CandidateSet): readonly number[] {
+    return set.#words;
+  }
+  [Symbol.iterator](): Iterator<Candidate> {
+    return membersOf(this)[Symbol.iterator]();
+  }
+  toJSON(): readonly Candidate[] {
+    return membersOf(this);
+  }
 }
+const { wordsOf } = CandidateSet;
+Reflect.deleteProperty(CandidateSet.prototype, 'constructor'); // or a set would lead to its class, and to others over words kept
+Object.freeze(CandidateSet.prototype);
 
-type Words = number[] & { readonly [setBrand]: true };
+export type Candidates = CandidateSet;
 
 /** The empty set for this grid. */
 export function noCandidates(grid: Grid): Candidates {
-  return blank((grid.candidateCount + 31) >> 5);
+  return setOf(grid, []);
 }
 
 /** The candidate again, if it is one of this grid: no fraction, not negative, nothing but a number. */
@@ -38,76 +54,79 @@ export function inGrid(grid: Pick<Grid, 'candidateCount'>, candidate: Candidate)
 export function setOf(grid: Pick<Grid, 'candidateCount'>, candidates: Iterable<Candidate>): Candidates {
   const words = blank((grid.candidateCount + 31) >> 5);
   for (const candidate of candidates) words[inGrid(grid, candidate) >> 5]! |= 1 << (candidate & 31);
-  return words;
-}
-
-/** A copy that cannot be changed, nor be another set the next time that it is looked at: each word is read once. */
-export function fixedSet(grid: Grid, candidates: Candidates): Candidates {
-  return Object.freeze(setOf(grid, membersOf(candidates)));
+  return new CandidateSet(words);
 }
 
 /** Whether the candidate is in the set. */
 export function has(set: Candidates, candidate: Candidate): boolean {
-  return ((set[candidate >> 5]! >>> (candidate & 31)) & 1) === 1;
+  return ((wordsOf(set)[candidate >> 5]! >>> (candidate & 31)) & 1) === 1;
 }
 
 /** All that is in either. */
 export function union(a: Candidates, b: Candidates): Candidates {
-  const words = blank(a.length);
-  for (let word = 0; word < a.length; word++) words[word] = a[word]! | b[word]!;
-  return words;
+  const [ofA, ofB] = [wordsOf(a), wordsOf(b)];
+  const words = blank(ofA.length);
+  for (let word = 0; word < ofA.length; word++) words[word] = ofA[word]! | ofB[word]!;
+  return new CandidateSet(words);
 }
 
 /** All that is in both. */
 export function intersection(a: Candidates, b: Candidates): Candidates {
-  const words = blank(a.length);
-  for (let word = 0; word < a.length; word++) words[word] = a[word]! & b[word]!;
-  return words;
+  const [ofA, ofB] = [wordsOf(a), wordsOf(b)];
+  const words = blank(ofA.length);
+  for (let word = 0; word < ofA.length; word++) words[word] = ofA[word]! & ofB[word]!;
+  return new CandidateSet(words);
 }
 
 /** All that is in `a` and not in `b`. */
 export function difference(a: Candidates, b: Candidates): Candidates {
-  const words = blank(a.length);
-  for (let word = 0; word < a.length; word++) words[word] = a[word]! & ~b[word]!;
-  return words;
+  const [ofA, ofB] = [wordsOf(a), wordsOf(b)];
+  const words = blank(ofA.length);
+  for (let word = 0; word < ofA.length; word++) words[word] = ofA[word]! & ~ofB[word]!;
+  return new CandidateSet(words);
 }
 
 /** Whether nothing is in the set. */
 export function isEmpty(set: Candidates): boolean {
-  for (let word = 0; word < set.length; word++) if (set[word] !== 0) return false;
+  for (const word of wordsOf(set)) if (word !== 0) return false;
   return true;
 }
 
-/** Whether some candidate is in both. */
-export function overlaps(a: Candidates, b: Candidates): boolean {
-  for (let word = 0; word < a.length; word++) if ((a[word]! & b[word]!) !== 0) return true;
+/** Whether some candidate is in both, or in all three. */
+export function overlaps(a: Candidates, b: Candidates, c: Candidates = b): boolean {
+  const [ofA, ofB, ofC] = [wordsOf(a), wordsOf(b), wordsOf(c)];
+  for (let word = 0; word < ofA.length; word++) if ((ofA[word]! & ofB[word]! & ofC[word]!) !== 0) return true;
   return false;
 }
 
 /** Whether everything in `inner` is in `outer`. */
 export function isWithin(inner: Candidates, outer: Candidates): boolean {
-  for (let word = 0; word < inner.length; word++) if ((inner[word]! & ~outer[word]!) !== 0) return false;
+  const [ofInner, ofOuter] = [wordsOf(inner), wordsOf(outer)];
+  for (let word = 0; word < ofInner.length; word++) if ((ofInner[word]! & ~ofOuter[word]!) !== 0) return false;
   return true;
 }
 
 /** Whether both hold the same. */
 export function isSame(a: Candidates, b: Candidates): boolean {
-  for (let word = 0; word < a.length; word++) if (a[word] !== b[word]) return false;
+  const [ofA, ofB] = [wordsOf(a), wordsOf(b)];
+  for (let word = 0; word < ofA.length; word++) if (ofA[word] !== ofB[word]) return false;
   return true;
 }
 
 /** How many candidates are in the set. */
 export function countOf(set: Candidates): number {
   let count = 0;
-  for (let word = 0; word < set.length; word++) count += bitsIn(set[word]!);
+  const words = wordsOf(set);
+  for (let word = 0; word < words.length; word++) count += bitsIn(words[word]!);
   return count;
 }
 
 /** The candidates of the set in their order: by row, column, digit. */
 export function membersOf(set: Candidates): Candidate[] {
   const members: Candidate[] = [];
-  for (let word = 0; word < set.length; word++) {
-    for (let rest = set[word]! >>> 0; rest !== 0; rest = (rest & (rest - 1)) >>> 0) {
+  const words = wordsOf(set);
+  for (let word = 0; word < words.length; word++) {
+    for (let rest = words[word]! >>> 0; rest !== 0; rest = (rest & (rest - 1)) >>> 0) {
       members.push(((word << 5) + (31 - Math.clz32(rest & -rest))) as Candidate);
     }
   }
@@ -121,10 +140,11 @@ export function bitsIn(word: number): number {
   return (((bits + (bits >>> 4)) & 0x0f0f0f0f) * 0x01010101) >>> 24;
 }
 
-/**
- * A plain array: V8 makes one several times faster than a typed array, and sets are made by the million. (So a callback of
- * `flatMap` must not return a bare set: it would be flattened.)
- */
-function blank(length: number): Words {
-  return new Array<number>(length).fill(0) as Words;
+/** A copy of the set's words, 32 candidates to each. */
+export function wordsIn(set: Candidates): number[] {
+  return [...wordsOf(set)];
+}
+
+function blank(length: number): number[] {
+  return new Array<number>(length).fill(0);
 }

@@ -31,7 +31,7 @@ export function houseAt(grid: Grid, kind: HouseKind, number: number): HouseShape
 export function sharedHouses(grid: Grid, cells: readonly Cell[]): readonly HouseShape[] {
   const [first, ...others] = cells;
   if (first === undefined) return [];
-  return grid.housesOf[first]!.filter((house) => others.every((cell) => house.cells.includes(cell)));
+  return [...grid.housesOf[first]!].filter((house) => others.every((cell) => house.cells.includes(cell)));
 }
 
 /** Whether two different cells cannot hold the same digit. */

@@ -73,14 +73,18 @@ export function digitOf(grid: Grid, candidate: Candidate): Digit {
   return ((candidate % grid.size) + 1) as Digit;
 }
 
-/** All candidates of a cell, possible or not. */
+/** All candidates of a cell, possible or not. (Frozen arrays are slow to `map`, and this is asked for over and over.) */
 export function candidatesInCell(grid: Grid, cell: Cell): Candidate[] {
-  return grid.digits.map((each) => candidateAt(grid, cell, each));
+  const all: Candidate[] = [];
+  for (const each of grid.digits) all.push(candidateAt(grid, cell, each));
+  return all;
 }
 
 /** A digit in each cell of a house, possible or not. */
 export function candidatesInHouse(grid: Grid, of: Digit, house: HouseShape): Candidate[] {
-  return house.cells.map((cell) => candidateAt(grid, cell, of));
+  const all: Candidate[] = [];
+  for (const cell of house.cells) all.push(candidateAt(grid, cell, of));
+  return all;
 }
 
 type Layout = Pick<Grid, 'size' | 'boxRows' | 'boxColumns'> & {

@@ -5,7 +5,7 @@
  * digit in a house); then a digit is tried in a cell that has the fewest. What conflicts and what a house is comes from
  * the grid's tables alone, laid out flat in `Masks`.
  */
-import { bitsIn, type Candidates, difference, noCandidates, setOf, union } from './candidates.ts';
+import { bitsIn, type Candidates, difference, noCandidates, setOf, union, wordsIn } from './candidates.ts';
 import { candidateAt, candidatesInCell, type Digit, digit, type Grid } from './grid.ts';
 import { type Masks, masksOf } from './masks.ts';
 
@@ -71,8 +71,9 @@ function firstState({ masks, singles }: Search, possible: Candidates): State | u
   const { size, cellCount, cellWords, houseCount } = masks;
   const digits = new Array<number>(cellCount).fill(0);
   const places = new Array<number>(size * cellWords).fill(0);
+  const words = wordsIn(possible);
   for (let cell = 0; cell < cellCount; cell++) {
-    const ofCell = digitsIn(masks, possible, cell);
+    const ofCell = digitsIn(masks, words, cell);
     if (ofCell === 0) return undefined;
     if (isSingle(ofCell)) singles.push(cell);
     digits[cell] = ofCell;
@@ -84,7 +85,7 @@ function firstState({ masks, singles }: Search, possible: Candidates): State | u
 }
 
 /** The mask of the digits that are possible in a cell: its candidates are neighbours in the set. */
-function digitsIn({ size, allDigits }: Masks, possible: Candidates, cell: number): number {
+function digitsIn({ size, allDigits }: Masks, possible: readonly number[], cell: number): number {
   const bit = cell * size;
   const word = bit >> 5;
   const shift = bit & 31;

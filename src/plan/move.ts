@@ -2,7 +2,7 @@
  * A move: an argument with what is concluded from it, as plain data that names its sets and holds in no particular
  * position. What a search hands about; the kernel proves it wherever it is made.
  */
-import { type Candidate, isSame, membersOf, setOf } from '../grid/candidates.ts';
+import { type Candidate, isSame, membersOf, setOf, wordsIn } from '../grid/candidates.ts';
 import type { Cell, Digit, House } from '../grid/grid.ts';
 import type { Chain, Conclusion, Deadly } from '../grid/terms.ts';
 import {
@@ -180,7 +180,7 @@ export function positionKey(position: Position): string {
 
 function wordsOf(set: Position['possible']): string {
   let text = '';
-  for (let word = 0; word < set.length; word++) text += `${(set[word]! >>> 0).toString(36)}.`;
+  for (const word of wordsIn(set)) text += `${(word >>> 0).toString(36)}.`;
   return text;
 }
 

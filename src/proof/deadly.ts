@@ -14,7 +14,6 @@ import {
   type Candidate,
   type Candidates,
   difference,
-  fixedSet,
   has,
   intersection,
   isEmpty,
@@ -60,7 +59,10 @@ export function guardians(board: Board & { readonly givens: Candidates }, deadly
 export function fixedDeadly(grid: Grid, deadly: Deadly): Deadly {
   if (deadly.kind === 'grid') {
     const { without } = deadly;
-    return Object.freeze({ kind: 'grid', without: without === undefined ? undefined : fixedSet(grid, without) });
+    return Object.freeze({
+      kind: 'grid',
+      without: without === undefined ? undefined : setOf(grid, membersOf(without)),
+    });
   }
   const parts = Array.from(deadly.parts, (part) =>
     Object.freeze({

@@ -39,7 +39,6 @@ import {
   type Candidate,
   type Candidates,
   difference,
-  fixedSet,
   has,
   inGrid,
   intersection,
@@ -120,12 +119,12 @@ export type Outcome =
 /** Every candidate that no given sees, the givens placed. */
 export function begin(grid: Grid, givens: readonly Candidate[], options: { readonly oneSolution: boolean }): Position {
   if (!isLaidOut(grid)) throw new Bug('a grid that was not laid out by `gridWith`');
-  const given = Object.freeze(setOf(grid, givens));
-  const nothing = Object.freeze(noCandidates(grid));
+  const given = setOf(grid, givens);
+  const nothing = noCandidates(grid);
   const all = Array.from({ length: grid.candidateCount }, (_, candidate) => candidate as Candidate);
   const start = remember({
     grid,
-    possible: Object.freeze(setOf(grid, all)),
+    possible: setOf(grid, all),
     placed: nothing,
     givens: given,
     goneByOneSolution: nothing,
@@ -274,13 +273,11 @@ function changed(
   return remember(
     {
       ...position,
-      possible: Object.freeze(difference(possible, gone)),
-      placed: placed === undefined ? position.placed : Object.freeze(union(position.placed, setOf(grid, [placed]))),
-      goneByOneSolution: Object.freeze(
-        assumesOneSolution
-          ? union(goneByOneSolution, intersection(possible, gone))
-          : difference(goneByOneSolution, gone),
-      ),
+      possible: difference(possible, gone),
+      placed: placed === undefined ? position.placed : union(position.placed, setOf(grid, [placed])),
+      goneByOneSolution: assumesOneSolution
+        ? union(goneByOneSolution, intersection(possible, gone))
+        : difference(goneByOneSolution, gone),
       assumesOneSolution: position.assumesOneSolution || assumesOneSolution,
       takenAsRead,
     },
@@ -290,7 +287,7 @@ function changed(
 
 function setFrom(position: Position, of: Iterable<Candidate>, source: SetSource, assumesOneSolution = false): OneOf {
   const promised = setOf(position.grid, of);
-  const members = Object.freeze(intersection(promised, position.possible));
+  const members = intersection(promised, position.possible);
   if (isEmpty(members))
     throw new Bug(`a set without members (${source.kind}): something untrue has entered the position`);
   const set = Object.freeze({ members, source: Object.freeze(source), assumesOneSolution }) as OneOf;
@@ -325,7 +322,7 @@ function fixedConclusion(grid: Grid, conclusion: Conclusion): Conclusion {
     case 'impossible':
       return Object.freeze({ kind: 'impossible', candidate: inGrid(grid, conclusion.candidate) });
     case 'one-of': {
-      const candidates = fixedSet(grid, conclusion.candidates);
+      const candidates = setOf(grid, membersOf(conclusion.candidates));
       if (isEmpty(candidates)) throw new Bug('one of no candidates');
       return Object.freeze({ kind: 'one-of', candidates });
     }

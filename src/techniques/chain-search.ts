@@ -225,7 +225,7 @@ function* instancesOf(
   const isRing = isWithin(start, atEnd.seen);
   if (only === 'ring' && !isRing) return;
   if (!isRing && atStart.first > atEnd.first) return; // told from its other end
-  if (!isRing && !meet(atStart.seen, atEnd.seen, position.possible) && !isSame(start, end)) return;
+  if (!isRing && !overlaps(atStart.seen, atEnd.seen, position.possible) && !isSame(start, end)) return;
   const links = linksTo(reached);
   const kind = kindOf(links);
   if (kind === undefined) return;
@@ -256,12 +256,6 @@ function endOf({ grid, ends }: Web, part: Candidates): End {
   const known = ends.get(part) ?? { seen: seenByAll(grid, part), first: membersOf(part)[0]! };
   ends.set(part, known);
   return known;
-}
-
-/** Whether some candidate is in all three. */
-function meet(a: Candidates, b: Candidates, c: Candidates): boolean {
-  for (let word = 0; word < a.length; word++) if ((a[word]! & b[word]! & c[word]!) !== 0) return true;
-  return false;
 }
 
 function linksTo(reached: Reached): StrungLink[] {

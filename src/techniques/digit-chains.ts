@@ -56,9 +56,7 @@ export function* digitChains(
 /** Whether the chain's ends say anything new by themselves: a quick look, before the chain is told. */
 export function concludesSomething({ grid, possible }: Position, { links }: DigitChain): boolean {
   const [start, end] = [links[0]!.near, links.at(-1)!.far];
-  return (
-    (countOf(start) === 1 && isSame(start, end)) || overlapsAll(seenFrom(grid, start), seenFrom(grid, end), possible)
-  );
+  return (countOf(start) === 1 && isSame(start, end)) || overlaps(seenFrom(grid, start), seenFrom(grid, end), possible);
 }
 
 /** Ends of links are few, and chains many. */
@@ -68,11 +66,6 @@ function seenFrom(grid: Grid, end: Candidates): Candidates {
   const known = seenFromEnds.get(end) ?? seenByAll(grid, end);
   seenFromEnds.set(end, known);
   return known;
-}
-
-function overlapsAll(a: Candidates, b: Candidates, c: Candidates): boolean {
-  for (let word = 0; word < a.length; word++) if ((a[word]! & b[word]! & c[word]!) !== 0) return true;
-  return false;
 }
 
 /** The chain as an instance: what sees both ends goes; where both ends are one candidate, it is true; and either/ors that are asked for. */
