@@ -8,8 +8,8 @@ import { type Fraction, zero } from '../scene/fraction.ts';
 import type { BoardPlacement, BoardShape } from '../scene/scene.ts';
 import { momentOf } from './clock.ts';
 import { type Frame, frameAt } from './film.ts';
-import { Landmark, type Report } from './landmark.ts';
 import { orReport, pastEnd, timeError } from './time-faults.ts';
+import { type Report, TimeNode } from './time-node.ts';
 import type { VideoLength } from './video-length.ts';
 
 export interface BoardPlace {
@@ -28,17 +28,17 @@ interface Placed {
 
 const start: Placed = { place: undefined, seconds: zero, frame: frameAt(0), span: undefined };
 
-/** A landmark for each placement. `+1.5` counts from the place before, and words are looked for after it. */
-export function boardLandmarks(
+/** A node for each placement. `+1.5` counts from the place before, and words are looked for after it. */
+export function boardNodes(
   placements: readonly BoardPlacement[],
   clock: Clock,
-  length: Landmark<VideoLength | undefined>,
-): readonly Landmark<Placed>[] {
-  const landmarks: Landmark<Placed>[] = [];
+  length: TimeNode<VideoLength | undefined>,
+): readonly TimeNode<Placed>[] {
+  const nodes: TimeNode<Placed>[] = [];
   for (const [index, placement] of placements.entries()) {
-    const before = landmarks.at(-1);
-    landmarks.push(
-      new Landmark(
+    const before = nodes.at(-1);
+    nodes.push(
+      new TimeNode(
         `board ${index + 1}`,
         () => (before === undefined ? [length] : [length, before]),
         (valueOf, report) =>
@@ -46,7 +46,7 @@ export function boardLandmarks(
       ),
     );
   }
-  return landmarks;
+  return nodes;
 }
 
 function placed(
@@ -75,8 +75,8 @@ function placed(
 }
 
 /** The places in order, the first at frame 0: before the first one that has a later time the board is hidden. */
-export function placesOf(landmarks: readonly Landmark<Placed>[]): readonly BoardPlace[] {
-  const places = landmarks.flatMap(({ value }) => value.place ?? []);
+export function placesOf(nodes: readonly TimeNode<Placed>[]): readonly BoardPlace[] {
+  const places = nodes.flatMap(({ value }) => value.place ?? []);
   const first = places[0];
   return first === undefined || first.from === 0
     ? places

@@ -7,10 +7,10 @@ import type { Diagnostic, Span } from '../scene/diagnostic.ts';
 import type { Located } from '../scene/scene.ts';
 import { type Moment, momentOf } from './clock.ts';
 import { type Frame, frameAt } from './film.ts';
-import type { Report } from './landmark.ts';
 import { printFrame } from './seconds.ts';
 import type { Begin, Given, Timing } from './step-outline.ts';
 import { orReport, pastEnd, timeError } from './time-faults.ts';
+import type { Report } from './time-node.ts';
 import type { VideoLength } from './video-length.ts';
 
 /** The step that a time lies in. */

@@ -7,9 +7,9 @@ import type { Clock } from '../scene/anchors/anchor.ts';
 import { compare, type Fraction, subtract, zero } from '../scene/fraction.ts';
 import type { TimedScene } from '../scene/scene.ts';
 import { anywhere, momentOf, silentClock } from './clock.ts';
-import { Landmark, type Report } from './landmark.ts';
 import { printSeconds, wholeFrames } from './seconds.ts';
 import { orReport, timeError } from './time-faults.ts';
+import { type Report, TimeNode } from './time-node.ts';
 import type { VideoLength } from './video-length.ts';
 
 /** Lengths of the files that the scene names, in seconds, where they are known. */
@@ -22,8 +22,8 @@ export interface MediaLengths {
 export type GivenLength = VideoLength | 'none' | undefined;
 
 /** Undefined where only the steps can say it. */
-export function lengthLandmark(scene: TimedScene, clock: Clock, lengths: MediaLengths): Landmark<GivenLength> {
-  return new Landmark(
+export function lengthNode(scene: TimedScene, clock: Clock, lengths: MediaLengths): TimeNode<GivenLength> {
+  return new TimeNode(
     'given length',
     () => [],
     (_valueOf, report) => lengthOfVideo(scene, clock, lengths, report),

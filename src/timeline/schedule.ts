@@ -10,14 +10,14 @@ import { printLabel, whyNoLabel } from '../scene/timecode-label.ts';
 import { type BoardPlace, placesOf } from './board.ts';
 import { clockOf } from './clock.ts';
 import type { Said } from './film.ts';
-import { resolveAll } from './landmark.ts';
-import { everyLandmark, type LandmarkOptions, landmarksOf } from './landmarks.ts';
 import type { Narration } from './narration.ts';
 import { saidOf } from './said.ts';
 import type { ScheduledStep } from './step-frames.ts';
 import type { StepOutline } from './step-outline.ts';
 import { held, neverSeen, spokenAgain } from './step-remarks.ts';
 import { pastEnd, timeError, timeWarning } from './time-faults.ts';
+import { everyNode, type NodeOptions, nodesOf } from './time-graph.ts';
+import { resolveAll } from './time-node.ts';
 import { timesOf } from './times-of.ts';
 import type { VideoLength } from './video-length.ts';
 
@@ -34,7 +34,7 @@ export interface Schedule {
   readonly board: readonly BoardPlace[];
 }
 
-export type ScheduleOptions = LandmarkOptions;
+export type ScheduleOptions = NodeOptions;
 
 /**
  * The frames of all that a scene shows, and what is wrong with its times. With errors the schedule is what could be
@@ -47,9 +47,9 @@ export function scheduleWith(
   options: ScheduleOptions,
 ): { readonly schedule: Schedule; readonly diagnostics: readonly Diagnostic[] } {
   const clock = clockOf(scene, narration);
-  const landmarks = landmarksOf(scene, clock, options);
-  const { length, frameCount: count, steps, board } = landmarks;
-  const diagnostics = [...labelFaults(scene), ...resolveAll(everyLandmark(landmarks))];
+  const nodes = nodesOf(scene, clock, options);
+  const { length, frameCount: count, steps, board } = nodes;
+  const diagnostics = [...labelFaults(scene), ...resolveAll(everyNode(nodes))];
   const frameCount = count.value;
   const scheduled = steps.map(({ frames, gone }): ScheduledStep => {
     const beats = frames.value.beats.map((from, index) => ({ from, gone: gone[index]?.value }));

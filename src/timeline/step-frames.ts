@@ -8,13 +8,13 @@ import { add, compare, divide, type Fraction, fraction, multiply, subtract } fro
 import type { Located } from '../scene/scene.ts';
 import { type Moment, momentOf } from './clock.ts';
 import { type Frame, frameAt } from './film.ts';
-import type { Report } from './landmark.ts';
 import { perConclusion } from './pace.ts';
 import { earlierOf, frameAtTime } from './seconds.ts';
 import { spreadBeats, spreadItems } from './spread.ts';
 import { beatsToSpread, claimSeconds, claimsFirst, itemsToSpread } from './step-length.ts';
 import { type Begin, itemsOf, type StepOutline, type Timing } from './step-outline.ts';
 import { orReport, pastEnd, timeError } from './time-faults.ts';
+import type { Report } from './time-node.ts';
 import type { VideoLength } from './video-length.ts';
 
 /** Shown from frame `from` to frame `until`, `until` not included. */

@@ -7,9 +7,9 @@ import type { Code } from '../scene/codes.ts';
 import type { Diagnostic, Span } from '../scene/diagnostic.ts';
 import type { Moment, MomentFound } from './clock.ts';
 import type { Frame } from './film.ts';
-import type { Report } from './landmark.ts';
 import { printFrame } from './seconds.ts';
 import { lastGiven, type StepOutline } from './step-outline.ts';
+import type { Report } from './time-node.ts';
 import type { VideoLength } from './video-length.ts';
 
 type Notes = NonNullable<Diagnostic['notes']>;

@@ -1,12 +1,12 @@
 /**
- * Landmarks: which there are for a scene, what each depends on, and that each is resolved once, after those.
+ * The time graph: which nodes there are for a scene, what each depends on, and that each is resolved once, after those.
  */
 import { describe, expect, it } from 'vitest';
 import { Bug } from '../../src/grid/bug.ts';
 import { atEase } from '../../src/lesson/schedule.ts';
 import { clockOf } from '../../src/timeline/clock.ts';
-import { inOrder, Landmark, resolveAll } from '../../src/timeline/landmark.ts';
-import { everyLandmark, landmarksOf } from '../../src/timeline/landmarks.ts';
+import { everyNode, nodesOf } from '../../src/timeline/time-graph.ts';
+import { inOrder, resolveAll, TimeNode } from '../../src/timeline/time-node.ts';
 import { timed } from './timed-scene.ts';
 
 const steps = `  - id: a
@@ -24,14 +24,14 @@ const steps = `  - id: a
       - {cascade: r4c4=1, at: +3}
 `;
 
-function landmarks() {
+function nodes() {
   const { scene } = timed({ video: '  rate: 25\n  board:\n    - {left: 0, top: 0, side: 400, at: 0}\n', steps });
-  return inOrder(everyLandmark(landmarksOf(scene, clockOf(scene, undefined), { strokesOf: atEase })));
+  return inOrder(everyNode(nodesOf(scene, clockOf(scene, undefined), { strokesOf: atEase })));
 }
 
-describe('the landmarks of a scene', () => {
+describe('the nodes of a scene', () => {
   it('say what they depend on', () => {
-    const lines = landmarks().map(
+    const lines = nodes().map(
       ({ name, dependsOn }) =>
         `${name}: ${dependsOn()
           .map((each) => each.name)
@@ -67,9 +67,9 @@ describe('the landmarks of a scene', () => {
   });
 
   it('come after all that they depend on', () => {
-    const order = landmarks();
-    for (const [index, landmark] of order.entries()) {
-      for (const other of landmark.dependsOn()) expect(order.indexOf(other)).toBeLessThan(index);
+    const order = nodes();
+    for (const [index, node] of order.entries()) {
+      for (const other of node.dependsOn()) expect(order.indexOf(other)).toBeLessThan(index);
     }
     expect(new Set(order).size).toBe(order.length);
   });
@@ -78,26 +78,26 @@ describe('the landmarks of a scene', () => {
 describe('resolving', () => {
   it('goes through everything once, whatever the order given', () => {
     const seen: string[] = [];
-    const named = (name: string, dependsOn: () => Landmark<number>[], value: number) =>
-      new Landmark(name, dependsOn, (valueOf): number => {
+    const named = (name: string, dependsOn: () => TimeNode<number>[], value: number) =>
+      new TimeNode(name, dependsOn, (valueOf): number => {
         seen.push(name);
         return dependsOn().reduce((sum, other) => sum + valueOf(other), value);
       });
-    const last: Landmark<number> = named('last', () => [first, middle], 100);
-    const middle: Landmark<number> = named('middle', () => [first], 10);
-    const first: Landmark<number> = named('first', () => [], 1);
+    const last: TimeNode<number> = named('last', () => [first, middle], 100);
+    const middle: TimeNode<number> = named('middle', () => [first], 10);
+    const first: TimeNode<number> = named('first', () => [], 1);
     resolveAll([last, middle, first]);
     expect(seen).toEqual(['first', 'middle', 'last']);
     expect(last.value).toBe(112);
   });
 
   it('refuses a circle, and names it', () => {
-    const one: Landmark<unknown> = new Landmark(
+    const one: TimeNode<unknown> = new TimeNode(
       'one',
       () => [two],
       () => 0,
     );
-    const two: Landmark<unknown> = new Landmark(
+    const two: TimeNode<unknown> = new TimeNode(
       'two',
       () => [one],
       () => 0,
@@ -107,20 +107,20 @@ describe('resolving', () => {
   });
 
   it('refuses to tell a value that was not asked for by name, or is not there yet', () => {
-    const other = new Landmark(
+    const other = new TimeNode(
       'other',
       () => [],
       () => 1,
     );
-    const landmark = new Landmark(
+    const node = new TimeNode(
       'this',
       () => [],
       (valueOf) => valueOf(other),
     );
-    expect(() => resolveAll([other, landmark])).toThrow('this does not say that it depends on other');
+    expect(() => resolveAll([other, node])).toThrow('this does not say that it depends on other');
     expect(
       () =>
-        new Landmark(
+        new TimeNode(
           'new',
           () => [],
           () => 1,

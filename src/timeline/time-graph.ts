@@ -1,5 +1,5 @@
 /**
- * All landmarks of a scene, and what each depends on:
+ * The time graph: all nodes of a scene, and what each depends on:
  *
  * - `length`: nothing. The `frame count`: the `video end`.
  * - `begin` of a step: the times given in the step before it, and where that one ends by itself.
@@ -16,29 +16,29 @@ import type { Clock } from '../scene/anchors/anchor.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import { zero } from '../scene/fraction.ts';
 import type { TimedScene } from '../scene/scene.ts';
-import { boardLandmarks } from './board.ts';
+import { boardNodes } from './board.ts';
 import type { Frame } from './film.ts';
-import { Landmark } from './landmark.ts';
-import { lengthLandmark, type MediaLengths } from './length.ts';
+import { lengthNode, type MediaLengths } from './length.ts';
 import type { StrokesOf } from './pace.ts';
 import { wholeFrames } from './seconds.ts';
 import { framesOfStep, goneAt, type StepFrames } from './step-frames.ts';
-import { type StepLandmarks, stepLandmarks } from './step-landmarks.ts';
+import { type StepNodes, stepNodes } from './step-nodes.ts';
 import type { Timing } from './step-outline.ts';
 import { timeError } from './time-faults.ts';
+import { TimeNode } from './time-node.ts';
 import type { VideoLength } from './video-length.ts';
 
-export interface LandmarkOptions extends MediaLengths {
+export interface NodeOptions extends MediaLengths {
   /** How long marks take to be drawn. */
   readonly strokesOf: StrokesOf;
 }
 
-export type Landmarks = ReturnType<typeof landmarksOf>;
+export type TimeNodes = ReturnType<typeof nodesOf>;
 
-export function landmarksOf(scene: TimedScene, clock: Clock, options: LandmarkOptions) {
+export function nodesOf(scene: TimedScene, clock: Clock, options: NodeOptions) {
   const timing: Timing = { clock, strokesOf: options.strokesOf };
-  const given = lengthLandmark(scene, clock, options);
-  const length = new Landmark(
+  const given = lengthNode(scene, clock, options);
+  const length = new TimeNode(
     'length',
     () => [given],
     (valueOf): VideoLength | undefined => {
@@ -46,17 +46,17 @@ export function landmarksOf(scene: TimedScene, clock: Clock, options: LandmarkOp
       return known === 'none' ? undefined : known;
     },
   );
-  const outlines: StepLandmarks[] = [];
+  const outlines: StepNodes[] = [];
   for (const [index, step] of scene.steps.entries()) {
-    outlines.push(stepLandmarks(step, { before: outlines.at(-1), next: scene.steps[index + 1], length }, timing));
+    outlines.push(stepNodes(step, { before: outlines.at(-1), next: scene.steps[index + 1], length }, timing));
   }
   const last = outlines.at(-1);
-  const videoEnd = new Landmark(
+  const videoEnd = new TimeNode(
     'video end',
     () => (last === undefined ? [length] : [length, last.ownEnd]),
     (valueOf) => valueOf(length)?.seconds ?? (last === undefined ? zero : valueOf(last.ownEnd)),
   );
-  const frameCount = new Landmark(
+  const frameCount = new TimeNode(
     'frame count',
     () => [given, videoEnd],
     (valueOf, report) => {
@@ -69,12 +69,12 @@ export function landmarksOf(scene: TimedScene, clock: Clock, options: LandmarkOp
     const named = (what: string) => `${what} of "${scene.steps[index]!.id}"`;
     const { begin, outline, until } = own;
     const next = outlines[index + 1];
-    const end = new Landmark(
+    const end = new TimeNode(
       named('end'),
       () => (next === undefined ? [until, videoEnd] : [until, next.begin]),
       (valueOf) => valueOf(until)?.seconds ?? (next === undefined ? valueOf(videoEnd) : valueOf(next.begin).seconds),
     );
-    const frames = new Landmark(
+    const frames = new TimeNode(
       named('frames'),
       () => [outline, end, frameCount],
       (valueOf): StepFrames =>
@@ -83,7 +83,7 @@ export function landmarksOf(scene: TimedScene, clock: Clock, options: LandmarkOp
     const gone = (scene.steps[index]!.show ?? []).map(({ mark }, place) => {
       if (mark.kind !== 'strike' || mark.gone === undefined) return undefined;
       const time = mark.gone;
-      return new Landmark(
+      return new TimeNode(
         named(`gone of beat ${place + 1}`),
         () => [begin, length, frames, frameCount],
         (valueOf, report): Frame | undefined => {
@@ -94,7 +94,7 @@ export function landmarksOf(scene: TimedScene, clock: Clock, options: LandmarkOp
     });
     return { ...own, end, frames, gone };
   });
-  return { length, frameCount, steps, board: boardLandmarks(scene.video.board, clock, length) };
+  return { length, frameCount, steps, board: boardNodes(scene.video.board, clock, length) };
 }
 
 function noFrame(scene: TimedScene): Diagnostic {
@@ -104,7 +104,7 @@ function noFrame(scene: TimedScene): Diagnostic {
 }
 
 /** All but those that others of them depend on. */
-export function everyLandmark({ length, frameCount, steps, board }: Landmarks): readonly Landmark<unknown>[] {
+export function everyNode({ length, frameCount, steps, board }: TimeNodes): readonly TimeNode<unknown>[] {
   const inSteps = steps.flatMap(({ outline, frames, gone }) => [
     outline,
     frames,

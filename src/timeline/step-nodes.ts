@@ -1,5 +1,5 @@
 /**
- * The landmarks of a step: when it begins and ends, and the times that were given within it, each looked up and held
+ * The nodes of a step: when it begins and ends, and the times that were given within it, each looked up and held
  * against what it follows. What was given no time is filled in afterwards, in `step-frames.ts`.
  */
 import type { Place, Within as WithinWords } from '../scene/anchors/anchor.ts';
@@ -10,7 +10,6 @@ import type { Located, Step } from '../scene/scene.ts';
 import { anywhere, type Moment, momentOf } from './clock.ts';
 import { type Frame, frameAt } from './film.ts';
 import { endOf, momentWithin, type Within } from './given-time.ts';
-import { Landmark, type Report, type ValueOf } from './landmark.ts';
 import { frameAtTime, laterOf, printFrame, timeOfFrame } from './seconds.ts';
 import { stepLength } from './step-length.ts';
 import {
@@ -24,31 +23,32 @@ import {
   type Timing,
 } from './step-outline.ts';
 import { goesBack, orReport, pastEnd, timeWarning } from './time-faults.ts';
+import { type Report, TimeNode, type ValueOf } from './time-node.ts';
 import type { VideoLength } from './video-length.ts';
 
-export interface StepLandmarks {
-  readonly begin: Landmark<Begin>;
+export interface StepNodes {
+  readonly begin: TimeNode<Begin>;
   /** By beat of `show`: the time that it was given, where that can stand. */
-  readonly beats: readonly Landmark<Moment | undefined>[];
+  readonly beats: readonly TimeNode<Moment | undefined>[];
   /** By item of `only`, `pencil`, `cascade`, in this order. */
-  readonly items: readonly Landmark<Moment | undefined>[];
-  readonly until: Landmark<Moment | undefined>;
+  readonly items: readonly TimeNode<Moment | undefined>[];
+  readonly until: TimeNode<Moment | undefined>;
   /** All of these together. */
-  readonly outline: Landmark<StepOutline>;
+  readonly outline: TimeNode<StepOutline>;
   /** Where the step ends by itself: at its `until`, else when what it has to say and to show is over. */
-  readonly ownEnd: Landmark<Fraction>;
+  readonly ownEnd: TimeNode<Fraction>;
 }
 
 /** What there is around a step. */
 export interface Around {
-  readonly before: StepLandmarks | undefined;
+  readonly before: StepNodes | undefined;
   readonly next: Step | undefined;
-  readonly length: Landmark<VideoLength | undefined>;
+  readonly length: TimeNode<VideoLength | undefined>;
 }
 
-export function stepLandmarks(step: Step, { before, next, length }: Around, timing: Timing): StepLandmarks {
+export function stepNodes(step: Step, { before, next, length }: Around, timing: Timing): StepNodes {
   const named = (what: string) => `${what} of "${step.id}"`;
-  const begin = new Landmark(
+  const begin = new TimeNode(
     named('begin'),
     () => (before === undefined ? [length] : [length, before.outline, before.ownEnd]),
     (valueOf, report) => {
@@ -61,17 +61,17 @@ export function stepLandmarks(step: Step, { before, next, length }: Around, timi
     return { ...timing, ...around, bound: boundOf(step, next, around, timing), report };
   };
   const given = (what: 'beat' | 'item', parts: readonly { readonly at: Located<Time> | undefined }[]) => {
-    const landmarks: Landmark<Moment | undefined>[] = [];
+    const nodes: TimeNode<Moment | undefined>[] = [];
     for (const [index, { at }] of parts.entries()) {
-      const earlier = landmarks.slice(0, index);
-      landmarks.push(
-        new Landmark(
+      const earlier = nodes.slice(0, index);
+      nodes.push(
+        new TimeNode(
           named(`${what} ${index + 1}`),
           () => (at === undefined ? [] : [begin, length, ...earlier]),
           (valueOf, report) => {
             if (at === undefined) return undefined;
-            const standing = earlier.flatMap((landmark, place): Given[] => {
-              const [moment, span] = [valueOf(landmark), parts[place]?.at?.span];
+            const standing = earlier.flatMap((node, place): Given[] => {
+              const [moment, span] = [valueOf(node), parts[place]?.at?.span];
               return moment === undefined || span === undefined ? [] : [{ frame: moment.frame, span }];
             });
             return momentWithin(at, what, standing.at(-1), within(valueOf, report));
@@ -79,11 +79,11 @@ export function stepLandmarks(step: Step, { before, next, length }: Around, timi
         ),
       );
     }
-    return landmarks;
+    return nodes;
   };
   const beats = given('beat', step.show ?? []);
   const items = given('item', itemsOf(step));
-  const until = new Landmark(
+  const until = new TimeNode(
     named('until'),
     () => (step.until === undefined ? [] : [begin, length, ...beats, ...items]),
     (valueOf, report) => {
@@ -92,7 +92,7 @@ export function stepLandmarks(step: Step, { before, next, length }: Around, timi
       return endOf(step.until, latest, within(valueOf, report));
     },
   );
-  const outline = new Landmark(
+  const outline = new TimeNode(
     named('outline'),
     () => [begin, ...beats, ...items, until],
     (valueOf): StepOutline => ({
@@ -103,7 +103,7 @@ export function stepLandmarks(step: Step, { before, next, length }: Around, timi
       until: valueOf(until),
     }),
   );
-  const ownEnd = new Landmark(
+  const ownEnd = new TimeNode(
     named('own end'),
     () => [outline],
     (valueOf) => {
