@@ -2,7 +2,7 @@
  * From RGB to the Y'CbCr of ITU-R BT.709-6 (section 3: luma and colour differences; section 4: limited range, black 16,
  * white 235, colour differences 16 to 240 around 128), in planes with one chroma sample for four pixels ("4:2:0").
  *
- * Done here and not in the encoder for two reasons. A still stretch is converted once. And alpha is straight: the
+ * Done here and not in the encoder for two reasons. A hold is converted once. And alpha is straight: the
  * colour of a pixel that cannot be seen must not get into the chroma that it shares with three others, so each of the
  * four counts by its alpha. (Plain averaging takes half the colour from a stroke's edge.)
  */
