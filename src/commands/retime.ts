@@ -53,7 +53,7 @@ export async function retime(call: Call, terminal: Terminal): Promise<number> {
   if (taken === undefined) return exitStatus.sound;
   const lost = lostWords(scene, text, retimed, taken.retake, taken.after);
   if (lost.length > 0)
-    terminal.err(`proofreel: ${counted(lost.length, 'place')} to look at, since words are said no more:\n`);
+    terminal.err(`proofreel: ${counted(lost.length, 'place')} to look at, since words are no longer spoken:\n`);
   for (const each of lost) terminal.err(`  ${placed(path, text, each)}\n`);
   return exitStatus.sound;
 }

@@ -1,5 +1,5 @@
 /**
- * What of a scene depends on words that are said no more in a narration that was spoken again.
+ * What in a scene depends on words that are no longer spoken in a re-recorded narration.
  */
 import type { DependentTime } from '../scene/anchors/anchors.ts';
 import { findCue } from '../scene/anchors/cue.ts';
@@ -34,14 +34,14 @@ export function lostWords(
     ...lostSentences(scene, retake, after),
     ...retimed.times.flatMap(({ step, span, what, lost, to }): LostWords[] => {
       if (lost === undefined) return [];
-      const message = `the word at which this ${what} lay, "${lost}", is said no more; it is put between the words around it, at ${printSeconds(to)}`;
+      const message = `the word at which this ${what} lay, "${lost}", is no longer spoken; it is put between the words around it, at ${printSeconds(to)}`;
       return [{ step, span, message }];
     }),
     ...lostAnchors(scene, text, spoken, after),
   ].sort((a, b) => a.span.start - b.span.start);
 }
 
-/** Steps whose sentence was spoken, and of which more than half the words are said no more. */
+/** Steps whose sentence was spoken, and more than half of whose words are no longer spoken. */
 function lostSentences(scene: Scene, { words }: Retake, after: Narration): LostWords[] {
   const forms = formsOf(words.map(({ text }) => text));
   return scene.steps.flatMap((step): LostWords[] => {

@@ -1,5 +1,5 @@
 /**
- * A scene whose times are moved: after its narration was spoken again, or by a plain shift. Only the times themselves
+ * A scene whose times are moved: after its narration was re-recorded, or by a plain shift. Only the times themselves
  * change in its text; comments, order and layout stay byte for byte.
  */
 import { type Edit, edited } from '../check/scene-text.ts';
@@ -14,7 +14,7 @@ export type Move = (seconds: Fraction) => { readonly seconds: Fraction; readonly
 
 export interface MovedTime extends WrittenTime {
   readonly to: Fraction;
-  /** The word that it belonged to, where that is said no more. */
+  /** The word that it belonged to, where it is no longer spoken. */
   readonly lost: string | undefined;
 }
 
@@ -24,7 +24,7 @@ export interface RetimedScene {
   readonly times: readonly MovedTime[];
   /** Times that would lie before the video's start, which then stay as they are. */
   readonly beforeStart: readonly WrittenTime[];
-  /** Times that stand behind an alias of YAML, which stay as they are. */
+  /** Times behind a YAML alias, which stay as they are. */
   readonly hidden: readonly { readonly start: number }[];
   /** How many times count from a step (`+1.5`), and how many from the narration: they stay as they are. */
   readonly afterSteps: number;

@@ -1,5 +1,5 @@
 /**
- * The absolute times of a scene as they stand in its text, and times written as those were.
+ * The absolute times of a scene as written in its text, and new times written in the same form.
  */
 import type { AbsoluteTime, Timecode } from '../scene/anchors/absolute.ts';
 import type { Clock } from '../scene/anchors/anchor.ts';
@@ -40,7 +40,7 @@ export interface TimesOfScene {
   readonly hidden: readonly Span[];
 }
 
-/** All times of the scene but those of the footage, which tell a place in a recording. */
+/** All times of the scene but those of the footage, which are places in a recording. */
 export function timesOf(scene: Scene, text: string): TimesOfScene {
   const clock = clockOf(scene, undefined);
   const [written, staying, hidden]: [WrittenTime[], StayingTime[], Span[]] = [[], [], []];

@@ -1,6 +1,6 @@
 /**
  * The faults of the times of a scene that could not be read as a whole: those that stand whatever the unread parts are
- * meant to be. What may be a consequence of an error that is told already is left out until that one is mended.
+ * meant to be. What may be a consequence of an error already reported is left out until that one is fixed.
  */
 import { isSameEverywhere, type Time, whyNowhere } from '../scene/anchors/anchors.ts';
 import type { Diagnostic, Span } from '../scene/diagnostic.ts';

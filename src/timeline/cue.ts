@@ -1,5 +1,5 @@
 /**
- * What is said in one go: a cue of a narration, with its words.
+ * A cue of a narration: what is said in one go, with its words.
  */
 import type { Fraction } from '../scene/fraction.ts';
 
@@ -28,7 +28,7 @@ export interface Word {
   readonly to: number;
 }
 
-/** Something in the narration that was not used, or not as it stands. */
+/** Something in the narration that was not used, or not used as written. */
 export interface NarrationFault {
   /** From 1. */
   readonly line: number;

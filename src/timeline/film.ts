@@ -1,6 +1,6 @@
 /**
- * A film: everything that is to be seen, resolved to frames, cells and candidates. The picture of a frame is a
- * function of the film and the frame number alone. Nothing here is still to be looked up, proved or timed.
+ * A film: everything on screen, resolved to frames, cells and candidates. The picture of a frame is a
+ * function of the film and the frame number alone. Nothing in it remains to be looked up, proved or timed.
  */
 import { Bug } from '../grid/bug.ts';
 import type { Candidate } from '../grid/candidates.ts';
@@ -23,7 +23,7 @@ export function frameAt(number: number): Frame {
   return number as Frame;
 }
 
-/** On screen from frame `from` to frame `until`, `until` not included. `from` is the first frame with any ink. */
+/** On screen from frame `from` to frame `until`, `until` not included. `from` is the first frame on which any of it is visible. */
 export interface Shown {
   readonly from: Frame;
   readonly until: Frame;
@@ -47,18 +47,18 @@ export interface Film {
   readonly title: string | undefined;
   /** The setter's name. */
   readonly credit: string | undefined;
-  /** Digits that stand from the first frame on: the givens, and what was placed before the video begins. */
+  /** Digits on the board from the first frame on: the givens, and what was placed before the video begins. */
   readonly standing: readonly { readonly cell: Cell; readonly digit: Digit; readonly given: boolean }[];
   /** Digits written during the video (drawn with `writing` and `board`). */
   readonly written: readonly (Shown & { readonly cell: Cell; readonly digit: Digit })[];
   /** Small digits on the board (drawn with `writing` and `board`); empty with `candidates: none`. */
   readonly candidates: readonly (Shown & { readonly candidate: Candidate })[];
-  /** With `overlay`: the small digits that a recording shows at most; nothing draws them, and marks keep off them. */
+  /** With `overlay`: the small digits that a recording may show; they are not drawn, and marks keep clear of them. */
   readonly recorded: readonly (Shown & { readonly candidate: Candidate })[];
   readonly headings: readonly (Shown & Heading)[];
-  /** What is said, sentence by sentence, to be read on the frame; empty where that is not wanted. */
+  /** The subtitles, sentence by sentence; empty without `subtitles: on`. */
   readonly said: readonly Said[];
-  /** In order of `from`; of two on one place the later lies over the earlier. */
+  /** In order of `from`; of two in one place, the later covers the earlier. */
   readonly marks: readonly Mark[];
 }
 
@@ -70,12 +70,12 @@ export interface Heading {
   /** Counted from 1. */
   readonly number: number;
   readonly count: number;
-  /** Whether the step is one that is meant to fail. */
+  /** Whether the step is meant to fail. */
   readonly isTrap: boolean;
   readonly title: string | undefined;
-  /** The argument's name (or the teller's own name for it), as written. */
+  /** The argument's name (or the author's own name for it), as written. */
   readonly argument: string | undefined;
-  /** The conclusions in notation, as they are proved and drawn. */
+  /** The conclusions that are proved and drawn, in notation. */
   readonly conclusions: string | undefined;
 }
 
@@ -112,9 +112,9 @@ export type MarkShape =
       readonly to: readonly Candidate[];
     }
   | { readonly kind: 'strike'; readonly candidate: Candidate }
-  /** A thin line from a candidate of the argument to one that it shuts out: the two conflict. */
+  /** A thin line from a candidate of the argument to one that it rules out: the two conflict. */
   | { readonly kind: 'reach'; readonly from: Candidate; readonly to: Candidate }
-  /** A single that has come about: the only digit left in its cell, or its only place left in a house. */
+  /** A single that has opened up: the only digit left in its cell, or its only place left in a house. */
   | { readonly kind: 'opens'; readonly candidate: Candidate }
   /** A placement: with `overlay` it marks the cell, else it draws attention to the digit being written. */
   | { readonly kind: 'place'; readonly cell: Cell; readonly digit: Digit }

@@ -50,7 +50,7 @@ function lengthOfVideo(scene: TimedScene, clock: Clock, lengths: MediaLengths, r
 
 /**
  * The moment of the footage that falls on the video's first frame, in seconds; zero without `start`. A timecode there
- * counts from 00:00:00:00: it tells a place in the recording, not in the video.
+ * counts from 00:00:00:00: it is a place in the recording, not in the video.
  */
 export function footageStart(scene: TimedScene): Fraction {
   const start = scene.video.footage?.start;

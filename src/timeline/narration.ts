@@ -20,7 +20,7 @@ export interface NarrationReading {
   readonly faults: readonly NarrationFault[];
 }
 
-/** Faults that are told one by one. */
+/** Faults that are reported one by one. */
 const mostFaults = 20;
 
 /**
@@ -45,7 +45,7 @@ export function readNarration(text: string, name: string): NarrationReading {
 function firstOf(faults: readonly NarrationFault[]): readonly NarrationFault[] {
   const inOrder = [...faults].sort((a, b) => a.line - b.line);
   if (inOrder.length <= mostFaults + 1) return inOrder;
-  const message = `${inOrder.length - mostFaults} more places from here on cannot be read; mend the ones before first`;
+  const message = `${inOrder.length - mostFaults} more places from here on cannot be read; fix the ones before first`;
   return [...inOrder.slice(0, mostFaults), { line: inOrder[mostFaults]!.line, message }];
 }
 

@@ -1,13 +1,13 @@
 /**
- * How long things take where no time is given: speaking, drawing, looking.
+ * How long things take if no time is given: speaking, drawing, looking.
  */
 import type { Target } from '../grid/terms.ts';
 import { add, compare, type Fraction, fraction, multiply } from '../scene/fraction.ts';
 import type { Beat, BeatMark, BeatMarks, CascadeItem, OnlyItem, PencilItem, Step } from '../scene/scene.ts';
 
 /**
- * Seconds that the marks of a beat take to be drawn; with `beat` undefined, those by which the step's claim draws
- * itself.
+ * Seconds that the marks of a beat take to be drawn; with `beat` undefined, the marks that the step's claim draws by
+ * default.
  */
 export type StrokesOf = (step: Step, beat: Beat | undefined) => Fraction;
 
@@ -17,7 +17,7 @@ export const betweenBeats: Fraction = fraction(1);
 /** For each placement, removal or list of an item without a time. */
 export const perConclusion: Fraction = fraction(1, 2);
 
-/** A step that nothing else fixes lasts at least this long. */
+/** A step whose length nothing else fixes lasts at least this long. */
 export const shortestStep: Fraction = fraction(4);
 
 /** Seconds to say a text at 150 words a minute (common practice): twenty words take eight seconds. */
@@ -27,8 +27,8 @@ export function speakingSeconds(text: string): Fraction {
 }
 
 /**
- * What a beat is waited for before the next one without a time: `hold` after a question, else its drawing, a second
- * at least.
+ * How long the next beat without a time waits for a beat: `hold` after a question, otherwise the time it takes to draw,
+ * and at least a second.
  */
 export function waitAfter(beat: Beat, strokes: Fraction): Fraction {
   if (beat.mark.kind === 'ask') return beat.mark.hold;
@@ -43,7 +43,7 @@ export function weightOf(item: OnlyItem | PencilItem | CascadeItem): number {
 }
 
 /**
- * An estimate that needs neither look nor proof: each mark as long as the default look draws it, one after the other.
+ * An estimate that needs neither look nor proof: each mark takes as long as in the default look, one after another.
  */
 export function strokesAtEase(secondsOf: (mark: BeatMark, step: Step) => Fraction): StrokesOf {
   return (step, beat) => (beat === undefined ? claimStrokes(step) : secondsOf(beat.mark, step));
@@ -52,7 +52,7 @@ export function strokesAtEase(secondsOf: (mark: BeatMark, step: Step) => Fractio
 const mostAround = fraction(4);
 /** A candidate or a digit. */
 export const quarterSecond = fraction(1, 4);
-/** A link, a line of sight, and whatever is drawn at once. */
+/** A link, a line of sight, and anything that is drawn in one go. */
 export const halfSecond = fraction(1, 2);
 
 /**

@@ -3,7 +3,7 @@
  *
  * A moment belongs to the word that is being said, or to the next one where that begins within a fifth of a second and
  * is the nearer. It moves with its word, and within the word, or the pause after it, in proportion. Where the word is
- * said no more it moves in proportion between the words around it that are.
+ * no longer spoken it moves in proportion between the words around it that are.
  */
 import { add, compare, divide, type Fraction, fraction, multiply, subtract, zero } from '../scene/fraction.ts';
 import type { Narration } from './narration.ts';
@@ -22,13 +22,13 @@ export interface Retake {
 export interface RetakenWord {
   readonly text: string;
   readonly seconds: Fraction;
-  /** Of the same word in the new narration; undefined where it is said no more. */
+  /** Of the same word in the new narration; undefined where it is no longer spoken. */
   readonly now: Fraction | undefined;
 }
 
 export interface MovedMoment {
   readonly seconds: Fraction;
-  /** The word that the moment belonged to, where that is said no more. */
+  /** The word that the moment belonged to, where that is no longer spoken. */
   readonly lost: string | undefined;
 }
 
@@ -67,7 +67,7 @@ export function retakeOf(before: Narration, after: Narration): Retake {
   return { words, move };
 }
 
-/** In proportion between the words around a passage that is said no more; what stands in its place counts with it. */
+/** In proportion between the words around a passage that is no longer spoken; what stands in its place counts with it. */
 function between(
   words: readonly RetakenWord[],
   nextNow: readonly (Fraction | undefined)[],

@@ -1,6 +1,6 @@
 /**
  * Seconds and frames. Frame n is shown from n/rate to (n+1)/rate seconds; what is not a whole frame becomes the nearest
- * one, halves up, in this one place. A mark's `at` is the first frame on which it has any ink.
+ * one, halves up, in this one place. A mark's `at` is the first frame on which any of it is visible.
  */
 import { compare, type Fraction, fraction, fractionOf, multiply, nearest } from '../scene/fraction.ts';
 import { type Frame, frameAt } from './film.ts';

@@ -1,5 +1,5 @@
 /**
- * Where a sentence is spoken, though not quite as it was written: by the alignment of words with the least difference.
+ * Finds where a sentence is spoken, even if not quite as written, by the word alignment with the least difference.
  *
  * Half a point for a word that is spelt much like the one spoken, one for any other word that is spoken in another's
  * place, left out or added, two for another number or cell; fillers are free. The sentence may begin and end anywhere in what is spoken. Method:
@@ -9,7 +9,7 @@
 import { distance } from 'fastest-levenshtein';
 import { formsOf, type WordForm } from './word-forms.ts';
 
-/** A stretch of what is spoken, as indices of its words, and how far it differs. */
+/** A run of spoken words, by their indices, and how far it differs. */
 export interface Alike {
   readonly first: number;
   readonly last: number;
@@ -21,7 +21,7 @@ export interface Alike {
 const [free, nearly, other, otherNumber] = [0, 1, 2, 4];
 
 /**
- * The stretch most like the sentence, the first of several: undefined where more than a quarter of the sentence's
+ * The run of words most like the sentence, the first of several: undefined where more than a quarter of the sentence's
  * words differ (of three words half a one may; of fewer none). `spoken` are the forms of what is spoken, in order.
  */
 export function spokenAlike(spoken: readonly WordForm[], sentence: string): Alike | undefined {
@@ -31,7 +31,7 @@ export function spokenAlike(spoken: readonly WordForm[], sentence: string): Alik
   return found === undefined || found.differing > most ? undefined : found;
 }
 
-/** The stretch most like the sentence however much it differs; undefined where not one word is alike. */
+/** The run of words most like the sentence however much it differs; undefined where no word is alike. */
 export function spokenMostAlike(spoken: readonly WordForm[], sentence: string): Alike | undefined {
   const end = bestEnd(spoken, formsOf(sentence.split(/\s+/)));
   if (end === undefined) return undefined;
@@ -39,7 +39,7 @@ export function spokenMostAlike(spoken: readonly WordForm[], sentence: string): 
 }
 
 /**
- * The spoken word at which the cheapest alignment ends, that at which it begins, and its cost. Row by row over the
+ * The spoken word at which the alignment of least cost ends, the one at which it begins, and that cost. Row by row over the
  * spoken words; each cell carries where its alignment's first pair of words lies, so that no way back is kept.
  */
 function bestEnd(
@@ -61,7 +61,7 @@ function bestEnd(
       const paired = pairing[index - 1]!;
       const together = costs[index - 1]! + paired;
       const unspoken = nextCosts[index - 1]! + leftOut(wanted[index - 1]!);
-      // A word before the first pair lies outside the stretch.
+      // A word before the first pair lies outside the run.
       const extra = costs[index]! + (begins[index] === -1 ? free : added);
       const least = Math.min(together, unspoken, extra);
       nextCosts[index] = least;
@@ -85,7 +85,7 @@ function isBetter(
   return ending.cost === best.cost && ending.begin === best.begin;
 }
 
-/** The cheapest alignment that ends with this spoken word as a pair; the wanted words after it are left out. */
+/** The alignment of least cost that ends with this spoken word as a pair; the wanted words after it are left out. */
 function cheapestEnding(
   costs: Int32Array,
   begins: Int32Array,

@@ -28,13 +28,13 @@ export interface StepOutline {
   readonly until: Moment | undefined;
 }
 
-/** What times are looked up on, and how long things take that have none. */
+/** What times are looked up on, and how long things without a time take. */
 export interface Timing {
   readonly clock: Clock;
   readonly strokesOf: StrokesOf;
 }
 
-/** Everything in `only`, `pencil` and `cascade`, in the order in which it is told. */
+/** Everything in `only`, `pencil` and `cascade`, in the order in which it is presented. */
 export function itemsOf(step: Step): readonly (OnlyItem | PencilItem | CascadeItem)[] {
   return [...step.only, ...step.pencil, ...step.cascade];
 }
@@ -64,7 +64,7 @@ export function lastGiven({ step, beats, items, until }: StepOutline): Given | u
   );
 }
 
-/** The latest of the moments, `from` at least. */
+/** The latest of the moments, and no earlier than `from`. */
 export function latestFrame(from: Frame, moments: readonly (Moment | undefined)[]): Frame {
   return moments.reduce<Frame>(
     (latest, moment) => (moment !== undefined && moment.frame > latest ? moment.frame : latest),

@@ -1,5 +1,5 @@
 /**
- * Faults of times as the user reads them.
+ * Faults of times, as messages to the user.
  */
 
 import type { Clock } from '../scene/anchors/anchor.ts';

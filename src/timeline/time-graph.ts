@@ -3,14 +3,14 @@
  *
  * - `length`: nothing. The `frame count`: the `video end`.
  * - `begin` of a step: the times given in the step before it, and where that one ends by itself.
- * - a `beat` or `item` that has a time: its step's begin, and those of its kind before it.
+ * - a `beat` or `item` that has a time: its step's begin, and the earlier ones of its kind.
  * - `until` of a step: its begin, beats and items. The `own end`: its until, or all that it has to say and to show.
  * - `video end`: the length, or the last step's own end.
  * - `end` of a step: its until, or the next step's begin, or the video's end.
  * - `frames` of a step, what has no time included: all that was given in it, and its end.
  * - `gone` of a beat: its step's frames. A place of the `board`: the one before it.
  *
- * Where a time itself stands with one of these, its kind says which of them it takes (`dependsOn` in `scene/anchors`).
+ * If one of these has a written time, the time's kind says which of them it uses (`dependsOn` in `scene/anchors`).
  */
 import type { Clock } from '../scene/anchors/anchor.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';

@@ -1,6 +1,6 @@
 /**
  * Words with times as JSON, as speech recognisers and aligners write them: `[{"word": "The", "start": 1.0, "end":
- * 1.3}, ...]`, seconds. Words are gathered into cues by sentence, so that what is found can be told in its context.
+ * 1.3}, ...]`, seconds. Words are gathered into cues by sentence, so that what is found can be shown in context.
  */
 import { compare, type Fraction, fraction, subtract } from '../scene/fraction.ts';
 import type { Cue, CuesRead, NarrationFault } from './cue.ts';
@@ -78,7 +78,7 @@ function itemsOf(
     else if (sign === '{' || sign === '[') depth++;
     else if (sign === '}' || sign === ']') depth--;
   }
-  // An item that is cut off itself is not told apart: the open list is the one cause.
+  // An item that is cut off itself gets no fault of its own: the open list is the one cause.
   if (depth === 1) close(text.length);
   if (depth > 0) faults.push({ line, message: 'the list of words is not closed; it ends with `]`' });
   return items;

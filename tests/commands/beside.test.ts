@@ -157,12 +157,12 @@ describe('retime', () => {
       readFileSync(timed, 'utf8').replace('length: 40', 'length: 41.17').replace('at: 2,', 'at: 1.58,'),
     ]);
   });
-  it('words that are said no more are told', async () => {
+  it('words that are no longer spoken are told', async () => {
     const other = written('take-3.vtt', 'WEBVTT\n\n00:05.000 --> 00:09.000\nWatch the corner here, then.\n');
     const { status, err } = await run('retime', timed, '--before', old, '--after', other);
     expect(status).toBe(0);
     expect(err).toMatch(
-      /1 place to look at, since words are said no more:\n .*timed\.yaml:7: first: the word at which this beginning lay, "Look"/,
+      /1 place to look at, since words are no longer spoken:\n .*timed\.yaml:7: first: the word at which this beginning lay, "Look"/,
     );
   });
 

@@ -83,7 +83,7 @@ describe('a retake, with words put in, left out and spoken slower', () => {
     expect(toNumber(retake.move(fraction(60)).seconds)).toBeCloseTo(60 - old.start + now.start);
   });
 
-  it('a mark on a word that is said no more goes between its neighbours, and is named', () => {
+  it('a mark on a word that is no longer spoken goes between its neighbours, and is named', () => {
     const { start } = before.words.find(({ word }) => word === 'else.')!;
     const moved = retake.move(fraction(Math.round(start * 1000), 1000));
     expect(moved.lost).toBe('else.');
@@ -184,7 +184,7 @@ steps:
   });
 });
 
-describe('words that are said no more', () => {
+describe('words that are no longer spoken', () => {
   it('sentences, cues, phrases and single words, each at its place', () => {
     const before = readNarration(
       'WEBVTT\n\nintro\n00:01.000 --> 00:04.000\nLook at the corner here.\n\nend\n00:06.000 --> 00:09.000\nIt has one place left.\n',
@@ -208,7 +208,7 @@ describe('words that are said no more', () => {
     expect(lost).toEqual([
       'a: b.vtt has no cue "intro"',
       'a: what the step says is not spoken in b.vtt',
-      expect.stringMatching(/^b: the word at which this beginning lay, "(the|corner)", is said no more/),
+      expect.stringMatching(/^b: the word at which this beginning lay, "(the|corner)", is no longer spoken/),
       expect.stringMatching(/^b: the words "corner here" are not spoken in b\.vtt; the nearest are /),
     ]);
   });

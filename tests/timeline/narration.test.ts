@@ -237,7 +237,7 @@ describe('a file that is no narration', () => {
     expect(faults).toHaveLength(21);
     expect(faults.at(-1)).toEqual({
       line: 41,
-      message: '280 more places from here on cannot be read; mend the ones before first',
+      message: '280 more places from here on cannot be read; fix the ones before first',
     });
   });
 });
