@@ -50,7 +50,7 @@ import {
   uniqueRectangleType5,
   uniqueRectangleType6,
 } from './unique-rectangles.ts';
-import { wxyzWing, xyWing, xyzWing } from './wings.ts';
+import { vwxyzWing, wxyzWing, xyWing, xyzWing } from './wings.ts';
 
 const records = [
   fullHouse,
@@ -78,6 +78,7 @@ const records = [
   xyWing,
   xyzWing,
   wxyzWing,
+  vwxyzWing,
   wWing,
   mWing,
   sWing,

@@ -5,8 +5,9 @@
  *
  * - XY-wing (Y-wing): a pivot of two digits that sees two pincers, xy with xz and yz.
  * - XYZ-wing: a pivot of three digits that sees two pincers of two, xyz with xz and yz.
- * - WXYZ-wing: four cells with four digits. Either one of them, the hinge, sees the other three, or they lie in a line and a
+ * - WXYZ-wing: four cells with four digits. Either one of them, the pivot, sees the other three, or they lie in a line and a
  *   box that cross. Where all four digits are restricted, each of them clears what sees all its places.
+ * - VWXYZ-wing: the same of five cells with five digits.
  *
  * Cells that all lie in one house are a naked subset and no wing.
  */
@@ -34,7 +35,8 @@ interface WingShape {
 
 const xyShape: WingShape = { size: 3, isShape: isXY, mostDigits: 2 };
 const xyzShape: WingShape = { size: 3, isShape: isXYZ, mostDigits: 3 };
-const wxyzShape: WingShape = { size: 4, isShape: isWXYZ, mostDigits: 4 };
+const wxyzShape: WingShape = { size: 4, isShape: isBentAroundOne, mostDigits: 4 };
+const vwxyzShape: WingShape = { size: 5, isShape: isBentAroundOne, mostDigits: 5 };
 
 export const xyWing = ofShape(xyShape, {
   name: 'XY-wing',
@@ -67,6 +69,18 @@ export const wxyzWing = ofShape(wxyzShape, {
   family: 'wings',
   kindOf: [],
   teaching: { place: 4070, cost: 13 },
+  isOffered: false,
+  phrase: 'step by step',
+  page: { under: 'Wings', shows: 'removals' },
+});
+
+export const vwxyzWing = ofShape(vwxyzShape, {
+  name: 'VWXYZ-wing',
+  plural: 'VWXYZ-wings',
+  otherNames: [],
+  family: 'wings',
+  kindOf: [],
+  teaching: { place: 4095, cost: 15 },
   isOffered: false,
   phrase: 'step by step',
   page: { under: 'Wings', shows: 'removals' },
@@ -136,9 +150,9 @@ function isXYZ(grid: Grid, cells: readonly CellSet[]): boolean {
   return seesAll(grid, pivot, cells);
 }
 
-function isWXYZ(grid: Grid, cells: readonly CellSet[]): boolean {
+function isBentAroundOne(grid: Grid, cells: readonly CellSet[]): boolean {
   if (cells.some((cell) => countOf(cell.members) < 2)) return false;
-  return cells.some((hinge) => seesAll(grid, hinge, cells)) || liesInLineAndBox(grid, cells);
+  return cells.some((pivot) => seesAll(grid, pivot, cells)) || liesInLineAndBox(grid, cells);
 }
 
 function seesAll(grid: Grid, pivot: CellSet, cells: readonly CellSet[]): boolean {
@@ -173,17 +187,17 @@ function* find(position: Position, wing: WingShape): Generator<Instance> {
   }
 }
 
-/** Open cells of two digits up to as many as the wing allows, around each hinge, each choice once. */
+/** Open cells of two digits up to as many as the wing allows, around each pivot, each choice once. */
 function* candidatesFor(position: Position, { size, mostDigits }: WingShape): Generator<readonly OneOf[]> {
   const { grid } = position;
   const open = openCells(position).filter((set) => countOf(set.members) >= 2 && countOf(set.members) <= mostDigits);
   const masks = new Map(open.map((set) => [set, maskOf(position, set)]));
   const shown = new Set<string>();
-  for (const hinge of open) {
-    const around = open.filter((set) => sees(grid, set.source.cell, hinge.source.cell));
+  for (const pivot of open) {
+    const around = open.filter((set) => sees(grid, set.source.cell, pivot.source.cell));
     for (const others of combinations(around, size - 1)) {
-      if (bitsIn(others.reduce((mask, set) => mask | masks.get(set)!, masks.get(hinge)!)) !== size) continue;
-      const cells = [hinge, ...others].sort((a, b) => a.source.cell - b.source.cell);
+      if (bitsIn(others.reduce((mask, set) => mask | masks.get(set)!, masks.get(pivot)!)) !== size) continue;
+      const cells = [pivot, ...others].sort((a, b) => a.source.cell - b.source.cell);
       const key = cells.map((set) => set.source.cell).join();
       if (!shown.has(key)) yield cells;
       shown.add(key);

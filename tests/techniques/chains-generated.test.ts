@@ -20,6 +20,7 @@ const names: readonly ArgumentName[] = [
   'XY-wing',
   'XYZ-wing',
   'WXYZ-wing',
+  'VWXYZ-wing',
   'W-wing',
   'M-wing',
   'S-wing',

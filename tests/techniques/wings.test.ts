@@ -1,5 +1,7 @@
-import { describe, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
+import { findArgument } from '../../src/techniques/find-argument.ts';
 import { check, type Row } from './judge.ts';
+import { conclusionsIn, positionWith, printSource } from './written-argument.ts';
 
 const rows: readonly Row[] = [
   {
@@ -65,7 +67,7 @@ const rows: readonly Row[] = [
     not: ['ALS-XZ', 'aligned pair exclusion'],
   },
   {
-    about: 'four cells around a hinge',
+    about: 'four cells around a pivot',
     name: 'WXYZ-wing',
     is: 'fits',
     pencil: '1234r1c1 14r1c5 24r1c6 34r2c2',
@@ -75,7 +77,7 @@ const rows: readonly Row[] = [
     not: ['XYZ-wing', 'naked quad'],
   },
   {
-    about: 'four cells in a line and a box, and no hinge',
+    about: 'four cells in a line and a box, and no pivot',
     name: 'WXYZ-wing',
     is: 'fits',
     pencil: '123r1c1 23r1c4 14r2c2 34r3c3',
@@ -101,8 +103,43 @@ const rows: readonly Row[] = [
     so: 'r1c2<>1',
     fits: ['XY-chain'],
   },
+  {
+    about: 'five cells around a pivot',
+    name: 'VWXYZ-wing',
+    is: 'fits',
+    pencil: '12345r1c1 15r1c5 25r1c6 35r2c2 45r3c3',
+    from: 'r1c156 r2c2 r3c3',
+    so: 'r1c23<>5',
+    fits: ['VWXYZ-wing'],
+    not: ['WXYZ-wing', 'XYZ-wing', 'ALS-XZ'],
+  },
+  {
+    about: 'five cells strung along are an XY-chain',
+    name: 'VWXYZ-wing',
+    is: 'misnamed',
+    pencil: '12r1c1 23r1c5 34r5c5 45r5c2 15r4c3',
+    from: 'r1c15 r5c25 r4c3',
+    so: 'r1c3<>1',
+    fits: ['XY-chain'],
+  },
 ];
 
 describe('wings of cells', () => {
   test.each(rows.map((row) => [row.about, row] as const))('%s', (_, row) => check(row));
+});
+
+describe('a VWXYZ-wing is found', () => {
+  const found = (pencil: string) => {
+    const position = positionWith({ pencil });
+    const conclusions = conclusionsIn(position.grid, 'r1c23<>5');
+    return findArgument(position, 'VWXYZ-wing', conclusions)?.instance.sets.map((set) =>
+      printSource(position.grid, set),
+    );
+  };
+  test('by its pivot', () => {
+    expect(found('12345r1c1 15r1c5 25r1c6 35r2c2 45r3c3')).toEqual(['r1c1', 'r1c5', 'r1c6', 'r2c2', 'r3c3']);
+  });
+  test('but not with one candidate too many', () => {
+    expect(found('12345r1c1 15r1c5 25r1c6 35r2c2 456r3c3')).toBeUndefined();
+  });
 });
