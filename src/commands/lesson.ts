@@ -4,11 +4,12 @@
 import { dirname, resolve } from 'node:path';
 import type { CheckedScene } from '../check/verdict.ts';
 import { certainErrors, checkScene } from '../lesson/check-scene.ts';
+import { readScene } from '../lesson/read-scene.ts';
 import { certainFaults, schedule } from '../lesson/schedule.ts';
 import type { SceneFile } from '../report/report-of.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import { nearestWords } from '../scene/nearest-word.ts';
-import { type RoughScene, readScene } from '../scene/read.ts';
+import type { RoughScene } from '../scene/read.ts';
 import type { Scene, TimedScene, Version } from '../scene/scene.ts';
 import { sceneAs } from '../scene/versions.ts';
 import type { Narration } from '../timeline/narration.ts';

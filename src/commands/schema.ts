@@ -2,10 +2,10 @@
  * `proofreel schema`: the JSON Schemas of the project's formats.
  */
 import { phrasesSchema } from '../draft/phrases.ts';
+import { sceneSchema } from '../lesson/read-scene.ts';
 import { planSchema, waysSchema } from '../report/plan-report.ts';
 import { reportSchema } from '../report/report.ts';
 import { lookSchema } from '../scene/read-look.ts';
-import { sceneSchema } from '../scene/schema.ts';
 import { teachingCostsSchema } from '../scene/teaching-costs.ts';
 import { exitStatus } from '../verbs/exit-status.ts';
 import type { schema as verb } from '../verbs/schema.ts';

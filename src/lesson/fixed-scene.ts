@@ -8,8 +8,8 @@ import { textFixes } from '../check/text-fixes.ts';
 import type { CheckedScene, CheckedStep } from '../check/verdict.ts';
 import { compactly } from '../grid/notation/compact.ts';
 import { printConclusion } from '../grid/notation/print.ts';
-import { readScene } from '../scene/read.ts';
 import { checkScene } from './check-scene.ts';
+import { readScene } from './read-scene.ts';
 
 export interface FixedScene {
   readonly text: string;

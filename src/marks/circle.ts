@@ -14,8 +14,10 @@ import { ringOf } from '../picture/ring-lines.ts';
 import { roomFor, roundRoom, withinWalls } from '../picture/ring-room.ts';
 import { pointOfCandidate } from '../picture/small-digits.ts';
 import { type BoardStage, colourOf, type Standing } from '../picture/stage.ts';
+import { type MarkReading, markReading } from '../scene/beats.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import type { Beat, BeatMarks } from '../scene/scene.ts';
+import { targets } from '../scene/targets.ts';
 import { oneAfterAnother } from '../telling/pacing.ts';
 import { type BeatContext, type Stroke, spread, writtenBy } from '../telling/strokes.ts';
 import { candidatesOfTargets } from '../telling/targets.ts';
@@ -23,6 +25,15 @@ import type { ToldBeat, ToldMarks } from '../telling/told-beat.ts';
 import { oneByOne, quarterSecond, targetCount } from '../timeline/pace.ts';
 import type { BeatRecord } from './record.ts';
 import { areCandidates, inColour, type MarkWords } from './words.ts';
+
+export const reading = (): MarkReading<'circle'> =>
+  markReading(
+    { circle: targets(['candidates', 'digit'], 'Circles candidates; a bare digit: every place still open to it.') },
+    ({ values }, context) => {
+      const found = values.circle?.read(context);
+      return found && { kind: 'circle', targets: found };
+    },
+  );
 
 export const beat = {
   judge,

@@ -11,13 +11,29 @@ import { line, type Path, rectangle } from '../picture/path.ts';
 import { fillPaths, strokePaths } from '../picture/pen.ts';
 import { cornerOf } from '../picture/small-digits.ts';
 import { type BoardStage, colourOf, type Standing } from '../picture/stage.ts';
+import { type MarkReading, markReading } from '../scene/beats.ts';
 import type { Point } from '../scene/scene.ts';
+import { targets } from '../scene/targets.ts';
 import { type BeatContext, lastOf, type Stroke } from '../telling/strokes.ts';
 import { cellsOfTargets } from '../telling/targets.ts';
 import type { ToldBeat, ToldMarks } from '../telling/told-beat.ts';
 import { halfSecond } from '../timeline/pace.ts';
 import type { BeatRecord } from './record.ts';
 import { areCells, type MarkWords, never } from './words.ts';
+
+export const reading = (): MarkReading<'fill'> =>
+  markReading(
+    {
+      fill: targets(
+        ['cells', 'house', 'candidates', 'digit'],
+        'Tints cells, houses, the cell of a candidate, or (a bare digit) every cell where it is open.',
+      ),
+    },
+    ({ values }, context) => {
+      const found = values.fill?.read(context);
+      return found && { kind: 'fill', targets: found };
+    },
+  );
 
 export const beat = {
   judge: nothingToJudge,

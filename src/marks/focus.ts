@@ -10,12 +10,23 @@ import { rectangle } from '../picture/path.ts';
 import { fillPaths } from '../picture/pen.ts';
 import { cornerOf } from '../picture/small-digits.ts';
 import type { BoardStage, Standing } from '../picture/stage.ts';
+import { type MarkReading, markReading } from '../scene/beats.ts';
+import { targets } from '../scene/targets.ts';
 import { type BeatContext, type Stroke, standing } from '../telling/strokes.ts';
 import { cellsOfTargets } from '../telling/targets.ts';
 import type { ToldBeat, ToldMarks } from '../telling/told-beat.ts';
 import { halfSecond } from '../timeline/pace.ts';
 import type { BeatRecord } from './record.ts';
 import { type MarkWords, never } from './words.ts';
+
+export const reading = (): MarkReading<'focus'> =>
+  markReading(
+    { focus: targets(['cells', 'house', 'candidates', 'digit'], 'Everything else dims.') },
+    ({ values }, context) => {
+      const found = values.focus?.read(context);
+      return found && { kind: 'focus', targets: found };
+    },
+  );
 
 export const beat = {
   judge: nothingToJudge,

@@ -4,6 +4,8 @@
 
 import { nothingToJudge } from '../check/marks.ts';
 import { spokenCandidates, spokenCells } from '../grid/notation/spoken.ts';
+import { parseTargets } from '../grid/notation/targets.ts';
+import type { Target } from '../grid/terms.ts';
 import type { Inked } from '../picture/ink.ts';
 import { type PlannedLabel, planLabels } from '../picture/label-plan.ts';
 import { nearestOnLine } from '../picture/node-shape.ts';
@@ -12,7 +14,12 @@ import { line, rectangle, roundCorners } from '../picture/path.ts';
 import { fillPaths, strokePaths, strokeWidth, writeWords } from '../picture/pen.ts';
 import { distance } from '../picture/small-digits.ts';
 import { type BoardStage, colourOf, type Standing } from '../picture/stage.ts';
-import type { Point } from '../scene/scene.ts';
+import { type MarkReading, markReading } from '../scene/beats.ts';
+import { quoted } from '../scene/faults.ts';
+import { notation } from '../scene/language-values.ts';
+import { type Context, readNotation } from '../scene/reading.ts';
+import type { BeatMarks, Point } from '../scene/scene.ts';
+import { spanIn, type TextNode } from '../scene/yaml-tree.ts';
 import { type BeatContext, lastOf, type Stroke } from '../telling/strokes.ts';
 import { cellsOfTargets } from '../telling/targets.ts';
 import type { ToldBeat, ToldMarks } from '../telling/told-beat.ts';
@@ -20,6 +27,12 @@ import type { Mark } from '../timeline/film.ts';
 import { halfSecond } from '../timeline/pace.ts';
 import type { BeatRecord } from './record.ts';
 import { type MarkWords, never, oneLine } from './words.ts';
+
+export const reading = (): MarkReading<'label'> =>
+  markReading(
+    { label: notation('A word tied to a cell or a candidate.', ['7r1c5 "roof"']) },
+    ({ values: { label } }, context) => label && readLabel(label.node, context),
+  );
 
 export const beat = {
   judge: nothingToJudge,
@@ -85,4 +98,34 @@ function strokes({ board }: BeatContext, { target, text }: ToldMarks['label'], {
     from,
     until: lastOf(board, candidate),
   }));
+}
+
+/** `7r1c5 "roof"`: one cell or candidate and a word; undefined after a report. */
+function readLabel(node: TextNode, context: Context): BeatMarks['label'] | undefined {
+  const { faults } = context;
+  const match = /^([^"\u201c\u201d]*)["\u201c\u201d]([^"\u201c\u201d]*)["\u201c\u201d]\s*$/s.exec(node.text);
+  const text = match?.[2]?.trim() ?? '';
+  if (match === null || text === '') {
+    faults.error(
+      'notation',
+      node.span,
+      `${quoted(node.text)} is no label; write a cell or a candidate, and the word between double quotes: 4r3c2 "roof"`,
+    );
+    return undefined;
+  }
+  const targets = readNotation({ ...node, text: match[1]! }, parseTargets, context);
+  const [target] = targets ?? [];
+  if (targets === undefined) return undefined;
+  if (target !== undefined && targets.length === 1 && isOnePlace(target)) return { kind: 'label', target, text };
+  faults.error(
+    'notation',
+    spanIn(node, 0, match[1]!.trimEnd().length),
+    'a label is tied to one cell (r3c2) or one candidate (4r3c2); write a beat for each',
+  );
+  return undefined;
+}
+
+function isOnePlace(target: Target): boolean {
+  if (target.kind === 'cells') return target.cells.length === 1;
+  return target.kind === 'candidates' && target.candidates.length === 1;
 }

@@ -18,7 +18,9 @@ import { digitRingRadius } from '../picture/ring-lines.ts';
 import { roomFor, roundRoom } from '../picture/ring-room.ts';
 import { distance, lengthOfLink, middleOf, pointOfCandidate } from '../picture/small-digits.ts';
 import type { BoardStage, Standing } from '../picture/stage.ts';
+import { claimsFor, type MarkReading, markReading } from '../scene/beats.ts';
 import { divide, type Fraction, fraction, multiply } from '../scene/fraction.ts';
+import { notation } from '../scene/language-values.ts';
 import type { Point } from '../scene/scene.ts';
 import { drawableLinks } from '../telling/links.ts';
 import { evenly, exactFramesIn, linkApartMost } from '../telling/pacing.ts';
@@ -27,8 +29,24 @@ import type { ToldBeat, ToldMarks } from '../telling/told-beat.ts';
 import type { Frame, MarkGroup } from '../timeline/film.ts';
 import { halfSecond, linkCount, oneByOne } from '../timeline/pace.ts';
 import { earlierOf } from '../timeline/seconds.ts';
+import { readLinks } from './link-ranges.ts';
 import type { BeatRecord } from './record.ts';
 import { type MarkWords, never } from './words.ts';
+
+export const reading = (): MarkReading<'link'> =>
+  markReading(
+    {
+      link: notation("Draws the chain's arrows: all, by number (1-3), or of another chain (2:1-3).", [
+        'all',
+        '1-3',
+        '2:1-3',
+      ]),
+    },
+    ({ keys, values: { link } }, context) => {
+      const claims = claimsFor(keys.link, context);
+      return link && claims && readLinks(link.node, keys.link ?? link.node, claims, context);
+    },
+  );
 
 export const beat = {
   judge: nothingToJudge,

@@ -3,6 +3,7 @@
  * does not compile.
  */
 import type { Candidate } from '../grid/candidates.ts';
+import type { MarkReadings } from '../scene/beats.ts';
 import type { MarkShape, ShapeKind, Shapes } from '../timeline/film.ts';
 import * as arrows from './arrows.ts';
 import * as ask from './ask.ts';
@@ -27,22 +28,40 @@ import * as stamp from './stamp.ts';
 import * as strike from './strike.ts';
 import * as suppose from './suppose.ts';
 
-/** What a scene can write. */
+/** What a scene can write, in the order in which the language tells of it. */
 export const beats: { readonly [Kind in BeatKind]: BeatRecord<Kind> } = {
-  ask,
-  circle,
-  clear,
   fill,
-  focus,
-  label,
+  circle,
   link,
-  note,
-  outline,
-  place,
-  sides,
-  sight,
   strike,
+  place,
+  outline,
+  label,
+  note,
+  focus,
+  sight,
+  sides,
   suppose,
+  ask,
+  clear,
+};
+
+/** How each is read. */
+export const beatReadings: MarkReadings = {
+  fill: fill.reading(),
+  circle: circle.reading(),
+  link: link.reading(),
+  strike: strike.reading(),
+  place: place.reading(),
+  outline: outline.reading(),
+  label: label.reading(),
+  note: note.reading(),
+  focus: focus.reading(),
+  sight: sight.reading(),
+  sides: sides.reading(),
+  suppose: suppose.reading(),
+  ask: ask.reading(),
+  clear: clear.reading(),
 };
 
 /** What a beat can draw: what a scene can write, and what a claim without `show` draws besides. */

@@ -5,10 +5,18 @@
 import { nothingToJudge } from '../check/marks.ts';
 import { paintCallouts } from '../picture/callout.ts';
 import { type MarkPainting, none } from '../picture/painting.ts';
+import { type MarkReading, markReading } from '../scene/beats.ts';
+import { sentence } from '../scene/language-values.ts';
 import { standing } from '../telling/strokes.ts';
 import { halfSecond } from '../timeline/pace.ts';
 import type { BeatRecord } from './record.ts';
 import { type MarkWords, never, oneLine } from './words.ts';
+
+export const reading = (): MarkReading<'note'> =>
+  markReading(
+    { note: sentence('The callout beside the board.') },
+    ({ values: { note } }) => note && { kind: 'note', text: note.text },
+  );
 
 export const beat = {
   judge: nothingToJudge,

@@ -10,12 +10,23 @@ import { edgesOf } from '../picture/patch.ts';
 import { begun, begunDashes, type Path } from '../picture/path.ts';
 import { strokePaths, strokeWidth } from '../picture/pen.ts';
 import { type BoardStage, colourOf, type Standing } from '../picture/stage.ts';
+import { type MarkReading, markReading } from '../scene/beats.ts';
+import { targets } from '../scene/targets.ts';
 import { type BeatContext, type Stroke, standing } from '../telling/strokes.ts';
 import { cellsOfTargets } from '../telling/targets.ts';
 import type { ToldBeat, ToldMarks } from '../telling/told-beat.ts';
 import { halfSecond } from '../timeline/pace.ts';
 import type { BeatRecord } from './record.ts';
 import { type MarkWords, never } from './words.ts';
+
+export const reading = (): MarkReading<'outline'> =>
+  markReading(
+    { outline: targets(['cells', 'house'], 'A line round a house or a patch of cells.', ['b2', 'r12c456']) },
+    ({ values }, context) => {
+      const found = values.outline?.read(context);
+      return found && { kind: 'outline', targets: found };
+    },
+  );
 
 export const beat = {
   judge: nothingToJudge,

@@ -4,16 +4,33 @@
  */
 
 import { nothingToJudge } from '../check/marks.ts';
+import { parseCells } from '../grid/notation/cells.ts';
+import { printCell } from '../grid/notation/print.ts';
 import { inSeries, spokenCells } from '../grid/notation/spoken.ts';
 import { each, type MarkPainting, none } from '../picture/painting.ts';
 import { begun, rectangle, roundCorners } from '../picture/path.ts';
 import { casingWidth, fillPaths, strokePaths, strokeWidth } from '../picture/pen.ts';
 import { cornerOf } from '../picture/small-digits.ts';
 import type { BoardStage, Standing } from '../picture/stage.ts';
+import { claimsFor, type MarkReading, markReading } from '../scene/beats.ts';
+import type { Claims } from '../scene/claims.ts';
+import { notation } from '../scene/language-values.ts';
+import { type Context, itemsIn, readNotation, saysAll } from '../scene/reading.ts';
+import type { BeatMarks } from '../scene/scene.ts';
+import type { TextNode } from '../scene/yaml-tree.ts';
 import { conclusionStrokes } from '../telling/conclusion-strokes.ts';
 import { conclusionCount, oneByOne, quarterSecond } from '../timeline/pace.ts';
 import type { BeatRecord } from './record.ts';
 import { always, type MarkWords, unlessSound } from './words.ts';
+
+export const reading = (): MarkReading<'place'> =>
+  markReading(
+    { place: notation("Writes the step's placements: all, or cells.", ['all', 'r8c4']) },
+    ({ keys, values: { place } }, context) => {
+      const claims = claimsFor(keys.place, context);
+      return place && claims && readPlace(place.node, claims, context);
+    },
+  );
 
 export const beat = {
   judge: nothingToJudge,
@@ -57,4 +74,26 @@ function paintPlacement(stage: BoardStage, { mark, ink }: Standing<'place'>, par
   const colour = mark.group === undefined ? look.colours.placement : look.colours.groups[mark.group.colour];
   if (part === 'tint') fillPaths(stage, [frame], colour, look.inks.fill * 0.6 * ink.progress * ink.alpha);
   else strokePaths(stage, [begun(frame, ink.progress)], { colour, width, alpha: ink.alpha, cased: true });
+}
+
+/** The placements that are written; undefined after a report. */
+function readPlace(node: TextNode, claims: Claims, context: Context): BeatMarks['place'] | undefined {
+  const { faults, grid } = context;
+  if (saysAll(node)) {
+    if (claims.placesAny) return { kind: 'place', cells: 'all' };
+    faults.error(
+      'not-concluded',
+      node.span,
+      'this step places nothing; add the placement to so, or leave the beat out',
+    );
+    return undefined;
+  }
+  const cells = readNotation(node, parseCells, context);
+  for (const { span, value } of cells === undefined ? [] : itemsIn(node, parseCells, grid)) {
+    const strange = value.filter((cell) => !claims.places(cell)).map((each) => printCell(grid, each));
+    if (strange.length === 0) continue;
+    const message = `the step places nothing in ${strange.join(' ')}; a written digit is a claim, so add it to so or leave it out`;
+    faults.error('not-concluded', span, message);
+  }
+  return cells === undefined ? undefined : { kind: 'place', cells };
 }

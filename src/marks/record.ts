@@ -1,10 +1,11 @@
 /**
- * What a mark must say of itself. Each file here is one mark: `beat` for what a scene can write, `painting` and `words`
+ * What a mark must say of itself. Each file here is one mark: `reading` and `beat` for what a scene can write, `painting` and `words`
  * for what then stands on the picture; some have one of the two alone. The stages say what they must know of a mark, each
  * in a type of its own, and are handed it by the tables in `marks.ts` and `paintings.ts`.
  */
 import type { JudgeMark } from '../check/marks.ts';
 import type { MarkPainting } from '../picture/painting.ts';
+import type { MarkReading } from '../scene/beats.ts';
 import type { BeatMark, Group } from '../scene/scene.ts';
 import type { BeatStrokes } from '../telling/strokes.ts';
 import type { ToldMark, ToldMarks } from '../telling/told-beat.ts';
@@ -32,6 +33,7 @@ export interface DrawnRecord<Kind extends DrawnKind> {
 
 /** What a scene can write. */
 export interface BeatRecord<Kind extends BeatKind> {
+  readonly reading: () => MarkReading<Kind>;
   readonly beat: DrawnRecord<Kind>['beat'] & {
     readonly judge: JudgeMark<Kind>;
     readonly seconds: MarkSeconds<Kind>;

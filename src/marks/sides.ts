@@ -5,15 +5,32 @@
 import type { JudgedStep } from '../check/marks.ts';
 import { sidesOf } from '../check/sides.ts';
 import { membersOf } from '../grid/candidates.ts';
+import { parseCandidates } from '../grid/notation/candidates.ts';
 import { printCandidate } from '../grid/notation/print.ts';
+import { type MarkReading, markReading } from '../scene/beats.ts';
+import type { ReadList, ReadText } from '../scene/definition.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
+import { groupNamed } from '../scene/groups.ts';
+import { name, notation } from '../scene/language-values.ts';
+import { type Context, readNotation } from '../scene/reading.ts';
 import type { BeatMarks } from '../scene/scene.ts';
+import { listOf, optional } from '../scene/structures.ts';
+import type { TextNode } from '../scene/yaml-tree.ts';
 import { oneAfterAnother } from '../telling/pacing.ts';
 import type { BeatContext, Stroke } from '../telling/strokes.ts';
 import { markGroupOf, sideGroups, type ToldBeat, type ToldMarks } from '../telling/told-beat.ts';
 import { halfSecond } from '../timeline/pace.ts';
 import { ringAfter } from './circle.ts';
 import type { BeatRecord } from './record.ts';
+
+export const reading = (): MarkReading<'sides'> =>
+  markReading(
+    {
+      sides: notation('The two colours of the cluster of strong links that this candidate belongs to.', ['7r1c5']),
+      groups: optional(listOf(name('A colour group.'), 'The groups of the two sides: [a, b].')),
+    },
+    ({ values: { sides, groups } }, context) => sides && readSides(sides.node, groups, context),
+  );
 
 export const beat = {
   judge,
@@ -55,4 +72,33 @@ function strokes(context: BeatContext, mark: ToldMarks['sides'], beat: ToldBeat)
     }),
   );
   return [...circles, ...circles.flatMap((stroke) => ringAfter(context, stroke))];
+}
+
+/** A candidate, and the groups of the two sides; undefined after a report. */
+function readSides(
+  node: TextNode,
+  value: ReadList<ReadText<string, void>> | undefined,
+  context: Context,
+): BeatMarks['sides'] | undefined {
+  const { faults } = context;
+  const candidates = readNotation(node, parseCandidates, context);
+  const names = (value?.items ?? []).map((item) => groupNamed(item?.node, context));
+  if (value !== undefined && names.length !== 2) {
+    faults.error(
+      'notation',
+      value.span,
+      `${names.length} ${names.length === 1 ? 'group stands' : 'groups stand'} here; "sides" has two, as in groups: [a, b]`,
+    );
+  }
+  if (candidates !== undefined && candidates.length !== 1) {
+    faults.error('notation', node.span, `${candidates.length} candidates stand here; "sides" takes one, as in 4r3c2`);
+  }
+  const [candidate] = candidates ?? [];
+  const [first, second] = names;
+  if (candidate === undefined) return undefined;
+  return {
+    kind: 'sides',
+    candidate: { value: candidate, span: node.span },
+    groups: first === undefined || second === undefined ? undefined : [first, second],
+  };
 }

@@ -14,6 +14,7 @@ import { line, type Path, rectangle, roundCorners } from '../picture/path.ts';
 import { fillPaths, strokePaths, strokeWidth } from '../picture/pen.ts';
 import { cornerOf } from '../picture/small-digits.ts';
 import { type BoardStage, colourOf, type Standing } from '../picture/stage.ts';
+import { type MarkReading, markReading } from '../scene/beats.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import type { Beat, BeatMarks, Point, Sight } from '../scene/scene.ts';
 import { linesOfSight } from '../telling/sights.ts';
@@ -22,7 +23,11 @@ import type { ToldBeat, ToldMarks } from '../telling/told-beat.ts';
 import { type Frame, frameAt, type Shapes } from '../timeline/film.ts';
 import { halfSecond, oneByOne } from '../timeline/pace.ts';
 import type { BeatRecord } from './record.ts';
+import { readSight, sightLines } from './sight-lines.ts';
 import { type MarkWords, never } from './words.ts';
+
+export const reading = (): MarkReading<'sight'> =>
+  markReading({ sight: sightLines() }, ({ values: { sight } }, context) => readSight(sight, context));
 
 export const beat = {
   judge,

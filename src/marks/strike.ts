@@ -5,16 +5,38 @@
  */
 
 import { nothingToJudge } from '../check/marks.ts';
+import { parseCandidates } from '../grid/notation/candidates.ts';
+import { printCandidate } from '../grid/notation/print.ts';
 import { each, type MarkPainting, none } from '../picture/painting.ts';
 import { cut, length, line } from '../picture/path.ts';
 import { fillPaths, strokePaths, strokeWidth } from '../picture/pen.ts';
 import { roomFor, roundRoom, wideRoom } from '../picture/ring-room.ts';
 import { pointOfCandidate } from '../picture/small-digits.ts';
 import type { BoardStage, Standing } from '../picture/stage.ts';
+import { claimsFor, type MarkReading, markReading } from '../scene/beats.ts';
+import type { Claims } from '../scene/claims.ts';
+import { beatTime } from '../scene/language-times.ts';
+import { notation } from '../scene/language-values.ts';
+import { type Context, itemsIn, readNotation, saysAll } from '../scene/reading.ts';
+import type { BeatMarks } from '../scene/scene.ts';
+import { optional } from '../scene/structures.ts';
+import type { TextNode } from '../scene/yaml-tree.ts';
 import { conclusionStrokes } from '../telling/conclusion-strokes.ts';
 import { conclusionCount, oneByOne, quarterSecond } from '../timeline/pace.ts';
 import type { BeatRecord } from './record.ts';
 import { always, areCandidates, type MarkWords, unlessSound } from './words.ts';
+
+export const reading = (): MarkReading<'strike'> =>
+  markReading(
+    {
+      strike: notation("Crosses out the step's removals: all, or candidates.", ['all', '7r1c7']),
+      gone: optional(beatTime()),
+    },
+    ({ keys, values: { strike, gone } }, context) => {
+      const claims = claimsFor(keys.strike, context);
+      return strike && claims && readStrike(strike.node, gone?.read(context), claims, context);
+    },
+  );
 
 export const beat = {
   judge: nothingToJudge,
@@ -86,4 +108,32 @@ function paintSlash(stage: BoardStage, { mark, ink }: Standing<'strike'>): void 
     const middle = cut(slash, before - width, Math.min(drawn, long - before + width));
     strokePaths(stage, [middle], { ...stroke, width: thin, cased: false, cap: 'butt' });
   }
+}
+
+/** The removals that are crossed out; undefined after a report. */
+function readStrike(
+  node: TextNode,
+  gone: BeatMarks['strike']['gone'],
+  claims: Claims,
+  context: Context,
+): BeatMarks['strike'] | undefined {
+  const { faults, grid } = context;
+  if (saysAll(node)) {
+    if (claims.removesAny) return { kind: 'strike', candidates: 'all', gone };
+    faults.error(
+      'not-concluded',
+      node.span,
+      'this step removes nothing that could be struck; add the removal to so, or leave the beat out',
+    );
+    return undefined;
+  }
+  const candidates = readNotation(node, parseCandidates, context);
+  for (const { span, value } of candidates === undefined ? [] : itemsIn(node, parseCandidates, grid)) {
+    const strange = value.filter((candidate) => !claims.removes(candidate)).map((each) => printCandidate(grid, each));
+    if (strange.length === 0) continue;
+    const verb = strange.length === 1 ? 'is' : 'are';
+    const message = `${strange.join(' ')} ${verb} not among the step's removals; a cross is a claim, so add it to so or leave it out`;
+    faults.error('not-concluded', span, message);
+  }
+  return candidates === undefined ? undefined : { kind: 'strike', candidates, gone };
 }

@@ -4,9 +4,15 @@
 
 import type { JudgedStep } from '../check/marks.ts';
 import { playStep, suppositionsOf } from '../check/suppositions.ts';
+import { parseCandidates } from '../grid/notation/candidates.ts';
 import { printCandidate, printSet } from '../grid/notation/print.ts';
+import { parseSets } from '../grid/notation/sets.ts';
+import { claimsFor, type MarkReading, markReading } from '../scene/beats.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
+import { notation } from '../scene/language-values.ts';
+import { type Context, readNotation } from '../scene/reading.ts';
 import type { BeatMarks } from '../scene/scene.ts';
+import { spanIn, type TextNode } from '../scene/yaml-tree.ts';
 import { playedOut } from '../telling/ghosts.ts';
 import { exactFramesIn, linkApartMost } from '../telling/pacing.ts';
 import type { BeatContext, Stroke } from '../telling/strokes.ts';
@@ -15,6 +21,18 @@ import { frameAt } from '../timeline/film.ts';
 import { halfSecond, linkCount, oneByOne } from '../timeline/pace.ts';
 import { candidatesOfMark } from './paintings.ts';
 import type { BeatRecord } from './record.ts';
+
+export const reading = (): MarkReading<'suppose'> =>
+  markReading(
+    {
+      suppose: notation(
+        'Plays the proof out in ghost ink from a candidate taken as true, as not true (no), or each of a set.',
+        ['7r1c7', 'no 7r1c5', 'each 7c5'],
+      ),
+    },
+    ({ keys, values: { suppose } }, context) =>
+      suppose && claimsFor(keys.suppose, context) && readSuppose(suppose.node, context),
+  );
 
 export const beat = {
   judge,
@@ -65,4 +83,29 @@ function strokes(context: BeatContext, { suppose }: ToldMarks['suppose'], { from
     from: first,
     until: Math.min(until, ...candidatesOfMark(shape).map((candidate) => board.showsUntil(candidate))),
   }));
+}
+
+/** `7r1c7`, `no 7r1c5` or `each 7c5`; undefined after a report. */
+function readSuppose(node: TextNode, context: Context): BeatMarks['suppose'] | undefined {
+  const match = /^\s*(no|each)\s/i.exec(node.text);
+  const word = match?.[1]?.toLowerCase();
+  const from = match?.[0].length ?? 0;
+  const what: TextNode = { ...node, text: node.text.slice(from), offsets: node.offsets.slice(from) };
+  const { span } = node;
+  if (word === 'each') {
+    const set = onlyOne(what, readNotation(what, parseSets, context), 'one set, as in each 4c2', context);
+    return set === undefined ? undefined : { kind: 'suppose', suppose: { kind: 'each', set: set.name }, span };
+  }
+  const due = 'one candidate, as in 4r3c2 or no 4r3c2';
+  const candidate = onlyOne(what, readNotation(what, parseCandidates, context), due, context);
+  if (candidate === undefined) return undefined;
+  return { kind: 'suppose', suppose: { kind: word === 'no' ? 'not' : 'true', candidate }, span };
+}
+
+function onlyOne<T>(node: TextNode, named: readonly T[] | undefined, due: string, { faults }: Context): T | undefined {
+  if (named === undefined) return undefined;
+  if (named.length === 1) return named[0];
+  const span = spanIn(node, 0, node.text.length);
+  faults.error('notation', span, `${named.length} stand here; "suppose" takes ${due}`);
+  return undefined;
 }

@@ -3,6 +3,7 @@
  * and the JSON Schema for editors is made from it, so that the two cannot part ways.
  */
 import { boardRules, boxShapes } from '../grid/grid.ts';
+import type { BeatDefinition } from './beats.ts';
 import type { ReadOf } from './definition.ts';
 import { readConclusions } from './language-argument.ts';
 import { stepDefinition } from './language-step.ts';
@@ -82,11 +83,9 @@ const advice = keys('the advice', 'What `check` remarks besides proving; it chan
 /** The advice as it is written. */
 export type AdviceMap = ReadOf<typeof advice>;
 
-/** A whole scene. */
-export const sceneDefinition = keys(
-  'a scene',
-  'A lesson in number-placement logic: what is argued, and what is shown when.',
-  {
+/** A whole scene, whose steps show these beats. */
+export const sceneDefinition = (beat: BeatDefinition) =>
+  keys('a scene', 'A lesson in number-placement logic: what is argued, and what is shown when.', {
     proofreel: choice([languageVersion], 'The version of this language: 1.'),
     title: optional(sentence('The title of the lesson.')),
     puzzle: puzzleDefinition,
@@ -95,9 +94,8 @@ export const sceneDefinition = keys(
     look: optional(name('A file with colours, stroke widths, fonts and motion.')),
     groups: optional(groups),
     advice: optional(advice),
-    steps: listOf(stepDefinition, 'The steps, in their order.'),
-  },
-);
+    steps: listOf(stepDefinition(beat), 'The steps, in their order.'),
+  });
 
 /** A scene as it is written. */
-export type SceneMap = ReadOf<typeof sceneDefinition>;
+export type SceneMap = ReadOf<ReturnType<typeof sceneDefinition>>;

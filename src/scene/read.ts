@@ -1,6 +1,7 @@
 /**
  * From the text of a scene file to a typed scene, with all the faults of the file.
  */
+import type { BeatDefinition } from './beats.ts';
 import type { Diagnostic, Span } from './diagnostic.ts';
 import { type Doubts, doubtsOf } from './doubts.ts';
 import type { Faults } from './faults.ts';
@@ -34,10 +35,10 @@ export interface RoughScene {
   readonly doubts: Doubts;
 }
 
-/** Reads a scene. `text` is the file's content; a byte order mark at its start is passed over. */
-export function readScene(text: string): ReadScene {
+/** Reads a scene, whose steps show these beats. `text` is the file's content; a byte order mark at its start is passed over. */
+export function readSceneWith(beat: BeatDefinition, text: string): ReadScene {
   const { value, rough, diagnostics } = readYamlFile(text, 'a scene begins with `proofreel: 1`', (tree, faults) => {
-    const file = readShape(sceneDefinition, tree, faults);
+    const file = readShape(sceneDefinition(beat), tree, faults);
     return file === undefined ? undefined : { ...partsOf(file, faults), written: tree, meant: file };
   });
   const whole = value?.puzzle === undefined ? undefined : { ...value.parts, puzzle: value.puzzle };

@@ -49,3 +49,15 @@ export function saysAll(node: TextNode): boolean {
 export function located(written: ReadText<string, void> | undefined): Located<string> | undefined {
   return written === undefined ? undefined : { value: written.text, span: written.span };
 }
+
+/** The items of a list of notation that is known to be readable, each with its place. */
+export function itemsIn<T>(
+  node: TextNode,
+  parse: (grid: Grid, text: string) => Reading<T>,
+  grid: Grid,
+): readonly Located<T>[] {
+  return [...node.text.matchAll(/[^\s,]+/g)].flatMap((match) => {
+    const reading = parse(grid, match[0]);
+    return reading.ok ? [{ value: reading.value, span: spanIn(node, match.index, match.index + match[0].length) }] : [];
+  });
+}

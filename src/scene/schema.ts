@@ -3,13 +3,14 @@
  * definition that the reader works with.
  */
 import { z } from 'zod';
+import type { BeatDefinition } from './beats.ts';
 import type { Definition } from './definition.ts';
 import { zodOf } from './definition-schema.ts';
 import { sceneDefinition } from './language.ts';
 
-/** A schema of JSON Schema draft 2020-12 for scene files. */
-export function sceneSchema(): object {
-  return editorSchema(sceneDefinition, 'A proofreel scene');
+/** A schema of JSON Schema draft 2020-12 for scene files whose steps show these beats. */
+export function sceneSchemaWith(beat: BeatDefinition): object {
+  return editorSchema(sceneDefinition(beat), 'A proofreel scene');
 }
 
 /** A definition as a JSON Schema that allows for YAML's guesses: `rate: 25` is a number to an editor, a text to us. */

@@ -8,7 +8,6 @@ import { type CascadeWritten, type OnlyWritten, type PencilWritten, readChains }
 import type { StepMap } from './language-step.ts';
 import { type Context, located } from './reading.ts';
 import type { CascadeItem, OnlyItem, PencilItem, Step } from './scene.ts';
-import { readShow } from './show.ts';
 import { eachOf } from './structures.ts';
 
 /** A step with all that could be read of it; what could not was reported. `index` counts from 0. */
@@ -33,6 +32,7 @@ export function readStep(map: StepMap, index: number, context: Context): Step {
     checkAgreement({ chains, conclusions: so, named: 'so', conclusionsSpan: soSpan, grid, faults });
   }
   checkClaimKeys(map, so, context);
+  const claims = showClaims(map, claimsForMarks(claiming, grid, isWhole));
   return {
     id: values.id?.text ?? '',
     span: map.span,
@@ -47,7 +47,7 @@ export function readStep(map: StepMap, index: number, context: Context): Step {
     ...claiming,
     soSpan,
     fails: values.fails?.read() ?? false,
-    show: readShow(values.show, showClaims(map, claimsForMarks(claiming, grid, isWhole)), context),
+    show: values.show?.items.flatMap((beat) => beat?.read({ ...context, claims }) ?? []),
   };
 }
 

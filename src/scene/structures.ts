@@ -22,7 +22,7 @@ import { keyOf, type MapNode, valueOf } from './yaml-tree.ts';
 
 /** A definition of which something can be read. */
 export type Opening = Definition & Opens<unknown>;
-type OpeningShape = Readonly<Record<string, Opening>>;
+export type OpeningShape = Readonly<Record<string, Opening>>;
 
 /** A map with these keys and no others; `title` is what a message calls it ("a step"). */
 export function keys<S extends OpeningShape>(

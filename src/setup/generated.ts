@@ -4,15 +4,14 @@
 
 import { phrasesSchema } from '../draft/phrases.ts';
 import { checkScene } from '../lesson/check-scene.ts';
+import { readScene, sceneSchema } from '../lesson/read-scene.ts';
 import { planSchema, waysSchema } from '../report/plan-report.ts';
 import { printReport } from '../report/print-report.ts';
 import { reportSchema } from '../report/report.ts';
 import { reportOf } from '../report/report-of.ts';
 import { codes } from '../scene/codes.ts';
 import { printOwnCosts } from '../scene/print-teaching-costs.ts';
-import { readScene } from '../scene/read.ts';
 import { lookSchema } from '../scene/read-look.ts';
-import { sceneSchema } from '../scene/schema.ts';
 import { teachingCostsSchema } from '../scene/teaching-costs.ts';
 import type { Verb } from '../verbs/verb.ts';
 import { verbNames, verbs } from '../verbs/verbs.ts';

@@ -10,6 +10,7 @@ import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { tellFilm } from '../../src/film/tell-film.ts';
 import { checkScene } from '../../src/lesson/check-scene.ts';
+import { readScene } from '../../src/lesson/read-scene.ts';
 import { schedule } from '../../src/lesson/schedule.ts';
 import { run as runFfmpeg } from '../../src/output/ffmpeg/ffmpeg.ts';
 import { footageEncoder } from '../../src/output/footage/over-footage.ts';
@@ -18,7 +19,6 @@ import type { Painter } from '../../src/output/painters/painter.ts';
 import { renderFilm } from '../../src/output/render.ts';
 import { defaultLook } from '../../src/picture/default-look.ts';
 import { fraction, zero } from '../../src/scene/fraction.ts';
-import { readScene } from '../../src/scene/read.ts';
 import { readNarration } from '../../src/timeline/narration.ts';
 import { type Spent, spent } from './cpu.ts';
 

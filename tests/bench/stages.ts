@@ -12,12 +12,12 @@ import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { tellFilm } from '../../src/film/tell-film.ts';
 import { checkScene } from '../../src/lesson/check-scene.ts';
+import { readScene } from '../../src/lesson/read-scene.ts';
 import { schedule } from '../../src/lesson/schedule.ts';
 import { filmPainter } from '../../src/output/painters/film-painter.ts';
 import { frameCanvas } from '../../src/output/pixels/canvas.ts';
 import { renderFilm } from '../../src/output/render.ts';
 import { defaultLook } from '../../src/picture/default-look.ts';
-import { readScene } from '../../src/scene/read.ts';
 import { readNarration } from '../../src/timeline/narration.ts';
 
 const scenes = fileURLToPath(new URL('../../scenes/', import.meta.url));

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { printTimeline, type TimelineOptions } from '../../src/beside/otio.ts';
+import { framesOfLabel } from '../../src/scene/timecode.ts';
 import { timecodeOf } from '../../src/scene/timecode-label.ts';
 import { chaptersOf } from '../../src/timeline/chapters.ts';
-import { framesOfLabel } from '../../src/scene/timecode.ts';
 import { lessonOf } from './lessons.ts';
 
 // The parts of the format in use, written from its specification (OpenTimelineIO, "File format specification"; from

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { sidesOf } from '../../src/check/sides.ts';
 import { printCandidates } from '../../src/grid/notation/print.ts';
 import { checkScene } from '../../src/lesson/check-scene.ts';
-import { readScene } from '../../src/scene/read.ts';
+import { readScene } from '../../src/lesson/read-scene.ts';
 import { skyscraper, towers } from '../telling/tell.ts';
 
 /** Errors as `code at "text": message`. */

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { checkScene } from '../../src/lesson/check-scene.ts';
-import { readScene } from '../../src/scene/read.ts';
+import { readScene } from '../../src/lesson/read-scene.ts';
 
 it('an either/or of which one stands already says nothing new, and can be drawn on all the same', () => {
   const { scene, diagnostics } = readScene(`proofreel: 1

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { checkScene } from '../../src/lesson/check-scene.ts';
 import { fixScene, spellOut } from '../../src/lesson/fixed-scene.ts';
-import { readScene } from '../../src/scene/read.ts';
+import { readScene } from '../../src/lesson/read-scene.ts';
 
 const folder = new URL('../scenes/checks/', import.meta.url);
 const names = readdirSync(folder).filter(

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { checkScene } from '../../src/lesson/check-scene.ts';
-import { readScene } from '../../src/scene/read.ts';
+import { readScene } from '../../src/lesson/read-scene.ts';
 
 const lamp = readFileSync(new URL('../../scenes/lamp-room.yaml', import.meta.url), 'utf8');
 const basic = readFileSync(new URL('../scenes/checks/basic-01.yaml', import.meta.url), 'utf8');

@@ -6,7 +6,7 @@
 import { edited, itemIndent, linesBefore } from '../../src/check/scene-text.ts';
 import { type CheckedScene, stepsBefore } from '../../src/check/verdict.ts';
 import { checkScene } from '../../src/lesson/check-scene.ts';
-import { readScene } from '../../src/scene/read.ts';
+import { readScene } from '../../src/lesson/read-scene.ts';
 import { idsBefore, stepText } from '../../src/scene/step-text.ts';
 
 export interface Pasted {

@@ -1,8 +1,8 @@
 /** Every code of what only the position shows is given by a small scene, and not by the same scene put right. */
 import { expect, it } from 'vitest';
 import { checkScene } from '../../src/lesson/check-scene.ts';
+import { readScene } from '../../src/lesson/read-scene.ts';
 import type { positionCodes } from '../../src/scene/codes.ts';
-import { readScene } from '../../src/scene/read.ts';
 import { skyscraper, towers } from '../telling/tell.ts';
 
 interface Row {

@@ -4,8 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, it } from 'vitest';
 import { readBeside } from '../../src/commands/beside-scene.ts';
+import { readScene } from '../../src/lesson/read-scene.ts';
 import type { fileCodes } from '../../src/scene/codes.ts';
-import { readScene } from '../../src/scene/read.ts';
 import { towers } from '../telling/tell.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'proofreel-beside-'));

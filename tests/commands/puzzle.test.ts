@@ -4,8 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { checkScene } from '../../src/lesson/check-scene.ts';
+import { readScene } from '../../src/lesson/read-scene.ts';
 import { readBarePuzzle } from '../../src/scene/bare-puzzle.ts';
-import { readScene } from '../../src/scene/read.ts';
 import { run } from './run.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'new-puzzle-'));

@@ -4,8 +4,8 @@ import { startPosition } from '../../src/check/start-position.ts';
 import { defaultCosts } from '../../src/commands/teaching-costs.ts';
 import { draftOf } from '../../src/draft/draft.ts';
 import { checkScene } from '../../src/lesson/check-scene.ts';
+import { readScene } from '../../src/lesson/read-scene.ts';
 import { planFor } from '../../src/plan/plan.ts';
-import { readScene } from '../../src/scene/read.ts';
 import { times } from '../plan/times.ts';
 import { phrasesIn } from './drafted.ts';
 

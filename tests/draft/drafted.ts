@@ -7,9 +7,9 @@ import { type Draft, draftOf } from '../../src/draft/draft.ts';
 import { type Phrases, readPhrases } from '../../src/draft/phrases.ts';
 import { gridOf } from '../../src/grid/grid.ts';
 import { checkScene } from '../../src/lesson/check-scene.ts';
+import { readScene } from '../../src/lesson/read-scene.ts';
 import { type Plan, planFor } from '../../src/plan/plan.ts';
 import { readBarePuzzle } from '../../src/scene/bare-puzzle.ts';
-import { readScene } from '../../src/scene/read.ts';
 import type { Scene } from '../../src/scene/scene.ts';
 
 const folder = new URL('../../assets/phrases/', import.meta.url);

@@ -3,8 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { utterancesOf } from '../../src/draft/heard.ts';
 import { narrate } from '../../src/draft/narrated.ts';
 import { gridOf } from '../../src/grid/grid.ts';
+import { readScene } from '../../src/lesson/read-scene.ts';
 import { schedule } from '../../src/lesson/schedule.ts';
-import { readScene } from '../../src/scene/read.ts';
 import { readNarration } from '../../src/timeline/narration.ts';
 import { drafted, phrasesIn } from './drafted.ts';
 

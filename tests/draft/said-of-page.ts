@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { startPosition } from '../../src/check/start-position.ts';
 import { argumentInWords } from '../../src/draft/say-argument.ts';
 import { wordingOf } from '../../src/draft/wording.ts';
-import { readScene } from '../../src/scene/read.ts';
+import { readScene } from '../../src/lesson/read-scene.ts';
 import { findArgument } from '../../src/techniques/find-argument.ts';
 import { phrasesIn } from './drafted.ts';
 

@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs';
 import Logic from 'logic-solver';
 import { describe, expect, it } from 'vitest';
 import { checkScene } from '../../src/lesson/check-scene.ts';
+import { readScene } from '../../src/lesson/read-scene.ts';
 import { certificatesOf } from '../../src/report/cnf.ts';
-import { readScene } from '../../src/scene/read.ts';
 
 function certificates(name: string) {
   const { scene } = readScene(readFileSync(new URL(`../scenes/checks/${name}`, import.meta.url), 'utf8'));

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { readScene } from '../../src/lesson/read-scene.ts';
 import { lostWords } from '../../src/retime/lost-words.ts';
 import { retimedScene } from '../../src/retime/retimed-scene.ts';
 import { timesOf } from '../../src/retime/written-times.ts';
 import { compare, fraction, toNumber } from '../../src/scene/fraction.ts';
-import { readScene } from '../../src/scene/read.ts';
 import { readNarration } from '../../src/timeline/narration.ts';
 import { retakeOf } from '../../src/timeline/retake.ts';
 import { frameAtTime } from '../../src/timeline/seconds.ts';

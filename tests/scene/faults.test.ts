@@ -4,10 +4,10 @@
  */
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { readScene } from '../../src/lesson/read-scene.ts';
 import { defaultLook } from '../../src/picture/default-look.ts';
 import { readingCodes } from '../../src/scene/codes.ts';
 import type { Diagnostic } from '../../src/scene/diagnostic.ts';
-import { readScene } from '../../src/scene/read.ts';
 import { readLook } from '../../src/scene/read-look.ts';
 import { annotate, withoutAnnotations } from './annotated.ts';
 

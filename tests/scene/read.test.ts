@@ -5,8 +5,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { membersOf } from '../../src/grid/candidates.ts';
 import { printCandidate, printChain, printConclusion, printSet } from '../../src/grid/notation/print.ts';
+import { readScene } from '../../src/lesson/read-scene.ts';
 import { fraction, toNumber } from '../../src/scene/fraction.ts';
-import { readScene } from '../../src/scene/read.ts';
 import type { BeatMark, Scene } from '../../src/scene/scene.ts';
 
 const puzzle = `

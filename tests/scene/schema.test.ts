@@ -6,13 +6,12 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
+import { beat, readScene, sceneSchema } from '../../src/lesson/read-scene.ts';
 import { defaultLook } from '../../src/picture/default-look.ts';
 import { zodOf } from '../../src/scene/definition-schema.ts';
 import { sceneDefinition } from '../../src/scene/language.ts';
 import { lookDefinition } from '../../src/scene/language-look.ts';
-import { readScene } from '../../src/scene/read.ts';
 import { lookSchema, readLook } from '../../src/scene/read-look.ts';
-import { sceneSchema } from '../../src/scene/schema.ts';
 import { argumentNames } from '../../src/techniques/all-techniques.ts';
 import { withoutAnnotations } from './annotated.ts';
 
@@ -103,7 +102,7 @@ describe('the walk through the definition and its own parser agree on', () => {
   const readable = files.filter(({ codes }) => !codes.some((code) => ofSyntax.includes(code)));
   it.each(readable)('$name', ({ text, codes }) => {
     const asTexts: unknown = parse(text, { schema: 'failsafe' });
-    expect(zodOf(sceneDefinition).safeParse(asTexts).success).toBe(!codes.some((code) => ofShape.includes(code)));
+    expect(zodOf(sceneDefinition(beat)).safeParse(asTexts).success).toBe(!codes.some((code) => ofShape.includes(code)));
   });
 });
 

@@ -3,8 +3,8 @@
  */
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
+import { readScene } from '../../src/lesson/read-scene.ts';
 import { placeOf, printDiagnostic } from '../../src/scene/locate.ts';
-import { readScene } from '../../src/scene/read.ts';
 
 const whole = `proofreel: 1
 title: "The whole: of it"

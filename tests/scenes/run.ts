@@ -6,11 +6,11 @@ import { type Candidate, has } from '../../src/grid/candidates.ts';
 import { type Grid, gridOf } from '../../src/grid/grid.ts';
 import { parseCandidates } from '../../src/grid/notation/candidates.ts';
 import { checkScene } from '../../src/lesson/check-scene.ts';
+import { readScene } from '../../src/lesson/read-scene.ts';
 import { schedule } from '../../src/lesson/schedule.ts';
 import { type Report, type ReportedStep, reportDefinition } from '../../src/report/report.ts';
 import { reportOf, unusableReport } from '../../src/report/report-of.ts';
 import { canonicalName } from '../../src/scene/argument-names.ts';
-import { readScene } from '../../src/scene/read.ts';
 import { readNarration } from '../../src/timeline/narration.ts';
 
 export interface Expected {

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { sceneSchema } from '../../src/scene/schema.ts';
+import { sceneSchema } from '../../src/lesson/read-scene.ts';
 import { argumentNames } from '../../src/techniques/all-techniques.ts';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '../..');

@@ -9,8 +9,8 @@ import { difference, membersOf } from '../../src/grid/candidates.ts';
 import type { Grid } from '../../src/grid/grid.ts';
 import type { Conclusion } from '../../src/grid/terms.ts';
 import { checkScene } from '../../src/lesson/check-scene.ts';
+import { readScene } from '../../src/lesson/read-scene.ts';
 import { begin, type Position, takeAsRead } from '../../src/proof/kernel.ts';
-import { readScene } from '../../src/scene/read.ts';
 import type { ArgumentName } from '../../src/techniques/all-techniques.ts';
 import type { Shape } from '../../src/techniques/technique.ts';
 

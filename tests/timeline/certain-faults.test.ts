@@ -4,9 +4,9 @@
  */
 import { describe, expect, it } from 'vitest';
 import { certainErrors, checkScene } from '../../src/lesson/check-scene.ts';
+import { readScene } from '../../src/lesson/read-scene.ts';
 import { certainFaults, schedule } from '../../src/lesson/schedule.ts';
 import type { Diagnostic } from '../../src/scene/diagnostic.ts';
-import { readScene } from '../../src/scene/read.ts';
 import { readNarration } from '../../src/timeline/narration.ts';
 import { talk } from './timed-scene.ts';
 

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { readScene } from '../../src/lesson/read-scene.ts';
 import { schedule } from '../../src/lesson/schedule.ts';
 import { compare, type Fraction, fraction, subtract } from '../../src/scene/fraction.ts';
-import { readScene } from '../../src/scene/read.ts';
 import { readNarration } from '../../src/timeline/narration.ts';
 import { timeOfFrame } from '../../src/timeline/seconds.ts';
 import { timed } from './timed-scene.ts';

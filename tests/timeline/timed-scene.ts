@@ -2,9 +2,9 @@
  * Small scenes for tests of time: a nearly full 4x4 grid, and steps as YAML.
  */
 
+import { readScene } from '../../src/lesson/read-scene.ts';
 import { schedule } from '../../src/lesson/schedule.ts';
 import type { Code } from '../../src/scene/codes.ts';
-import { readScene } from '../../src/scene/read.ts';
 import type { Scene } from '../../src/scene/scene.ts';
 import { type Narration, readNarration } from '../../src/timeline/narration.ts';
 import type { Schedule, ScheduleOptions } from '../../src/timeline/schedule.ts';

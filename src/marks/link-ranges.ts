@@ -1,14 +1,19 @@
 /**
  * `link`: which links of the step's chains are drawn: `all`, `1`, `1-3`, `2:1-3`.
  */
-import type { Claims } from './claims.ts';
-import { quoted } from './faults.ts';
-import type { Context } from './reading.ts';
-import type { BeatMark, LinkRange } from './scene.ts';
-import { spanIn, type TextNode } from './yaml-tree.ts';
+import type { Claims } from '../scene/claims.ts';
+import { quoted } from '../scene/faults.ts';
+import type { Context } from '../scene/reading.ts';
+import type { BeatMarks, LinkRange } from '../scene/scene.ts';
+import { spanIn, type TextNode } from '../scene/yaml-tree.ts';
 
 /** The links of a beat, each range within its chain; undefined after a report. */
-export function readLinks(node: TextNode, key: TextNode, claims: Claims, { faults }: Context): BeatMark | undefined {
+export function readLinks(
+  node: TextNode,
+  key: TextNode,
+  claims: Claims,
+  { faults }: Context,
+): BeatMarks['link'] | undefined {
   const { links } = claims;
   if (links !== undefined && links.length === 0) {
     if (claims.mayHaveLinks) return readRanges(node, undefined, faults);
@@ -26,7 +31,7 @@ function readRanges(
   node: TextNode,
   links: readonly number[] | undefined,
   faults: Context['faults'],
-): BeatMark | undefined {
+): BeatMarks['link'] | undefined {
   if (node.text.trim().toLowerCase() === 'all') return { kind: 'link', links: 'all' };
   const ranges: LinkRange[] = [];
   let isRight = true;

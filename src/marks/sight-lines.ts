@@ -1,20 +1,42 @@
 /**
  * `sight`: the lines along which a written digit shuts out its copies.
  */
+
 import { cellOf, digitOf, type HouseShape } from '../grid/grid.ts';
 import { parseHouses } from '../grid/notation/houses.ts';
 import { printCell } from '../grid/notation/print.ts';
 import { parseTargets } from '../grid/notation/targets.ts';
-import type { SightLines, SightWay } from './language-step.ts';
-import { type Context, readNotation } from './reading.ts';
-import type { BeatMark, Sight } from './scene.ts';
-import { eachOf } from './structures.ts';
-import type { TextNode } from './yaml-tree.ts';
+import type { ReadOf } from '../scene/definition.ts';
+import { notation } from '../scene/language-values.ts';
+import { type Context, readNotation } from '../scene/reading.ts';
+import type { BeatMarks, Sight } from '../scene/scene.ts';
+import { eachOf, either, keys, listOf, optional } from '../scene/structures.ts';
+import type { TextNode } from '../scene/yaml-tree.ts';
 
+/** What stands after `sight`. */
+export const sightLines = () =>
+  either(
+    [
+      notation('The lines along which a written digit shuts out its copies.', ['4r4c1']),
+      sightWay(),
+      listOf(sightWay()),
+    ],
+    'The lines along which a written digit shuts out its copies, or the one that does the work.',
+  );
+
+const sightWay = () =>
+  keys('a sight line', 'A written digit, and where its line is drawn.', {
+    of: notation('The written digit, or its cell.', ['4r4c1', 'r4c1']),
+    into: optional(notation('Only the lines that reach this house.', ['b5'])),
+    along: optional(notation('Only the line along this house.', ['r4'])),
+  });
+
+type SightLines = ReadOf<ReturnType<typeof sightLines>>;
+type SightWay = ReadOf<ReturnType<typeof sightWay>>;
 type From = Pick<Sight, 'cell' | 'digit'>;
 
 /** The lines of a beat; undefined after a report. */
-export function readSight(written: SightLines | undefined, context: Context): BeatMark | undefined {
+export function readSight(written: SightLines | undefined, context: Context): BeatMarks['sight'] | undefined {
   const sights = eachOf(written).map((item) => {
     if (item?.kind === 'text')
       return readFrom(item.node, context)?.map((from): Sight => ({ ...from, way: { kind: 'everywhere' } }));
