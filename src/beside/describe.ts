@@ -3,9 +3,11 @@
  * and the verdicts behind them, so that it says nothing that is not drawn, and claims nothing that is not proved; and it
  * says a thing when it stands, never before.
  */
+
 import type { CheckedScene, CheckedStep } from '../check/verdict.ts';
 import { type Candidate, countOf, membersOf } from '../grid/candidates.ts';
 import { candidateAt } from '../grid/grid.ts';
+import { asShown } from '../grid/notation/shown.ts';
 import { inSeries, spokenCandidates } from '../grid/notation/spoken.ts';
 import { shapes } from '../marks/marks.ts';
 import { oneLine } from '../marks/words.ts';
@@ -58,7 +60,7 @@ function headingOf(film: Film, { step, sound, message, verdict }: CheckedStep, f
       ? (title ?? argument)
       : `${title.replace(/[.]\s*$/, '')} (${argument})`;
   const said = `step ${number} of ${count}${named === undefined ? '' : `: ${oneLine(named)}`}`;
-  const why = message === '' ? '' : `: ${oneLine(message).replace(/\.$/, '')}`;
+  const why = message === '' ? '' : `: ${oneLine(asShown(message)).replace(/\.$/, '')}`;
   const lacks = verdict === 'unproved' || verdict === 'false' ? 'proved' : 'sound';
   const text =
     sound && isTrap

@@ -1,10 +1,12 @@
 /**
  * `proofreel check`: the report, to read or as JSON, and what can be written beside it.
  */
+
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { takenOutWhole } from '../check/text-fixes.ts';
+import { asShown } from '../grid/notation/shown.ts';
 import { fixScene, spellOut } from '../lesson/fixed-scene.ts';
 import { writeAtomically } from '../output/machine/atomic-write.ts';
 import { pathFault } from '../output/machine/output-path.ts';
@@ -66,7 +68,7 @@ async function writeBeside(lesson: Extract<Lesson, { kind: 'lesson' }>, call: Ca
       ...(takenOut > 0 ? [`${takenOut} taken out`] : []),
     ];
     const done = counts.length === 0 ? 'nothing to fix' : counts.join(', ');
-    terminal.err([`${call.fix}: ${done}, ${state}`, ...fixed.done.map((line) => `  ${line}`), ''].join('\n'));
+    terminal.err([`${call.fix}: ${done}, ${state}`, ...fixed.done.map((line) => `  ${asShown(line)}`), ''].join('\n'));
   }
   if (call.cnf !== undefined) {
     const certificates = certificatesOf(lesson.checked);

@@ -1,7 +1,9 @@
 /**
  * `proofreel still`: one frame of the film.
  */
+
 import type { CheckedStep } from '../check/verdict.ts';
+import { asShown } from '../grid/notation/shown.ts';
 import type { Painter } from '../output/painters/painter.ts';
 import { writeStill } from '../output/still.ts';
 import { nearestWords } from '../scene/nearest-word.ts';
@@ -32,7 +34,7 @@ export async function still(call: CallOf<typeof verb>, terminal: Terminal): Prom
   const frame = call.step === undefined ? frameOfTime(opened, call.at ?? '') : frameOfStep(opened, call.step);
   const step = stepAt(opened, frame);
   if (step !== undefined && !step.sound && !call.stamp) {
-    terminal.err(`proofreel: step ${step.step.id} is not sound: ${step.message}\n`);
+    terminal.err(`proofreel: step ${step.step.id} is not sound: ${asShown(step.message)}\n`);
     terminal.err('proofreel: not drawn; fix it, or add --stamp to see it stamped\n');
     return exitStatus.unsound;
   }

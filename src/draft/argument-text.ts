@@ -2,7 +2,7 @@
  * An argument of a plan in scene notation: its name, its sets or chain, its conclusions.
  */
 import type { Grid } from '../grid/grid.ts';
-import { printCandidates, printChain, printConclusion, printDeadly, printSet } from '../grid/notation/print.ts';
+import { printChain, printConclusions, printDeadly, printSet } from '../grid/notation/print.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import type { PlanStep } from '../plan/plan.ts';
 import { type ArgumentName, isArgumentName, techniqueNamed } from '../techniques/all-techniques.ts';
@@ -36,8 +36,5 @@ export function argumentText({ position: { grid }, instance }: PlanStep): Pick<D
 
 /** Removals put together where that is shorter: `r1c79<>7`. */
 export function conclusionsText(grid: Grid, conclusions: readonly Conclusion[]): string {
-  const removed = conclusions.flatMap((each) => (each.kind === 'impossible' ? [each.candidate] : []));
-  const removals = removed.length === 0 ? [] : printCandidates(grid, removed).split(' ');
-  const others = conclusions.filter(({ kind }) => kind === 'one-of').map((each) => printConclusion(grid, each));
-  return [...removals.map((each) => each.replace(/^(\d+)(r.*)$/, '$2<>$1')), ...others].join(' ');
+  return printConclusions(grid, conclusions).join(' ');
 }

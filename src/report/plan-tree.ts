@@ -3,6 +3,7 @@
  * directly or through free steps. As text, and as an SVG picture (W3C SVG 1.1) whose words can be read and found.
  */
 import { compactly } from '../grid/notation/compact.ts';
+import { asShown } from '../grid/notation/shown.ts';
 import type { PlanReport, ReportedPlanStep } from './plan-report.ts';
 import { argumentText, freeWord, reachesGoal } from './print-plan.ts';
 import type { Paint } from './print-report.ts';
@@ -37,13 +38,13 @@ export function printPlanTree(report: PlanReport, paint: Paint): string {
 }
 
 function labelOf(step: ReportedPlanStep, paint: Paint): string {
-  const so = compactly(step.conclusions).join(' ');
-  return `${step.number} ${paint.bold(step.name)} ${argumentText(step)} => ${so}`;
+  const so = asShown(compactly(step.conclusions).join(' '));
+  return `${step.number} ${paint.bold(step.name)} ${argumentText(step)} so ${so}`;
 }
 
 function goalOf(report: PlanReport): string {
   if (!reachesGoal(report)) return 'as far as it comes';
-  return report.until === undefined ? 'the solution' : shortened(compactly(report.until).join(' '));
+  return report.until === undefined ? 'the solution' : shortened(asShown(compactly(report.until).join(' ')));
 }
 
 function nodesOf({ steps }: PlanReport): readonly Node[] {
@@ -107,7 +108,7 @@ export function planTreeSvg(report: PlanReport): string {
   place(undefined, [goalOf(report), ''], 0);
   for (const node of nodes) {
     const { step } = node;
-    const so = shortened(`${argumentText(step)} => ${compactly(step.conclusions).join(' ')}`);
+    const so = shortened(`${argumentText(step)} so ${asShown(compactly(step.conclusions).join(' '))}`);
     place(node, [`${step.number}  ${step.name}`, so], levels - node.level);
   }
   place(undefined, ['the givens', `and ${freeWord(report.steps)}`], levels + 1);

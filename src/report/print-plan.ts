@@ -2,6 +2,7 @@
  * A plan to read: free steps gathered, each other step with its argument, what it concludes, what it rests on and opens.
  */
 import { compactly } from '../grid/notation/compact.ts';
+import { asShown } from '../grid/notation/shown.ts';
 import type { PlanReport, ReportedPlanStep, ReportedWay, WaysReport } from './plan-report.ts';
 import type { Paint } from './print-report.ts';
 
@@ -35,7 +36,7 @@ function headline({ outcome, hard, cost, atLeast, until, steps }: PlanReport, pa
   switch (outcome) {
     case 'least':
       return hard === 0
-        ? `${paint.green(paint.bold('least'))}  ${until === undefined ? `${free} solve the puzzle` : `${free} lead to ${compactly(until).join(' ')}`}`
+        ? `${paint.green(paint.bold('least'))}  ${until === undefined ? `${free} solve the puzzle` : `${free} lead to ${asShown(compactly(until).join(' '))}`}`
         : `${paint.green(paint.bold('least'))}  ${sum}; proved to be the least`;
     case 'found':
       return `${paint.yellow(paint.bold('found'))}  ${sum}; the best that was found; no path costs less than ${figure(atLeast)}`;
@@ -66,7 +67,7 @@ function runsOf(steps: readonly ReportedPlanStep[]): ReportedPlanStep[][] {
 function freeLines(run: readonly ReportedPlanStep[], paint: Paint): string[] {
   const [first, last] = [run[0]!.number, run.at(-1)!.number];
   const numbers = first === last ? `${first}` : `${first}-${last}`;
-  const texts = run.flatMap((step) => compactly(step.conclusions));
+  const texts = run.flatMap((step) => compactly(step.conclusions).map(asShown));
   return [
     paint.dim(`${numbers.padStart(5)}  ${freeWord(run)}: ${counted(run.length, 'step')}`),
     ...wrapped(texts, 9).map(paint.dim),
@@ -75,7 +76,7 @@ function freeLines(run: readonly ReportedPlanStep[], paint: Paint): string[] {
 
 function hardLines(step: ReportedPlanStep, reaches: boolean, paint: Paint): string[] {
   const lines = [
-    `${String(step.number).padStart(5)}  ${paint.bold(step.name)}  ${argumentText(step)} => ${compactly(step.conclusions).join(' ')}  ${paint.dim(`(cost ${figure(step.cost)})`)}`,
+    `${String(step.number).padStart(5)}  ${paint.bold(step.name)}  ${argumentText(step)} so ${asShown(compactly(step.conclusions).join(' '))}  ${paint.dim(`(cost ${figure(step.cost)})`)}`,
   ];
   const on = step.restsOn.length === 0 ? 'rests on the givens alone' : `rests on ${ranges(step.restsOn)}`;
   const idle = reaches ? 'it ends the solve' : 'nothing rests on it yet';
@@ -86,7 +87,8 @@ function hardLines(step: ReportedPlanStep, reaches: boolean, paint: Paint): stri
 
 /** Other arguments for a conclusion, to read. */
 export function printAlternatives(report: WaysReport, paint: Paint): string {
-  const asked = report.conclusions.length === 0 ? 'in this position' : `for ${compactly(report.conclusions).join(' ')}`;
+  const asked =
+    report.conclusions.length === 0 ? 'in this position' : `for ${asShown(compactly(report.conclusions).join(' '))}`;
   const other = report.step === undefined ? '' : ` other than the argument of step ${report.step}`;
   const short = report.finished ? '' : ', so far as was looked before time ran out';
   const { found } = report;
@@ -103,10 +105,11 @@ function wayLines(way: ReportedWay, { conclusions }: WaysReport, paint: Paint): 
     `  ${paint.bold(way.name)}${also}  ${paint.dim(`(cost ${figure(way.cost)})`)}`,
     `      ${argumentText(way)}`,
   ];
-  if (way.proves.length < conclusions.length) lines.push(`      proves ${compactly(way.proves).join(' ')} of them`);
+  if (way.proves.length < conclusions.length)
+    lines.push(`      proves ${asShown(compactly(way.proves).join(' '))} of them`);
   if (way.alsoRemoves.length > 0) {
     const verb = conclusions.length === 0 ? 'proves' : 'also proves';
-    lines.push(paint.dim(`      ${verb} ${compactly(way.alsoRemoves).join(' ')}`));
+    lines.push(paint.dim(`      ${verb} ${asShown(compactly(way.alsoRemoves).join(' '))}`));
   }
   return lines;
 }

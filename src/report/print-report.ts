@@ -3,6 +3,7 @@
  * `--json`: it knows nothing that the report does not hold.
  */
 import { compactly } from '../grid/notation/compact.ts';
+import { asShown } from '../grid/notation/shown.ts';
 import type { Report, ReportedStep } from './report.ts';
 
 /** The colours of a terminal, or functions that leave text as it is. */
@@ -25,7 +26,9 @@ export function printReport(report: Report, paint: Paint): string {
     lines.push('', paint.bold('These rest on them:'), ...resting.flatMap((step) => restingLines(report, step, paint)));
   const advice = report.steps.filter((step) => step.sound).flatMap((step) => adviceLines(report, step));
   const notes = [
-    ...report.warnings.map((warning) => `${report.scene}:${warning.line}:${warning.column}: ${warning.message}`),
+    ...report.warnings.map(
+      (warning) => `${report.scene}:${warning.line}:${warning.column}: ${asShown(warning.message)}`,
+    ),
     ...advice,
   ];
   if (notes.length > 0) lines.push('', paint.bold('To consider:'), ...notes.map((note) => `  ${paint.yellow(note)}`));
@@ -50,7 +53,7 @@ function headline(report: Report, paint: Paint): string {
 function context(report: Report, paint: Paint): string[] {
   const lines: string[] = [];
   if (report.puzzle.takenAsRead.length > 0) {
-    lines.push(paint.dim(`taken as read: ${report.puzzle.takenAsRead.join(' ')}`));
+    lines.push(paint.dim(`taken as read: ${asShown(report.puzzle.takenAsRead.join(' '))}`));
   }
   const assuming = report.steps.filter((step) => step.assumesOneSolution).map((step) => step.id);
   if (assuming.length > 0) lines.push(paint.dim(`assumes one solution: ${assuming.join(', ')}`));
@@ -63,17 +66,17 @@ function context(report: Report, paint: Paint): string[] {
 
 function faultLines(report: Report, step: ReportedStep, paint: Paint): string[] {
   const lines = [`${paint.bold(`${report.scene}:${step.line}: ${step.id}`)}  ${paint.red(verdictOf(step))}`];
-  if (step.message !== '') lines.push(`  ${step.message}`);
+  if (step.message !== '') lines.push(`  ${asShown(step.message)}`);
   const failing = step.conclusions.filter((conclusion) => conclusion.message !== '');
   const others = failing
     .filter((conclusion) => !step.message.includes(conclusion.message))
     .map((conclusion) => conclusion.text);
-  if (others.length > 0) lines.push(`  not proved: ${compactly(others).join(' ')}`);
+  if (others.length > 0) lines.push(`  not proved: ${asShown(compactly(others).join(' '))}`);
   const shown = step.conclusions.find(
     (conclusion) => conclusion.counterexample !== undefined && conclusion.counterexample.length > 0,
   );
   if (shown !== undefined)
-    lines.push(paint.dim(`  counterexample to ${shown.text}: ${shown.counterexample?.join(' ')}`));
+    lines.push(paint.dim(`  counterexample to ${asShown(shown.text)}: ${shown.counterexample?.join(' ')}`));
   for (const text of step.mends.flatMap((mend) => mend.steps)) {
     lines.push(paint.dim('  ready to paste before it:'), ...text.split('\n').map((line) => `    ${line}`));
   }
@@ -81,7 +84,7 @@ function faultLines(report: Report, step: ReportedStep, paint: Paint): string[] 
     .filter((conclusion) => conclusion.verdict === 'proved')
     .map((conclusion) => conclusion.text);
   if (proved.length > 0 && step.verdict !== 'none')
-    lines.push(paint.dim(`  proved all the same: ${compactly(proved).join(' ')}`));
+    lines.push(paint.dim(`  proved all the same: ${asShown(compactly(proved).join(' '))}`));
   return lines;
 }
 
@@ -96,8 +99,9 @@ function adviceLines(report: Report, step: ReportedStep): string[] {
   const where = `${report.scene}:${step.line}: ${step.id}`;
   const lines: string[] = [];
   if (step.unneeded.length > 0) lines.push(`${where}: nothing needs ${step.unneeded.join(' ')}`);
-  if (step.missed.length > 0) lines.push(`${where}: the same argument also proves ${compactly(step.missed).join(' ')}`);
-  for (const sentence of step.advice) lines.push(`${where}: ${sentence}`);
+  if (step.missed.length > 0)
+    lines.push(`${where}: the same argument also proves ${asShown(compactly(step.missed).join(' '))}`);
+  for (const sentence of step.advice) lines.push(`${where}: ${asShown(sentence)}`);
   return lines;
 }
 

@@ -1,24 +1,16 @@
 /**
- * What a step concludes, in notation and as a question.
+ * What a step concludes, in notation as it is shown and as a question.
  */
 import type { CheckedStep } from '../check/verdict.ts';
-import { type Candidate, membersOf } from '../grid/candidates.ts';
+import { membersOf } from '../grid/candidates.ts';
 import type { Grid } from '../grid/grid.ts';
-import { printCandidates, printCells, printConclusion, printOnly, printPencil } from '../grid/notation/print.ts';
+import { printCells, printConclusions, printOnly, printPencil } from '../grid/notation/print.ts';
+import { asShown } from '../grid/notation/shown.ts';
 import type { Conclusion } from '../grid/terms.ts';
 
-/** Removals put together where that is shorter (`r1c79<>7`), then placements and either/ors in their order. */
-export function printAll(grid: Grid, conclusions: readonly Conclusion[]): string[] {
-  const removed = conclusions.flatMap((conclusion): readonly Candidate[] =>
-    conclusion.kind === 'impossible' ? [conclusion.candidate] : [],
-  );
-  const removals = removed.length === 0 ? [] : printCandidates(grid, removed).split(' ');
-  return [
-    ...removals.map((text) => text.replace(/^(\d+)(r.*)$/, '$2<>$1')),
-    ...conclusions
-      .filter((conclusion) => conclusion.kind === 'one-of')
-      .map((conclusion) => printConclusion(grid, conclusion)),
-  ];
+/** Removals put together where that is shorter (`r1c79≠7`), then placements and either/ors in their order. */
+function shownAll(grid: Grid, conclusions: readonly Conclusion[]): string[] {
+  return printConclusions(grid, conclusions).map(asShown);
 }
 
 /**
@@ -34,7 +26,7 @@ export function provedTexts(grid: Grid, { step, conclusions }: CheckedStep): str
       (each) => each.origin !== origin || each.item !== item || ['proved', 'redundant'].includes(each.verdict),
     );
   return [
-    ...printAll(
+    ...shownAll(
       grid,
       told.map(({ conclusion }) => conclusion),
     ),
@@ -50,7 +42,7 @@ export function provedTexts(grid: Grid, { step, conclusions }: CheckedStep): str
 /** What a trap claims: conclusions that do not follow. */
 export function trapTexts(grid: Grid, { step, conclusions }: CheckedStep): string[] {
   if (!step.fails) return [];
-  return printAll(
+  return shownAll(
     grid,
     conclusions.map(({ conclusion }) => conclusion),
   );

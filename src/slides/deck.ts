@@ -1,9 +1,11 @@
 /**
  * A deck: what each slide says and which picture it shows. Plain data, the same for every kind of file.
  */
+
 import type { CheckedScene, CheckedStep } from '../check/verdict.ts';
 import { digestOf } from '../frames/drawing.ts';
 import { Bug } from '../grid/bug.ts';
+import { asShown } from '../grid/notation/shown.ts';
 import type { Drawing } from '../picture/ink.ts';
 import type { Look } from '../scene/look.ts';
 import { stampText } from '../telling/stamp.ts';
@@ -242,7 +244,9 @@ function remarkOf(
 function answerOf({ films }: Making, { checked: step }: TimedStep, number: number): Answer[] {
   const { grid } = films.told;
   if (questionOf(grid, step) === undefined) return [];
-  const texts = step.step.fails ? ['No.', ...step.conclusions.map(({ message }) => message)] : provedTexts(grid, step);
+  const texts = step.step.fails
+    ? ['No.', ...step.conclusions.map(({ message }) => asShown(message))]
+    : provedTexts(grid, step);
   const kept = texts.filter((text) => text !== '');
   const stamp = stampText(step);
   return [

@@ -4,9 +4,10 @@
  */
 
 import type { CheckedStep } from '../check/verdict.ts';
-import { type Candidate, membersOf } from '../grid/candidates.ts';
+import { membersOf } from '../grid/candidates.ts';
 import type { Grid } from '../grid/grid.ts';
-import { printCandidates, printConclusion } from '../grid/notation/print.ts';
+import { printConclusions } from '../grid/notation/print.ts';
+import { asShown } from '../grid/notation/shown.ts';
 import { type Film, frameAt, type Heading } from '../timeline/film.ts';
 import type { ScheduledStep } from '../timeline/schedule.ts';
 import { framesIn, type Pacing } from './pacing.ts';
@@ -56,22 +57,10 @@ function printed(grid: Grid, told: readonly ToldConclusion[]): string {
   return text.length <= listLength || told.some(({ checked }) => checked.origin === 'so') ? text : counted(told);
 }
 
-/** Removals put together where that is shorter (`r1c79<>7`), then placements and either/ors in their order. */
+/** Removals put together where that is shorter (`r1c79≠7`), then placements and either/ors in their order. */
 function printedConclusions(grid: Grid, told: readonly ToldConclusion[]): string {
   const conclusions = told.map(({ checked }) => checked.conclusion);
-  const removed = conclusions.flatMap((conclusion): readonly Candidate[] =>
-    conclusion.kind === 'impossible' ? [conclusion.candidate] : [],
-  );
-  const removals = removed.length === 0 ? [] : printCandidates(grid, removed).split(' ').map(asRemoval);
-  const others = conclusions
-    .filter((conclusion) => conclusion.kind === 'one-of')
-    .map((conclusion) => printConclusion(grid, conclusion));
-  return [...removals, ...others].join(' ');
-}
-
-/** `7r1c79` as `r1c79<>7`. */
-function asRemoval(candidates: string): string {
-  return candidates.replace(/^(\d+)(r.*)$/, '$2<>$1');
+  return asShown(printConclusions(grid, conclusions).join(' '));
 }
 
 function counted(told: readonly ToldConclusion[]): string {

@@ -1,7 +1,9 @@
 /**
  * The stamp over a step that keeps the scene from being sound: what is wrong with it, short enough for one line.
  */
+
 import type { CheckedStep } from '../check/verdict.ts';
+import { asShown } from '../grid/notation/shown.ts';
 
 /** At most so many characters; as much as can be read on a band across the frame. */
 const most = 100;
@@ -9,7 +11,7 @@ const most = 100;
 /** What the stamp says; undefined for a sound step. The picture itself says that the step is not proved. */
 export function stampText({ sound, message, step }: CheckedStep): string | undefined {
   if (sound) return undefined;
-  return shortened(message === '' ? `step ${step.id} does not hold` : firstSentence(message));
+  return shortened(message === '' ? `step ${step.id} does not hold` : firstSentence(asShown(message)));
 }
 
 /** What is wrong comes first; how it may be mended is for the teller, not for the picture. */

@@ -26,7 +26,7 @@ describe('plan', () => {
     const { status, out } = await run('plan', towers);
     expect(status).toBe(0);
     expect(out).toMatch(/^least {2}1 argument, cost 7; proved/);
-    expect(out).toMatch(/ 5 {2}skyscraper {2}\(3\).* => r5c1<>3 {2}\(cost 7\)\n +rests on .*; opens /);
+    expect(out).toMatch(/ 5 {2}skyscraper {2}\(3\).* so r5c1≠3 {2}\(cost 7\)\n +rests on .*; opens /);
   });
 
   it('prints a report that its schema allows', async () => {
@@ -67,7 +67,7 @@ describe('plan', () => {
     });
     parser.write(readFileSync(file, 'utf8')).close();
     expect(words).toContain('5  skyscraper');
-    expect(words.join()).toContain('r5c1<>3');
+    expect(words.join()).toContain('r5c1≠3');
   });
 
   it('says what singles carry', async () => {

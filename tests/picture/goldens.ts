@@ -56,7 +56,7 @@ const lesson: FilmWish = {
   candidates: true,
   title: 'The lamp room',
   credit: 'in-house',
-  heading: { title: 'Two strings, one box', argument: 'two-string kite', conclusions: 'r4c4<>5' },
+  heading: { title: 'Two strings, one box', argument: 'two-string kite', conclusions: 'r4c4≠5' },
 };
 const kite: readonly MarkWish[] = [
   outline('r789c123'),

@@ -6,6 +6,8 @@ describe('notation in a sentence', () => {
   const rows: readonly (readonly [text: string, found: readonly string[]])[] = [
     ['Look at r3c5, then at 7r1c5.', ['r3c5', '7r1c5']],
     ['so r4c4<>5 and r8c4=8.', ['r4c4<>5', 'r8c4=8']],
+    ['so r4c46≠5, r1c7≠16.', ['r4c46≠5', 'r1c7≠16']],
+    ['either 7r1c5 or 7r2c8', ['7r1c5', '7r2c8']],
     ['(7)r1c5=r9c5-r9c8=r2c8 is a chain', ['(7)r1c5=r9c5-r9c8=r2c8']],
     ['(7=8)r1c2-(8=5)r4c2: bivalue', ['(7=8)r1c2-(8=5)r4c2']],
     ['in b7 and c58, 27r3c5', ['b7', 'c58', '27r3c5']],

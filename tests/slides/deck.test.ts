@@ -16,18 +16,18 @@ const rows: readonly (readonly [
   options: Partial<DeckOptions>,
   lines: readonly string[],
 ])[] = [
-  ['a step', first, {}, ['first | Skyscraper | r5c1<>3 r6c46<>3']],
+  ['a step', first, {}, ['first | Skyscraper | r5c1≠3 r6c46≠3']],
   [
     'a step without a name',
     `${first}\n- {id: corner, so: r6c3=3}`,
     {},
-    ['first | Skyscraper | r5c1<>3 r6c46<>3', 'corner | Step 2 | r6c3=3'],
+    ['first | Skyscraper | r5c1≠3 r6c46≠3', 'corner | Step 2 | r6c3=3'],
   ],
   [
     'the name that its teller gives it',
     `- {id: a, title: T, called: the bridge, because: skyscraper, ${skyscraper}}`,
     {},
-    ['a | T | the bridge | r5c1<>3 r6c46<>3'],
+    ['a | T | the bridge | r5c1≠3 r6c46≠3'],
   ],
   ['a step that claims nothing', '- {id: a, title: Look, show: [{fill: 3}]}', {}, ['a | Look']],
   [
@@ -36,7 +36,7 @@ const rows: readonly (readonly [
     {},
     [
       'told.question | Two towers | skyscraper | ?What goes?',
-      'told | Two towers | skyscraper | r5c1<>3 r6c46<>3 | "A street"',
+      'told | Two towers | skyscraper | r5c1≠3 r6c46≠3 | "A street"',
     ],
   ],
   [
@@ -53,7 +53,7 @@ const rows: readonly (readonly [
       'told.1 | Two towers | skyscraper',
       'told.question | Two towers | skyscraper | ?What goes?',
       'told.2 | Two towers | skyscraper',
-      'told.3 | Two towers | skyscraper | r5c1<>3 r6c46<>3 | "A street"',
+      'told.3 | Two towers | skyscraper | r5c1≠3 r6c46≠3 | "A street"',
     ],
   ],
   [
@@ -89,12 +89,12 @@ const rows: readonly (readonly [
     { exercise: true },
     ['a.question | Step 1 | ?What must be true here?'],
   ],
-  ['a trap', '- {id: a, title: No, from: 3c3, so: r6c4<>3, fails: true}', {}, ['a | No | r6c4<>3 does not follow']],
+  ['a trap', '- {id: a, title: No, from: 3c3, so: r6c4<>3, fails: true}', {}, ['a | No | r6c4≠3 does not follow']],
   [
     'an exercise on a trap',
     '- {id: a, title: No, from: 3c3, so: r6c4<>3, fails: true}',
     { exercise: true },
-    ['a.question | No | ?Does r6c4<>3 follow from this?'],
+    ['a.question | No | ?Does r6c4≠3 follow from this?'],
   ],
   ['a step on no frame', `- {id: a, at: 0}\n- {id: b, at: 0, title: B}`, {}, ['a | Step 1', 'b | B']],
 ];
@@ -161,7 +161,7 @@ describe('the picture of an exercise', () => {
     const made = deck(towers(first), { exercise: true });
     expect(made.slides[0]!.says).toBeUndefined();
     expect(made.answers).toEqual([
-      { number: 1, heading: 'Skyscraper', argument: undefined, texts: ['r5c1<>3', 'r6c46<>3'], says: 'Look.' },
+      { number: 1, heading: 'Skyscraper', argument: undefined, texts: ['r5c1≠3', 'r6c46≠3'], says: 'Look.' },
     ]);
   });
 
@@ -231,6 +231,6 @@ describe('a step that is not proved', () => {
 describe('conclusions', () => {
   it('are those that are proved, and no others', () => {
     const made = deck(towers(`- {id: a, chain: (3)r6c3=r1c3-r1c5=r5c5, so: r5c1<>3 r1c1<>3}`));
-    expect(made.slides[0]!.conclusions).toEqual(['r5c1<>3']);
+    expect(made.slides[0]!.conclusions).toEqual(['r5c1≠3']);
   });
 });

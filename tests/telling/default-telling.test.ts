@@ -174,7 +174,7 @@ describe('what is spent is not drawn', () => {
       '  - {id: s, at: 5, until: 9, from: r3c5, so: r3c5=5 r3c4<>5}',
     ];
     const told = tell(towers(steps.join('\n')));
-    expect(told.checked.steps[1]?.verdict).toBe('spent');
+    expect(told.checked.steps[1]?.verdict).toBe('redundant');
     expect(marksOf(told, 's').filter((mark) => /strike|place/.test(mark))).toEqual([]);
     expect(writtenIn(told)).toHaveLength(1);
   });

@@ -15,7 +15,7 @@ describe('headings', () => {
     // The first gives way over a fade, four frames, to the second.
     expect(headings(steps)).toEqual([
       '25-80 s 1/1 | Towers | Skyscraper | undefined',
-      '76-125 s 1/1 | Towers | Skyscraper | r5c1<>3 r6c46<>3',
+      '76-125 s 1/1 | Towers | Skyscraper | r5c1≠3 r6c46≠3',
     ]);
   });
 
@@ -39,7 +39,7 @@ describe('headings', () => {
 
   test('a short cascade is listed', () => {
     expect(headings('  - {id: s, at: 0, until: 4, cascade: r3c5=5 r4c3=5 r1c6<>3}').at(-1)).toBe(
-      '67-100 s 1/1 | undefined | undefined | r1c6<>3 r3c5=5 r4c3=5',
+      '67-100 s 1/1 | undefined | undefined | r1c6≠3 r3c5=5 r4c3=5',
     );
   });
 });

@@ -78,6 +78,14 @@ export function printConclusion(grid: Grid, conclusion: Conclusion): string {
   }
 }
 
+/** Removals put together where that is shorter (`r1c79<>7`), then placements and either/ors in their order. */
+export function printConclusions(grid: Grid, conclusions: readonly Conclusion[]): string[] {
+  const removed = conclusions.flatMap((each) => (each.kind === 'impossible' ? [each.candidate] : []));
+  const removals = removed.length === 0 ? [] : printCandidates(grid, removed).split(' ');
+  const others = conclusions.filter(({ kind }) => kind === 'one-of').map((each) => printConclusion(grid, each));
+  return [...removals.map((each) => each.replace(/^(\d+)(r.*)$/, '$2<>$1')), ...others];
+}
+
 /**
  * A chain with each digit left out where it carries on, neighbours in the same cells in one bracket, a loop closed by
  * its first node: `(7=8)r1c2-(8=5)r4c2-(5=7)r4c9 => r4c1<>7`, `(7)r1c5=r9c5-r9c8=r1c8-r1c5`.
