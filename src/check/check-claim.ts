@@ -42,10 +42,9 @@ export function checkClaim(walk: Walk, step: Step, claim: Claim): CheckedClaim {
   let inheritsOneSolution = false;
   if (!step.fails) {
     inheritsOneSolution = enter(walk, step, claim, evaluated);
-    for (const [index, { verdict, conclusion }] of conclusions.entries()) {
+    for (const { verdict, conclusion } of conclusions) {
       if (verdict === 'proved' || verdict === 'redundant') continue;
-      const known = evaluated.conclusions[index]!.conclusion;
-      walk.failures.push({ step: step.id, conclusion: known ?? conclusion, isFalse: verdict === 'false' });
+      walk.failures.push({ step: step.id, conclusion, isFalse: verdict === 'false' });
     }
   }
   return { claim, position, evaluated, conclusions, inheritsOneSolution, eithers };

@@ -41,6 +41,11 @@ export interface Claim {
     | { readonly kind: 'pencil'; readonly lists: readonly PencilList[] };
 }
 
+/**
+ * A claim against one position, as the kernel left it: with proofs, without a verdict. It is made again wherever the same
+ * claim is asked about elsewhere (what it rests on, what would fix it, the same scene without what assumes one solution);
+ * only the answer in the position reached becomes a `CheckedConclusion`, which is plain data and holds no proof.
+ */
 export interface Evaluated {
   readonly argument: BuiltArgument;
   readonly conclusions: readonly EvaluatedConclusion[];

@@ -1,5 +1,5 @@
 /**
- * Which earlier steps a failure hangs on: the conclusions that did not enter the position are supposed to have done so,
+ * Which earlier steps a failure depends on: the conclusions that did not enter the position are supposed to have done so,
  * and the claim is looked at again. If it then holds, it rests on those steps; the fewest that suffice are named.
  */
 import { type Candidates, has, overlaps } from '../grid/candidates.ts';
@@ -9,7 +9,7 @@ import { type Position, takeAsRead } from '../proof/kernel.ts';
 import type { Eithers } from './argument.ts';
 import { type Claim, type Evaluated, evaluate } from './claim.ts';
 
-/** A conclusion that was told and did not enter. */
+/** A conclusion of an earlier step that did not enter the position. */
 export interface Failure {
   readonly step: string;
   readonly conclusion: Conclusion;

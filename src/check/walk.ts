@@ -34,7 +34,7 @@ export interface Walk extends Lineage {
   readonly restingSteps: Set<string>;
 }
 
-/** Lets the proofs enter; says whether any of them hangs on an earlier step that assumes one solution. */
+/** Lets the proofs enter; says whether any of them depends on an earlier step that assumes one solution. */
 export function enter(walk: Walk, step: Step, claim: Claim, evaluated: Evaluated): boolean {
   const proofs = proofsOf(evaluated);
   const assumes = proofs.some((proof) => proof.assumesOneSolution);

@@ -16,8 +16,8 @@ steps:
   const checked = checkScene(scene);
   expect(checked.steps.map((step) => [step.step.id, step.verdict, step.sound])).toEqual([
     ['fill', 'proved', true],
-    ['pair', 'spent', true],
-    ['on', 'spent', true],
+    ['pair', 'redundant', true],
+    ['on', 'redundant', true],
   ]);
   expect(checked.steps[2]?.argument.sets.map((set) => set.name)).toEqual(['step pair']);
 });
