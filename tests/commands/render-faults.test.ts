@@ -73,7 +73,7 @@ describe('a machine that fails', () => {
       env: environment({ FFMPEG_PATH: at('ffmpeg-bare') }),
     });
     expect(ran.stderr).toMatch(
-      /proofreel: this ffmpeg was built without libx264; with it you can write a \.mov, a \.mov with --lossless or --png, a \.webm or a folder of PNG frames, or install a full ffmpeg \(.*\)\n$/,
+      /proofreel: this ffmpeg was built without libx264; with it you can write a \.mp4 with --codec av1, a \.mov, a \.mov with --lossless or --png, a \.mov with --codec hevc, a \.webm, a \.webm with --codec av1 or a folder of PNG frames, or install a full ffmpeg \(.*\)\n$/,
     );
     expect(ran.status).toBe(3);
     expect(existsSync(at('bare.mp4'))).toBe(false);
