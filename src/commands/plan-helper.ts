@@ -1,5 +1,5 @@
 /**
- * The second core: while one thread looks for the least path and its proof, a thread of its own looks for cheaper paths by
+ * The second core: while one thread looks for the least path and its proof, a thread of its own looks for ones that cost less, by
  * chance. They share the cost that is to be beaten; paths go over a channel that the first one reads without waiting.
  */
 import {

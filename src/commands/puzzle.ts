@@ -102,10 +102,10 @@ function search(wish: Wish, { count, seconds, seed, costs }: Bounds, terminal: T
   const deadline = performance.now() + seconds * 1000;
   const isLate = () => performance.now() > deadline;
   const found: Found[] = [];
-  let [boards, cheaper] = [0, 0];
+  let [boards, otherwise] = [0, 0];
   for (const attempt of attempts(wish, chanceFrom(seed), leastPlanOf(wish.grid, costs, isLate))) {
     boards++;
-    if (attempt.kind === 'cheaper otherwise') cheaper++;
+    if (attempt.kind === 'less costly otherwise') otherwise++;
     if (terminal.isWatched && boards % 5 === 0) terminal.err(`\r${boards} boards, ${found.length} of ${count} found `);
     if (attempt.kind === 'found' && !isLate()) {
       found.push(attempt);
@@ -115,7 +115,7 @@ function search(wish: Wish, { count, seconds, seed, costs }: Bounds, terminal: T
     if (isLate()) break;
   }
   if (terminal.isWatched) terminal.err('\r');
-  terminal.err(`proofreel: ${notFound(wish, { seconds, seed, boards, cheaper, found: found.length, count })}\n`);
+  terminal.err(`proofreel: ${notFound(wish, { seconds, seed, boards, otherwise, found: found.length, count })}\n`);
   return found;
 }
 
@@ -141,14 +141,14 @@ function notFound(
     seconds,
     seed,
     boards,
-    cheaper,
+    otherwise,
     found,
     count,
-  }: Record<'seconds' | 'seed' | 'boards' | 'cheaper' | 'found' | 'count', number>,
+  }: Record<'seconds' | 'seed' | 'boards' | 'otherwise' | 'found' | 'count', number>,
 ): string {
   const wanted = needs.length === 0 ? 'such a puzzle' : `a puzzle that needs just ${needs.join(', ')}`;
   const so = found === 0 ? `no ${wanted.replace(/^(a|such a) /, '')}` : `${found} of ${count} puzzles`;
-  const why = cheaper === 0 ? '' : `; ${cheaper} came down to it, but other arguments cost less there`;
+  const why = otherwise === 0 ? '' : `; ${otherwise} came down to it, but other arguments cost less there`;
   const ways = [
     `--seconds ${seconds * 5}`,
     'another --seed',

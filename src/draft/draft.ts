@@ -74,7 +74,7 @@ function remarksOn({ outcome, cost, steps, until, end }: Plan): readonly string[
     unfinished: 'time ran out before the end',
   }[outcome];
   return [
-    `A draft to edit: ${count === 0 ? 'singles alone' : `${named} that cost ${cost} points of teaching, ${least}`}.`,
+    `A draft to edit: ${count === 0 ? 'singles alone' : `${named} that cost ${cost} to teach, ${least}`}.`,
     ...(until === undefined ? [] : [`It goes as far as ${until.map((each) => printGoal(end.grid, each)).join(' ')}.`]),
     'No step has a time, so each lasts as long as its words take to say.',
   ];
@@ -84,10 +84,10 @@ function printGoal(grid: Grid, candidate: Candidate): string {
   return `${printCell(grid, cellOf(grid, candidate))}=${digitOf(grid, candidate)}`;
 }
 
-/** By the names of its arguments, the dearest ones where there are many. */
+/** By the names of its arguments, the costliest ones where there are many. */
 function titleOf(plan: Plan, wording: Wording): string {
-  const dearest = plan.steps.filter((step) => !isGathered(step)).toSorted((a, b) => b.cost - a.cost);
-  const kept = new Set([...new Set(dearest.map(({ name }) => name))].slice(0, mostNames));
+  const costliest = plan.steps.filter((step) => !isGathered(step)).toSorted((a, b) => b.cost - a.cost);
+  const kept = new Set([...new Set(costliest.map(({ name }) => name))].slice(0, mostNames));
   const inOrder = new Set(plan.steps.map(({ name }) => name).filter((name) => kept.has(name)));
   if (inOrder.size === 0) return wording.title('lesson-easy');
   return wording.title('lesson', { names: wording.all([...inOrder].map(wording.name)) });

@@ -23,7 +23,7 @@ export function* movesNamed(position: Position, name: NameCost, costs: TeachingC
 }
 
 /** The moves of the first name that has any; none where no name has. */
-export function cheapestMoves(
+export function leastCostlyMoves(
   position: Position,
   costs: TeachingCosts,
   keepGoing: () => boolean,
@@ -36,7 +36,7 @@ export function cheapestMoves(
   return [];
 }
 
-/** All moves that cost less than `below`; each argument once, the cheapest first. */
+/** All moves that cost less than `below`; each argument once, the least costly first. */
 export function movesBelow(
   position: Position,
   costs: TeachingCosts,
@@ -53,7 +53,7 @@ export function movesBelow(
       const key = argumentKey(move);
       const known = found.get(key);
       if (known !== undefined && !isLess(move.cost, known.cost)) continue;
-      found.delete(key); // so that it stands where its least cost puts it, whatever dearer name it was met under
+      found.delete(key); // so that it stands where its least cost puts it, whatever costlier name it was met under
       found.set(key, move);
     }
   }

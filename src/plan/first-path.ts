@@ -1,10 +1,10 @@
 /**
- * The first path that comes to hand: wherever it stands, all arguments of the cheapest name that has any; then without
+ * The first path that comes to hand: wherever it stands, all arguments of the least costly name that has any; then without
  * what was not needed.
  */
 import type { Position } from '../proof/kernel.ts';
 import type { TeachingCosts } from '../techniques/teaching.ts';
-import { cheapestMoves } from './available.ts';
+import { leastCostlyMoves } from './available.ts';
 import { close } from './free-moves.ts';
 import { type Move, make, positionAfter } from './move.ts';
 import { pruned } from './prune.ts';
@@ -26,7 +26,7 @@ export function firstPath(start: Position, { costs, keepGoing, isReached }: Sear
   const moves: Move[] = [];
   let position = close(start, free);
   while (!isReached(position)) {
-    const offered = cheapestMoves(position, costs, keepGoing);
+    const offered = leastCostlyMoves(position, costs, keepGoing);
     if (offered === 'out of time') return { kind: 'unfinished', moves };
     const before = moves.length;
     for (const move of offered) {

@@ -1,8 +1,8 @@
 /**
- * The cheapest choice of things that meets every one of some demands: a minimum-cost hitting set, by branch and bound.
+ * The least costly choice of things that meets every one of some demands: a minimum-cost hitting set, by branch and bound.
  *
  * A demand is met by any of the things in its list. The bound adds up, over demands that share no thing still to be had,
- * the cheapest thing of each (a common lower bound for set covering; from memory).
+ * the least costly thing of each (a common lower bound for set covering; from memory).
  */
 import { isLess } from './teaching.ts';
 
@@ -19,7 +19,7 @@ const nodeBound = 60_000;
  * too long; a demand that nothing meets makes the cost infinite. What costs `below` or more is not looked for: then the
  * cost is given as infinite too.
  */
-export function cheapestHitting(
+export function leastHitting(
   demands: readonly (readonly number[])[],
   costs: readonly number[],
   below = Number.POSITIVE_INFINITY,
@@ -39,7 +39,7 @@ interface Search {
   left: number;
 }
 
-/** Of things that meet the same demands the cheapest alone is kept, and none that meets fewer for as much. */
+/** Of things that meet the same demands the least costly alone is kept, and none that meets fewer for as much. */
 function reduced(demands: readonly (readonly number[])[], costs: readonly number[]): Pick<Search, 'demands' | 'meets'> {
   const meets = new Map<number, number[]>();
   for (const [demand, things] of demands.entries()) {
@@ -91,7 +91,7 @@ function choose(search: Search, chosen: readonly number[], cost: number, open: R
   }
   for (const thing of search.demands[narrowest!]!) {
     const next = cost + search.costs[thing]!;
-    if (!isLess(next, search.best.cost)) return; // cheapest first: the others cost no less
+    if (!isLess(next, search.best.cost)) return; // least costly first: the others cost no less
     const left = new Set(open);
     for (const demand of search.meets.get(thing)!) left.delete(demand);
     choose(search, [...chosen, thing], next, left);

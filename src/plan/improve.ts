@@ -40,7 +40,7 @@ export function improve(start: Position, improvement: Improvement): void {
   }
 }
 
-/** The names that can be part of a cheaper path, roughly by cost; a few are left out each time. */
+/** The names that can be part of a less costly path, roughly by cost; a few are left out each time. */
 function mixed(costs: TeachingCosts, best: number, chance: () => number): readonly NameCost[] {
   const usable = namesByCost(costs).filter((name) => isLess(leastCostOf(costs, name), best));
   return usable

@@ -37,7 +37,7 @@ export function noMovesYet(costs: TeachingCosts, keepGoing: () => boolean, findi
   return { costs, keepGoing, findings, all: [], byKey: new Map(), offered: new Map() };
 }
 
-/** All moves of the position that cost less than `below`, the cheapest first, now known; undefined where time ran out. */
+/** All moves of the position that cost less than `below`, the least costly first, now known; undefined where time ran out. */
 export function lookThrough(known: KnownMoves, position: Position, below: number): readonly KnownMove[] | undefined {
   const key = positionKey(position);
   const before = known.offered.get(key);

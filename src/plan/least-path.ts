@@ -4,23 +4,23 @@
  * A candidate that is gone takes no proof away, so an argument that proves something in a position proves it in every later
  * one. Take any position short of the goal, however it came about: every path to the goal must at some time leave it, by
  * an argument that says something new in that very position. These arguments are a *demand*: each path makes one of them.
- * The cheapest choice that meets all demands found so far is no dearer than any path. Where this choice leads to the
+ * The least costly choice that meets all demands found so far is no costlier than any path. Where this choice leads to the
  * goal, it is a path of least cost; where it does not, the position in which it ends is a new demand, and a better one the
  * more was done there that still falls short of the goal. (The same bound is known in planning without deletes:
  * P. Haslum, J. Slaney, S. Thiebaux, *Minimal landmarks for optimal delete-free planning*, ICAPS 2012.)
  *
- * One demand that only dear arguments meet makes the others cheap to look for: whoever meets another demand by an argument
+ * One demand that only costly arguments meet makes the others cheap to look for: whoever meets another demand by an argument
  * that does not meet that one has to pay for both, so that only arguments below the difference matter.
  *
  * What is proved is proved of the arguments that the finders find under the names of the table, and takes one thing for
  * granted: that an argument which is met in some position is still found where more is known, under a name that costs no
  * more, or is known already from elsewhere. That fails where singles cost something: with sets of one candidate left, an
- * argument is not found any longer, and the dear single is (4x4 boards show it). By such a table nothing is called least.
+ * argument is not found any longer, and the costly single is (4x4 boards show it). By such a table nothing is called least.
  */
 import type { Position } from '../proof/kernel.ts';
 import type { Search } from './first-path.ts';
 import { close } from './free-moves.ts';
-import { cheapestHitting } from './hitting-set.ts';
+import { leastHitting } from './hitting-set.ts';
 import {
   type Findings,
   forcedBy,
@@ -114,9 +114,9 @@ function isProvedLeast(running: Running): boolean {
   while (running.keepGoing()) {
     const other = running.foundElsewhere();
     if (other !== undefined) offer(running, other);
-    const choice = cheapestChoice(running);
+    const choice = leastChoice(running);
     if (choice === undefined) return false;
-    if (choice === 'none cheaper') return true;
+    if (choice === 'none less costly') return true;
     running.atLeast = choice.cost;
     const walk = walkWith(running, close(start, costs.free), choice.moves);
     if (running.isReached(walk.end)) {
@@ -139,19 +139,19 @@ interface Choice {
   readonly cost: number;
 }
 
-function cheapestChoice(running: Running): Choice | 'none cheaper' | undefined {
+function leastChoice(running: Running): Choice | 'none less costly' | undefined {
   const { known, demands, bestCost } = running;
   do askAll(running);
   while (!isLookedThrough(running));
   if (!running.keepGoing()) return undefined;
   const isCheap = (index: number) => isLess(known.all[index]!.cost, bestCost);
-  const hitting = cheapestHitting(
+  const hitting = leastHitting(
     demands.map(({ metBy }) => [...metBy].filter(isCheap)),
     known.all.map(({ cost }) => cost),
     bestCost,
   );
   if (hitting === undefined) return undefined;
-  if (!isLess(hitting.cost, bestCost)) return 'none cheaper';
+  if (!isLess(hitting.cost, bestCost)) return 'none less costly';
   return { moves: hitting.chosen.map((index) => known.all[index]!), cost: hitting.cost };
 }
 
@@ -178,7 +178,7 @@ function isLookedThrough(running: Running): boolean {
   return true;
 }
 
-/** What an argument must cost less than to be part of a cheaper path without meeting the dearest demand. */
+/** What an argument must cost less than to be part of a less costly path without meeting the costliest demand. */
 function lookedBelow({ known, demands, bestCost }: Running): number {
   const least = demands
     .filter(({ below }) => !isLess(below, bestCost))
@@ -225,7 +225,7 @@ function walkWith({ costs }: Running, from: Position, choice: readonly KnownMove
   return { end, moves, isNamed: nameless.length === 0, nameless };
 }
 
-/** Looks through the positions where names failed; whether that brought a move that was not known, or is cheaper than was known. */
+/** Looks through the positions where names failed; whether that brought a move that was not known, or is less costly than was known. */
 function hasLearnt(running: Running, { nameless }: Walk): boolean {
   const { known, bestCost } = running;
   const before = signature(known);
@@ -238,7 +238,7 @@ function signature({ all }: KnownMoves): string {
 }
 
 /**
- * From the end of a walk, all that still falls short of the goal, the cheapest first, and the choice again wherever it
+ * From the end of a walk, all that still falls short of the goal, the least costly first, and the choice again wherever it
  * proves more by then. In the end everything that says something new leads to the goal together with the choice: as little
  * as can be meets the demand, and the choice does not. Undefined where time ran out.
  */
@@ -279,7 +279,7 @@ function grown(
   }
 }
 
-/** Costs below which is looked first: what is dear to teach is slow to find, and often not needed to go on. */
+/** Costs below which is looked first: what is costly to teach is slow to find, and often not needed to go on. */
 const tiers = [5, 10, 16, Number.POSITIVE_INFINITY];
 
 /** Takes the path, without what it does not need, if it reaches the goal at less cost than the best. */

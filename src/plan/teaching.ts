@@ -19,8 +19,8 @@ export function leastCostOf(costs: TeachingCosts, name: NameCost): number {
 
 /** The least that any argument costs that is not free; a path with one of them costs no less. 0 where there is none. */
 export function leastOfAll(costs: TeachingCosts): number {
-  const [cheapest] = namesByCost(costs);
-  return cheapest === undefined ? 0 : leastCostOf(costs, cheapest);
+  const [least] = namesByCost(costs);
+  return least === undefined ? 0 : leastCostOf(costs, least);
 }
 
 /** Whether no set of one candidate is left once everything free is done. */
@@ -32,7 +32,7 @@ export function isLess(a: number, b: number): boolean {
   return a < b - play;
 }
 
-/** The names of the table from the cheapest to the dearest, in the table's order where they cost the same. */
+/** The names of the table from the least costly to the costliest, in the table's order where they cost the same. */
 export function namesByCost(costs: TeachingCosts): readonly NameCost[] {
   return costs.names
     .filter(({ name }) => !costs.free.includes(name))

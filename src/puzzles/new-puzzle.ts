@@ -37,7 +37,7 @@ export type Attempt =
   /** The board did not come down to what is wanted. */
   | { readonly kind: 'passed by' }
   /** It did, but a plan of other arguments costs less. */
-  | { readonly kind: 'cheaper otherwise' };
+  | { readonly kind: 'less costly otherwise' };
 
 /** One attempt a board, without end; which boards come, and what comes of them, is fixed by the chance. */
 export function* attempts(wish: Wish, chance: Chance, leastPlan: LeastPlan): Generator<Attempt> {
@@ -50,7 +50,7 @@ function attempt(wish: Wish, chance: Chance, leastPlan: LeastPlan): Attempt {
   const givens = takenAway(wish, solution, chance);
   if (givens === undefined) return { kind: 'passed by' };
   if (wish.minimal && !isMinimal(grid, givens)) return { kind: 'passed by' };
-  if (needs.length > 0 && !sameNames(leastPlan(givens), needs)) return { kind: 'cheaper otherwise' };
+  if (needs.length > 0 && !sameNames(leastPlan(givens), needs)) return { kind: 'less costly otherwise' };
   return { kind: 'found', givens, solution };
 }
 

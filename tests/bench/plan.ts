@@ -37,7 +37,7 @@ export async function run(): Promise<void> {
   plans('generated puzzles that singles do not carry', hardPuzzles(grid, puzzles));
 }
 
-/** Positions as a search meets them: closed under singles, and half of them under the cheapest arguments as well. */
+/** Positions as a search meets them: closed under singles, and half of them under the least costly arguments as well. */
 function familiesTimed(grid: Grid): void {
   const cheap: ArgumentName[] = [
     ...costs.free,
@@ -89,7 +89,7 @@ function plans(what: string, starts: readonly Position[]): void {
   }
   const wholes: number[] = [];
   let least = 0;
-  let cheaper = 0;
+  let improved = 0;
   for (const start of starts) {
     const began = cpuMs();
     let first: number | undefined;
@@ -100,7 +100,7 @@ function plans(what: string, starts: readonly Position[]): void {
     wholes.push(cpuMs() - began);
     costsFound.push(plan.cost);
     if (plan.outcome === 'least') least++;
-    if (first !== undefined && plan.cost < first) cheaper++;
+    if (first !== undefined && plan.cost < first) improved++;
   }
   const share = (count: number) => `${count} of ${starts.length} (${((100 * count) / starts.length).toFixed(0)} %)`;
   console.log(`  ${what}: carried through ${share(reached)} (${digest(hash)})`);
@@ -108,7 +108,7 @@ function plans(what: string, starts: readonly Position[]): void {
     `    first complete path: median ${median(firsts).toFixed(0)} ms of CPU, nine in ten below ${quantile(firsts, 0.9).toFixed(0)} ms`,
   );
   console.log(
-    `    within ${seconds} s of CPU: proved least ${share(least)}, cheaper than the first path ${share(cheaper)}; median ${median(wholes).toFixed(0)} ms, median cost ${median(costsFound)}`,
+    `    within ${seconds} s of CPU: proved least ${share(least)}, less costly than the first path ${share(improved)}; median ${median(wholes).toFixed(0)} ms, median cost ${median(costsFound)}`,
   );
 }
 

@@ -1,5 +1,5 @@
 /**
- * The cost of the cheapest path by looking at all paths: positions by cost (E. W. Dijkstra, Numerische Mathematik 1, 1959),
+ * The cost of the least costly path by looking at all paths: positions by cost (E. W. Dijkstra, Numerische Mathematik 1, 1959),
  * from each every argument that is found, one after the other. It shares the finders and the kernel with the plan, and
  * nothing of its search: no bound, no pruning.
  */
@@ -9,11 +9,7 @@ import { instancesOf } from '../../src/techniques/find-argument.ts';
 import type { TeachingCosts } from '../../src/techniques/teaching.ts';
 
 /** Undefined where no path reaches the solution, `too many` where more positions than `most` would have to be looked at. */
-export function cheapestByAllPaths(
-  start: Position,
-  costs: TeachingCosts,
-  most: number,
-): number | 'too many' | undefined {
+export function leastByAllPaths(start: Position, costs: TeachingCosts, most: number): number | 'too many' | undefined {
   const waiting = new Map<number, Position[]>([[0, [start]]]);
   const done = new Set<string>();
   while (waiting.size > 0) {

@@ -3,7 +3,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { gridOf } from '../../src/grid/grid.ts';
-import { cheapestHitting } from '../../src/plan/hitting-set.ts';
+import { leastHitting } from '../../src/plan/hitting-set.ts';
 import { improve } from '../../src/plan/improve.ts';
 import { isSolved, type Move } from '../../src/plan/move.ts';
 import { type Plan, planFor } from '../../src/plan/plan.ts';
@@ -12,7 +12,7 @@ import type { TeachingCosts } from '../../src/techniques/teaching.ts';
 import { chanceFrom } from '../random.ts';
 import { generatedPuzzle } from '../techniques/generated-positions.ts';
 import { costs } from './costs.ts';
-import { cheapestByAllPaths } from './exhaustive.ts';
+import { leastByAllPaths } from './exhaustive.ts';
 import { times } from './times.ts';
 
 const taught = [
@@ -52,22 +52,22 @@ describe('the cost that a plan calls least', () => {
     const { position } = generatedPuzzle(gridOf('2x3'), chanceFrom(seed));
     const plan = planFor(position, { costs: taughtCosts, keepGoing: times(20_000) });
     expect(plan.outcome).toBe('least');
-    expect(plan.cost).toBe(cheapestByAllPaths(position, taughtCosts, 5_000));
+    expect(plan.cost).toBe(leastByAllPaths(position, taughtCosts, 5_000));
   });
 
   it.each([1, 2, 3, 4, 5, 6])('is not claimed on a 4x4 board with singles that cost (seed %i)', (seed) => {
     const { position } = generatedPuzzle(gridOf('2x2'), chanceFrom(seed));
     const plan = planFor(position, { costs: priced, keepGoing: times(20_000) });
-    const cheapest = cheapestByAllPaths(position, priced, 20_000);
-    expect(typeof cheapest).toBe('number');
+    const least = leastByAllPaths(position, priced, 20_000);
+    expect(typeof least).toBe('number');
     expect([plan.outcome, plan.unproved]).toEqual(['found', 'singles have a price']);
-    expect(plan.atLeast).toBeLessThanOrEqual(Number(cheapest));
-    expect(plan.cost).toBeGreaterThanOrEqual(Number(cheapest));
+    expect(plan.atLeast).toBeLessThanOrEqual(Number(least));
+    expect(plan.cost).toBeGreaterThanOrEqual(Number(least));
   });
 });
 
-/** A 4x4 board on which what is met first is not found any longer once singles have been told, and they are the dearer. */
-it('is not claimed where a cheaper path of other arguments than singles is missed', () => {
+/** A 4x4 board on which what is met first is not found any longer once singles have been told, and they are the costlier. */
+it('is not claimed where a less costly path of other arguments than singles is missed', () => {
   const { position } = generatedPuzzle(gridOf('2x2'), chanceFrom(10));
   const table: TeachingCosts = {
     step: 1,
@@ -78,7 +78,7 @@ it('is not claimed where a cheaper path of other arguments than singles is misse
     ],
   };
   const plan = planFor(position, { costs: table, keepGoing: times(6000) });
-  expect(cheapestByAllPaths(position, table, 20_000)).toBeLessThan(plan.cost);
+  expect(leastByAllPaths(position, table, 20_000)).toBeLessThan(plan.cost);
   expect([plan.outcome, plan.unproved]).toEqual(['found', 'singles have a price']);
   expect(plan.atLeast).toBe(1.5);
 });
@@ -108,7 +108,7 @@ describe('one of several plans of least cost', () => {
   });
 });
 
-describe('the cheapest choice that meets all demands', () => {
+describe('the least costly choice that meets all demands', () => {
   it('is that of all choices', () => {
     for (let seed = 1; seed <= 60; seed++) {
       const chance = chanceFrom(seed);
@@ -116,18 +116,18 @@ describe('the cheapest choice that meets all demands', () => {
       const demands = Array.from({ length: 1 + chance.below(7) }, () =>
         prices.flatMap((_, thing) => (chance.below(3) === 0 ? [thing] : [])),
       );
-      let cheapest = Number.POSITIVE_INFINITY;
+      let least = Number.POSITIVE_INFINITY;
       for (let choice = 0; choice < 2 ** prices.length; choice++) {
         const has = (thing: number) => ((choice >> thing) & 1) === 1;
         if (!demands.every((things) => things.some(has))) continue;
-        cheapest = Math.min(
-          cheapest,
+        least = Math.min(
+          least,
           prices.reduce((sum, price, thing) => sum + (has(thing) ? price : 0), 0),
         );
       }
-      const found = cheapestHitting(demands, prices);
-      expect(found?.cost).toBe(cheapest);
-      if (Number.isFinite(cheapest))
+      const found = leastHitting(demands, prices);
+      expect(found?.cost).toBe(least);
+      if (Number.isFinite(least))
         expect(demands.every((things) => things.some((thing) => found?.chosen.includes(thing)))).toBe(true);
     }
   });

@@ -10,6 +10,7 @@ import { prove } from '../../src/proof/kernel.ts';
 import { type ArgumentName, allTechniques, techniqueNamed } from '../../src/techniques/all-techniques.ts';
 import { findArgument, instancesOf } from '../../src/techniques/find-argument.ts';
 import { recogniseIn } from '../../src/techniques/judge-name.ts';
+import type { Family } from '../../src/techniques/technique.ts';
 import { chanceFrom } from '../random.ts';
 import { advanced, type Generated, generatedPuzzle, keepsSolution } from './generated-positions.ts';
 import { printInstance } from './written-argument.ts';
@@ -53,18 +54,14 @@ const positions = boards.flatMap(([boxes, count]) =>
 
 /** Of each technique in each position so many instances are looked at. */
 const most = 12;
-const families =
-  /single|house|pointing|claiming|box-line|locked|naked|hidden (pair|triple|quad)|wing$|swordfish|jellyfish|skyscraper|kite|empty|turbot|X-chain|colouring/;
-const otherWings = /^(XY|XYZ|WXYZ|W|M|S|L|H)-wing|ALS/;
-const cheap = allTechniques.filter(
-  ({ name }) => families.test(name) && !otherWings.test(name) && !/franken|mutant/.test(name),
-);
+const families: readonly Family[] = ['singles', 'locked candidates', 'subsets', 'one digit'];
+const quick = allTechniques.filter(({ name, family }) => families.includes(family) && !/franken|mutant/.test(name));
 
 describe('instances in generated positions', () => {
   test.each(positions)('%s', (_, generated) => {
     const { position } = generated;
     expect(keepsSolution(generated)).toBe(true);
-    for (const { name } of cheap) {
+    for (const { name } of quick) {
       for (const instance of firstFew(instancesOf(position, name))) {
         const shown = `${name}: ${printInstance(position, instance)}`;
         for (const conclusion of instance.conclusions) {
@@ -81,7 +78,7 @@ describe('instances in generated positions', () => {
   });
 
   test.each(positions)('what was found is found again by what it concludes: %s', (_, { position }) => {
-    for (const { name } of cheap) {
+    for (const { name } of quick) {
       for (const instance of firstFew(instancesOf(position, name), 3)) {
         const again = findArgument(position, name, instance.conclusions);
         const shown = `${name}: ${printInstance(position, instance)}`;
@@ -96,14 +93,14 @@ describe('instances in generated positions', () => {
   test('the same position gives the same instances in the same order', () => {
     const [, { position }] = positions.at(-1)!;
     const all = () =>
-      cheap.flatMap(({ name }) => firstFew(instancesOf(position, name)).map((each) => printInstance(position, each)));
+      quick.flatMap(({ name }) => firstFew(instancesOf(position, name)).map((each) => printInstance(position, each)));
     expect(all()).toEqual(all());
   });
 
   test('there was something to look at', () => {
     const found = new Set(
       positions.flatMap(([, { position }]) =>
-        cheap.filter(({ name }) => firstFew(instancesOf(position, name), 1).length > 0),
+        quick.filter(({ name }) => firstFew(instancesOf(position, name), 1).length > 0),
       ),
     );
     expect([...found].map((technique) => technique.name)).toEqual(

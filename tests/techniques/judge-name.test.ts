@@ -44,8 +44,8 @@ describe('judging', () => {
     });
   });
   test('conclusions that say nothing new do not spoil a name', () => {
-    const spent = conclusionsIn(towers.position.grid, 'r5c5<>7');
-    const shape = { ...towers, conclusions: [...towers.conclusions, ...spent] };
+    const redundant = conclusionsIn(towers.position.grid, 'r5c5<>7');
+    const shape = { ...towers, conclusions: [...towers.conclusions, ...redundant] };
     expect(judgeName(shape, 'skyscraper').judged).toBe('fits');
   });
   test('a conclusion of another argument in the step does', () => {
