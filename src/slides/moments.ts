@@ -8,7 +8,7 @@ import { answers } from '../marks/marks.ts';
 import type { Look } from '../scene/look.ts';
 import type { Group } from '../scene/scene.ts';
 import { defaultBeats } from '../telling/default-telling.ts';
-import { lastFullFrame } from '../telling/last-full-frame.ts';
+import { lastFullFrame } from '../film/last-full-frame.ts';
 import { beatsOfShow } from '../telling/told-beat.ts';
 import { type Film, type Frame, frameAt, type Mark } from '../timeline/film.ts';
 import type { ScheduledStep } from '../timeline/schedule.ts';

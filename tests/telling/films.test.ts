@@ -3,11 +3,11 @@
  */
 import { existsSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { lastFullFrame } from '../../src/film/last-full-frame.ts';
 import { tellFilm } from '../../src/film/tell-film.ts';
 import { type Candidate, type Candidates, difference, has, membersOf, setOf } from '../../src/grid/candidates.ts';
 import { candidatesInCell, cellOf } from '../../src/grid/grid.ts';
 import { defaultLook } from '../../src/picture/default-look.ts';
-import { lastFullFrame } from '../../src/telling/last-full-frame.ts';
 import type { Film } from '../../src/timeline/film.ts';
 import { marksOf, type Told, tell } from './tell.ts';
 

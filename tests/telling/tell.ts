@@ -6,13 +6,13 @@
  */
 
 import type { CheckedScene } from '../../src/check/verdict.ts';
+import { lastFullFrame } from '../../src/film/last-full-frame.ts';
 import { tellFilm } from '../../src/film/tell-film.ts';
 import { printCandidate, printCandidates, printCell, printCells } from '../../src/grid/notation/print.ts';
 import { checkScene } from '../../src/lesson/check-scene.ts';
 import { readScene } from '../../src/lesson/read-scene.ts';
 import { schedule } from '../../src/lesson/schedule.ts';
 import { defaultLook } from '../../src/picture/default-look.ts';
-import { lastFullFrame } from '../../src/telling/last-full-frame.ts';
 import type { Film, Mark, MarkShape } from '../../src/timeline/film.ts';
 import { readNarration } from '../../src/timeline/narration.ts';
 import type { Schedule } from '../../src/timeline/schedule.ts';

@@ -2,9 +2,10 @@
  * The frame that shows a step whole: for a still, or a slide.
  */
 import { Bug } from '../grid/bug.ts';
+import { secondsToCome } from '../marks/paintings.ts';
 import type { Look } from '../scene/look.ts';
+import { framesIn, type Pacing } from '../telling/pacing.ts';
 import { type Film, type Frame, frameAt, type MarkShape, type Shown } from '../timeline/film.ts';
-import { framesIn, type Pacing } from './pacing.ts';
 
 /**
  * The last frame of the step on which all its marks and digits stand, drawn to their ends, before anything of them goes.
@@ -58,7 +59,7 @@ function thingsOf(
     .filter((mark) => mark.step === step && mark.shape.kind !== 'stamp')
     .map((mark) => ({
       shown: mark,
-      coming: framesIn(pacing, secondsToCome(mark.shape, pacing.motion)),
+      coming: framesIn(pacing, secondsAtMost(film, mark.shape, pacing.motion)),
       concludes: mark.shape.kind === 'strike' || mark.shape.kind === 'place',
     }));
   const digits = film.written
@@ -70,33 +71,7 @@ function thingsOf(
   return [...marks, ...digits, ...small];
 }
 
-/** At most so long; a link's time hangs on its length, so the longest is taken. */
-function secondsToCome({ kind }: MarkShape, motion: Look['motion']): number {
-  switch (kind) {
-    case 'fill':
-    case 'circle':
-    case 'strike':
-    case 'place':
-    case 'outline':
-    case 'sight':
-    case 'focus':
-      return motion[kind];
-    case 'ring':
-    case 'ghost':
-    case 'clash':
-      return motion.circle;
-    case 'link':
-      return motion.linkLongest;
-    case 'reach':
-      return motion.sight;
-    case 'opens':
-      return motion.outline;
-    case 'label':
-    case 'note':
-    case 'ask':
-    case 'stamp':
-      return motion.fade;
-    default:
-      return kind satisfies never;
-  }
+/** A link's time depends on its length: the longest is taken. */
+function secondsAtMost(film: Film, shape: MarkShape, motion: Look['motion']): number {
+  return shape.kind === 'link' ? motion.linkLongest : secondsToCome(shape, motion, film);
 }
