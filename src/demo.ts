@@ -8,7 +8,7 @@ import { fileURLToPath } from 'node:url';
 import { openLesson } from './commands/lesson.ts';
 import { main } from './commands/main.ts';
 import { processTerminal } from './commands/terminal.ts';
-import { tellFilm } from './film/tell-film.ts';
+import { filmOf } from './film/film-of.ts';
 import { checkScene } from './lesson/check-scene.ts';
 import { MachineFailure } from './output/machine/machine-failure.ts';
 import { filmPainter } from './output/painters/film-painter.ts';
@@ -31,7 +31,7 @@ async function recordingFilm(): Promise<Film> {
     throw new UsageError(`${scenePath} cannot be used; \`npm run proofreel check ${scenePath}\` says why`);
   const { scene } = lesson;
   const shown = { ...scene, video: { ...scene.video, draw: 'board' as const, candidates: 'all' as const } };
-  const film = tellFilm(checkScene(shown), lesson.schedule, defaultLook);
+  const film = filmOf(checkScene(shown), lesson.schedule, defaultLook);
   return { ...film, marks: [], headings: [], title: undefined, credit: undefined };
 }
 

@@ -36,7 +36,7 @@ const comes = ({ length }: readonly TextCue[]): string => (length === 1 ? '1 cue
 const stands = ({ length }: readonly TextCue[]): string => (length === 1 ? '1 cue is' : `${length} cues are`);
 
 function placesOf(cues: readonly TextCue[], print: (cue: TextCue) => string): string {
-  const told = cues.slice(0, mostPlaces).map(print);
-  if (cues.length > told.length) return `${told.join(', ')} and ${cues.length - told.length} more`;
-  return told.length < 2 ? told.join('') : `${told.slice(0, -1).join(', ')} and ${told.at(-1)}`;
+  const listed = cues.slice(0, mostPlaces).map(print);
+  if (cues.length > listed.length) return `${listed.join(', ')} and ${cues.length - listed.length} more`;
+  return listed.length < 2 ? listed.join('') : `${listed.slice(0, -1).join(', ')} and ${listed.at(-1)}`;
 }

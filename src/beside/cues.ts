@@ -14,8 +14,8 @@ const atOnce = 200;
 
 /** The cues of all that is said before `end`, in milliseconds. */
 export function captionCues(words: readonly SaidWord[], end: number): TextCue[] {
-  const told = oneAfterAnother(words).filter((word) => word.from < end);
-  return inTime(stretchesOf(told).flatMap(splitStretch), end);
+  const spoken = oneAfterAnother(words).filter((word) => word.from < end);
+  return inTime(stretchesOf(spoken).flatMap(splitStretch), end);
 }
 
 /** Words that are said at the same time a millisecond apart, so that no cue is left without a time of its own. */

@@ -9,7 +9,7 @@ import type { Manner } from '../marks/words.ts';
 import type { MarkShape, ShapeKind, Shapes } from '../timeline/film.ts';
 
 /** Something that comes on screen. */
-export interface Told {
+export interface Described {
   readonly frame: number;
   /** What is drawn, or the words for it. */
   readonly what: MarkShape | { readonly kind: 'words'; readonly text: string };
@@ -20,9 +20,9 @@ export interface Told {
 }
 
 /** All of it as one sentence a line: what is alike is told together, in the order in which the first of it came. */
-export function inWords(grid: Grid, told: readonly Told[], overlay: boolean): string {
-  const alike = new Map<string, Told[]>();
-  for (const [index, each] of told.entries()) {
+export function inWords(grid: Grid, described: readonly Described[], overlay: boolean): string {
+  const alike = new Map<string, Described[]>();
+  for (const [index, each] of described.entries()) {
     const { what, colour, sound } = each;
     const isJoined = what.kind !== 'words' && shapes[what.kind].words.areJoined;
     const key = isJoined ? `${what.kind} ${colour} ${sound}` : `${index}`;
@@ -34,7 +34,7 @@ export function inWords(grid: Grid, told: readonly Told[], overlay: boolean): st
   return /[.?!]$/.test(sentence) ? sentence : `${sentence}.`;
 }
 
-function clauseOf(grid: Grid, same: readonly Told[], overlay: boolean): string {
+function clauseOf(grid: Grid, same: readonly Described[], overlay: boolean): string {
   const [first] = same;
   if (first === undefined) throw new Bug('a clause is made of nothing');
   const { what, colour, sound } = first;

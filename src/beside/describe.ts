@@ -15,7 +15,7 @@ import type { Film, Mark, MarkShape, Shown } from '../timeline/film.ts';
 import type { Schedule } from '../timeline/schedule.ts';
 import { timeOfFrame } from '../timeline/seconds.ts';
 import type { TextCue } from './cue.ts';
-import { inWords, type Told } from './describe-marks.ts';
+import { type Described, inWords } from './describe-marks.ts';
 import { milliseconds } from './spoken.ts';
 
 /** What comes within so many milliseconds is told together, when the last of it has come. */
@@ -24,7 +24,7 @@ const together = 4000;
 /** Cues that never overlap, each one line however long; a step begins with one of its own. */
 export function describeFilm(film: Film, checked: CheckedScene, schedule: Schedule): TextCue[] {
   const at = (frame: number) => milliseconds(timeOfFrame(film.rate, frame));
-  const told = checked.steps.flatMap((step, index) => {
+  const described = checked.steps.flatMap((step, index) => {
     const times = schedule.steps[index];
     if (times === undefined || times.until <= times.from) return [];
     const sets = [headingOf(film, step, times.from), ...gathered(eventsOf(film, step, times), at)];
@@ -38,20 +38,24 @@ export function describeFilm(film: Film, checked: CheckedScene, schedule: Schedu
       }));
   });
   const cues: TextCue[] = [];
-  for (const [index, { name, from, until, lines }] of told.entries()) {
-    const next = told[index + 1]?.from ?? at(film.frameCount);
+  for (const [index, { name, from, until, lines }] of described.entries()) {
+    const next = described[index + 1]?.from ?? at(film.frameCount);
     const to = Math.min(next, Math.max(until, from + 1), at(film.frameCount));
     if (to > from) cues.push({ name, from, to, lines });
-    else if (told[index + 1] !== undefined) {
+    else if (described[index + 1] !== undefined) {
       // On one frame with what comes after it: they are told together.
-      told[index + 1] = { ...told[index + 1]!, name, lines: [[...lines, ...told[index + 1]!.lines].join(' ')] };
+      described[index + 1] = {
+        ...described[index + 1]!,
+        name,
+        lines: [[...lines, ...described[index + 1]!.lines].join(' ')],
+      };
     }
   }
   return cues;
 }
 
 /** The step's place and name, and what is wrong with it. */
-function headingOf(film: Film, { step, sound, message, verdict }: CheckedStep, frame: number): Told[] {
+function headingOf(film: Film, { step, sound, message, verdict }: CheckedStep, frame: number): Described[] {
   const heading = film.headings.find((each) => each.step === step.id);
   if (heading === undefined) return [];
   const { number, count, title, argument, isTrap } = heading;
@@ -72,20 +76,20 @@ function headingOf(film: Film, { step, sound, message, verdict }: CheckedStep, f
 }
 
 /** Marks, digits and small digits that come within the step, in order. */
-function eventsOf(film: Film, step: CheckedStep, { from, until }: Shown): Told[] {
+function eventsOf(film: Film, step: CheckedStep, { from, until }: Shown): Described[] {
   const comes = (shown: Shown) => shown.until > shown.from && shown.from >= from && shown.from < until;
   // A digit is written only where it is proved.
   const plain = { colour: undefined, sound: true };
   const marks = film.marks
     .filter((mark) => mark.step === step.step.id && comes(mark) && shapes[mark.shape.kind].words.isNews)
     .filter((mark) => film.draw === 'overlay' || !isWritten(film, mark))
-    .map(({ from: frame, shape, group }): Told => {
+    .map(({ from: frame, shape, group }): Described => {
       const sound = step.sound || (isConclusion(shape) && isProved(film, step, shape));
       return { frame, what: shape, colour: group?.colour, sound };
     });
   const digits = film.written
     .filter(comes)
-    .map(({ cell, digit, from: frame }): Told => ({ ...plain, frame, what: { kind: 'place', cell, digit } }));
+    .map(({ cell, digit, from: frame }): Described => ({ ...plain, frame, what: { kind: 'place', cell, digit } }));
   return [...marks, ...digits, ...smallDigits(film, comes, step.sound), ...eithers(film, step)].sort(
     (a, b) => a.frame - b.frame,
   );
@@ -114,7 +118,7 @@ function isWritten(film: Film, { shape }: Mark): boolean {
 }
 
 /** Small digits that are written down during the video; those that stand from its first frame on are no news. */
-function smallDigits(film: Film, comes: (shown: Shown) => boolean, sound: boolean): Told[] {
+function smallDigits(film: Film, comes: (shown: Shown) => boolean, sound: boolean): Described[] {
   const byFrame = new Map<number, Candidate[]>();
   for (const { from, until, candidate } of film.candidates) {
     if (from > 0 && comes({ from, until })) byFrame.set(from, [...(byFrame.get(from) ?? []), candidate]);
@@ -126,10 +130,10 @@ function smallDigits(film: Film, comes: (shown: Shown) => boolean, sound: boolea
 }
 
 /** An either/or that is proved stands on screen in the step's heading. */
-function eithers(film: Film, { step, conclusions, sound }: CheckedStep): Told[] {
+function eithers(film: Film, { step, conclusions, sound }: CheckedStep): Described[] {
   const heading = film.headings.find((each) => each.step === step.id && each.conclusions !== undefined);
   if (heading === undefined) return [];
-  return conclusions.flatMap(({ conclusion, verdict }): Told[] => {
+  return conclusions.flatMap(({ conclusion, verdict }): Described[] => {
     if (verdict !== 'proved' || conclusion.kind !== 'one-of' || countOf(conclusion.candidates) < 2) return [];
     const members = membersOf(conclusion.candidates).map((each) => spokenCandidates(film.grid, [each]));
     const text = `at least one of these is true: ${inSeries(members)}`;
@@ -138,8 +142,8 @@ function eithers(film: Film, { step, conclusions, sound }: CheckedStep): Told[] 
 }
 
 /** What comes close together. */
-function gathered(events: readonly Told[], at: (frame: number) => number): Told[][] {
-  const sets: Told[][] = [];
+function gathered(events: readonly Described[], at: (frame: number) => number): Described[][] {
+  const sets: Described[][] = [];
   for (const event of events) {
     const first = sets.at(-1)?.[0];
     if (first !== undefined && at(event.frame) - at(first.frame) <= together) sets.at(-1)!.push(event);

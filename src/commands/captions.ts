@@ -8,7 +8,7 @@ import { captionCues } from '../beside/cues.ts';
 import { describeFilm } from '../beside/describe.ts';
 import { type CueFormat, printCues } from '../beside/print-cues.ts';
 import { milliseconds, type SaidWord, saidInNarration, saidInSteps } from '../beside/spoken.ts';
-import { tellFilm } from '../film/tell-film.ts';
+import { filmOf } from '../film/film-of.ts';
 import { defaultLook } from '../picture/default-look.ts';
 import { fraction } from '../scene/fraction.ts';
 import { printDiagnostic } from '../scene/locate.ts';
@@ -43,7 +43,7 @@ export async function captions(call: Call, terminal: Terminal): Promise<number> 
   for (const remark of [...remarksOnCues(cues), ...remarksOnEnd(said, endOf(lesson))])
     terminal.err(`proofreel: ${remark}\n`);
   if (call.describe && call.out !== undefined) {
-    const film = tellFilm(lesson.checked, lesson.schedule, defaultLook);
+    const film = filmOf(lesson.checked, lesson.schedule, defaultLook);
     const described = describeFilm(film, lesson.checked, lesson.schedule);
     const file = besides(call.out);
     await putText(file, printCues(described, format), `${counted(described.length)} of what is shown`, terminal);

@@ -57,7 +57,7 @@ export async function draft(call: CallOf<typeof verb>, terminal: Terminal): Prom
   terminal.err(
     `${call.out}: ${drafted.steps.length === 1 ? '1 step' : `${drafted.steps.length} steps`}, ${planInWords(plan, seconds)}\n`,
   );
-  if (told !== undefined) tellHeard(told, call.narration ?? '', terminal);
+  if (told !== undefined) printHeard(told, call.narration ?? '', terminal);
   return reachesGoal(plan) ? exitStatus.sound : exitStatus.unsound;
 }
 
@@ -110,7 +110,7 @@ function pathFrom(out: string, narration: string): string {
 }
 
 /** What was heard where, what was not, and what was said and belongs to no step. */
-function tellHeard({ steps, heard, unheard, unmatched }: NarratedDraft, path: string, terminal: Terminal): void {
+function printHeard({ steps, heard, unheard, unmatched }: NarratedDraft, path: string, terminal: Terminal): void {
   terminal.err(`${path}: ${heard.length} of ${steps.length} steps were heard\n`);
   for (const step of steps) if (heard.includes(step.id)) terminal.err(`  ${step.at} ${step.id}: ${step.say}\n`);
   if (unheard.length > 0) terminal.err(`not heard, their times are guesses: ${unheard.join(', ')}\n`);

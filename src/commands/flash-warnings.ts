@@ -3,7 +3,7 @@
  * not even loaded, where nothing large comes and goes fast enough.
  */
 import { existsSync, readFileSync } from 'node:fs';
-import { tellFilm } from '../film/tell-film.ts';
+import { filmOf } from '../film/film-of.ts';
 import { busySpans } from '../output/flashes/busy-spans.ts';
 import { defaultLook } from '../picture/default-look.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
@@ -23,7 +23,7 @@ export function flashesInWords(at: string): string {
 /** One warning for each stretch, at the step in which it is found. */
 export async function flashWarnings(path: string, lesson: Extract<Lesson, { kind: 'lesson' }>): Promise<Diagnostic[]> {
   const look = lookFor(path, lesson.scene.look?.value);
-  const film = tellFilm(lesson.checked, lesson.schedule, look);
+  const film = filmOf(lesson.checked, lesson.schedule, look);
   if (busySpans(film, look, 'areas').length === 0) return [];
   const { flashesOf } = await import('../output/flashes/film-flashes.ts');
   return flashesOf(film, look, 'areas').map((frame) =>

@@ -27,7 +27,7 @@ export interface GivenPuzzle {
 }
 
 /** Differences of two solutions that are told. */
-const differencesTold = 4;
+const differencesListed = 4;
 
 /**
  * Reads a puzzle with exactly one solution and something left to solve; undefined where it has faults, which then have
@@ -78,8 +78,8 @@ function severalSolutions({ grid, givens }: GivenPuzzle['puzzle'], solutions: re
   });
   const [mine, theirs] = [difference(solutions[0]!, solutions[1]!), difference(solutions[1]!, solutions[0]!)];
   const count = membersOf(mine).length;
-  const some = (set: Position['possible']) => printCandidates(grid, membersOf(set).slice(0, differencesTold));
-  const more = count > differencesTold ? ', and so on' : '';
+  const some = (set: Position['possible']) => printCandidates(grid, membersOf(set).slice(0, differencesListed));
+  const more = count > differencesListed ? ', and so on' : '';
   const given = givens.filter((each) => each !== undefined).length;
   return [
     `the puzzle has several solutions (${given} givens), so no path of arguments can lead to one; two of them are`,

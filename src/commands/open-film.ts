@@ -4,7 +4,7 @@
 import { existsSync } from 'node:fs';
 import { basename, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { tellFilm } from '../film/tell-film.ts';
+import { filmOf } from '../film/film-of.ts';
 import { filmPainter } from '../output/painters/film-painter.ts';
 import type { Painter } from '../output/painters/painter.ts';
 import { defaultLook } from '../picture/default-look.ts';
@@ -36,7 +36,7 @@ export async function openFilm(
   if (lesson.kind === 'unusable') return undefined;
   const look = lookOf(path, lesson.scene.look?.value, lookPath, terminal);
   if (look === undefined) return undefined;
-  const film = tellFilm(lesson.checked, lesson.schedule, look);
+  const film = filmOf(lesson.checked, lesson.schedule, look);
   return { lesson, film, look, painter: filmPainter(film, look) };
 }
 

@@ -109,7 +109,7 @@ function search(wish: Wish, { count, seconds, seed, costs }: Bounds, terminal: T
     if (terminal.isWatched && boards % 5 === 0) terminal.err(`\r${boards} boards, ${found.length} of ${count} found `);
     if (attempt.kind === 'found' && !isLate()) {
       found.push(attempt);
-      tellFound(wish, attempt, { seed, boards }, terminal);
+      printFound(wish, attempt, { seed, boards }, terminal);
     }
     if (found.length === count) return found;
     if (isLate()) break;
@@ -129,7 +129,12 @@ function leastPlanOf(grid: Grid, costs: TeachingCosts, isLate: () => boolean): L
   };
 }
 
-function tellFound({ needs }: Wish, { givens }: Found, at: { seed: number; boards: number }, terminal: Terminal): void {
+function printFound(
+  { needs }: Wish,
+  { givens }: Found,
+  at: { seed: number; boards: number },
+  terminal: Terminal,
+): void {
   const count = givens.filter((given) => given !== undefined).length;
   const what = needs.length === 0 ? 'carried by the easy part' : `needs ${needs.join(', ')} and nothing else hard`;
   terminal.err(`${terminal.isWatched ? '\r' : ''}seed ${at.seed}, board ${at.boards}: ${count} givens, ${what}\n`);

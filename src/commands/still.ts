@@ -3,12 +3,12 @@
  */
 
 import type { CheckedStep } from '../check/verdict.ts';
+import { lastFullFrame } from '../film/last-full-frame.ts';
 import { asShown } from '../grid/notation/shown.ts';
 import type { Painter } from '../output/painters/painter.ts';
 import { writeStill } from '../output/still.ts';
 import { nearestWords } from '../scene/nearest-word.ts';
 import { readFixedTime } from '../scene/time.ts';
-import { lastFullFrame } from '../film/last-full-frame.ts';
 import { anywhere, clockOf, momentOf } from '../timeline/clock.ts';
 import type { Frame } from '../timeline/film.ts';
 import { printFrame } from '../timeline/seconds.ts';

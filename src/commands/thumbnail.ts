@@ -2,7 +2,7 @@
  * The film and the words of a thumbnail: the board whole, whatever the video shows, with the small digits that matter.
  */
 import type { CheckedScene, CheckedStep } from '../check/verdict.ts';
-import { tellFilm } from '../film/tell-film.ts';
+import { filmOf } from '../film/film-of.ts';
 import { digestOf, drawingAt } from '../frames/drawing.ts';
 import { paintThumbnail, type ThumbnailWords, thumbnailBoard, thumbnailSize } from '../frames/thumbnail.ts';
 import type { Painter } from '../output/painters/painter.ts';
@@ -26,7 +26,7 @@ export function thumbnailFilm(checked: CheckedScene, schedule: Schedule, look: L
     },
   };
   const board = [{ from: frameAt(0), shape: thumbnailBoard(puzzle.grid.size) }];
-  const film = tellFilm({ ...checked, scene: drawn }, { ...schedule, board }, look);
+  const film = filmOf({ ...checked, scene: drawn }, { ...schedule, board }, look);
   const marks = film.marks.filter(({ shape }) => shape.kind !== 'note' && shape.kind !== 'ask');
   return { ...film, marks, title: undefined, credit: undefined };
 }

@@ -81,12 +81,12 @@ export function featuresOf(step: DraftStep, plan: Plan): Features {
     for (const each of heard) features.set(each, Math.max(share, features.get(each) ?? 0));
   };
   if (step.because !== undefined) add(1, [`name ${step.because}`]);
-  for (const [place, index] of step.tells.entries()) {
-    const told = plan.steps[index]!;
-    add(1, [`name ${told.name}`]);
+  for (const [place, index] of step.covers.entries()) {
+    const planned = plan.steps[index]!;
+    add(1, [`name ${planned.name}`]);
     // Of what an argument opens, the first is said with its reason.
     const isSaid = step.cascade === undefined || (place === 0 && step.id.startsWith('opened'));
-    add(isSaid ? 1 : ofMany, ofArgument(grid, told));
+    add(isSaid ? 1 : ofMany, ofArgument(grid, planned));
   }
   for (const text of [...(step.only ?? []), ...(step.pencil ?? '').split(' ')]) add(1, ofList(grid, text));
   return features;

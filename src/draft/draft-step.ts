@@ -28,7 +28,7 @@ export interface DraftStep {
   /** A comment before it, without `#`. */
   readonly remark?: string | undefined;
   /** The steps of the plan that are told here: numbers from 0. */
-  readonly tells: readonly number[];
+  readonly covers: readonly number[];
 }
 
 /** What was told so far. */
@@ -51,9 +51,9 @@ export function idOf(name: string): string {
 }
 
 /** Puts the step on, its id made its own. */
-export function add(told: DraftSoFar, id: string, step: Omit<DraftStep, 'id'>): void {
+export function add(draft: DraftSoFar, id: string, step: Omit<DraftStep, 'id'>): void {
   let own = id;
-  for (let number = 2; told.ids.has(own); number++) own = `${id}-${number}`;
-  told.ids.add(own);
-  told.steps.push({ id: own, ...step });
+  for (let number = 2; draft.ids.has(own); number++) own = `${id}-${number}`;
+  draft.ids.add(own);
+  draft.steps.push({ id: own, ...step });
 }

@@ -14,22 +14,22 @@ import { techniqueNamed } from '../techniques/all-techniques.ts';
 import type { Family } from '../techniques/technique.ts';
 import { argumentText, conclusionsText, nameBorne } from './argument-text.ts';
 import { add, type DraftSoFar, type DraftStep, idOf } from './draft-step.ts';
-import { tellLists } from './lists-first.ts';
+import { addLists } from './lists-first.ts';
 import { argumentInWords } from './say-argument.ts';
 import { singleInWords } from './say-single.ts';
 import type { Wording } from './wording.ts';
 
 /** The told steps of a plan, in order. */
 export function draftSteps(plan: Plan, wording: Wording): readonly DraftStep[] {
-  const told: DraftSoFar = { wording, steps: [], ids: new Set(), listed: new Set(), placesSaid: new Set() };
+  const draft: DraftSoFar = { wording, steps: [], ids: new Set(), listed: new Set(), placesSaid: new Set() };
   const runs = runsOf(plan.steps);
   const isFull = membersOf(plan.end.placed).length === plan.end.grid.cells.length;
   for (const [index, run] of runs.entries()) {
     const isLast = index === runs.length - 1;
-    if (index === 0) tellOpening(told, plan, run, { isLast, isFull });
-    else tellArgument(told, run, isLast && isFull);
+    if (index === 0) addOpening(draft, plan, run, { isLast, isFull });
+    else addArgument(draft, run, isLast && isFull);
   }
-  return told.steps;
+  return draft.steps;
 }
 
 /** Whether a cascade can tell the step: it costs nothing, and needs no argument to be named. */
@@ -60,41 +60,41 @@ function runsOf(steps: readonly PlanStep[]): readonly Run[] {
 }
 
 /** `isLast`: no argument follows; `isFull`: the plan fills the board. */
-function tellOpening(
-  told: DraftSoFar,
+function addOpening(
+  draft: DraftSoFar,
   { start }: Plan,
   { easy }: Run,
   { isLast, isFull }: { readonly isLast: boolean; readonly isFull: boolean },
 ): void {
-  const { wording } = told;
+  const { wording } = draft;
   const given = wording.number(membersOf(start.givens).length);
   if (easy.length === 0) {
-    add(told, 'start', { title: wording.title('start'), say: wording.sentence('start', { given }), tells: [] });
-    told.steps[0] = { ...told.steps[0]!, note: wording.title('start-note') };
+    add(draft, 'start', { title: wording.title('start'), say: wording.sentence('start', { given }), covers: [] });
+    draft.steps[0] = { ...draft.steps[0]!, note: wording.title('start-note') };
     return;
   }
   const digits = placementsIn(easy);
   const count = wording.number(digits);
   const goesOn = digits === 1 ? 'one-opening' : 'opening';
   const key = !isLast ? goesOn : isFull ? 'opening-whole' : digits === 1 ? 'one-opening' : 'more';
-  add(told, 'opening', {
+  add(draft, 'opening', {
     chapter: wording.title('chapter-easy'),
     title: wording.title(digits === 1 ? 'one-opening' : 'opening', { count }),
     say: wording.sentence(key, { given, count }),
-    ...cascade(told, easy),
+    ...cascade(draft, easy),
   });
 }
 
 /** `isHome`: the easy steps after it fill the board. */
-function tellArgument(told: DraftSoFar, { argument, easy }: Run, isHome: boolean): void {
-  const { wording } = told;
+function addArgument(draft: DraftSoFar, { argument, easy }: Run, isHome: boolean): void {
+  const { wording } = draft;
   const { step, index } = argument!;
   const { position, instance } = step;
   const name = nameBorne(step);
   const chapter = wording.nameOf(name);
-  const isListed = tellLists(told, step, chapter);
+  const isListed = addLists(draft, step, chapter);
   const words = argumentInWords({ wording, name, position, instance });
-  add(told, idOf(name), {
+  add(draft, idOf(name), {
     ...(isListed ? {} : { chapter }),
     title: words.title,
     say: words.say,
@@ -102,20 +102,20 @@ function tellArgument(told: DraftSoFar, { argument, easy }: Run, isHome: boolean
     ...(chapter.toLowerCase() === name.toLowerCase() ? {} : { called: wording.name(name) }),
     ...argumentText(step),
     so: conclusionsText(wording.grid, instance.conclusions),
-    tells: [index],
+    covers: [index],
   });
   if (easy.length === 0) return;
-  if (!isHome) tellOpened(told, easy);
-  else if (easy.length <= 4) tellOpened(told, easy, wording.sentence('home-short'));
+  if (!isHome) addOpened(draft, easy);
+  else if (easy.length <= 4) addOpened(draft, easy, wording.sentence('home-short'));
   else {
-    tellOpened(told, easy.slice(0, 1));
-    tellHome(told, easy.slice(1));
+    addOpened(draft, easy.slice(0, 1));
+    addHome(draft, easy.slice(1));
   }
 }
 
 /** What comes at once: the first digit is said with its reason. */
-function tellOpened(told: DraftSoFar, easy: readonly Numbered[], after = ''): void {
-  const { wording } = told;
+function addOpened(draft: DraftSoFar, easy: readonly Numbered[], after = ''): void {
+  const { wording } = draft;
   const place = easy.findIndex(({ step }) => singleInWords(wording, step) !== undefined);
   const first = easy[place] === undefined ? undefined : singleInWords(wording, easy[place].step);
   const more = placementsIn(easy) - 1;
@@ -124,28 +124,28 @@ function tellOpened(told: DraftSoFar, easy: readonly Numbered[], after = ''): vo
     first === undefined
       ? wording.sentence('more', { count: wording.number(easy.length) })
       : wording.sentence(more === 0 ? 'opened' : more === 1 ? 'opened-one-more' : 'opened-more', { first, count });
-  add(told, 'opened', {
+  add(draft, 'opened', {
     title: wording.title(after === '' ? 'opened' : 'home'),
     say: after === '' ? say : `${say} ${after}`,
-    ...cascade(told, easy),
+    ...cascade(draft, easy),
   });
 }
 
-function tellHome(told: DraftSoFar, easy: readonly Numbered[]): void {
-  const { wording } = told;
-  add(told, 'home', {
+function addHome(draft: DraftSoFar, easy: readonly Numbered[]): void {
+  const { wording } = draft;
+  add(draft, 'home', {
     chapter: wording.title('chapter-home'),
     title: wording.title('home'),
     say: wording.sentence('home', { count: wording.number(easy.length) }),
-    ...cascade(told, easy),
+    ...cascade(draft, easy),
   });
 }
 
-function cascade({ wording }: DraftSoFar, easy: readonly Numbered[]): Pick<DraftStep, 'cascade' | 'tells'> {
+function cascade({ wording }: DraftSoFar, easy: readonly Numbered[]): Pick<DraftStep, 'cascade' | 'covers'> {
   const conclusions = easy.flatMap(({ step }) => step.instance.conclusions);
   return {
     cascade: conclusions.map((each) => printConclusion(wording.grid, each)).join(' '),
-    tells: easy.map(({ index }) => index),
+    covers: easy.map(({ index }) => index),
   };
 }
 

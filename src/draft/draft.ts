@@ -57,7 +57,7 @@ export function skeletonOf(grid: Grid, givens: readonly (Digit | undefined)[], t
     id: 'opening',
     title: 'The board as it is given',
     say: 'Write here what you would say, and in further steps what you argue.',
-    tells: [],
+    covers: [],
   };
   const video = '  draw: board\n  candidates: pencilled\n';
   return sceneText({ title, remarks: [], puzzle: puzzleText(grid, givens), video, steps: [first] });

@@ -19,10 +19,10 @@ const listsReadOut = 6;
 const placesReadOut = 4;
 
 /** Writes down what the argument first needs; whether there was anything to write. */
-export function tellLists(told: DraftSoFar, step: PlanStep, chapter: string): boolean {
-  const { wording } = told;
-  const cells = cellsToList(told, step);
-  const places = placesToSay(told, step);
+export function addLists(draft: DraftSoFar, step: PlanStep, chapter: string): boolean {
+  const { wording } = draft;
+  const cells = cellsToList(draft, step);
+  const places = placesToSay(draft, step);
   if (cells.length === 0 && places.length === 0) return false;
   const digits = [...new Set(places.map(({ source }) => source.digit))].sort((a, b) => a - b);
   const parts = places.map(({ source, members }) =>
@@ -47,16 +47,16 @@ export function tellLists(told: DraftSoFar, step: PlanStep, chapter: string): bo
       : [wording.sentence('places', { ...about(wording, digit), parts: wording.inTurn(parts) })]),
     ...(cells.length === 0 ? [] : [listsInWords(wording, cells)]),
   ].join(' ');
-  add(told, `${idOf(step.name)}-${digit === undefined ? 'lists' : 'places'}`, {
+  add(draft, `${idOf(step.name)}-${digit === undefined ? 'lists' : 'places'}`, {
     chapter,
     title,
     say,
     ...(places.length === 0 ? {} : { only: places.map(({ text }) => text) }),
     ...(cells.length === 0 ? {} : { pencil: cells.map((cell) => listText(step.position, cell)).join(' ') }),
-    tells: [],
+    covers: [],
   });
-  for (const cell of cells) told.listed.add(cell);
-  for (const { text } of places) told.placesSaid.add(text);
+  for (const cell of cells) draft.listed.add(cell);
+  for (const { text } of places) draft.placesSaid.add(text);
   return true;
 }
 

@@ -34,7 +34,7 @@ export function narrate(
     steps,
     alignment.map((index) => (index === undefined ? undefined : utterances[index]!.seconds)),
   );
-  const told = steps.map((step, index): DraftStep => {
+  const narrated = steps.map((step, index): DraftStep => {
     const at = alignment[index];
     if (at === undefined)
       return { ...step, at: times[index]!, remark: 'Not heard in the narration: its time is a guess.' };
@@ -44,11 +44,11 @@ export function narrate(
   });
   const isHeard = (_: DraftStep, index: number) => alignment[index] !== undefined;
   const isStrange = (each: Heard, index: number) => {
-    const told = toldAt(alignment, index);
-    return /^(name|cell) /.test(each) && (told === undefined || !featuresOf(steps[told]!, plan).has(each));
+    const step = stepAt(alignment, index);
+    return /^(name|cell) /.test(each) && (step === undefined || !featuresOf(steps[step]!, plan).has(each));
   };
   return {
-    steps: told,
+    steps: narrated,
     heard: steps.filter(isHeard).map(({ id }) => id),
     unheard: steps.filter((step, index) => !isHeard(step, index)).map(({ id }) => id),
     unmatched: utterances
@@ -58,9 +58,9 @@ export function narrate(
 }
 
 /** The step that is told while an utterance is said: the last that was heard by then. */
-function toldAt(alignment: readonly (number | undefined)[], utterance: number): number | undefined {
-  const told = alignment.findLastIndex((at) => at !== undefined && at <= utterance);
-  return told < 0 ? undefined : told;
+function stepAt(alignment: readonly (number | undefined)[], utterance: number): number | undefined {
+  const step = alignment.findLastIndex((at) => at !== undefined && at <= utterance);
+  return step < 0 ? undefined : step;
 }
 
 /**

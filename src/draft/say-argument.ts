@@ -4,65 +4,68 @@
 import { type Candidate, membersOf } from '../grid/candidates.ts';
 import { cellOf, digitOf } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
+import { aboutDigit, cellsAndDigits, placesOf, type SaidArgument, said, so, type ToSay } from './said-argument.ts';
 import { chainInWords } from './say-chain.ts';
 import { byShape } from './say-shape.ts';
 import { supposition } from './say-supposition.ts';
-import { aboutDigit, cellsAndDigits, placesOf, type SaidArgument, said, so, type Told } from './told-argument.ts';
 import type { Slots } from './wording.ts';
 
 /** An argument in words. */
-export function argumentInWords(told: Told): SaidArgument {
-  return byShape(told) ?? deadlyInWords(told) ?? byChain(told) ?? bySupposition(told) ?? byCases(told);
+export function argumentInWords(argument: ToSay): SaidArgument {
+  return (
+    byShape(argument) ?? deadlyInWords(argument) ?? byChain(argument) ?? bySupposition(argument) ?? byCases(argument)
+  );
 }
 
-function deadlyInWords(told: Told): SaidArgument | undefined {
-  const { wording, instance } = told;
+function deadlyInWords(argument: ToSay): SaidArgument | undefined {
+  const { wording, instance } = argument;
   const { deadly } = instance;
   const guardians = instance.sets.find((set) => set.source.kind === 'guardians');
   if (deadly === undefined || guardians === undefined) return undefined;
   if (deadly.kind === 'grid') {
-    const { cells } = cellsAndDigits(told, [guardians]);
-    return said(told, 'grave', 'of-grave', { guardians: wording.cells(cells), so: so(told) });
+    const { cells } = cellsAndDigits(argument, [guardians]);
+    return said(argument, 'grave', 'of-grave', { guardians: wording.cells(cells), so: so(argument) });
   }
   const cells = deadly.parts.flatMap((part) => part.cells);
   const digits = deadly.parts.flatMap((part) => part.digits);
   const slots = {
     cells: wording.cells([...new Set(cells)].sort((a, b) => a - b)),
     digits: wording.all([...new Set(digits)].sort((a, b) => a - b).map(wording.digit)),
-    so: so(told),
+    so: so(argument),
   };
-  const isOneCell = cellsAndDigits(told, [guardians]).cells.length === 1 && instance.sets.length === 1;
-  const played = isOneCell ? undefined : playedOut(told);
+  const isOneCell = cellsAndDigits(argument, [guardians]).cells.length === 1 && instance.sets.length === 1;
+  const played = isOneCell ? undefined : playedOut(argument);
   if (played !== undefined && played.steps !== '')
-    return said(told, 'deadly-suppose', 'of-deadly', { ...played, ...slots });
-  return said(told, isOneCell ? 'rectangle' : 'deadly', 'of-deadly', slots);
+    return said(argument, 'deadly-suppose', 'of-deadly', { ...played, ...slots });
+  return said(argument, isOneCell ? 'rectangle' : 'deadly', 'of-deadly', slots);
 }
 
-function byChain(told: Told): SaidArgument | undefined {
-  const { wording, instance } = told;
+function byChain(argument: ToSay): SaidArgument | undefined {
+  const { wording, instance } = argument;
   const links = instance.chain === undefined ? undefined : chainInWords(wording, instance.chain);
   if (links === undefined) return undefined;
-  if (instance.chain?.loop === true) return said(told, 'loop', 'of-loop', { links, so: so(told) });
+  if (instance.chain?.loop === true) return said(argument, 'loop', 'of-loop', { links, so: so(argument) });
   const places = placesOf(instance.sets);
   const [first] = places;
   const isOneDigit = places.length === instance.sets.length && places.every(({ digit }) => digit === first?.digit);
-  if (first === undefined || !isOneDigit) return said(told, 'chain', 'of-chain', { links, so: so(told) });
-  return said(told, 'chain', 'of-digit-chain', { ...aboutDigit(told, first.digit), links, so: so(told) });
+  if (first === undefined || !isOneDigit) return said(argument, 'chain', 'of-chain', { links, so: so(argument) });
+  return said(argument, 'chain', 'of-digit-chain', { ...aboutDigit(argument, first.digit), links, so: so(argument) });
 }
 
 /** The first conclusion denied and played out; the others fall in the same way. */
-function bySupposition(told: Told): SaidArgument | undefined {
-  const played = playedOut(told);
+function bySupposition(argument: ToSay): SaidArgument | undefined {
+  const played = playedOut(argument);
   if (played === undefined) return undefined;
-  const [first, ...others] = told.instance.conclusions;
+  const [first, ...others] = argument.instance.conclusions;
   const isAtOnce = played.steps === '';
-  if (first?.kind === 'one-of') return said(told, isAtOnce ? 'suppose-not-at-once' : 'suppose-not', 'of-cases', played);
+  if (first?.kind === 'one-of')
+    return said(argument, isAtOnce ? 'suppose-not-at-once' : 'suppose-not', 'of-cases', played);
   const key = isAtOnce ? 'suppose-at-once' : others.length === 0 ? 'suppose' : 'suppose-others';
-  return said(told, key, 'of-supposition', played);
+  return said(argument, key, 'of-supposition', played);
 }
 
-function playedOut(told: Told): Slots | undefined {
-  const { wording, position, instance } = told;
+function playedOut(argument: ToSay): Slots | undefined {
+  const { wording, position, instance } = argument;
   const [first] = instance.conclusions;
   const candidate = first === undefined ? undefined : theOne(first);
   const played = first === undefined ? undefined : supposition(wording, position, instance.sets, first);
@@ -72,7 +75,7 @@ function playedOut(told: Told): Slots | undefined {
     'a-digit': wording.aDigit(digitOf(wording.grid, candidate)),
     steps: wording.inTurn(played.steps),
     clash: played.clash,
-    so: so(told),
+    so: so(argument),
   };
 }
 
@@ -82,7 +85,7 @@ function theOne(conclusion: Conclusion): Candidate | undefined {
   return others.length === 0 ? only : undefined;
 }
 
-function byCases(told: Told): SaidArgument {
-  const { wording, name } = told;
-  return said(told, 'cases', 'of-cases', { name: wording.nameOf(name), so: so(told) });
+function byCases(argument: ToSay): SaidArgument {
+  const { wording, name } = argument;
+  return said(argument, 'cases', 'of-cases', { name: wording.nameOf(name), so: so(argument) });
 }

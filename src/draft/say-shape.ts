@@ -6,25 +6,25 @@ import { sharedHouses } from '../grid/geometry.ts';
 import { type Cell, cellOf, digitOf } from '../grid/grid.ts';
 import { techniqueNamed } from '../techniques/all-techniques.ts';
 import { type FishKinds, fishAgainst } from '../techniques/fish-shape.ts';
-import { aboutDigit, cellsAndDigits, placesOf, type SaidArgument, said, so, type Told } from './told-argument.ts';
+import { aboutDigit, cellsAndDigits, placesOf, type SaidArgument, said, so, type ToSay } from './said-argument.ts';
 
 /** Undefined for what has no sentence of its own, or is not of the shape that its name stands for. */
-export function byShape(told: Told): SaidArgument | undefined {
-  const { phrase } = techniqueNamed(told.name);
+export function byShape(argument: ToSay): SaidArgument | undefined {
+  const { phrase } = techniqueNamed(argument.name);
   switch (phrase) {
     case 'locked':
-      return lockedInWords(told);
+      return lockedInWords(argument);
     case 'naked subset':
-      return nakedSubset(told);
+      return nakedSubset(argument);
     case 'hidden subset':
-      return hiddenSubset(told);
+      return hiddenSubset(argument);
     case 'fish':
-      return fishInWords(told);
+      return fishInWords(argument);
     case 'skyscraper':
     case 'kite':
-      return twoStrings(told, phrase);
+      return twoStrings(argument, phrase);
     case 'XY-wing':
-      return xyWing(told);
+      return xyWing(argument);
     case 'step by step':
       return undefined;
     default:
@@ -32,46 +32,46 @@ export function byShape(told: Told): SaidArgument | undefined {
   }
 }
 
-function lockedInWords(told: Told): SaidArgument | undefined {
-  const { wording, instance } = told;
+function lockedInWords(argument: ToSay): SaidArgument | undefined {
+  const { wording, instance } = argument;
   const source = instance.sets[0]?.source;
-  const [removed] = removedBy(told);
+  const [removed] = removedBy(argument);
   if (source?.kind !== 'places' || removed === undefined) return undefined;
-  const { cells } = cellsAndDigits(told, instance.sets);
+  const { cells } = cellsAndDigits(argument, instance.sets);
   const other = sharedHouses(wording.grid, [...cells, removed]).find((house) => house !== source.house);
   if (other === undefined) return undefined;
   const houses = { house: wording.house(source.house), other: wording.house(other) };
-  return said(told, 'locked', 'of-locked', { ...aboutDigit(told, source.digit), ...houses, so: so(told) });
+  return said(argument, 'locked', 'of-locked', { ...aboutDigit(argument, source.digit), ...houses, so: so(argument) });
 }
 
-function removedBy({ wording: { grid }, instance }: Told): Cell[] {
+function removedBy({ wording: { grid }, instance }: ToSay): Cell[] {
   return instance.conclusions.flatMap((each) => (each.kind === 'impossible' ? [cellOf(grid, each.candidate)] : []));
 }
 
-function nakedSubset(told: Told): SaidArgument | undefined {
-  const { wording, instance } = told;
+function nakedSubset(argument: ToSay): SaidArgument | undefined {
+  const { wording, instance } = argument;
   if (instance.sets.some((set) => set.source.kind !== 'cell')) return undefined;
-  const { cells, digits } = cellsAndDigits(told, instance.sets);
+  const { cells, digits } = cellsAndDigits(argument, instance.sets);
   const isPair = cells.length === 2;
-  return said(told, isPair ? 'naked-pair' : 'naked-subset', isPair ? 'of-naked-pair' : 'of-naked-subset', {
+  return said(argument, isPair ? 'naked-pair' : 'naked-subset', isPair ? 'of-naked-pair' : 'of-naked-subset', {
     cells: wording.cells(cells),
     count: wording.number(cells.length),
     digits: wording.all(digits.map(wording.digit)),
-    so: so(told),
+    so: so(argument),
   });
 }
 
-function hiddenSubset(told: Told): SaidArgument | undefined {
-  const { wording, instance } = told;
+function hiddenSubset(argument: ToSay): SaidArgument | undefined {
+  const { wording, instance } = argument;
   const houses = placesOf(instance.sets).map(({ house }) => house);
   if (houses.length !== instance.sets.length || houses.some((house) => house !== houses[0])) return undefined;
-  const { cells, digits } = cellsAndDigits(told, instance.sets);
-  return said(told, 'hidden-subset', 'of-hidden-subset', {
+  const { cells, digits } = cellsAndDigits(argument, instance.sets);
+  return said(argument, 'hidden-subset', 'of-hidden-subset', {
     house: wording.house(houses[0]!),
     cells: wording.cellsWithin(houses[0]!, cells),
     count: wording.number(cells.length),
     digits: wording.all(digits.map(wording.digit)),
-    so: so(told),
+    so: so(argument),
   });
 }
 
@@ -80,8 +80,8 @@ const lines: readonly FishKinds[] = [
   { bases: ['column'], covers: ['row'] },
 ];
 
-function fishInWords(told: Told): SaidArgument | undefined {
-  const { wording, instance } = told;
+function fishInWords(argument: ToSay): SaidArgument | undefined {
+  const { wording, instance } = argument;
   const removal = instance.conclusions.find((each) => each.kind === 'impossible');
   const bases = instance.sets.flatMap((set) => {
     const [places] = placesOf([set]);
@@ -91,18 +91,18 @@ function fishInWords(told: Told): SaidArgument | undefined {
   const [fish] = fishAgainst(wording.grid, bases, removal.candidate, lines);
   if (fish === undefined) return undefined;
   const slots = {
-    ...aboutDigit(told, fish.digit),
+    ...aboutDigit(argument, fish.digit),
     bases: wording.houses(fish.bases.map(({ house }) => house)),
     covers: wording.houses(fish.covers),
     fins: wording.cells([...fish.fins].sort((a, b) => a - b)),
-    so: so(told),
+    so: so(argument),
   };
-  return said(told, fish.fins.length === 0 ? 'fish' : 'finned-fish', 'of-fish', slots);
+  return said(argument, fish.fins.length === 0 ? 'fish' : 'finned-fish', 'of-fish', slots);
 }
 
 /** Two houses with two places each, one of each in a house that they share. */
-function twoStrings(told: Told, key: 'skyscraper' | 'kite'): SaidArgument | undefined {
-  const { wording, instance } = told;
+function twoStrings(argument: ToSay, key: 'skyscraper' | 'kite'): SaidArgument | undefined {
+  const { wording, instance } = argument;
   const { grid } = wording;
   const [first, second, ...others] = placesOf(instance.sets);
   if (first === undefined || second === undefined || others.length > 0) return undefined;
@@ -116,15 +116,15 @@ function twoStrings(told: Told, key: 'skyscraper' | 'kite'): SaidArgument | unde
   const link = key === 'kite' ? joints.find(({ kind }) => kind === 'box') : joints.find(({ kind }) => kind !== 'box');
   if (link === undefined) return undefined;
   const houses = { house: wording.house(first.house), other: wording.house(second.house), link: wording.house(link) };
-  return said(told, key, 'of-strings', { ...aboutDigit(told, first.digit), ...houses, so: so(told) });
+  return said(argument, key, 'of-strings', { ...aboutDigit(argument, first.digit), ...houses, so: so(argument) });
 }
 
 /** A cell of two digits that sees two others, each of which shares one of them; or of three, with the one that all share. */
-function xyWing(told: Told): SaidArgument | undefined {
-  const { wording, instance } = told;
+function xyWing(argument: ToSay): SaidArgument | undefined {
+  const { wording, instance } = argument;
   const { grid } = wording;
   const cells = instance.sets.map((set) => {
-    const { cells: own, digits } = cellsAndDigits(told, [set]);
+    const { cells: own, digits } = cellsAndDigits(argument, [set]);
     return { cell: own[0]!, digits, kind: set.source.kind };
   });
   const [removal] = instance.conclusions;
@@ -139,13 +139,13 @@ function xyWing(told: Told): SaidArgument | undefined {
   const otherPincer = pincers.find(({ digits }) => otherDigit !== undefined && digits.includes(otherDigit));
   if (pivot === undefined || digit === undefined || otherDigit === undefined) return undefined;
   if (pincer === undefined || otherPincer === undefined) return undefined;
-  return said(told, ofThree === undefined ? 'xy-wing' : 'xyz-wing', 'of-wing', {
+  return said(argument, ofThree === undefined ? 'xy-wing' : 'xyz-wing', 'of-wing', {
     pivot: wording.cell(pivot.cell),
     digit: wording.aDigit(digit),
     'other-digit': wording.aDigit(otherDigit),
     pincer: wording.cell(pincer.cell),
     'other-pincer': wording.cell(otherPincer.cell),
     'shared-digit': wording.aDigit(shared),
-    so: so(told),
+    so: so(argument),
   });
 }

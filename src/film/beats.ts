@@ -5,8 +5,8 @@
 
 import { drawn, shapes } from '../marks/marks.ts';
 import type { DrawnKind, Ended } from '../marks/record.ts';
-import type { BeatContext, Stroke } from '../telling/strokes.ts';
-import type { ToldBeat, ToldMark, ToldMarks } from '../telling/told-beat.ts';
+import type { StagedBeat, StagedMark, StagedMarks } from '../staging/staged-beat.ts';
+import type { BeatContext, Stroke } from '../staging/strokes.ts';
 import { frameAt, type MarkShape } from '../timeline/film.ts';
 import type { MarkList } from './mark-list.ts';
 
@@ -16,7 +16,7 @@ export interface StepDrawing extends Omit<BeatContext, 'stands'> {
 }
 
 /** Draws the beat into the list of marks. */
-export function drawBeat(drawing: StepDrawing, beat: ToldBeat): void {
+export function drawBeat(drawing: StepDrawing, beat: StagedBeat): void {
   const { marks, step } = drawing;
   const drawnBy = { from: beat.from, step: step.step.id, group: beat.group };
   const strokes = strokesOf({ ...drawing, stands: (shape) => marks.stands({ ...drawnBy, shape }) }, beat);
@@ -29,7 +29,7 @@ export function drawBeat(drawing: StepDrawing, beat: ToldBeat): void {
 }
 
 /** The first frame on which a mark of this beat stands no more, whatever becomes of what it is on. */
-function endOf({ step, until, frameCount, draw }: StepDrawing, beat: ToldBeat, shape: MarkShape): number {
+function endOf({ step, until, frameCount, draw }: StepDrawing, beat: StagedBeat, shape: MarkShape): number {
   // A claim of a step that is not sound must not outlive the stamp.
   if (shapes[shape.kind].words.isClaim && !step.sound) return until;
   if (beat.keep) return frameCount;
@@ -37,16 +37,16 @@ function endOf({ step, until, frameCount, draw }: StepDrawing, beat: ToldBeat, s
   return Math.min(beat.until ?? until, until);
 }
 
-function strokesOf(context: BeatContext, beat: ToldBeat): Stroke[] {
+function strokesOf(context: BeatContext, beat: StagedBeat): Stroke[] {
   return ofKind(beat.mark.kind, beat.mark);
-  function ofKind<Kind extends DrawnKind>(kind: Kind, mark: ToldMarks[Kind]): Stroke[] {
+  function ofKind<Kind extends DrawnKind>(kind: Kind, mark: StagedMarks[Kind]): Stroke[] {
     return drawn[kind].beat.strokes(context, mark, beat);
   }
 }
 
-function endedBy({ groups }: StepDrawing, beatMark: ToldMark): Ended | undefined {
+function endedBy({ groups }: StepDrawing, beatMark: StagedMark): Ended | undefined {
   return ofKind(beatMark.kind, beatMark);
-  function ofKind<Kind extends DrawnKind>(kind: Kind, mark: ToldMarks[Kind]) {
+  function ofKind<Kind extends DrawnKind>(kind: Kind, mark: StagedMarks[Kind]) {
     return drawn[kind].beat.ends?.(mark, groups);
   }
 }

@@ -4,7 +4,7 @@
 import { Bug } from '../grid/bug.ts';
 import { secondsToCome } from '../marks/paintings.ts';
 import type { Look } from '../scene/look.ts';
-import { framesIn, type Pacing } from '../telling/pacing.ts';
+import { framesIn, type Pacing } from '../staging/pacing.ts';
 import { type Film, type Frame, frameAt, type MarkShape, type Shown } from '../timeline/film.ts';
 
 /**

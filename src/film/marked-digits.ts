@@ -5,7 +5,7 @@
  */
 import { cellOf } from '../grid/grid.ts';
 import { candidatesOfMark } from '../marks/paintings.ts';
-import type { BoardState } from '../telling/board-state.ts';
+import type { BoardState } from '../staging/board-state.ts';
 import { type Film, frameAt, type Mark } from '../timeline/film.ts';
 
 type Small = Film['candidates'][number];

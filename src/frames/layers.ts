@@ -14,7 +14,7 @@ import {
   paintWritten,
 } from '../picture/digits.ts';
 import { paintGround, paintLines } from '../picture/grid-lines.ts';
-import { paintTelling } from '../picture/heading.ts';
+import { paintHeading } from '../picture/heading.ts';
 import type { Layers } from '../picture/painting.ts';
 import { paintSaid } from '../picture/said.ts';
 import type { BoardStage, Stage, Standing } from '../picture/stage.ts';
@@ -115,8 +115,8 @@ function paintMarks<On extends Stage, Kind extends ShapeKind>(
 }
 
 function paintHeadings(stage: Stage): void {
-  const { telling, callout } = stage.layout;
-  if (telling !== undefined) paintTelling(stage, telling === callout ? roomBesideCallouts(stage) : telling);
+  const { heading, callout } = stage.layout;
+  if (heading !== undefined) paintHeading(stage, heading === callout ? roomBesideCallouts(stage) : heading);
 }
 
 function isWhole({ film }: Stage): boolean {

@@ -3,7 +3,7 @@
  */
 
 import { zero } from '../scene/fraction.ts';
-import { evenly } from '../telling/pacing.ts';
+import { evenly } from '../staging/pacing.ts';
 import { arrows } from './link.ts';
 import type { DrawnRecord } from './record.ts';
 

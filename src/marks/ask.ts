@@ -12,7 +12,7 @@ import { readNumber } from '../scene/numbers.ts';
 import type { Context } from '../scene/reading.ts';
 import { optional } from '../scene/structures.ts';
 import type { TextNode } from '../scene/yaml-tree.ts';
-import { standing } from '../telling/strokes.ts';
+import { standing } from '../staging/strokes.ts';
 import { halfSecond } from '../timeline/pace.ts';
 import type { BeatRecord } from './record.ts';
 import { type MarkWords, never, oneLine } from './words.ts';

@@ -18,10 +18,10 @@ import { type MarkReading, markReading } from '../scene/beats.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import type { Beat, BeatMarks } from '../scene/scene.ts';
 import { targets } from '../scene/targets.ts';
-import { oneAfterAnother } from '../telling/pacing.ts';
-import { type BeatContext, type Stroke, spread, writtenBy } from '../telling/strokes.ts';
-import { candidatesOfTargets } from '../telling/targets.ts';
-import type { ToldBeat, ToldMarks } from '../telling/told-beat.ts';
+import { oneAfterAnother } from '../staging/pacing.ts';
+import type { StagedBeat, StagedMarks } from '../staging/staged-beat.ts';
+import { type BeatContext, type Stroke, spread, writtenBy } from '../staging/strokes.ts';
+import { candidatesOfTargets } from '../staging/targets.ts';
 import { oneByOne, quarterSecond, targetCount } from '../timeline/pace.ts';
 import type { BeatRecord } from './record.ts';
 import { areCandidates, inColour, type MarkWords } from './words.ts';
@@ -114,7 +114,7 @@ function judge({ before }: JudgedStep, { targets }: BeatMarks['circle'], { span 
 }
 
 /** One after another, so that the first begins with the beat; those that stand already are not drawn again. */
-function strokes(context: BeatContext, { targets }: ToldMarks['circle'], { from, room }: ToldBeat): Stroke[] {
+function strokes(context: BeatContext, { targets }: StagedMarks['circle'], { from, room }: StagedBeat): Stroke[] {
   const circles = candidatesOfTargets(context.board, targets, from).map((candidate) => ({
     shape: { kind: 'circle', candidate } as const,
     on: [candidate],

@@ -14,9 +14,9 @@ import { type BoardStage, colourOf, type Standing } from '../picture/stage.ts';
 import { type MarkReading, markReading } from '../scene/beats.ts';
 import type { Point } from '../scene/scene.ts';
 import { targets } from '../scene/targets.ts';
-import { type BeatContext, lastOf, type Stroke } from '../telling/strokes.ts';
-import { cellsOfTargets } from '../telling/targets.ts';
-import type { ToldBeat, ToldMarks } from '../telling/told-beat.ts';
+import type { StagedBeat, StagedMarks } from '../staging/staged-beat.ts';
+import { type BeatContext, lastOf, type Stroke } from '../staging/strokes.ts';
+import { cellsOfTargets } from '../staging/targets.ts';
 import { halfSecond } from '../timeline/pace.ts';
 import type { BeatRecord } from './record.ts';
 import { areCells, type MarkWords, never } from './words.ts';
@@ -123,7 +123,7 @@ function slants([x, y]: Point, rising: boolean): Path[] {
 }
 
 /** One fill for all cells that stand equally long. */
-function strokes({ board }: BeatContext, { targets }: ToldMarks['fill'], { from }: ToldBeat): Stroke[] {
+function strokes({ board }: BeatContext, { targets }: StagedMarks['fill'], { from }: StagedBeat): Stroke[] {
   const byEnd = new Map<number, Cell[]>();
   for (const { cell, candidate } of cellsOfTargets(board, targets, from)) {
     const until = lastOf(board, candidate);

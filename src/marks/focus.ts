@@ -12,9 +12,9 @@ import { cornerOf } from '../picture/small-digits.ts';
 import type { BoardStage, Standing } from '../picture/stage.ts';
 import { type MarkReading, markReading } from '../scene/beats.ts';
 import { targets } from '../scene/targets.ts';
-import { type BeatContext, type Stroke, standing } from '../telling/strokes.ts';
-import { cellsOfTargets } from '../telling/targets.ts';
-import type { ToldBeat, ToldMarks } from '../telling/told-beat.ts';
+import type { StagedBeat, StagedMarks } from '../staging/staged-beat.ts';
+import { type BeatContext, type Stroke, standing } from '../staging/strokes.ts';
+import { cellsOfTargets } from '../staging/targets.ts';
 import { halfSecond } from '../timeline/pace.ts';
 import type { BeatRecord } from './record.ts';
 import { type MarkWords, never } from './words.ts';
@@ -74,7 +74,7 @@ function paintVeil(stage: BoardStage, standing: readonly Standing<'focus'>[]): v
   fillPaths(stage, areas, look.colours.veil, look.inks.veil * strongest);
 }
 
-function strokes({ board }: BeatContext, { targets }: ToldMarks['focus'], beat: ToldBeat): Stroke[] {
+function strokes({ board }: BeatContext, { targets }: StagedMarks['focus'], beat: StagedBeat): Stroke[] {
   const cells = cellsOfTargets(board, targets, beat.from).map(({ cell }) => cell);
   return cells.length === 0 ? [] : [standing({ kind: 'focus', cells }, beat)];
 }

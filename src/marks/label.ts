@@ -20,9 +20,9 @@ import { notation } from '../scene/language-values.ts';
 import { type Context, readNotation } from '../scene/reading.ts';
 import type { BeatMarks, Point } from '../scene/scene.ts';
 import { spanIn, type TextNode } from '../scene/yaml-tree.ts';
-import { type BeatContext, lastOf, type Stroke } from '../telling/strokes.ts';
-import { cellsOfTargets } from '../telling/targets.ts';
-import type { ToldBeat, ToldMarks } from '../telling/told-beat.ts';
+import type { StagedBeat, StagedMarks } from '../staging/staged-beat.ts';
+import { type BeatContext, lastOf, type Stroke } from '../staging/strokes.ts';
+import { cellsOfTargets } from '../staging/targets.ts';
 import type { Mark } from '../timeline/film.ts';
 import { halfSecond } from '../timeline/pace.ts';
 import type { BeatRecord } from './record.ts';
@@ -92,7 +92,7 @@ function paintLabel(
   writeWords(stage, [{ text, at: middle, height, weight: 600, colour: look.colours.text, alpha, casing: 0 }]);
 }
 
-function strokes({ board }: BeatContext, { target, text }: ToldMarks['label'], { from }: ToldBeat): Stroke[] {
+function strokes({ board }: BeatContext, { target, text }: StagedMarks['label'], { from }: StagedBeat): Stroke[] {
   return cellsOfTargets(board, [target], from).map(({ cell, candidate }) => ({
     shape: { kind: 'label', cell, candidate, text },
     from,

@@ -22,10 +22,10 @@ import { claimsFor, type MarkReading, markReading } from '../scene/beats.ts';
 import { divide, type Fraction, fraction, multiply } from '../scene/fraction.ts';
 import { notation } from '../scene/language-values.ts';
 import type { Point } from '../scene/scene.ts';
-import { drawableLinks } from '../telling/links.ts';
-import { evenly, exactFramesIn, linkApartMost } from '../telling/pacing.ts';
-import { type BeatContext, type Stroke, spread } from '../telling/strokes.ts';
-import type { ToldBeat, ToldMarks } from '../telling/told-beat.ts';
+import { drawableLinks } from '../staging/links.ts';
+import { evenly, exactFramesIn, linkApartMost } from '../staging/pacing.ts';
+import type { StagedBeat, StagedMarks } from '../staging/staged-beat.ts';
+import { type BeatContext, type Stroke, spread } from '../staging/strokes.ts';
 import type { Frame, MarkGroup } from '../timeline/film.ts';
 import { halfSecond, linkCount, oneByOne } from '../timeline/pace.ts';
 import { earlierOf } from '../timeline/seconds.ts';
@@ -207,7 +207,7 @@ function headOf(path: Path, long: number, head: number, kind: LinkKind): Path[] 
 const ofItsTime = fraction(17, 20);
 
 /** The links one after another over the time that the beat has; each goes when an end of it goes. */
-function strokes(context: BeatContext, { links }: ToldMarks['link'], { from, room }: ToldBeat): Stroke[] {
+function strokes(context: BeatContext, { links }: StagedMarks['link'], { from, room }: StagedBeat): Stroke[] {
   const { pacing, step } = context;
   const most = exactFramesIn(pacing, linkApartMost);
   const time = multiply(fraction(room - from), ofItsTime);

@@ -7,7 +7,7 @@ import { paintCallouts } from '../picture/callout.ts';
 import { type MarkPainting, none } from '../picture/painting.ts';
 import { type MarkReading, markReading } from '../scene/beats.ts';
 import { sentence } from '../scene/language-values.ts';
-import { standing } from '../telling/strokes.ts';
+import { standing } from '../staging/strokes.ts';
 import { halfSecond } from '../timeline/pace.ts';
 import type { BeatRecord } from './record.ts';
 import { type MarkWords, never, oneLine } from './words.ts';

@@ -12,9 +12,9 @@ import { strokePaths, strokeWidth } from '../picture/pen.ts';
 import { type BoardStage, colourOf, type Standing } from '../picture/stage.ts';
 import { type MarkReading, markReading } from '../scene/beats.ts';
 import { targets } from '../scene/targets.ts';
-import { type BeatContext, type Stroke, standing } from '../telling/strokes.ts';
-import { cellsOfTargets } from '../telling/targets.ts';
-import type { ToldBeat, ToldMarks } from '../telling/told-beat.ts';
+import type { StagedBeat, StagedMarks } from '../staging/staged-beat.ts';
+import { type BeatContext, type Stroke, standing } from '../staging/strokes.ts';
+import { cellsOfTargets } from '../staging/targets.ts';
 import { halfSecond } from '../timeline/pace.ts';
 import type { BeatRecord } from './record.ts';
 import { type MarkWords, never } from './words.ts';
@@ -82,7 +82,7 @@ function patterned(
   }
 }
 
-function strokes({ board }: BeatContext, { targets, line }: ToldMarks['outline'], beat: ToldBeat): Stroke[] {
+function strokes({ board }: BeatContext, { targets, line }: StagedMarks['outline'], beat: StagedBeat): Stroke[] {
   return targets
     .map((target) => cellsOfTargets(board, [target], beat.from).map(({ cell }) => cell))
     .filter((cells) => cells.length > 0)

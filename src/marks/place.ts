@@ -18,7 +18,7 @@ import { notation } from '../scene/language-values.ts';
 import { type Context, itemsIn, readNotation, saysAll } from '../scene/reading.ts';
 import type { BeatMarks } from '../scene/scene.ts';
 import type { TextNode } from '../scene/yaml-tree.ts';
-import { conclusionStrokes } from '../telling/conclusion-strokes.ts';
+import { conclusionStrokes } from '../staging/conclusion-strokes.ts';
 import { conclusionCount, oneByOne, quarterSecond } from '../timeline/pace.ts';
 import type { BeatRecord } from './record.ts';
 import { always, type MarkWords, unlessSound } from './words.ts';

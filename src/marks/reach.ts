@@ -10,9 +10,9 @@ import { strokePaths, strokeWidth } from '../picture/pen.ts';
 import { distance } from '../picture/small-digits.ts';
 import { type BoardStage, colourOf, type Standing } from '../picture/stage.ts';
 import type { Point } from '../scene/scene.ts';
-import { oneAfterAnother } from '../telling/pacing.ts';
-import { type BeatContext, type Stroke, spread } from '../telling/strokes.ts';
-import type { ToldBeat, ToldMarks } from '../telling/told-beat.ts';
+import { oneAfterAnother } from '../staging/pacing.ts';
+import type { StagedBeat, StagedMarks } from '../staging/staged-beat.ts';
+import { type BeatContext, type Stroke, spread } from '../staging/strokes.ts';
 import type { DrawnRecord } from './record.ts';
 import { always, type MarkWords } from './words.ts';
 
@@ -74,7 +74,7 @@ function barAt(path: Path, long: number): Path {
 }
 
 /** Lines to what is removed, one after another; each goes when an end of it goes. */
-function strokes(context: BeatContext, { reaches }: ToldMarks['reach'], { from, room }: ToldBeat): Stroke[] {
+function strokes(context: BeatContext, { reaches }: StagedMarks['reach'], { from, room }: StagedBeat): Stroke[] {
   const lines = reaches.map((line) => ({ shape: { kind: 'reach', ...line } as const, on: [line.from, line.to] }));
   return spread(context, lines, from, (count) => oneAfterAnother(context.pacing, { from, until: room }, count));
 }

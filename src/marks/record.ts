@@ -7,8 +7,8 @@ import type { JudgeMark } from '../check/marks.ts';
 import type { MarkPainting } from '../picture/painting.ts';
 import type { MarkReading } from '../scene/beats.ts';
 import type { BeatMark, Group } from '../scene/scene.ts';
-import type { BeatStrokes } from '../telling/strokes.ts';
-import type { ToldMark, ToldMarks } from '../telling/told-beat.ts';
+import type { StagedMark, StagedMarks } from '../staging/staged-beat.ts';
+import type { BeatStrokes } from '../staging/strokes.ts';
 import type { Mark, ShapeKind } from '../timeline/film.ts';
 import type { MarkSeconds } from '../timeline/pace.ts';
 import type { MarkWords } from './words.ts';
@@ -17,7 +17,7 @@ import type { MarkWords } from './words.ts';
 export type BeatKind = BeatMark['kind'];
 
 /** A kind of mark that a beat can draw: what a scene can write, and what a claim without `show` draws besides. */
-export type DrawnKind = ToldMark['kind'];
+export type DrawnKind = StagedMark['kind'];
 
 /** Whether a mark that stands is taken away. */
 export type Ended = (standing: Pick<Mark, 'step' | 'group' | 'shape'>) => boolean;
@@ -27,7 +27,7 @@ export interface DrawnRecord<Kind extends DrawnKind> {
   readonly beat: {
     readonly strokes: BeatStrokes<Kind>;
     /** Which of the marks that stand are taken away when the beat begins. */
-    readonly ends?: (mark: ToldMarks[Kind], groups: readonly Group[]) => Ended;
+    readonly ends?: (mark: StagedMarks[Kind], groups: readonly Group[]) => Ended;
   };
 }
 

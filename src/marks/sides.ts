@@ -16,9 +16,9 @@ import { type Context, readNotation } from '../scene/reading.ts';
 import type { BeatMarks } from '../scene/scene.ts';
 import { listOf, optional } from '../scene/structures.ts';
 import type { TextNode } from '../scene/yaml-tree.ts';
-import { oneAfterAnother } from '../telling/pacing.ts';
-import type { BeatContext, Stroke } from '../telling/strokes.ts';
-import { markGroupOf, sideGroups, type ToldBeat, type ToldMarks } from '../telling/told-beat.ts';
+import { oneAfterAnother } from '../staging/pacing.ts';
+import { markGroupOf, type StagedBeat, type StagedMarks, sideGroups } from '../staging/staged-beat.ts';
+import type { BeatContext, Stroke } from '../staging/strokes.ts';
 import { halfSecond } from '../timeline/pace.ts';
 import { ringAfter } from './circle.ts';
 import type { BeatRecord } from './record.ts';
@@ -52,7 +52,7 @@ function judge({ before: { grid }, argument }: JudgedStep, { candidate }: BeatMa
 }
 
 /** The cluster of the candidate, its own side first, each side in its own colour. */
-function strokes(context: BeatContext, mark: ToldMarks['sides'], beat: ToldBeat): Stroke[] {
+function strokes(context: BeatContext, mark: StagedMarks['sides'], beat: StagedBeat): Stroke[] {
   const { board, groups, step } = context;
   const found = sidesOf(board.grid, step.argument.sets, mark.candidate.value);
   if (found === undefined) return [];

@@ -17,9 +17,9 @@ import { type BoardStage, colourOf, type Standing } from '../picture/stage.ts';
 import { type MarkReading, markReading } from '../scene/beats.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import type { Beat, BeatMarks, Point, Sight } from '../scene/scene.ts';
-import { linesOfSight } from '../telling/sights.ts';
-import { type BeatContext, type Stroke, stays } from '../telling/strokes.ts';
-import type { ToldBeat, ToldMarks } from '../telling/told-beat.ts';
+import { linesOfSight } from '../staging/sights.ts';
+import type { StagedBeat, StagedMarks } from '../staging/staged-beat.ts';
+import { type BeatContext, type Stroke, stays } from '../staging/strokes.ts';
 import { type Frame, frameAt, type Shapes } from '../timeline/film.ts';
 import { halfSecond, oneByOne } from '../timeline/pace.ts';
 import type { BeatRecord } from './record.ts';
@@ -156,7 +156,7 @@ function judge({ before: { grid }, after }: JudgedStep, { sights }: BeatMarks['s
   });
 }
 
-function strokes(context: BeatContext, { sights }: ToldMarks['sight'], { from }: ToldBeat): Stroke[] {
+function strokes(context: BeatContext, { sights }: StagedMarks['sight'], { from }: StagedBeat): Stroke[] {
   return sights.flatMap((sight) => lines(context, sight, from));
 }
 

@@ -21,7 +21,7 @@ import { type Context, itemsIn, readNotation, saysAll } from '../scene/reading.t
 import type { BeatMarks } from '../scene/scene.ts';
 import { optional } from '../scene/structures.ts';
 import type { TextNode } from '../scene/yaml-tree.ts';
-import { conclusionStrokes } from '../telling/conclusion-strokes.ts';
+import { conclusionStrokes } from '../staging/conclusion-strokes.ts';
 import { conclusionCount, oneByOne, quarterSecond } from '../timeline/pace.ts';
 import type { BeatRecord } from './record.ts';
 import { always, areCandidates, type MarkWords, unlessSound } from './words.ts';

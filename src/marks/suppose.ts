@@ -13,10 +13,10 @@ import { notation } from '../scene/language-values.ts';
 import { type Context, readNotation } from '../scene/reading.ts';
 import type { BeatMarks } from '../scene/scene.ts';
 import { spanIn, type TextNode } from '../scene/yaml-tree.ts';
-import { playedOut } from '../telling/ghosts.ts';
-import { exactFramesIn, linkApartMost } from '../telling/pacing.ts';
-import type { BeatContext, Stroke } from '../telling/strokes.ts';
-import type { ToldBeat, ToldMarks } from '../telling/told-beat.ts';
+import { playedOut } from '../staging/ghosts.ts';
+import { exactFramesIn, linkApartMost } from '../staging/pacing.ts';
+import type { StagedBeat, StagedMarks } from '../staging/staged-beat.ts';
+import type { BeatContext, Stroke } from '../staging/strokes.ts';
 import { frameAt } from '../timeline/film.ts';
 import { halfSecond, linkCount, oneByOne } from '../timeline/pace.ts';
 import { candidatesOfMark } from './paintings.ts';
@@ -74,9 +74,13 @@ function judge(judged: JudgedStep, { suppose, span }: BeatMarks['suppose']): Dia
  * The proof played out over the time that the beat has; then the ghosts go, whatever is kept. It is over when the first
  * of the step's conclusions takes effect, for then what was supposed may be gone.
  */
-function strokes(context: BeatContext, { suppose }: ToldMarks['suppose'], { from, room: atMost }: ToldBeat): Stroke[] {
-  const { board, pacing, step, told } = context;
-  const room = frameAt(Math.min(atMost, ...told.filter((each) => each.from > from).map((each) => each.from)));
+function strokes(
+  context: BeatContext,
+  { suppose }: StagedMarks['suppose'],
+  { from, room: atMost }: StagedBeat,
+): Stroke[] {
+  const { board, pacing, step, staged } = context;
+  const room = frameAt(Math.min(atMost, ...staged.filter((each) => each.from > from).map((each) => each.from)));
   const mostApart = exactFramesIn(pacing, linkApartMost);
   return playedOut(board.grid, step, suppose, { from, room, mostApart }).map(({ shape, from: first, until }) => ({
     shape,

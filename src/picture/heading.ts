@@ -11,7 +11,7 @@ import { paintTrapTag, trapTag } from './trap-tag.ts';
 import { fitText, type SetText, writeLines } from './type.ts';
 
 /** Paints within the box, from its top down. */
-export function paintTelling(stage: Stage, box: Box): void {
+export function paintHeading(stage: Stage, box: Box): void {
   if (stage.film.draw === 'board') paintWhole(stage, box);
   else paintTitleCard(stage, box);
 }

@@ -28,7 +28,7 @@ function besides(film: Film, place: BoardPlace, safe: Box): Layout {
   if (best !== undefined) return wordsIn(film, place, best);
   const lower: Strip = ['right', { ...safe, top: Math.floor((safe.top + safe.bottom) / 2) }];
   const [, strip] = bestStrip(film, [lower], gap) ?? lower;
-  return { place, telling: undefined, callout: strip, calloutAt: 'bottom', said: undefined };
+  return { place, heading: undefined, callout: strip, calloutAt: 'bottom', said: undefined };
 }
 
 function gapOf(film: Film): number {

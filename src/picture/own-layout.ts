@@ -48,7 +48,7 @@ export function ownLayout(film: Film): Layout {
   const said = saidBelow === 0 ? undefined : { ...below, top: safe.bottom - Math.round(unit * saidHeight * 0.75) };
   return {
     place,
-    telling: { left, right, top: safe.top, bottom: top - Math.floor(between / 2) },
+    heading: { left, right, top: safe.top, bottom: top - Math.floor(between / 2) },
     callout: { ...below, bottom: safe.bottom - saidBelow },
     calloutAt: 'top',
     said,
@@ -56,7 +56,7 @@ export function ownLayout(film: Film): Layout {
 }
 
 /** What words need beside a board, in square pixels of a frame whose shorter side is 1080. */
-const needed = { telling: 230_000, callouts: 110_000, said: 130_000 };
+const needed = { heading: 230_000, callouts: 110_000, said: 130_000 };
 /** The parts of it that will do, tried in turn. */
 const partsThatDo = [1, 0.6, 0.3, 0];
 
@@ -67,7 +67,7 @@ export function layoutBesideCamera(film: Film): Layout {
   const safe = safeArea(film);
   const most = largestSide(film, Math.min(safe.right - safe.left, safe.bottom - safe.top));
   const step = film.grid.size * Math.max(1, Math.round(unit * 2));
-  const wanted = needed.telling + (hasCallouts(film) ? needed.callouts : 0) + (film.said.length > 0 ? needed.said : 0);
+  const wanted = needed.heading + (hasCallouts(film) ? needed.callouts : 0) + (film.said.length > 0 ? needed.said : 0);
   for (const part of partsThatDo) {
     const least = wanted * part;
     for (let side = most; side > 0; side -= step) {

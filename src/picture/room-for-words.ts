@@ -11,7 +11,7 @@ export interface Layout {
   /** Undefined while the board is hidden. */
   readonly place: BoardPlace | undefined;
   /** Where title, heading, argument and conclusions stand; undefined where there is no room beside the board. */
-  readonly telling: Box | undefined;
+  readonly heading: Box | undefined;
   /** Where notes and questions stand. Where this is the same box as `telling`, they share it: words above, notes below. */
   readonly callout: Box;
   /** Whether a callout lies at the top of its box, next to a board above it, or at the bottom. */
@@ -38,7 +38,7 @@ export function wordsIn(film: Film, place: BoardPlace | undefined, [side, room]:
   const { words, said } = withSaid(film, room);
   // Over a recording a callout below the board keeps close to it; words on a frame of our own begin with the title.
   const calloutAt = side === 'below' && film.draw !== 'board' ? 'top' : 'bottom';
-  return { place, telling: words, callout: words, calloutAt, said };
+  return { place, heading: words, callout: words, calloutAt, said };
 }
 
 /** A room without its end, where the sentence stands that is said; the whole room where none is to be shown. */

@@ -15,10 +15,10 @@ const tall = 236;
 
 /** The stamp's box, in frame pixels. */
 export function stampBox(stage: Stage, { mark }: Standing): Box {
-  const { callout, telling, place } = stage.layout;
+  const { callout, heading, place } = stage.layout;
   const height = tall * stage.unit;
   const atEnd = { ...callout, top: Math.max(callout.top, callout.bottom - height) };
-  if (telling !== undefined || place === undefined) return atEnd;
+  if (heading !== undefined || place === undefined) return atEnd;
   const safe = safeArea(stage.film);
   const places = [safe.bottom, safe.top + height, (safe.top + safe.bottom + height) / 2].map(
     (bottom): Box => ({ ...safe, top: bottom - height, bottom }),
@@ -31,10 +31,10 @@ export function stampBox(stage: Stage, { mark }: Standing): Box {
 
 /** The layout while the stamp stands: callouts keep off it where that leaves them room. */
 export function layoutBesides(layout: Layout, stamp: Box, unit: number): Layout {
-  const { callout, telling } = layout;
+  const { callout, heading } = layout;
   const left = { ...callout, bottom: Math.min(callout.bottom, stamp.top - 24 * unit) };
   if (stamp.bottom <= callout.top || left.bottom - left.top < 90 * unit) return layout;
-  return { ...layout, callout: left, telling: telling === callout ? left : telling };
+  return { ...layout, callout: left, heading: heading === callout ? left : heading };
 }
 
 function markedCells({ film, ringed }: Stage, step: string): Cell[] {

@@ -7,7 +7,7 @@ import type { Conclusion } from '../grid/terms.ts';
 import type { Position } from '../proof/kernel.ts';
 import type { TeachingCosts } from '../techniques/teaching.ts';
 import { movesBelow } from './available.ts';
-import { argumentKey, forced, type MadeMove, type Move, make, positionKey, tellsSomething } from './move.ts';
+import { argumentKey, forced, type MadeMove, type Move, make, positionKey, provesAnything } from './move.ts';
 import { isLess } from './teaching.ts';
 
 export interface KnownMove {
@@ -93,8 +93,8 @@ export function makeKnown(position: Position, { variants }: KnownMove): MadeMove
 }
 
 /** Whether the argument proves something new in this position, whatever it is called there. */
-export function tells(position: Position, { variants }: KnownMove): boolean {
-  return tellsSomething(position, variants[0]!);
+export function provesNew(position: Position, { variants }: KnownMove): boolean {
+  return provesAnything(position, variants[0]!);
 }
 
 /** The position after all that the argument proves; undefined where it proves nothing new. */

@@ -29,7 +29,7 @@ import {
   lookThrough,
   makeKnown,
   noMovesYet,
-  tells,
+  provesNew,
 } from './known-moves.ts';
 import { type Move, positionAfter } from './move.ts';
 import { pruned } from './prune.ts';
@@ -160,7 +160,7 @@ function askAll({ known, demands }: Running): void {
     for (const [index, move] of known.all.entries()) {
       if (demand.asked[index] === move.conclusions.length || demand.metBy.has(index)) continue;
       demand.asked[index] = move.conclusions.length;
-      if (tells(demand.position, move)) demand.metBy.add(index);
+      if (provesNew(demand.position, move)) demand.metBy.add(index);
     }
   }
 }

@@ -84,7 +84,7 @@ export function make(position: Position, move: Move): MadeMove | undefined {
 }
 
 /** Whether the argument proves something in this position that is not known there, whatever it would be called. */
-export function tellsSomething(position: Position, move: Move): boolean {
+export function provesAnything(position: Position, move: Move): boolean {
   const fresh = move.conclusions.filter((conclusion) => !isSpent(position, conclusion));
   if (fresh.length === 0) return false;
   const sets = setsOf(position, move);

@@ -107,8 +107,8 @@ export function planOf(
     readonly until: readonly Candidate[] | undefined;
   },
 ): Plan {
-  const whole = replay(start, moves, { free: costs.free, tellFree: true }).made;
-  const told = (until === undefined ? undefined : toldFrom(start, leadingTo(start, whole, until))) ?? {
+  const whole = replay(start, moves, { free: costs.free, keepFree: true }).made;
+  const told = (until === undefined ? undefined : fullFrom(start, leadingTo(start, whole, until))) ?? {
     made: whole,
     end: whole.reduce((_, each) => positionAfter(each), start),
   };
@@ -129,7 +129,7 @@ export function planOf(
 }
 
 /** The moves made anew, one after the other; undefined where one does not hold, or not under its name, without what was left out. */
-function toldFrom(
+function fullFrom(
   start: Position,
   moves: readonly MadeMove[],
 ): { readonly made: readonly MadeMove[]; readonly end: Position } | undefined {

@@ -25,11 +25,11 @@ export function pruned(moves: readonly Move[], pruning: Pruning): readonly Move[
 
 /** In one look back over the path: the moves and conclusions on which some placement rests. */
 function whatIsUsed(moves: readonly Move[], { start, free, isReached }: Pruning): readonly Move[] {
-  const { made } = replay(start, moves, { free, tellFree: true });
+  const { made } = replay(start, moves, { free, keepFree: true });
   const { restsOn } = restingOf(start, made);
   const needed = allUnder(restsOn, placementsIn(made));
   const kept = made.flatMap((each, index) => (needed.has(index) && moves.includes(each.move) ? [each.move] : []));
-  return isReached(replay(start, kept, { free, tellFree: false }).end) ? kept : moves;
+  return isReached(replay(start, kept, { free, keepFree: false }).end) ? kept : moves;
 }
 
 function withoutNeedlessMoves(moves: readonly Move[], pruning: Pruning): readonly Move[] {
@@ -63,6 +63,6 @@ function withoutNeedlessConclusions(moves: readonly Move[], pruning: Pruning): r
 
 /** The moves of these that could be made, if they reach the goal. */
 function reaching(moves: readonly Move[], { start, free, isReached }: Pruning): readonly Move[] | undefined {
-  const { end, made }: Replay = replay(start, moves, { free, tellFree: false });
+  const { end, made }: Replay = replay(start, moves, { free, keepFree: false });
   return isReached(end) ? made.map((each) => each.move) : undefined;
 }

@@ -17,10 +17,10 @@ export interface Replay {
 export function replay(
   start: Position,
   moves: readonly Move[],
-  { free, tellFree }: { readonly free: readonly ArgumentName[]; readonly tellFree: boolean },
+  { free, keepFree }: { readonly free: readonly ArgumentName[]; readonly keepFree: boolean },
 ): Replay {
   const made: MadeMove[] = [];
-  const report = tellFree ? (each: MadeMove) => void made.push(each) : undefined;
+  const report = keepFree ? (each: MadeMove) => void made.push(each) : undefined;
   let position = close(start, free, report);
   for (const move of moves) {
     const step = make(position, move);

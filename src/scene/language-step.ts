@@ -19,7 +19,7 @@ import { anyListOf, keys, optional } from './structures.ts';
 
 /** A step, whose `show` has these beats. */
 export const stepDefinition = (beat: BeatDefinition) =>
-  keys('a step', 'One step of the telling.', {
+  keys('a step', 'One step of the lesson.', {
     id: name('The name of the step: letters, digits, hyphens; each once.'),
     at: optional(stepTime()),
     until: optional(stepEnd()),
@@ -27,7 +27,7 @@ export const stepDefinition = (beat: BeatDefinition) =>
     say: optional(sentence('The sentence said: for captions and slide notes, and to find its time in the narration.')),
     chapter: optional(sentence('The name of the chapter that starts here.')),
     because: optional(becauseText()),
-    called: optional(sentence("A name of the teller's own, shown and not checked.")),
+    called: optional(sentence("A name of the author's own, shown and not checked.")),
     from: optional(fromText()),
     chain: optional(chainTexts()),
     deadly: optional(deadlyText()),

@@ -63,7 +63,7 @@ export type GroupEntries = ReadOf<typeof groups>;
 
 const versions = entriesOf(
   versionDefinition,
-  'Other frames for the same telling, each under its name: render --as NAME.',
+  'Other frames for the same lesson, each under its name: render --as NAME.',
 );
 
 /** The versions as they are written. */

@@ -22,7 +22,7 @@ export interface Scene {
   readonly title: string | undefined;
   readonly puzzle: Puzzle;
   readonly video: Video;
-  /** Other frames for the same telling. */
+  /** Other frames for the same lesson. */
   readonly versions: readonly Version[];
   /** The file of the look, as written; relative to the scene. */
   readonly look: Located<string> | undefined;

@@ -20,7 +20,7 @@ function shownAll(grid: Grid, conclusions: readonly Conclusion[]): string[] {
 export function provedTexts(grid: Grid, { step, conclusions }: CheckedStep): string[] {
   if (step.fails) return [];
   const proved = conclusions.filter(({ verdict }) => verdict === 'proved');
-  const told = proved.filter(({ origin }) => origin === 'so' || origin === 'cascade');
+  const shown = proved.filter(({ origin }) => origin === 'so' || origin === 'cascade');
   const isWhole = (origin: string, item: number) =>
     conclusions.every(
       (each) => each.origin !== origin || each.item !== item || ['proved', 'redundant'].includes(each.verdict),
@@ -28,7 +28,7 @@ export function provedTexts(grid: Grid, { step, conclusions }: CheckedStep): str
   return [
     ...shownAll(
       grid,
-      told.map(({ conclusion }) => conclusion),
+      shown.map(({ conclusion }) => conclusion),
     ),
     ...step.only.flatMap(({ places }, item) =>
       isWhole('only', item) ? places.map((only) => printOnly(grid, only)) : [],
@@ -52,10 +52,10 @@ export function trapTexts(grid: Grid, { step, conclusions }: CheckedStep): strin
 export function questionOf(grid: Grid, checked: CheckedStep): string | undefined {
   const { step, conclusions } = checked;
   if (step.fails) return `Does ${trapTexts(grid, checked).join(' ')} follow from this?`;
-  const told = conclusions.filter(
+  const shown = conclusions.filter(
     ({ origin, verdict }) => verdict !== 'redundant' && (origin === 'so' || origin === 'cascade'),
   );
-  if (told.length > 0) return askedOf(told.map(({ conclusion }) => conclusion));
+  if (shown.length > 0) return askedOf(shown.map(({ conclusion }) => conclusion));
   const only = step.only.flatMap(({ places }) => places);
   if (only.length > 0)
     return `Where can the ${listed(only.map(({ digit, house }) => `${digit} of ${house.name}`))} be?`;

@@ -8,12 +8,12 @@ import { Bug } from '../grid/bug.ts';
 import { asShown } from '../grid/notation/shown.ts';
 import type { Drawing } from '../picture/ink.ts';
 import type { Look } from '../scene/look.ts';
-import { stampText } from '../telling/stamp.ts';
+import { stampText } from '../staging/stamp.ts';
 import type { Film, Frame, Mark, MarkGroup } from '../timeline/film.ts';
 import type { Schedule } from '../timeline/schedule.ts';
 import { provedTexts, questionOf, trapTexts } from './conclusions.ts';
 import { type PictureInWords, pictureInWords } from './in-words.ts';
-import { buildFrames, openFrame, questionsOf, type TimedStep, tellsConclusion, wholeFrame } from './moments.ts';
+import { buildFrames, openFrame, questionsOf, showsConclusion, type TimedStep, wholeFrame } from './moments.ts';
 import { type SlideFilms, slideFilms, standingAt } from './picture.ts';
 
 export interface DeckOptions {
@@ -105,7 +105,7 @@ export function deckOf(checked: CheckedScene, schedule: Schedule, look: Look, op
 
 /** What stands on the slide's picture. */
 export function drawingOf({ film, look }: Deck, { frame, from, isOpen, step, checked }: Slide): Drawing {
-  const isHidden = (mark: Mark) => isOpen && mark.step === step && tellsConclusion(film.grid, checked, mark);
+  const isHidden = (mark: Mark) => isOpen && mark.step === step && showsConclusion(film.grid, checked, mark);
   const drawing = standingAt(film, look, frame, isHidden);
   if (!isOpen) return drawing;
   // A step may write its digit on its very first frame, so that no frame of it is without.
@@ -131,12 +131,12 @@ interface Place {
 
 function slidesOf(making: Making, timed: TimedStep, place: Place): Slide[] {
   const { films, look, options, checked } = making;
-  const { told, picture } = films;
+  const { shown, picture } = films;
   const { id } = timed.checked.step;
-  const asked = questionsOf(told, id);
-  const own = options.exercise ? questionOf(told.grid, timed.checked) : undefined;
+  const asked = questionsOf(shown, id);
+  const own = options.exercise ? questionOf(shown.grid, timed.checked) : undefined;
   if (own !== undefined) {
-    const open = openFrame(told, look, timed);
+    const open = openFrame(shown, look, timed);
     const questions = asked.length > 0 ? asked.map(({ text }) => text) : [own];
     return questions.map((question, index) => ({
       ...frontOf(making, timed, place, { text: question, frame: open }, index),
@@ -144,7 +144,7 @@ function slidesOf(making: Making, timed: TimedStep, place: Place): Slide[] {
     }));
   }
   const { groups } = checked.scene;
-  const frames = options.builds ? buildFrames(told, look, groups, timed) : [wholeFrame(told, look, timed)];
+  const frames = options.builds ? buildFrames(shown, look, groups, timed) : [wholeFrame(shown, look, timed)];
   const backs = distinct(picture, look, frames).map((frame, index, all) => {
     const isLast = index === all.length - 1;
     return slideAt(making, timed, place, { frame, id: all.length === 1 ? id : `${id}.${index + 1}`, isLast });
@@ -183,12 +183,12 @@ function slideAt(
   place: Place,
   { frame, id, isLast }: { readonly frame: Frame; readonly id: string; readonly isLast: boolean },
 ): Slide {
-  const { told } = films;
-  const heading = told.headings.findLast(
+  const { shown } = films;
+  const heading = shown.headings.findLast(
     (each) => each.step === step.step.id && each.from <= frame && frame < each.until,
   );
   const concludes = isLast || heading?.conclusions !== undefined;
-  const notes = told.marks.flatMap(({ shape, group, from, until }): Note[] =>
+  const notes = shown.marks.flatMap(({ shape, group, from, until }): Note[] =>
     shape.kind === 'note' && from <= frame && frame < until ? [{ text: shape.text, group }] : [],
   );
   return {
@@ -196,7 +196,7 @@ function slideAt(
     step: step.step.id,
     ...place,
     ...namesOf(step, place.number),
-    conclusions: concludes ? shownConclusions(told, step) : [],
+    conclusions: concludes ? shownConclusions(shown, step) : [],
     question: undefined,
     notes,
     says: step.step.say?.value,
@@ -242,7 +242,7 @@ function remarkOf(
 }
 
 function answerOf({ films }: Making, { checked: step }: TimedStep, number: number): Answer[] {
-  const { grid } = films.told;
+  const { grid } = films.shown;
   if (questionOf(grid, step) === undefined) return [];
   const texts = step.step.fails
     ? ['No.', ...step.conclusions.map(({ message }) => asShown(message))]

@@ -13,7 +13,7 @@ import { filmAsText } from './film-text.ts';
 import { styleOf } from './html-style.ts';
 import type { PageSize } from './page-size.ts';
 import { pictureSide } from './picture-side.ts';
-import { conclusionLines, slideLayout, toldBlocks } from './slide-page.ts';
+import { conclusionLines, slideLayout, textBlocks } from './slide-page.ts';
 import { escaped, SvgContext } from './svg-context.ts';
 import { setColumn } from './words.ts';
 
@@ -149,7 +149,7 @@ function scaleOf(deck: Deck, slide: Slide, size: PageSize, measure: Context2D): 
   const { words } = slideLayout(size);
   const { look } = deck;
   const said = slide.says === undefined ? [] : [saidBlock(slide.says, look.colours.text)];
-  const blocks = [...toldBlocks(deck, slide), ...said];
+  const blocks = [...textBlocks(deck, slide), ...said];
   const room = { width: words.right - words.left, height: (words.bottom - words.top - 98) * 0.94 };
   return setColumn(measure, look.type.family, blocks, room).scale;
 }

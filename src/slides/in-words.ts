@@ -2,7 +2,7 @@
  * A picture in words, for whoever cannot see it: what stands on it, and the board row by row. It is made from the marks
  * that are drawn, by the same words as a track of descriptions, so it says nothing that the picture does not claim.
  */
-import { inWords, type Told } from '../beside/describe-marks.ts';
+import { type Described, inWords } from '../beside/describe-marks.ts';
 import { printCell } from '../grid/notation/print.ts';
 import type { Drawing } from '../picture/ink.ts';
 import type { Film } from '../timeline/film.ts';
@@ -16,13 +16,13 @@ export interface PictureInWords {
 
 /** `isSound` says of a step whether its claims hold, and may be said to. */
 export function pictureInWords(film: Film, drawing: Drawing, isSound: (step: string) => boolean): PictureInWords {
-  const told = drawing.marks.flatMap(({ index }): Told[] => {
+  const described = drawing.marks.flatMap(({ index }): Described[] => {
     const mark = film.marks[index];
     if (mark === undefined) return [];
     const { from: frame, shape: what, group, step } = mark;
     return [{ frame, what, colour: group?.colour, sound: isSound(step) }];
   });
-  const marks = told.length === 0 ? 'The board.' : `The board. ${inWords(film.grid, told, false)}`;
+  const marks = described.length === 0 ? 'The board.' : `The board. ${inWords(film.grid, described, false)}`;
   return { marks, rows: rowsOf(film, drawing) };
 }
 

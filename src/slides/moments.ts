@@ -2,14 +2,14 @@
  * Which frames of the film become slides.
  */
 import type { CheckedStep } from '../check/verdict.ts';
+import { lastFullFrame } from '../film/last-full-frame.ts';
 import { has } from '../grid/candidates.ts';
 import { cellOf, digitOf, type Grid } from '../grid/grid.ts';
 import { answers } from '../marks/marks.ts';
 import type { Look } from '../scene/look.ts';
 import type { Group } from '../scene/scene.ts';
-import { defaultBeats } from '../telling/default-telling.ts';
-import { lastFullFrame } from '../film/last-full-frame.ts';
-import { beatsOfShow } from '../telling/told-beat.ts';
+import { defaultBeats } from '../staging/default-beats.ts';
+import { beatsOfShow } from '../staging/staged-beat.ts';
 import { type Film, type Frame, frameAt, type Mark } from '../timeline/film.ts';
 import type { ScheduledStep } from '../timeline/schedule.ts';
 
@@ -32,9 +32,9 @@ export function wholeFrame(film: Film, look: Look, { checked, times }: TimedStep
  */
 export function buildFrames(film: Film, look: Look, groups: readonly Group[], timed: TimedStep): Frame[] {
   const { checked, times } = timed;
-  const telling = { grid: film.grid, pacing: { rate: film.rate, motion: look.motion }, groups, draw: film.draw };
+  const staging = { grid: film.grid, pacing: { rate: film.rate, motion: look.motion }, groups, draw: film.draw };
   const beats =
-    checked.step.show === undefined ? defaultBeats(telling, checked, times) : beatsOfShow(checked.step, times, groups);
+    checked.step.show === undefined ? defaultBeats(staging, checked, times) : beatsOfShow(checked.step, times, groups);
   const items = [...times.only, ...times.pencil];
   const starts = [...new Set([...beats.map(({ from }) => from), ...items])]
     .filter((from) => from >= times.from && from < times.until)
@@ -77,7 +77,7 @@ function comings(film: Film): number[] {
 }
 
 /** Whether a mark shows what its step concludes, or plays its proof out; `step` is the mark's own. */
-export function tellsConclusion(grid: Grid, { step, conclusions }: CheckedStep, { shape }: Mark): boolean {
+export function showsConclusion(grid: Grid, { step, conclusions }: CheckedStep, { shape }: Mark): boolean {
   return answers(
     shape,
     (candidate) =>
@@ -98,9 +98,9 @@ export function openFrame(film: Film, look: Look, timed: TimedStep): Frame {
   const { from, until } = timed.times;
   const { id } = timed.checked.step;
   const isWithin = (frame: number) => frame >= from && frame < until;
-  const told = [
+  const shown = [
     ...film.marks
-      .filter((mark) => mark.step === id && tellsConclusion(film.grid, timed.checked, mark))
+      .filter((mark) => mark.step === id && showsConclusion(film.grid, timed.checked, mark))
       .map((mark) => mark.from),
     ...film.written.map((digit) => digit.from).filter(isWithin),
     // Small digits go with a conclusion, and fade before they are gone.
@@ -109,7 +109,7 @@ export function openFrame(film: Film, look: Look, timed: TimedStep): Frame {
       .filter((heading) => heading.step === id && heading.conclusions !== undefined)
       .map((heading) => heading.from),
   ];
-  const first = Math.min(...told, wholeFrame(film, look, timed) + 1);
+  const first = Math.min(...shown, wholeFrame(film, look, timed) + 1);
   return frameAt(Math.max(from, first - 1));
 }
 

@@ -3,7 +3,7 @@
  * own, so the film of the pictures has none.
  */
 import type { CheckedScene } from '../check/verdict.ts';
-import { tellFilm } from '../film/tell-film.ts';
+import { filmOf } from '../film/film-of.ts';
 import { drawingAt } from '../frames/drawing.ts';
 import type { Drawing, Inked } from '../picture/ink.ts';
 import { coordinateBand } from '../picture/room-for-words.ts';
@@ -21,23 +21,23 @@ export interface SlideFilms {
   /** What is drawn: the board and the marks on it. */
   readonly picture: Film;
   /** What is said: headings, and the marks that are words. */
-  readonly told: Film;
+  readonly shown: Film;
 }
 
 /** The films from which slides are made; frames are those of the video. */
 export function slideFilms(checked: CheckedScene, schedule: Schedule, look: Look): SlideFilms {
   const { scene } = checked;
-  const told = tellFilm({ ...checked, scene: onBoard(scene) }, { ...schedule, board: [square(scene)] }, look);
+  const shown = filmOf({ ...checked, scene: onBoard(scene) }, { ...schedule, board: [square(scene)] }, look);
   const picture: Film = {
-    ...told,
+    ...shown,
     title: undefined,
     credit: undefined,
     headings: [],
     said: [],
     camera: undefined,
-    marks: told.marks.filter((mark) => !isWords(mark)),
+    marks: shown.marks.filter((mark) => !isWords(mark)),
   };
-  return { picture, told };
+  return { picture, shown };
 }
 
 /** Notes and questions stand beside the picture. */

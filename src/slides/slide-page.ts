@@ -56,8 +56,8 @@ export function paintSlide(context: Context2D, deck: Deck, slide: Slide, size: P
     height: (bottom - above) * 0.45,
   });
   const beneath = said.blocks.length === 0 ? bottom : bottom - said.height - 36;
-  const told = setColumn(context, look.type.family, toldBlocks(deck, slide), { width, height: beneath - above });
-  paintColumn(context, told, left, above);
+  const column = setColumn(context, look.type.family, textBlocks(deck, slide), { width, height: beneath - above });
+  paintColumn(context, column, left, above);
   if (said.blocks.length > 0) {
     context.fillStyle = look.colours.line;
     context.fillRect(left, bottom - said.height - 24, width, 2);
@@ -99,7 +99,7 @@ function paintHead(context: Context2D, deck: Deck, slide: Slide, words: SlideLay
 }
 
 /** The heading, the argument, what follows or what is asked, and the notes. */
-export function toldBlocks({ look }: Deck, slide: Slide): Block[] {
+export function textBlocks({ look }: Deck, slide: Slide): Block[] {
   const { colours } = look;
   const blocks: Block[] = [{ text: slide.heading, px: 60, weight: 600, colour: colours.text, before: 0, lines: 3 }];
   if (slide.argument !== undefined)

@@ -19,11 +19,11 @@ import { cellOf, digitOf, type Grid } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import type { OneOf, Position } from '../proof/kernel.ts';
 import { needsEverySet } from './minimal-argument.ts';
+import { orderedChain } from './ordered-chain.ts';
 import { placementOf, removalsOf } from './removals.ts';
 import { cellsOf, seenByAll } from './seen-by-all.ts';
 import { areOfOneHouse, clearedByRing, type StrungLink } from './strung-chains.ts';
 import type { Instance } from './technique.ts';
-import { toldChain } from './told-chain.ts';
 
 export interface ChainSearch {
   readonly position: Position;
@@ -241,7 +241,7 @@ function* instancesOf(
   if (shown.has(key)) return;
   shown.add(key);
   if (!needsEverySet(position, { sets, conclusions })) return;
-  const chain = toldChain(grid, links, { loop: isRing });
+  const chain = orderedChain(grid, links, { loop: isRing });
   yield { instance: { sets, chain, deadly: undefined, conclusions }, kind };
 }
 

@@ -61,13 +61,13 @@ interface Apart {
 
 function readingOf(shape: Shape): Reading {
   const stated = shape.conclusions.length > 0 ? shape.conclusions : whatItsEndsSay(shape);
-  const telling = stated.filter((conclusion) => !isSpent(shape.position, conclusion));
-  const whole = { ...shape, conclusions: telling.length === 0 ? stated : telling };
+  const fresh = stated.filter((conclusion) => !isSpent(shape.position, conclusion));
+  const whole = { ...shape, conclusions: fresh.length === 0 ? stated : fresh };
   let known: readonly Apart[] | undefined;
   return {
     whole,
     apart: () => {
-      known ??= apartIn(whole, telling);
+      known ??= apartIn(whole, fresh);
       return known;
     },
   };
@@ -79,9 +79,9 @@ function whatItsEndsSay(shape: Shape): readonly Conclusion[] {
   return order === undefined ? [] : [{ kind: 'one-of', candidates: union(order[0]!.near, order.at(-1)!.far) }];
 }
 
-function apartIn(whole: Shape, telling: readonly Conclusion[]): Apart[] {
+function apartIn(whole: Shape, fresh: readonly Conclusion[]): Apart[] {
   const byParts = new Map<string, { conclusions: Conclusion[]; parts: Apart['parts'] }>();
-  for (const conclusion of telling) {
+  for (const conclusion of fresh) {
     const parts = minimalParts(whole.position, whole.sets, conclusion).filter(
       (part) => part.length < whole.sets.length,
     );

@@ -18,13 +18,13 @@ import type { Conclusion } from '../grid/terms.ts';
 import type { OneOf, Position } from '../proof/kernel.ts';
 import { combinations } from './combinations.ts';
 import { openCells } from './open-cells.ts';
+import { orderedInstance } from './ordered-chain.ts';
 import { fits, forEachConclusion } from './recognition.ts';
 import { plainInstance, removalsOf } from './removals.ts';
 import { maskOf } from './search-links.ts';
 import { digitsOf, ofDigit, seenByAll } from './seen-by-all.ts';
 import { type CellSet, readAsCells } from './set-reading.ts';
 import type { Instance, Recognition, Shape, TechniqueAbout, TechniqueRecord } from './technique.ts';
-import { toldInstance } from './told-chain.ts';
 
 interface WingShape {
   readonly size: number;
@@ -182,7 +182,7 @@ function* find(position: Position, wing: WingShape): Generator<Instance> {
       const ends = setOf(grid, ofDigit(grid, members, digit));
       const removals = removalsOf(position, seenByAll(grid, ends));
       if (removals.length === 0) continue;
-      yield wing === xyShape ? toldInstance(grid, cells, removals) : plainInstance(cells, removals);
+      yield wing === xyShape ? orderedInstance(grid, cells, removals) : plainInstance(cells, removals);
     }
   }
 }

@@ -8,7 +8,7 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { tellFilm } from '../../src/film/tell-film.ts';
+import { filmOf } from '../../src/film/film-of.ts';
 import { checkScene } from '../../src/lesson/check-scene.ts';
 import { readScene } from '../../src/lesson/read-scene.ts';
 import { schedule } from '../../src/lesson/schedule.ts';
@@ -57,7 +57,7 @@ function lesson(): Painter {
   if (scene === undefined) throw new Error('lamp-room.yaml cannot be read');
   const { narration } = readNarration(readFileSync(join(scenes, 'lamp-room.vtt'), 'utf8'), 'lamp-room.vtt');
   const marked = { ...scene, video: { ...scene.video, rate: fraction(60n), draw: 'overlay' as const } };
-  const film = tellFilm(checkScene(marked), schedule(marked, narration, {}).schedule, defaultLook);
+  const film = filmOf(checkScene(marked), schedule(marked, narration, {}).schedule, defaultLook);
   const whole = filmPainter(film, defaultLook);
   const first = 40 * 60;
   return {

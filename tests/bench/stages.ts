@@ -10,7 +10,7 @@ import { mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { cpus, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { tellFilm } from '../../src/film/tell-film.ts';
+import { filmOf } from '../../src/film/film-of.ts';
 import { checkScene } from '../../src/lesson/check-scene.ts';
 import { readScene } from '../../src/lesson/read-scene.ts';
 import { schedule } from '../../src/lesson/schedule.ts';
@@ -36,7 +36,7 @@ export async function run(): Promise<void> {
     const { narration } = readNarration(narrationText, 'lamp-room.vtt');
     return schedule(scene, narration, {}).schedule;
   });
-  const film = timed('tell', 20, () => tellFilm(checked, made, defaultLook));
+  const film = timed('tell', 20, () => filmOf(checked, made, defaultLook));
 
   const painter = filmPainter(film, defaultLook);
   const canvas = frameCanvas(painter.width, painter.height, undefined);

@@ -3,7 +3,7 @@
  */
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import type { CheckedScene } from '../../src/check/verdict.ts';
-import { tellFilm } from '../../src/film/tell-film.ts';
+import { filmOf } from '../../src/film/film-of.ts';
 import { checkScene } from '../../src/lesson/check-scene.ts';
 import { readScene } from '../../src/lesson/read-scene.ts';
 import { schedule } from '../../src/lesson/schedule.ts';
@@ -42,5 +42,5 @@ function told(name: string, text: string): Told {
   const narration = existsSync(spoken) ? readNarration(readFileSync(spoken, 'utf8'), name).narration : undefined;
   const timed = schedule(scene, narration, {}).schedule;
   const checked = checkScene(scene);
-  return { scene, narration, schedule: timed, checked, film: tellFilm(checked, timed, defaultLook) };
+  return { scene, narration, schedule: timed, checked, film: filmOf(checked, timed, defaultLook) };
 }

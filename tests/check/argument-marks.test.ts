@@ -4,7 +4,7 @@ import { sidesOf } from '../../src/check/sides.ts';
 import { printCandidates } from '../../src/grid/notation/print.ts';
 import { checkScene } from '../../src/lesson/check-scene.ts';
 import { readScene } from '../../src/lesson/read-scene.ts';
-import { skyscraper, towers } from '../telling/tell.ts';
+import { skyscraper, towers } from '../staging/stage.ts';
 
 /** Errors as `code at "text": message`. */
 function errorsOf(steps: string): string[] {

@@ -17,8 +17,8 @@ import { prove } from '../../src/proof/kernel.ts';
 import { allTechniques } from '../../src/techniques/all-techniques.ts';
 import { instancesOf } from '../../src/techniques/find-argument.ts';
 import { type Chance, chanceFrom } from '../random.ts';
+import { skyscraper, towers } from '../staging/stage.ts';
 import { advanced, generatedPuzzle } from '../techniques/generated-positions.ts';
-import { skyscraper, towers } from '../telling/tell.ts';
 
 /** Each play-out of the beat as its ghosts and its end: `3r1c3`, `no 3r1c5`, `clash 3r6c4 ~ 3r5c5`. */
 function played(step: string, suppose: string): string[] {

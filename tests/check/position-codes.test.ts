@@ -3,7 +3,7 @@ import { expect, it } from 'vitest';
 import { checkScene } from '../../src/lesson/check-scene.ts';
 import { readScene } from '../../src/lesson/read-scene.ts';
 import type { positionCodes } from '../../src/scene/codes.ts';
-import { skyscraper, towers } from '../telling/tell.ts';
+import { skyscraper, towers } from '../staging/stage.ts';
 
 interface Row {
   readonly steps: string;

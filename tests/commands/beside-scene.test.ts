@@ -6,7 +6,7 @@ import { afterAll, expect, it } from 'vitest';
 import { readBeside } from '../../src/commands/beside-scene.ts';
 import { readScene } from '../../src/lesson/read-scene.ts';
 import type { fileCodes } from '../../src/scene/codes.ts';
-import { towers } from '../telling/tell.ts';
+import { towers } from '../staging/stage.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'proofreel-beside-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));

@@ -51,9 +51,9 @@ describe('a draft', () => {
     }
   });
 
-  it('tells every step of the plan once, in its order', () => {
+  it('covers every step of the plan once, in its order', () => {
     const { plan, draft } = drafted(skyscraper);
-    expect(draft.steps.flatMap(({ tells }) => tells)).toEqual([...plan.steps.keys()]);
+    expect(draft.steps.flatMap(({ covers }) => covers)).toEqual([...plan.steps.keys()]);
   });
 
   it('writes the list of a cell once, right before the first argument that rests on it', () => {
@@ -81,7 +81,7 @@ describe('a draft', () => {
 
   it('keeps words that YAML would cut in quotes', () => {
     const { draft } = drafted(skyscraper);
-    const odd = draft.textWith([{ id: 'a', title: 'One: two # three', say: '"Quoted", and so on', tells: [] }]);
+    const odd = draft.textWith([{ id: 'a', title: 'One: two # three', say: '"Quoted", and so on', covers: [] }]);
     expect(odd).toContain('title: "One: two # three"');
     expect(odd).toContain('say: "\\"Quoted\\", and so on"');
   });

@@ -5,7 +5,7 @@ import { readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { openLesson } from '../../src/commands/lesson.ts';
-import { tellFilm } from '../../src/film/tell-film.ts';
+import { filmOf } from '../../src/film/film-of.ts';
 import { flashesOf } from '../../src/output/flashes/film-flashes.ts';
 import { defaultLook } from '../../src/picture/default-look.ts';
 import { flashMeter } from '../../src/picture/flashes.ts';
@@ -86,7 +86,7 @@ describe('no lesson flashes', () => {
     it(name, async () => {
       const lesson = await openLesson(`${folder}/${name}`, { media: 'if there' });
       if (lesson.kind !== 'lesson') throw new Error(`${name} is unusable`);
-      expect(flashesOf(tellFilm(lesson.checked, lesson.schedule, defaultLook), defaultLook)).toEqual([]);
+      expect(flashesOf(filmOf(lesson.checked, lesson.schedule, defaultLook), defaultLook)).toEqual([]);
     }, 60_000);
   }
 });

@@ -148,7 +148,7 @@ describe('a frame laid out by the tool', () => {
       const safe = safeArea(shown);
       expect(safe.bottom).toBeLessThanOrEqual((height * 7) / 8);
       const board = layout.place!.bounds;
-      for (const box of [layout.telling!, layout.callout]) {
+      for (const box of [layout.heading!, layout.callout]) {
         expect(box.left).toBeGreaterThanOrEqual(safe.left);
         expect(box.right).toBeLessThanOrEqual(safe.right);
         expect(box.top).toBeGreaterThanOrEqual(safe.top);

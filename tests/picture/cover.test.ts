@@ -4,8 +4,8 @@
  */
 import { describe, expect, it } from 'vitest';
 import { openFilm } from '../../src/commands/open-film.ts';
-import { defaultLook } from '../../src/picture/default-look.ts';
 import { lastFullFrame } from '../../src/film/last-full-frame.ts';
+import { defaultLook } from '../../src/picture/default-look.ts';
 import { frameAt } from '../../src/timeline/film.ts';
 import { coverOfSmallDigits } from './cover.ts';
 import { circle, film, link, opens, outline, sparseGivens, strike } from './films.ts';

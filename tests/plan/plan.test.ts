@@ -42,7 +42,7 @@ describe.each(planned)('the plan of seed $seed', ({ position, solution, plan }) 
   it('needs each of its arguments and each of their conclusions', () => {
     const moves = hardMoves(plan);
     const leadsThere = (some: typeof moves) =>
-      isSolved(replay(position, some, { free: costs.free, tellFree: false }).end);
+      isSolved(replay(position, some, { free: costs.free, keepFree: false }).end);
     expect(leadsThere(moves)).toBe(true);
     for (const [index, move] of moves.entries()) {
       expect(leadsThere(moves.toSpliced(index, 1))).toBe(false);
@@ -51,7 +51,7 @@ describe.each(planned)('the plan of seed $seed', ({ position, solution, plan }) 
         const conclusions = move.conclusions.filter((each) => each !== one);
         const leaner = replay(position, moves.with(index, { ...move, conclusions }), {
           free: costs.free,
-          tellFree: false,
+          keepFree: false,
         });
         expect(isSolved(leaner.end) && leaner.made.length === moves.length).toBe(false);
       }

@@ -47,8 +47,8 @@ const rows: readonly (readonly [file: string, text: string, breaks: readonly str
   ['src/player/proof.ts', "import '../proof/rule.ts'; import 'node:fs';", ['player-imports', 'player-without-node']],
   ['src/check/absent.ts', "import './nowhere.ts';", ['found']],
   ['src/check/test.ts', "import '../../tests/fixture.ts';", ['no-tests-in-the-program']],
-  ['src/telling/hen.ts', "import './egg.ts'; export const hen = 1;", []], // a circle is reported once
-  ['src/telling/egg.ts', "import { hen } from './hen.ts'; export const egg = hen;", ['no-circle']],
+  ['src/staging/hen.ts', "import './egg.ts'; export const hen = 1;", []], // a circle is reported once
+  ['src/staging/egg.ts', "import { hen } from './hen.ts'; export const egg = hen;", ['no-circle']],
   ['src/techniques/type-a.ts', "import './type-b.ts'; export type A = number;", []],
   ['src/techniques/type-b.ts', "import type { A } from './type-a.ts'; export const b: A = 1;", []],
   ['src/output/render.ts', "import './segments/segment.ts'; import './parts/part.ts'; export const render = 1;", []],

@@ -1,10 +1,10 @@
-/** What slides say and show: small scenes, one line a slide. The board is that of `towers` in `tests/telling/tell.ts`. */
+/** What slides say and show: small scenes, one line a slide. The board is that of `towers` in `tests/staging/stage.ts`. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { printCandidate } from '../../src/grid/notation/print.ts';
 import type { DeckOptions } from '../../src/slides/deck.ts';
 import { drawingOf, inWordsOf } from '../../src/slides/deck.ts';
-import { skyscraper, towers } from '../telling/tell.ts';
+import { skyscraper, towers } from '../staging/stage.ts';
 import { deck, lineOf } from './make-deck.ts';
 
 const first = `- {id: first, say: Look., ${skyscraper}, because: skyscraper}`;

@@ -8,7 +8,7 @@ import { filmAsText, filmFromText } from '../../src/slides/film-text.ts';
 import { playOf } from '../../src/slides/play.ts';
 import { SvgContext } from '../../src/slides/svg-context.ts';
 import { type Film, frameAt } from '../../src/timeline/film.ts';
-import { skyscraper, towers } from '../telling/tell.ts';
+import { skyscraper, towers } from '../staging/stage.ts';
 import { deck } from './make-deck.ts';
 
 const { film, look, slides } = deck(

@@ -1,7 +1,7 @@
 /** Decks of small scenes in one call. */
 import { defaultLook } from '../../src/picture/default-look.ts';
 import { type Deck, type DeckOptions, deckOf, type Slide } from '../../src/slides/deck.ts';
-import { tell } from '../telling/tell.ts';
+import { tell } from '../staging/stage.ts';
 
 export function deck(text: string, options: Partial<DeckOptions> = {}, narration?: string): Deck {
   const { checked, schedule } = tell(text, narration);

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { paint } from '../../src/frames/paint.ts';
 import { drawingOf } from '../../src/slides/deck.ts';
 import { escaped, SvgContext } from '../../src/slides/svg-context.ts';
-import { skyscraper, towers } from '../telling/tell.ts';
+import { skyscraper, towers } from '../staging/stage.ts';
 import { deck } from './make-deck.ts';
 
 /** Half the font size a letter. */

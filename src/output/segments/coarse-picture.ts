@@ -121,13 +121,13 @@ export function distanceOf(a: CoarsePicture, b: CoarsePicture): { readonly mean:
  * Blocks that differ by less do not tell one picture from another, in levels of 255: where a fade ends, H.264 was measured to
  * leave a block up to 1.4 levels behind (320x180, two pictures 2 levels apart), and twice that can be mistaken.
  */
-const tellingApart = 4;
+const noticeable = 4;
 
 /** Whether a picture is nearer to `own` than to `other`, judged where those two clearly differ. */
 export function isNearerTo(picture: CoarsePicture, own: CoarsePicture, other: CoarsePicture): boolean {
   let [toOwn, toOther] = [0, 0];
   for (let block = 0; block < picture.length; block++) {
-    if (Math.abs(own[block]! - other[block]!) < tellingApart) continue;
+    if (Math.abs(own[block]! - other[block]!) < noticeable) continue;
     toOwn += Math.abs(picture[block]! - own[block]!);
     toOther += Math.abs(picture[block]! - other[block]!);
   }

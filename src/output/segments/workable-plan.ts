@@ -31,10 +31,10 @@ export async function workablePlan(
   if (codec.canRepeat === undefined || codec.canRepeat(await configOf(codec, painter, store.scratch(), signal))) {
     return { picture, notices: [] };
   }
-  return { picture: { ...picture, compatible: true }, notices: [toldApart] };
+  return { picture: { ...picture, compatible: true }, notices: [switchedNotice] };
 }
 
-const toldApart =
+const switchedNotice =
   'the file is made as with --compatible, since this encoder writes its pictures in a way that cannot be continued without it';
 
 async function configOf(

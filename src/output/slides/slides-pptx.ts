@@ -10,7 +10,7 @@ import { answerPages } from '../../slides/answer-page.ts';
 import { type Deck, inWordsOf, type Slide } from '../../slides/deck.ts';
 import { answersOn } from '../../slides/html-page.ts';
 import { layoutSize, type PageSize } from '../../slides/page-size.ts';
-import { paintPicture, slideLayout, toldBlocks } from '../../slides/slide-page.ts';
+import { paintPicture, slideLayout, textBlocks } from '../../slides/slide-page.ts';
 import { type Block, setColumn } from '../../slides/words.ts';
 import { writeAtomically } from '../machine/atomic-write.ts';
 import { registerFonts } from '../pixels/canvas.ts';
@@ -117,7 +117,7 @@ function addSlide(pptx: Package, deck: Deck, slide: Slide, making: Making): void
   const head = { ...words, height: 32 };
   const way = words.right - words.left;
   const top = titleTop(words) + 8;
-  const column = setColumn(measure, look.type.family, toldBlocks(deck, slide), {
+  const column = setColumn(measure, look.type.family, textBlocks(deck, slide), {
     width: way,
     height: words.bottom - top,
   });

@@ -7,7 +7,7 @@ import { writeSlides } from '../../../src/output/slides/slides.ts';
 import { slideSize } from '../../../src/slides/page-size.ts';
 import { describeWith } from '../../programs.ts';
 import { deck } from '../../slides/make-deck.ts';
-import { skyscraper, towers } from '../../telling/tell.ts';
+import { skyscraper, towers } from '../../staging/stage.ts';
 import { scratchFolder } from '../outside.ts';
 
 const scratch = scratchFolder();

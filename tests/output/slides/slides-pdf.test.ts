@@ -9,7 +9,7 @@ import { type HandoutCount, handoutCounts } from '../../../src/slides/handout.ts
 import { handoutSize, type sizeNames, slideSize } from '../../../src/slides/page-size.ts';
 import { describeWith } from '../../programs.ts';
 import { deck } from '../../slides/make-deck.ts';
-import { skyscraper, towers } from '../../telling/tell.ts';
+import { skyscraper, towers } from '../../staging/stage.ts';
 import { scratchFolder } from '../outside.ts';
 
 const scratch = scratchFolder();

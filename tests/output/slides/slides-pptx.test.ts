@@ -11,7 +11,7 @@ import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { writeSlides } from '../../../src/output/slides/slides.ts';
 import { type SizeName, slideSize } from '../../../src/slides/page-size.ts';
 import { deck } from '../../slides/make-deck.ts';
-import { skyscraper, towers } from '../../telling/tell.ts';
+import { skyscraper, towers } from '../../staging/stage.ts';
 import { scratchFolder } from '../outside.ts';
 
 const scratch = scratchFolder();

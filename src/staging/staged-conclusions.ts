@@ -19,9 +19,9 @@ import { type Frame, frameAt } from '../timeline/film.ts';
 import type { ScheduledStep } from '../timeline/schedule.ts';
 import { earlierOf } from '../timeline/seconds.ts';
 import { between, evenly, framesIn, oneAfterAnother, type Pacing } from './pacing.ts';
-import type { ToldBeat, ToldMark } from './told-beat.ts';
+import type { StagedBeat, StagedMark } from './staged-beat.ts';
 
-export interface ToldConclusion {
+export interface StagedConclusion {
   readonly checked: CheckedConclusion;
   readonly step: CheckedStep;
   /** The first frame of its drawing, or of its effect. */
@@ -29,15 +29,15 @@ export interface ToldConclusion {
   /** The first frame at which the candidates that it ends are off the board; not before `from`. */
   readonly gone: Frame;
   /** The beat that draws it, and the first frame of that mark. */
-  readonly drawn: { readonly beat: ToldBeat; readonly from: Frame } | undefined;
+  readonly drawn: { readonly beat: StagedBeat; readonly from: Frame } | undefined;
 }
 
 /** Whether the conclusion holds from then on: proved, and not by a step that is meant to fail. */
-export function enters({ checked, step }: ToldConclusion): boolean {
+export function enters({ checked, step }: StagedConclusion): boolean {
   return checked.verdict === 'proved' && !step.step.fails;
 }
 
-export interface Telling {
+export interface Staging {
   readonly grid: Grid;
   readonly pacing: Pacing;
   readonly draw: 'overlay' | 'writing' | 'board';
@@ -46,52 +46,52 @@ export interface Telling {
 }
 
 /** Every conclusion of the step that may be drawn: none that is redundant, none of a step that is meant to fail. */
-export function toldConclusions(
-  telling: Telling,
+export function stagedConclusions(
+  staging: Staging,
   step: CheckedStep,
   times: ScheduledStep,
-  beats: readonly ToldBeat[],
-): ToldConclusion[] {
+  beats: readonly StagedBeat[],
+): StagedConclusion[] {
   if (step.step.fails) return [];
-  const drawn = drawnBy(telling, step, times, beats);
-  const settled = settledAt(telling.pacing, times, beats);
-  return step.conclusions.flatMap((checked): ToldConclusion[] => {
+  const drawn = drawnBy(staging, step, times, beats);
+  const settled = settledAt(staging.pacing, times, beats);
+  return step.conclusions.flatMap((checked): StagedConclusion[] => {
     if (checked.verdict === 'redundant') return [];
     const drawing = drawn.get(checked);
-    const due = dueOf(telling, step, times, checked);
+    const due = dueOf(staging, step, times, checked);
     // A cascade's digit is written when the cascade comes to it; a mark on it may come later.
     const isOfCascade = checked.origin === 'cascade' && checked.conclusion.kind === 'one-of';
-    const told = isOfCascade ? (due ?? settled) : (drawing?.from ?? due ?? settled);
+    const staged = isOfCascade ? (due ?? settled) : (drawing?.from ?? due ?? settled);
     // A beat on the step's very end is never seen, but what it draws has been proved all the same.
-    const from = frameAt(Math.min(told, times.until));
+    const from = frameAt(Math.min(staged, times.until));
     const next = nextAfter(times, beats, from);
-    return [{ checked, step, from, gone: goneAt(telling, times, checked, from, drawing?.beat, next), drawn: drawing }];
+    return [{ checked, step, from, gone: goneAt(staging, times, checked, from, drawing?.beat, next), drawn: drawing }];
   });
 }
 
-type Drawing = NonNullable<ToldConclusion['drawn']>;
+type Drawing = NonNullable<StagedConclusion['drawn']>;
 
 /** The first beat that draws each conclusion, with the frame: candidates of one beat one after another. */
 function drawnBy(
-  telling: Telling,
+  staging: Staging,
   step: CheckedStep,
   times: ScheduledStep,
-  beats: readonly ToldBeat[],
+  beats: readonly StagedBeat[],
 ): Map<CheckedConclusion, Drawing> {
   const drawn = new Map<CheckedConclusion, Drawing>();
   const open = step.conclusions.filter((checked) => checked.verdict !== 'redundant');
   for (const beat of beats) {
-    const now = concludedBy(telling.grid, beat, open).filter((checked) => !drawn.has(checked));
-    oneAfterAnother(telling.pacing, { from: beat.from, until: beat.room }, now.length).forEach((from, index) => {
+    const now = concludedBy(staging.grid, beat, open).filter((checked) => !drawn.has(checked));
+    oneAfterAnother(staging.pacing, { from: beat.from, until: beat.room }, now.length).forEach((from, index) => {
       const checked = now[index]!;
-      const due = dueOf(telling, step, times, checked) ?? from;
+      const due = dueOf(staging, step, times, checked) ?? from;
       drawn.set(checked, { beat, from: frameAt(Math.max(from, due)) });
     });
   }
   return drawn;
 }
 
-function concludedBy(grid: Grid, { mark }: ToldBeat, open: readonly CheckedConclusion[]): CheckedConclusion[] {
+function concludedBy(grid: Grid, { mark }: StagedBeat, open: readonly CheckedConclusion[]): CheckedConclusion[] {
   if (mark.kind === 'strike') {
     const removals = open.filter(({ conclusion }) => conclusion.kind === 'impossible');
     if (mark.candidates === 'all') return removals;
@@ -118,7 +118,7 @@ export function placedCandidate({ conclusion }: Pick<CheckedConclusion, 'conclus
 
 /** The frame of the conclusion's own item; undefined for those of `so`. */
 function dueOf(
-  { grid, pacing }: Telling,
+  { grid, pacing }: Staging,
   step: CheckedStep,
   times: ScheduledStep,
   checked: CheckedConclusion,
@@ -160,7 +160,7 @@ export function listFrames(pacing: Pacing, step: CheckedStep, times: ScheduledSt
   return evenly(from, lists.length, earlierOf(fraction(framesIn(pacing, 1.5)), share));
 }
 
-function settledAt(pacing: Pacing, times: ScheduledStep, beats: readonly ToldBeat[]): Frame {
+function settledAt(pacing: Pacing, times: ScheduledStep, beats: readonly StagedBeat[]): Frame {
   const firstItem = Math.min(times.until, ...times.only, ...times.pencil, ...times.cascade.flat());
   const stands = Math.max(...beats.map((beat) => beat.from + framesIn(pacing, pacing.motion.linkLongest)), times.from);
   const end = Math.max(stands, between(times.from, times.until, fraction(3, 4)));
@@ -171,27 +171,27 @@ function settledAt(pacing: Pacing, times: ScheduledStep, beats: readonly ToldBea
  * When the step goes on after this frame, for what comes next may rest on it: its next item, or its next beat that is not
  * about the removals themselves or in words; its end where there is none.
  */
-function nextAfter(times: ScheduledStep, beats: readonly ToldBeat[], from: Frame): number {
+function nextAfter(times: ScheduledStep, beats: readonly StagedBeat[], from: Frame): number {
   const moves = beats.filter(({ mark }) => !staysWith.includes(mark.kind)).map((beat) => beat.from);
   const items = [...times.only, ...times.pencil, ...times.cascade.flat()];
   return Math.min(times.until, ...[...moves, ...items].filter((frame) => frame > from));
 }
 
-const staysWith: readonly ToldMark['kind'][] = ['strike', 'reach', 'opens', 'note', 'label', 'ask'];
+const staysWith: readonly StagedMark['kind'][] = ['strike', 'reach', 'opens', 'note', 'label', 'ask'];
 
 /**
  * What is struck out stays to be looked at while the sentence goes on, until the step does; what a digit removes fades a
  * moment after it is written, so that the argument that led to it can be seen together with it.
  */
 function goneAt(
-  telling: Telling,
+  staging: Staging,
   times: ScheduledStep,
   checked: CheckedConclusion,
   from: Frame,
-  beat: ToldBeat | undefined,
+  beat: StagedBeat | undefined,
   next: number,
 ): Frame {
-  const { pacing } = telling;
+  const { pacing } = staging;
   const { strike, strikeHold, place } = pacing.motion;
   const withinStep = (frame: number) => frameAt(Math.max(from, Math.min(frame, times.until)));
   if (checked.conclusion.kind === 'one-of') {
@@ -204,7 +204,7 @@ function goneAt(
   if (beat.gone !== undefined) return withinStep(Math.max(beat.gone, struck));
   if (beat.until !== undefined) return withinStep(Math.max(beat.until, struck));
   // Where the board shows no small digit that could go, the strike itself is all there is to see.
-  const small = telling.smallDigitFrom(checked.conclusion.candidate);
-  if (telling.draw === 'overlay' || small === undefined || small > from) return times.until;
+  const small = staging.smallDigitFrom(checked.conclusion.candidate);
+  if (staging.draw === 'overlay' || small === undefined || small > from) return times.until;
   return withinStep(Math.max(struck + framesIn(pacing, strikeHold), next));
 }

@@ -3,13 +3,13 @@
  */
 import { existsSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { filmOf } from '../../src/film/film-of.ts';
 import { lastFullFrame } from '../../src/film/last-full-frame.ts';
-import { tellFilm } from '../../src/film/tell-film.ts';
 import { type Candidate, type Candidates, difference, has, membersOf, setOf } from '../../src/grid/candidates.ts';
 import { candidatesInCell, cellOf } from '../../src/grid/grid.ts';
 import { defaultLook } from '../../src/picture/default-look.ts';
 import type { Film } from '../../src/timeline/film.ts';
-import { marksOf, type Told, tell } from './tell.ts';
+import { marksOf, type Told, tell } from './stage.ts';
 
 const lessons = ['lamp-room', 'first-steps', 'mistaken', 'two-towers'].map((name) => `scenes/${name}`);
 const kinds = [
@@ -42,7 +42,7 @@ const ways = [
   { draw: 'overlay', candidates: 'none' },
 ] as const;
 
-function toldFrom(path: string): Told {
+function fullFrom(path: string): Told {
   const narration = existsSync(`${path}.vtt`) ? readFileSync(`${path}.vtt`, 'utf8') : undefined;
   return tell(readFileSync(`${path}.yaml`, 'utf8'), narration);
 }
@@ -50,7 +50,7 @@ function toldFrom(path: string): Told {
 /** The same scene, drawn in another way. */
 function drawn({ checked, schedule }: Told, way: (typeof ways)[number]): Film {
   const { scene } = checked;
-  return tellFilm({ ...checked, scene: { ...scene, video: { ...scene.video, ...way } } }, schedule, defaultLook);
+  return filmOf({ ...checked, scene: { ...scene, video: { ...scene.video, ...way } } }, schedule, defaultLook);
 }
 
 /** The candidates of a position that stand small: those of cells without a digit. */
@@ -60,7 +60,7 @@ function smallDigits({ grid }: Film, possible: Candidates, placed: Candidates): 
 }
 
 describe.each([...lessons, ...kinds])('%s', (path) => {
-  const told = toldFrom(path);
+  const told = fullFrom(path);
   const { checked, schedule } = told;
   const films = ways.map((way) => drawn(told, way));
   const [board, writing, overlay] = films as [Film, Film, Film];
@@ -203,7 +203,7 @@ describe.each([...lessons, ...kinds])('%s', (path) => {
 });
 
 describe('the lamp room', () => {
-  const told = toldFrom('scenes/lamp-room');
+  const told = fullFrom('scenes/lamp-room');
   const rows: readonly { readonly step: string; readonly kinds: string }[] = [
     { step: 'sixes', kinds: 'outline circle*2 strike*2' },
     { step: 'places', kinds: 'focus circle*4' },

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { marksOf, skyscraper, tell, towers, writtenIn } from './tell.ts';
+import { marksOf, skyscraper, tell, towers, writtenIn } from './stage.ts';
 
 /** The marks of a step of ten seconds (frames 0 to 250) that tells itself. */
 function itself(keys: string, video = ''): string[] {

@@ -8,8 +8,8 @@ import type { Group } from '../scene/scene.ts';
 import { type Frame, frameAt, type MarkGroup, type MarkShape } from '../timeline/film.ts';
 import type { BoardState } from './board-state.ts';
 import type { Pacing } from './pacing.ts';
-import type { ToldBeat, ToldMark, ToldMarks } from './told-beat.ts';
-import type { ToldConclusion } from './told-conclusions.ts';
+import type { StagedBeat, StagedMark, StagedMarks } from './staged-beat.ts';
+import type { StagedConclusion } from './staged-conclusions.ts';
 
 export interface BeatContext {
   readonly board: BoardState;
@@ -20,7 +20,7 @@ export interface BeatContext {
   readonly step: CheckedStep;
   /** The step's end. */
   readonly until: Frame;
-  readonly told: readonly ToldConclusion[];
+  readonly staged: readonly StagedConclusion[];
   /** Whether the beat's step has drawn this in the beat's colour already, and it stands when the beat begins. */
   readonly stands: (shape: MarkShape) => boolean;
 }
@@ -38,10 +38,10 @@ export interface Stroke {
 export const stays = Number.POSITIVE_INFINITY;
 
 /** What a beat of this kind draws, in the order in which it begins. */
-export type BeatStrokes<Kind extends ToldMark['kind']> = (
+export type BeatStrokes<Kind extends StagedMark['kind']> = (
   context: BeatContext,
-  mark: ToldMarks[Kind],
-  beat: ToldBeat,
+  mark: StagedMarks[Kind],
+  beat: StagedBeat,
 ) => Stroke[];
 
 /** Something to be drawn, and the candidates that it goes with. */
@@ -72,7 +72,7 @@ export function spread(
 }
 
 /** A mark that stands from the beat on, whatever becomes of the board. */
-export function standing(shape: MarkShape, { from }: ToldBeat): Stroke {
+export function standing(shape: MarkShape, { from }: StagedBeat): Stroke {
   return { shape, from, until: stays };
 }
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { marksOf, tell, towers } from './tell.ts';
+import { marksOf, tell, towers } from './stage.ts';
 
 /** The sight lines of a step of four seconds on the board of two towers (see `towers`). */
 function sights(sight: string): string[] {

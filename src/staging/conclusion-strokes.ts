@@ -6,21 +6,21 @@ import { type Candidate, membersOf } from '../grid/candidates.ts';
 import { cellOf, digitOf } from '../grid/grid.ts';
 import { breaking } from './ghosts.ts';
 import { oneAfterAnother } from './pacing.ts';
+import type { StagedBeat } from './staged-beat.ts';
 import { type BeatContext, type Stroke, spread, stays } from './strokes.ts';
-import type { ToldBeat } from './told-beat.ts';
 
 /**
  * What a beat that strikes or places draws. In a step that is meant to fail nothing is struck or placed: what breaks it
  * is shown instead.
  */
-export function conclusionStrokes(context: BeatContext, beat: ToldBeat): Stroke[] {
+export function conclusionStrokes(context: BeatContext, beat: StagedBeat): Stroke[] {
   return context.step.step.fails ? trap(context, beat) : conclusions(context, beat);
 }
 
 /** Strikes and placements: what the step concludes and this beat is the first to draw. */
-function conclusions(context: BeatContext, beat: ToldBeat): Stroke[] {
+function conclusions(context: BeatContext, beat: StagedBeat): Stroke[] {
   const { grid } = context.board;
-  return context.told.flatMap(({ checked, drawn }): Stroke[] => {
+  return context.staged.flatMap(({ checked, drawn }): Stroke[] => {
     if (drawn?.beat !== beat) return [];
     const { from } = drawn;
     if (checked.conclusion.kind === 'one-of') {
@@ -36,7 +36,7 @@ function conclusions(context: BeatContext, beat: ToldBeat): Stroke[] {
 }
 
 /** What breaks an argument that is meant to fail, and then the words. */
-function trap(context: BeatContext, { from, room }: ToldBeat): Stroke[] {
+function trap(context: BeatContext, { from, room }: StagedBeat): Stroke[] {
   const { board, step, pacing } = context;
   const { ghosts, words } = breaking(board.grid, step);
   const strokes = spread(context, ghosts, from, (count) => oneAfterAnother(pacing, { from, until: room }, count));
@@ -51,7 +51,7 @@ function trap(context: BeatContext, { from, room }: ToldBeat): Stroke[] {
  */
 function endOfStrike(
   { board, draw, until }: BeatContext,
-  beat: ToldBeat,
+  beat: StagedBeat,
   { verdict }: CheckedConclusion,
   candidate: Candidate,
 ): number {

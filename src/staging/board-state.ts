@@ -9,7 +9,7 @@ import { type Candidate, countOf, membersOf } from '../grid/candidates.ts';
 import { type Cell, candidateAt, candidatesInCell, cellOf, type Digit, digitOf, type Grid } from '../grid/grid.ts';
 import type { Scene } from '../scene/scene.ts';
 import type { Film, Frame } from '../timeline/film.ts';
-import { enters, type ToldConclusion } from './told-conclusions.ts';
+import { enters, type StagedConclusion } from './staged-conclusions.ts';
 
 export interface BoardState {
   readonly grid: Grid;
@@ -27,7 +27,7 @@ export interface BoardState {
 }
 
 /** The board that follows from the puzzle and from what is told, whatever of it is proved. */
-export function boardStateOf(scene: Scene, told: readonly ToldConclusion[]): BoardState {
+export function boardStateOf(scene: Scene, staged: readonly StagedConclusion[]): BoardState {
   const { grid } = scene.puzzle;
   const standing = standingOf(scene);
   const openUntil = new Array<number>(grid.candidateCount).fill(Number.POSITIVE_INFINITY);
@@ -55,7 +55,7 @@ export function boardStateOf(scene: Scene, told: readonly ToldConclusion[]): Boa
   for (const { value } of scene.puzzle.start) if (value.kind === 'impossible') end(value.candidate, 0, 0);
 
   const written: { readonly cell: Cell; readonly digit: Digit; readonly from: Frame }[] = [];
-  for (const each of told.filter(enters).sort((a, b) => a.from - b.from)) {
+  for (const each of staged.filter(enters).sort((a, b) => a.from - b.from)) {
     const { conclusion } = each.checked;
     if (conclusion.kind === 'impossible') {
       end(conclusion.candidate, each.from, each.gone);

@@ -6,8 +6,8 @@
  */
 
 import type { CheckedScene } from '../../src/check/verdict.ts';
+import { filmOf } from '../../src/film/film-of.ts';
 import { lastFullFrame } from '../../src/film/last-full-frame.ts';
-import { tellFilm } from '../../src/film/tell-film.ts';
 import { printCandidate, printCandidates, printCell, printCells } from '../../src/grid/notation/print.ts';
 import { checkScene } from '../../src/lesson/check-scene.ts';
 import { readScene } from '../../src/lesson/read-scene.ts';
@@ -32,7 +32,7 @@ export function tell(text: string, narrationText?: string): Told {
   const checked = checkScene(scene);
   const errors = [...timed.diagnostics, ...checked.errors].filter(({ severity }) => severity === 'error');
   if (errors.length > 0) throw new Error(errors.map(({ message }) => message).join('\n'));
-  return { film: tellFilm(checked, timed.schedule, defaultLook), checked, schedule: timed.schedule };
+  return { film: filmOf(checked, timed.schedule, defaultLook), checked, schedule: timed.schedule };
 }
 
 /**

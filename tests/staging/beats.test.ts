@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { cellOf } from '../../src/grid/grid.ts';
-import { marksOf, skyscraper, tell, towers } from './tell.ts';
+import { marksOf, skyscraper, tell, towers } from './stage.ts';
 
 /** A step of four seconds (frames 25 to 125) with this `show`. */
 function shown(show: string, keys = skyscraper, video = ''): string[] {

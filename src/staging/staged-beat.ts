@@ -11,7 +11,7 @@ import { type Frame, frameAt, type MarkGroup } from '../timeline/film.ts';
 import type { ScheduledStep } from '../timeline/schedule.ts';
 
 /** What a beat draws: what `show` can say, and what a step that tells itself draws besides. */
-export type ToldMark =
+export type StagedMark =
   | Exclude<BeatMark, { readonly kind: 'outline' }>
   /** `line`: a house of the argument, solid where it starts from it, dashed where it covers. */
   | { readonly kind: 'outline'; readonly targets: readonly Target[]; readonly line?: 'solid' | 'dashed' }
@@ -21,9 +21,9 @@ export type ToldMark =
   | { readonly kind: 'arrows'; readonly links: readonly CheckedLink[] };
 
 /** By kind. */
-export type ToldMarks = { readonly [Told in ToldMark as Told['kind']]: Told };
+export type StagedMarks = { readonly [Each in StagedMark as Each['kind']]: Each };
 
-export interface ToldBeat {
+export interface StagedBeat {
   readonly from: Frame;
   /** Until when it may take its time: the next beat, or the step's end. */
   readonly room: Frame;
@@ -33,13 +33,13 @@ export interface ToldBeat {
   readonly gone: Frame | undefined;
   readonly group: MarkGroup | undefined;
   readonly keep: boolean;
-  readonly mark: ToldMark;
+  readonly mark: StagedMark;
 }
 
 /** The beats of a step's `show`. */
-export function beatsOfShow(step: Step, times: ScheduledStep, groups: readonly Group[]): ToldBeat[] {
+export function beatsOfShow(step: Step, times: ScheduledStep, groups: readonly Group[]): StagedBeat[] {
   const beats = step.show ?? [];
-  return beats.map((beat, index): ToldBeat => {
+  return beats.map((beat, index): StagedBeat => {
     const frames = times.beats[index];
     if (frames === undefined) throw new Bug(`beat ${index} of step ${step.id} has no time`);
     const later = times.beats.slice(index + 1).find((next) => next.from > frames.from);

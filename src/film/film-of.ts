@@ -8,14 +8,14 @@
 import type { CheckedScene, CheckedStep } from '../check/verdict.ts';
 import { Bug } from '../grid/bug.ts';
 import type { Look } from '../scene/look.ts';
-import { boardStateOf } from '../telling/board-state.ts';
-import { defaultBeats } from '../telling/default-telling.ts';
-import { headingsOf } from '../telling/headings.ts';
-import type { Pacing } from '../telling/pacing.ts';
-import { everySmallDigit, shownCandidates, smallDigitFrom, smallDigitsOf } from '../telling/small-digits-shown.ts';
-import { stampText } from '../telling/stamp.ts';
-import { beatsOfShow, type ToldBeat } from '../telling/told-beat.ts';
-import { type ToldConclusion, toldConclusions } from '../telling/told-conclusions.ts';
+import { boardStateOf } from '../staging/board-state.ts';
+import { defaultBeats } from '../staging/default-beats.ts';
+import { headingsOf } from '../staging/headings.ts';
+import type { Pacing } from '../staging/pacing.ts';
+import { everySmallDigit, shownCandidates, smallDigitFrom, smallDigitsOf } from '../staging/small-digits-shown.ts';
+import { beatsOfShow, type StagedBeat } from '../staging/staged-beat.ts';
+import { type StagedConclusion, stagedConclusions } from '../staging/staged-conclusions.ts';
+import { stampText } from '../staging/stamp.ts';
 import { type Film, frameAt } from '../timeline/film.ts';
 import type { Schedule, ScheduledStep } from '../timeline/schedule.ts';
 import { drawBeat } from './beats.ts';
@@ -26,7 +26,7 @@ import { withMarkedDigits } from './marked-digits.ts';
  * The film of a checked scene. It draws an unsound scene too, each step that is not sound under its stamp: whether such
  * a film may be made is for the caller to decide. A pure function.
  */
-export function tellFilm(checked: CheckedScene, schedule: Schedule, look: Look): Film {
+export function filmOf(checked: CheckedScene, schedule: Schedule, look: Look): Film {
   const { scene } = checked;
   const { puzzle, video, groups } = scene;
   const { grid } = puzzle;
@@ -34,21 +34,21 @@ export function tellFilm(checked: CheckedScene, schedule: Schedule, look: Look):
   const pacing: Pacing = { rate, motion: look.motion };
   const timed = timedSteps(checked, schedule);
   const small = smallDigitsOf(video.candidates, grid, pacing, timed);
-  const telling = { grid, pacing, groups, draw: video.draw, smallDigitFrom: smallDigitFrom.bind(undefined, small) };
+  const staging = { grid, pacing, groups, draw: video.draw, smallDigitFrom: smallDigitFrom.bind(undefined, small) };
 
-  const steps = timed.map(({ checked: step, times }): ToldStep => {
+  const steps = timed.map(({ checked: step, times }): StagedStep => {
     const beats =
-      step.step.show === undefined ? defaultBeats(telling, step, times) : beatsOfShow(step.step, times, groups);
-    return { checked: step, times, beats, told: toldConclusions(telling, step, times, beats) };
+      step.step.show === undefined ? defaultBeats(staging, step, times) : beatsOfShow(step.step, times, groups);
+    return { checked: step, times, beats, staged: stagedConclusions(staging, step, times, beats) };
   });
   const board = boardStateOf(
     scene,
-    steps.flatMap(({ told }) => told),
+    steps.flatMap(({ staged }) => staged),
   );
 
   const marks = markList();
-  for (const { checked: step, times, beats, told } of steps) {
-    const drawing = { board, pacing, frameCount, groups, draw: video.draw, marks, step, until: times.until, told };
+  for (const { checked: step, times, beats, staged } of steps) {
+    const drawing = { board, pacing, frameCount, groups, draw: video.draw, marks, step, until: times.until, staged };
     for (const beat of beats) drawBeat(drawing, beat);
     const text = stampText(step);
     const { from, until } = times;
@@ -75,19 +75,19 @@ export function tellFilm(checked: CheckedScene, schedule: Schedule, look: Look):
     written: isRecorded ? [] : writtenDigits(board.written, frameCount),
     candidates: isRecorded || video.candidates === 'all' ? digits : withMarkedDigits(digits, drawn, board),
     recorded: isRecorded && video.small !== 'whole' ? shownCandidates(everySmallDigit, board, frameCount) : [],
-    headings: steps.flatMap(({ checked: step, times, told }, index) =>
-      headingsOf({ grid, pacing, count: steps.length }, step, times, told, index + 1),
+    headings: steps.flatMap(({ checked: step, times, staged }, index) =>
+      headingsOf({ grid, pacing, count: steps.length }, step, times, staged, index + 1),
     ),
     said: video.subtitles ? schedule.said : [],
     marks: drawn,
   };
 }
 
-interface ToldStep {
+interface StagedStep {
   readonly checked: CheckedStep;
   readonly times: ScheduledStep;
-  readonly beats: readonly ToldBeat[];
-  readonly told: readonly ToldConclusion[];
+  readonly beats: readonly StagedBeat[];
+  readonly staged: readonly StagedConclusion[];
 }
 
 function timedSteps(

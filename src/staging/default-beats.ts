@@ -18,10 +18,10 @@ import { itemBeats, type PlainBeat } from './default-items.ts';
 import { openedBy } from './opened.ts';
 import { between, claimPhases, evenly, type Pacing } from './pacing.ts';
 import { cellsOf } from './set-houses.ts';
-import { markGroupOf, type ToldBeat, type ToldMark } from './told-beat.ts';
-import { placedCandidate } from './told-conclusions.ts';
+import { markGroupOf, type StagedBeat, type StagedMark } from './staged-beat.ts';
+import { placedCandidate } from './staged-conclusions.ts';
 
-export interface DefaultTelling {
+export interface DefaultStaging {
   readonly grid: Grid;
   readonly pacing: Pacing;
   readonly groups: readonly Group[];
@@ -29,11 +29,11 @@ export interface DefaultTelling {
 }
 
 /** The beats of a step that has no `show`, in order. Its group is the one that bears the step's name, if there is one. */
-export function defaultBeats(telling: DefaultTelling, checked: CheckedStep, times: ScheduledStep): ToldBeat[] {
-  const items = checked.step.fails ? [] : itemBeats(telling, checked, times);
-  const beats = [...claimBeats(telling, checked, times), ...items].sort((a, b) => a.from - b.from);
-  const group = markGroupOf(telling.groups, checked.step.id);
-  return beats.map(({ from, until, mark }, index): ToldBeat => {
+export function defaultBeats(staging: DefaultStaging, checked: CheckedStep, times: ScheduledStep): StagedBeat[] {
+  const items = checked.step.fails ? [] : itemBeats(staging, checked, times);
+  const beats = [...claimBeats(staging, checked, times), ...items].sort((a, b) => a.from - b.from);
+  const group = markGroupOf(staging.groups, checked.step.id);
+  return beats.map(({ from, until, mark }, index): StagedBeat => {
     const later = beats.slice(index + 1).find((beat) => beat.from > from);
     return { from, room: later?.from ?? times.until, until, gone: undefined, group, keep: false, mark };
   });
@@ -42,7 +42,7 @@ export function defaultBeats(telling: DefaultTelling, checked: CheckedStep, time
 /** More lines than these and those to one removal go before those to the next come. */
 const mostReaches = 8;
 
-function claimBeats({ grid, pacing }: DefaultTelling, checked: CheckedStep, times: ScheduledStep): PlainBeat[] {
+function claimBeats({ grid, pacing }: DefaultStaging, checked: CheckedStep, times: ScheduledStep): PlainBeat[] {
   const { from, claimUntil: until } = times;
   const ground = groundMarks(grid, checked);
   const strokes = argumentStrokes(grid, checked);
@@ -61,7 +61,7 @@ function claimBeats({ grid, pacing }: DefaultTelling, checked: CheckedStep, time
   const reachApart = divide(fraction(phases.follows - phases.reach), fraction(Math.max(1, reach.length)));
   const reachFrames = evenly(phases.reach, reach.length, reachApart);
   const lines = reach.flat().reduce((sum, mark) => sum + (mark.kind === 'reach' ? mark.reaches.length : 0), 0);
-  const at = (beatFrom: Frame, marks: readonly ToldMark[], beatUntil?: Frame): PlainBeat[] =>
+  const at = (beatFrom: Frame, marks: readonly StagedMark[], beatUntil?: Frame): PlainBeat[] =>
     marks.map((mark) => ({ from: beatFrom, until: beatUntil, mark }));
   return [
     ...at(from, ground),
@@ -75,13 +75,13 @@ function claimBeats({ grid, pacing }: DefaultTelling, checked: CheckedStep, time
   ];
 }
 
-function openMarks(grid: Grid, checked: CheckedStep): ToldMark[] {
+function openMarks(grid: Grid, checked: CheckedStep): StagedMark[] {
   const candidates = openedBy(grid, checked);
   return candidates.length === 0 ? [] : [{ kind: 'opens', candidates }];
 }
 
 /** What `so` concludes: strikes, placements, and circles on an either/or; or the choice that breaks the argument. */
-function conclusionMarks(grid: Grid, checked: CheckedStep): ToldMark[] {
+function conclusionMarks(grid: Grid, checked: CheckedStep): StagedMark[] {
   // In a step that is meant to fail this beat shows what breaks it instead.
   if (checked.step.fails) return [{ kind: 'strike', candidates: 'all', gone: undefined }];
   const concluded = checked.conclusions.filter(({ origin, verdict }) => origin === 'so' && verdict !== 'redundant');

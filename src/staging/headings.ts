@@ -11,7 +11,7 @@ import { asShown } from '../grid/notation/shown.ts';
 import { type Film, frameAt, type Heading } from '../timeline/film.ts';
 import type { ScheduledStep } from '../timeline/schedule.ts';
 import { framesIn, type Pacing } from './pacing.ts';
-import { enters, type ToldConclusion } from './told-conclusions.ts';
+import { enters, type StagedConclusion } from './staged-conclusions.ts';
 
 /** Longer than this and a cascade's conclusions are counted rather than listed. */
 const listLength = 60;
@@ -24,7 +24,7 @@ export function headingsOf(
   { grid, pacing, count }: { readonly grid: Grid; readonly pacing: Pacing; readonly count: number },
   { step }: CheckedStep,
   times: ScheduledStep,
-  told: readonly ToldConclusion[],
+  staged: readonly StagedConclusion[],
   number: number,
 ): Film['headings'] {
   if (times.from >= times.until) return [];
@@ -37,7 +37,7 @@ export function headingsOf(
     argument: step.called ?? step.because?.written,
     conclusions: undefined,
   };
-  const concluded = told.filter(
+  const concluded = staged.filter(
     (each) => enters(each) && (each.checked.origin === 'so' || each.checked.origin === 'cascade'),
   );
   const drawnAt = frameAt(Math.max(0, ...concluded.map(({ from }) => from)));
@@ -52,20 +52,20 @@ export function headingsOf(
   ];
 }
 
-function printed(grid: Grid, told: readonly ToldConclusion[]): string {
-  const text = printedConclusions(grid, told);
-  return text.length <= listLength || told.some(({ checked }) => checked.origin === 'so') ? text : counted(told);
+function printed(grid: Grid, staged: readonly StagedConclusion[]): string {
+  const text = printedConclusions(grid, staged);
+  return text.length <= listLength || staged.some(({ checked }) => checked.origin === 'so') ? text : counted(staged);
 }
 
 /** Removals put together where that is shorter (`r1c79≠7`), then placements and either/ors in their order. */
-function printedConclusions(grid: Grid, told: readonly ToldConclusion[]): string {
-  const conclusions = told.map(({ checked }) => checked.conclusion);
+function printedConclusions(grid: Grid, staged: readonly StagedConclusion[]): string {
+  const conclusions = staged.map(({ checked }) => checked.conclusion);
   return asShown(printConclusions(grid, conclusions).join(' '));
 }
 
-function counted(told: readonly ToldConclusion[]): string {
-  const removals = told.filter(({ checked }) => checked.conclusion.kind === 'impossible').length;
-  const digits = told.filter(
+function counted(staged: readonly StagedConclusion[]): string {
+  const removals = staged.filter(({ checked }) => checked.conclusion.kind === 'impossible').length;
+  const digits = staged.filter(
     ({ checked: { conclusion } }) => conclusion.kind === 'one-of' && membersOf(conclusion.candidates).length === 1,
   ).length;
   const parts = [

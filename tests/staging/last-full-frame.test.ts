@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { fullFrame, skyscraper, tell, towers } from './tell.ts';
+import { fullFrame, skyscraper, tell, towers } from './stage.ts';
 
 /** With another step after it, so that what ends with the step fades: four frames, and none on the last. */
 function full(keys: string): number {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { marksOf, skyscraper, stretchesOf, tell, towers, writtenIn } from './tell.ts';
+import { marksOf, skyscraper, stretchesOf, tell, towers, writtenIn } from './stage.ts';
 
 describe('small digits', () => {
   test('all that no given sees stand from the start, and none else', () => {

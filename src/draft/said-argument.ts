@@ -10,7 +10,7 @@ import type { Instance } from '../techniques/technique.ts';
 import type { SentenceKey, TitleKey } from './sayings.ts';
 import type { Slots, Wording } from './wording.ts';
 
-export interface Told {
+export interface ToSay {
   readonly wording: Wording;
   readonly name: ArgumentName;
   readonly position: Position;
@@ -24,13 +24,13 @@ export interface SaidArgument {
 }
 
 /** The sentence and the title of one shape, from the same slots. */
-export function said({ wording }: Told, key: SentenceKey, title: TitleKey, slots: Slots): SaidArgument {
+export function said({ wording }: ToSay, key: SentenceKey, title: TitleKey, slots: Slots): SaidArgument {
   return { say: wording.sentence(key, slots), title: wording.title(title, slots) };
 }
 
 /** The digits and the cells of a set of candidates, ascending. */
 export function cellsAndDigits(
-  { wording: { grid } }: Told,
+  { wording: { grid } }: ToSay,
   sets: readonly OneOf[],
 ): { cells: Cell[]; digits: Digit[] } {
   const members = membersOf(sets.map((set) => set.members).reduce(union));
@@ -41,11 +41,11 @@ export function cellsAndDigits(
   };
 }
 
-export function so({ wording, instance }: Told): string {
+export function so({ wording, instance }: ToSay): string {
   return wording.conclusions(instance.conclusions);
 }
 
-export function aboutDigit({ wording }: Told, digit: Digit): Readonly<Record<'digit' | 'a-digit' | 'digits', string>> {
+export function aboutDigit({ wording }: ToSay, digit: Digit): Readonly<Record<'digit' | 'a-digit' | 'digits', string>> {
   return { digit: wording.digit(digit), 'a-digit': wording.aDigit(digit), digits: wording.digits(digit) };
 }
 

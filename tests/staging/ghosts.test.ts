@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { marksOf, skyscraper, tell, towers } from './tell.ts';
+import { marksOf, skyscraper, tell, towers } from './stage.ts';
 
 const told = (step: string, video?: string) => tell(towers(`  - {id: s, at: 0, until: 10, ${step}}`, video));
 const inRows = 'from: 3c35, so: r5c1<>3 r6c46<>3';

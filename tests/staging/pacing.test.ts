@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { defaultLook } from '../../src/picture/default-look.ts';
 import { fraction, toNumber } from '../../src/scene/fraction.ts';
-import { claimPhases } from '../../src/telling/pacing.ts';
+import { claimPhases } from '../../src/staging/pacing.ts';
 import { frameAt } from '../../src/timeline/film.ts';
 
 const pacing = { rate: fraction(25), motion: defaultLook.motion };

@@ -12,7 +12,7 @@ import { type Film, type Frame, frameAt } from '../timeline/film.ts';
 import type { ScheduledStep } from '../timeline/schedule.ts';
 import type { BoardState } from './board-state.ts';
 import type { Pacing } from './pacing.ts';
-import { listFrames } from './told-conclusions.ts';
+import { listFrames } from './staged-conclusions.ts';
 
 /** A stretch of frames in which a candidate would be drawn if it is still possible; `until` may be infinite. */
 export interface Written {

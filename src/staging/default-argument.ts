@@ -13,10 +13,10 @@ import { drawableLinks } from './links.ts';
 import { reachedBy } from './reaches.ts';
 import { ascending, cellsOf, houseOfSet } from './set-houses.ts';
 import { reasonsOfSingle } from './single-reasons.ts';
-import type { ToldMark } from './told-beat.ts';
+import type { StagedMark } from './staged-beat.ts';
 
 /** What the eye is led to first: a deadly pattern; the house of a single; the cells of the sets. */
-export function groundMarks(grid: Grid, checked: CheckedStep): ToldMark[] {
+export function groundMarks(grid: Grid, checked: CheckedStep): StagedMark[] {
   const { step, argument } = checked;
   const deadly = step.deadly?.value;
   const pattern = deadly?.kind === 'pattern' ? deadly.parts.flatMap((part) => part.cells) : [];
@@ -50,13 +50,13 @@ function groundCells(grid: Grid, checked: CheckedStep): Cell[] {
  * the sets of the links are drawn as the links. In a step that is meant to fail the sets are tinted, so that circles are
  * left for the choice that breaks it.
  */
-export function argumentStrokes(grid: Grid, checked: CheckedStep): ToldMark[][] {
+export function argumentStrokes(grid: Grid, checked: CheckedStep): StagedMark[][] {
   const { step, argument } = checked;
   const named = argument.sets.filter((set) => !isOfLinks(grid, step, set));
   if (step.fails)
     return [...named.map((set) => filled(cellsOf(grid, membersOf(set.members)))), ...linkStrokes(checked)];
   const fish = fishHousesOf(grid, checked);
-  const sets = named.flatMap((set): ToldMark[][] => {
+  const sets = named.flatMap((set): StagedMark[][] => {
     // A single's house is ground; and of many houses the eye would see none.
     const base = named.length > mostHouses || countOf(set.members) === 1 ? undefined : houseOfSet(grid, set);
     const circles = circled(membersOf(set.members));
@@ -69,10 +69,10 @@ export function argumentStrokes(grid: Grid, checked: CheckedStep): ToldMark[][] 
 const mostHouses = 4;
 
 /** What comes before the one candidate of a set is circled. */
-function reasonStrokes(grid: Grid, checked: CheckedStep, set: ArgumentSet): ToldMark[][] {
+function reasonStrokes(grid: Grid, checked: CheckedStep, set: ArgumentSet): StagedMark[][] {
   const reasons = reasonsOfSingle(grid, checked, set);
   if (reasons !== undefined) {
-    const sights = reasons.sights.map((sight): ToldMark[] => [{ kind: 'sight', sights: [sight] }]);
+    const sights = reasons.sights.map((sight): StagedMark[] => [{ kind: 'sight', sights: [sight] }]);
     return [...sights, ...(reasons.seen.length === 0 ? [] : [filled(reasons.seen)])];
   }
   const [extra, ...others] = membersOf(set.members);
@@ -101,17 +101,17 @@ function isOfLinks(grid: Grid, step: Step, { name }: ArgumentSet): boolean {
 }
 
 /** One stroke for each link that may be drawn. */
-function linkStrokes(checked: CheckedStep): ToldMark[][] {
+function linkStrokes(checked: CheckedStep): StagedMark[][] {
   const ranges = checked.step.chains.flatMap((chain, index) =>
     chain.value.links.map((_, link) => ({ chain: index + 1, first: link + 1, last: link + 1 })),
   );
   return ranges
     .filter((range) => drawableLinks(checked, [range]).length > 0)
-    .map((range): ToldMark[] => [{ kind: 'link', links: [range] }]);
+    .map((range): StagedMark[] => [{ kind: 'link', links: [range] }]);
 }
 
 /** What the argument says, this end or that end: the ends of each chain of which one is true, circled. */
-export function sayingMarks(checked: CheckedStep): ToldMark[] {
+export function sayingMarks(checked: CheckedStep): StagedMark[] {
   if (checked.step.fails) return [];
   return chainsOf(checked)
     .filter(({ saysEither }) => saysEither)
@@ -122,19 +122,19 @@ export function sayingMarks(checked: CheckedStep): ToldMark[] {
  * From where each removal is seen. What is seen along one house is shown by that house, dashed as what an argument
  * clears; lines to one removal after another come as so many strokes.
  */
-export function reachStrokes(grid: Grid, checked: CheckedStep): ToldMark[][] {
+export function reachStrokes(grid: Grid, checked: CheckedStep): StagedMark[][] {
   if (checked.step.fails) return [];
   const reached = reachedBy(grid, checked);
   const houses = [...new Set(reached.flatMap(({ house }) => house ?? []))];
   const lines = reached.filter(({ reaches }) => reaches.length > 0);
   return [
     ...(houses.length === 0 ? [] : [houses.map((house) => houseLine(house, 'dashed'))]),
-    ...lines.map(({ reaches }): ToldMark[] => [{ kind: 'reach', reaches }]),
+    ...lines.map(({ reaches }): StagedMark[] => [{ kind: 'reach', reaches }]),
   ];
 }
 
 /** The sets and links of an item of a cascade, at once. */
-export function itemArgumentMarks(grid: Grid, { sets, links }: Argument): ToldMark[] {
+export function itemArgumentMarks(grid: Grid, { sets, links }: Argument): StagedMark[] {
   const members = [...new Set(sets.flatMap((set) => membersOf(set.members)))];
   const drawn = links.filter((link) => link.holds);
   return [
@@ -143,18 +143,18 @@ export function itemArgumentMarks(grid: Grid, { sets, links }: Argument): ToldMa
   ];
 }
 
-export function circled(candidates: readonly Candidate[]): ToldMark[] {
+export function circled(candidates: readonly Candidate[]): StagedMark[] {
   return candidates.length === 0 ? [] : [{ kind: 'circle', targets: [{ kind: 'candidates', candidates }] }];
 }
 
-function filled(cells: readonly Cell[]): ToldMark[] {
+function filled(cells: readonly Cell[]): StagedMark[] {
   return cells.length === 0 ? [] : [{ kind: 'fill', targets: [{ kind: 'cells', cells }] }];
 }
 
-function outlined(cells: readonly Cell[]): ToldMark {
+function outlined(cells: readonly Cell[]): StagedMark {
   return { kind: 'outline', targets: [{ kind: 'cells', cells }] };
 }
 
-function houseLine(house: HouseShape, line: 'solid' | 'dashed' = 'solid'): ToldMark {
+function houseLine(house: HouseShape, line: 'solid' | 'dashed' = 'solid'): StagedMark {
   return { kind: 'outline', targets: [{ kind: 'house', house }], line };
 }

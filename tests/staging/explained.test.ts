@@ -7,7 +7,7 @@ import { describe, expect, test } from 'vitest';
 import { has, membersOf } from '../../src/grid/candidates.ts';
 import { type Cell, candidateAt, cellOf, digitOf } from '../../src/grid/grid.ts';
 import type { MarkShape } from '../../src/timeline/film.ts';
-import { type Told, tell } from './tell.ts';
+import { type Told, tell } from './stage.ts';
 
 type OfKind<K extends MarkShape['kind']> = Extract<MarkShape, { kind: K }>;
 

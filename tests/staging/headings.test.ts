@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { skyscraper, tell, towers } from './tell.ts';
+import { skyscraper, tell, towers } from './stage.ts';
 
 /** The headings of a film as `from-until step n/count | title | argument | conclusions`. */
 function headings(steps: string): string[] {

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { tellFilm } from '../../src/film/tell-film.ts';
+import { filmOf } from '../../src/film/film-of.ts';
 import { cellAt } from '../../src/grid/geometry.ts';
 import { candidateAt, digit, gridOf } from '../../src/grid/grid.ts';
 import { defaultLook } from '../../src/picture/default-look.ts';
 import type { Mark } from '../../src/timeline/film.ts';
-import { marksOf, skyscraper, stretchesOf, tell, towers, writtenIn } from './tell.ts';
+import { marksOf, skyscraper, stretchesOf, tell, towers, writtenIn } from './stage.ts';
 
 /** Column 4 has 3s in r1, r2, r5 and r6: this strong link is none. */
 const broken = 'chain: (3)r6c3=r1c3-r1c4=r5c4, so: r6c4<>3';
@@ -22,7 +22,7 @@ describe('a step that is not proved', () => {
     const [step, ...others] = told.checked.steps;
     const message = '3r1c4=3r6c4 is not a strong link. A pointing pair (3b2) removes 3r1c4';
     const checked = { ...told.checked, steps: [{ ...step!, message }, ...others] };
-    const { marks } = tellFilm(checked, told.schedule, defaultLook);
+    const { marks } = filmOf(checked, told.schedule, defaultLook);
     expect(marks.flatMap(({ shape }) => (shape.kind === 'stamp' ? [shape.text] : []))).toEqual([
       '3r1c4=3r6c4 is not a strong link',
     ]);

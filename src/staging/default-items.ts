@@ -9,31 +9,31 @@ import { type Frame, frameAt } from '../timeline/film.ts';
 import type { ScheduledStep } from '../timeline/schedule.ts';
 import { itemArgumentMarks } from './default-argument.ts';
 import { between, framesIn, type Pacing } from './pacing.ts';
-import type { ToldMark } from './told-beat.ts';
-import { listFrames, placedCandidate } from './told-conclusions.ts';
+import type { StagedMark } from './staged-beat.ts';
+import { listFrames, placedCandidate } from './staged-conclusions.ts';
 
 /** A mark with its first frame; `until` where it stands for less than the whole step. */
 export interface PlainBeat {
   readonly from: Frame;
   readonly until?: Frame | undefined;
-  readonly mark: ToldMark;
+  readonly mark: StagedMark;
 }
 
-export interface ItemTelling {
+export interface ItemStaging {
   readonly grid: Grid;
   readonly pacing: Pacing;
   readonly draw: 'overlay' | 'writing' | 'board';
 }
 
 /** The beats of a step's lists and cascade. Over a recording, lists prove and draw nothing. */
-export function itemBeats(telling: ItemTelling, checked: CheckedStep, times: ScheduledStep): PlainBeat[] {
-  const cascade = cascadeBeats(telling, checked, times);
-  if (telling.draw === 'overlay') return cascade;
-  return [...onlyBeats(telling, checked, times), ...pencilBeats(telling, checked, times), ...cascade];
+export function itemBeats(staging: ItemStaging, checked: CheckedStep, times: ScheduledStep): PlainBeat[] {
+  const cascade = cascadeBeats(staging, checked, times);
+  if (staging.draw === 'overlay') return cascade;
+  return [...onlyBeats(staging, checked, times), ...pencilBeats(staging, checked, times), ...cascade];
 }
 
 /** The house, and a circle on each place that the digit has in it. */
-function onlyBeats({ grid }: ItemTelling, { step }: CheckedStep, times: ScheduledStep): PlainBeat[] {
+function onlyBeats({ grid }: ItemStaging, { step }: CheckedStep, times: ScheduledStep): PlainBeat[] {
   return step.only.flatMap(({ places }, item) => {
     const from = times.only[item] ?? times.from;
     return places.flatMap(({ digit, house, cells }): PlainBeat[] => {
@@ -47,7 +47,7 @@ function onlyBeats({ grid }: ItemTelling, { step }: CheckedStep, times: Schedule
 }
 
 /** Each cell tinted as its list is written. */
-function pencilBeats({ pacing }: ItemTelling, checked: CheckedStep, times: ScheduledStep): PlainBeat[] {
+function pencilBeats({ pacing }: ItemStaging, checked: CheckedStep, times: ScheduledStep): PlainBeat[] {
   return checked.step.pencil.flatMap(({ lists }, item) => {
     const frames = listFrames(pacing, checked, times, item);
     return lists.map(
@@ -63,16 +63,16 @@ function pencilBeats({ pacing }: ItemTelling, checked: CheckedStep, times: Sched
  * Each digit with a mark about its cell for about a second; each removal struck, until the cascade goes on at the latest,
  * for what comes next may rest on it.
  */
-function cascadeBeats(telling: ItemTelling, checked: CheckedStep, times: ScheduledStep): PlainBeat[] {
-  const { grid, pacing, draw } = telling;
+function cascadeBeats(staging: ItemStaging, checked: CheckedStep, times: ScheduledStep): PlainBeat[] {
+  const { grid, pacing, draw } = staging;
   const frames = times.cascade.flat();
-  const told = checked.conclusions.filter(({ origin }) => origin === 'cascade');
+  const staged = checked.conclusions.filter(({ origin }) => origin === 'cascade');
   const { strike, strikeHold } = pacing.motion;
-  return told.flatMap((each, index): PlainBeat[] => {
+  return staged.flatMap((each, index): PlainBeat[] => {
     const from = frames[index];
     if (from === undefined || each.verdict === 'redundant') return [];
     const until = Math.min(from + framesIn(pacing, strike) + framesIn(pacing, strikeHold), times.until);
-    const reasons = reasonBeats(telling, checked, times, each, from);
+    const reasons = reasonBeats(staging, checked, times, each, from);
     const placed = placedCandidate(each);
     if (placed !== undefined) {
       return [...reasons, { from, until: frameAt(until), mark: { kind: 'place', cells: [cellOf(grid, placed)] } }];
@@ -96,7 +96,7 @@ function cascadeBeats(telling: ItemTelling, checked: CheckedStep, times: Schedul
  * stands for as long as the last of that does.
  */
 function reasonBeats(
-  { grid, pacing }: ItemTelling,
+  { grid, pacing }: ItemStaging,
   { step, conclusions }: CheckedStep,
   times: ScheduledStep,
   each: CheckedStep['conclusions'][number],

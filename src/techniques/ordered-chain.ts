@@ -8,7 +8,7 @@ import { type StrungLink, severalSets, strungChains } from './strung-chains.ts';
 import type { Instance } from './technique.ts';
 
 /** The chain from end to end: strong, weak, strong; a ring with the weak link that closes it. An almost locked set is written short. */
-export function toldChain(
+export function orderedChain(
   grid: Grid,
   links: readonly StrungLink[],
   { loop }: { readonly loop: boolean } = { loop: false },
@@ -28,12 +28,12 @@ export function toldChain(
 }
 
 /** The sets in the order of a chain to one of the conclusions, where they are one; else as they come. */
-export function toldInstance(grid: Grid, sets: readonly OneOf[], conclusions: readonly Conclusion[]): Instance {
+export function orderedInstance(grid: Grid, sets: readonly OneOf[], conclusions: readonly Conclusion[]): Instance {
   for (const conclusion of conclusions) {
     for (const links of strungChains({ grid, sets, shapes: severalSets }, conclusion)) {
       return {
         sets: links.flatMap((link) => link.sets),
-        chain: toldChain(grid, links),
+        chain: orderedChain(grid, links),
         deadly: undefined,
         conclusions,
       };
