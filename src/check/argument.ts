@@ -92,7 +92,7 @@ export function buildArgument(position: Position, given: GivenArgument, eithers:
     links,
     faults,
     idleCells,
-    assumesOneSolution: others.some(({ set }) => set.source.kind === 'guardians'),
+    assumesOneSolution: others.some(({ set }) => set.assumesOneSolution),
     found: undefined,
   };
 }
@@ -109,7 +109,7 @@ export function buildFound(position: Position, { instance, others }: FoundArgume
     links: chain === undefined ? [] : judgeChain(position, chain, 1, sets).links,
     faults: [],
     idleCells: [],
-    assumesOneSolution: deadly !== undefined,
+    assumesOneSolution: sets.some(({ set }) => set.assumesOneSolution),
     found: { others },
   };
 }

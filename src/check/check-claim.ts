@@ -39,15 +39,21 @@ export function checkClaim(walk: Walk, step: Step, claim: Claim): CheckedClaim {
     ...checkConclusion(walk, step, claim, evaluated, each, step.fails ? [] : failuresBefore),
     name,
   }));
-  let inheritsOneSolution = false;
+  const inheritsOneSolution = !step.fails && restsOnOneSolution(evaluated);
   if (!step.fails) {
-    inheritsOneSolution = enter(walk, step, claim, evaluated);
+    enter(walk, step, evaluated);
     for (const { verdict, conclusion } of conclusions) {
       if (verdict === 'proved' || verdict === 'redundant') continue;
       walk.failures.push({ step: step.id, conclusion, isFalse: verdict === 'false' });
     }
   }
   return { claim, position, evaluated, conclusions, inheritsOneSolution, eithers };
+}
+
+/** Whether a proof assumes one solution only because an earlier step did, and not by guardians of its own. */
+function restsOnOneSolution({ argument, conclusions }: Evaluated): boolean {
+  if (argument.sets.some(({ set }) => set.source.kind === 'guardians')) return false;
+  return conclusions.some(({ outcome }) => outcome.kind === 'proved' && outcome.proof.assumesOneSolution);
 }
 
 function checkConclusion(

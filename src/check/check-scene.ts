@@ -24,7 +24,6 @@ export function checkSceneWith(judgeBeat: JudgeBeat, scene: Scene): CheckedScene
     position: start,
     eithers: new Map(),
     failures: [],
-    withoutAssuming: undefined,
     advice: scene.advice,
     judgeBeat,
     history: [],

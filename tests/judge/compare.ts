@@ -27,14 +27,32 @@ export function differencesIn(
   if (truth.solutions.length > 1 && report.warnings.length === 0) found.push('several solutions without a warning');
   for (const [index, judged] of steps.entries()) {
     const step = report.steps[index]!;
-    found.push(...stepDifferences(truth, judged, step).map((each) => `${judged.step.id}: ${each}`));
+    const earlier = report.steps.slice(0, index);
+    const assuming = new Set(
+      earlier.filter((each) => each.assumesOneSolution || each.inheritsOneSolution).map((each) => each.id),
+    );
+    found.push(...stepDifferences(truth, judged, step, assuming).map((each) => `${judged.step.id}: ${each}`));
     found.push(...restingFaults(truth, steps, index, step).map((each) => `${judged.step.id}: ${each}`));
   }
   found.push(...summaryFaults(steps, report));
   return found;
 }
 
-function stepDifferences(truth: Truth, judged: JudgedStep, step: ReportedStep): string[] {
+/** The steps whose either/ors the step names. */
+function eithersUsed({ step }: JudgedStep): string[] {
+  const refs = step.claims.flatMap((claim) =>
+    claim.kind === 'so' ? claim.argument.from : claim.kind === 'cascade' ? (claim.from ?? []) : [],
+  );
+  return refs.flatMap((ref) => ('step' in ref ? [ref.step] : []));
+}
+
+/** `assuming`: the earlier steps that assume one solution, or rest on one that does. */
+function stepDifferences(
+  truth: Truth,
+  judged: JudgedStep,
+  step: ReportedStep,
+  assuming: ReadonlySet<string>,
+): string[] {
   const { board } = truth;
   const found: string[] = [];
   const differ = (what: string, is: unknown, due: unknown) => {
@@ -44,7 +62,8 @@ function stepDifferences(truth: Truth, judged: JudgedStep, step: ReportedStep): 
   differ('id', step.id, judged.step.id);
   differ('verdict', step.verdict, judged.verdict);
   differ('sound', step.sound, judged.sound);
-  differ('assumesOneSolution', step.assumesOneSolution, judged.built.assumesOneSolution);
+  const assumes = judged.built.assumesOneSolution || eithersUsed(judged).some((id) => assuming.has(id));
+  differ('assumesOneSolution', step.assumesOneSolution, assumes);
   differ('stale', step.stale, names(truth, judged.stale));
   differ(
     'conclusions',
