@@ -5,7 +5,8 @@
  */
 
 import type { CheckedScene, CheckedStep } from '../check/verdict.ts';
-import { type Candidate, countOf, membersOf } from '../grid/candidates.ts';
+import { type Candidate, membersOf } from '../grid/candidates.ts';
+import { countOf } from '../grid/counting.ts';
 import { candidateAt } from '../grid/grid.ts';
 import { asShown } from '../grid/notation/shown.ts';
 import { inSeries, spokenCandidates } from '../grid/notation/spoken.ts';

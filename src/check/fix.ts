@@ -4,7 +4,8 @@
  * Everything here is a suggestion and goes through the kernel: a removal is suggested only if the claim, looked at
  * again in the position without that candidate, holds; sets only if they prove the conclusion.
  */
-import { type Candidate, countOf, has, membersOf } from '../grid/candidates.ts';
+import { type Candidate, has, membersOf } from '../grid/candidates.ts';
+import { countOf } from '../grid/counting.ts';
 import { printConclusion } from '../grid/notation/print.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import { isSpent, type Position, prove, takeAsRead } from '../proof/kernel.ts';

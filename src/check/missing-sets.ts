@@ -4,7 +4,8 @@
  * Guided by what escapes: a choice that escaped the argument must be caught by one of the sets to come, so only sets
  * that leave it no way out are tried. Two sets that catch an escape only together are not looked for.
  */
-import { type Candidate, countOf, has, membersOf } from '../grid/candidates.ts';
+import { type Candidate, has, membersOf } from '../grid/candidates.ts';
+import { countOf } from '../grid/counting.ts';
 import type { Grid } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import { digitsIn, type OneOf, type Position, placesIn, prove } from '../proof/kernel.ts';

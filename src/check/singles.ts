@@ -2,10 +2,12 @@
  * The arguments that need not be named: singles, and locked candidates in lists and cascades.
  * Each is one set, and each goes through the kernel like any other.
  */
-import { countOf, membersOf } from '../grid/candidates.ts';
+import { membersOf } from '../grid/candidates.ts';
+import { countOf } from '../grid/counting.ts';
 import { cellOf, digitOf, type HouseShape } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
-import { digitsIn, isPlaced, type OneOf, type Position, placesIn, prove } from '../proof/kernel.ts';
+import { isPlaced } from '../proof/is-placed.ts';
+import { digitsIn, type OneOf, type Position, placesIn, prove } from '../proof/kernel.ts';
 
 export type SingleKind = 'full house' | 'naked single' | 'hidden single';
 

@@ -1,7 +1,8 @@
 /**
  * What is said of an argument by the shape that its name stands for: locked candidates, subsets, fish, wings.
  */
-import { countOf, membersOf } from '../grid/candidates.ts';
+import { membersOf } from '../grid/candidates.ts';
+import { countOf } from '../grid/counting.ts';
 import { sharedHouses } from '../grid/geometry.ts';
 import { type Cell, cellOf, digitOf } from '../grid/grid.ts';
 import { techniqueNamed } from '../techniques/all-techniques.ts';

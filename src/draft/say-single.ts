@@ -4,7 +4,8 @@
 import { membersOf } from '../grid/candidates.ts';
 import { type Cell, cellOf, digitOf, type HouseShape } from '../grid/grid.ts';
 import type { PlanStep } from '../plan/plan.ts';
-import { isPlaced, type Position } from '../proof/kernel.ts';
+import { isPlaced } from '../proof/is-placed.ts';
+import type { Position } from '../proof/kernel.ts';
 import type { Wording } from './wording.ts';
 
 /** Why the digit goes there; undefined for what is no single. */

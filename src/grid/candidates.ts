@@ -39,11 +39,6 @@ Object.freeze(CandidateSet.prototype);
 
 export type Candidates = CandidateSet;
 
-/** The empty set for this grid. */
-export function noCandidates(grid: Grid): Candidates {
-  return setOf(grid, []);
-}
-
 /** The candidate again, if it is one of this grid: no fraction, not negative, nothing but a number. */
 export function inGrid(grid: Pick<Grid, 'candidateCount'>, candidate: Candidate): Candidate {
   if (candidate >>> 0 === candidate && candidate < grid.candidateCount) return candidate;
@@ -106,21 +101,6 @@ export function isWithin(inner: Candidates, outer: Candidates): boolean {
   return true;
 }
 
-/** Whether both hold the same. */
-export function isSame(a: Candidates, b: Candidates): boolean {
-  const [ofA, ofB] = [wordsOf(a), wordsOf(b)];
-  for (let word = 0; word < ofA.length; word++) if (ofA[word] !== ofB[word]) return false;
-  return true;
-}
-
-/** How many candidates are in the set. */
-export function countOf(set: Candidates): number {
-  let count = 0;
-  const words = wordsOf(set);
-  for (let word = 0; word < words.length; word++) count += bitsIn(words[word]!);
-  return count;
-}
-
 /** The candidates of the set in their order: by row, column, digit. */
 export function membersOf(set: Candidates): Candidate[] {
   const members: Candidate[] = [];
@@ -131,13 +111,6 @@ export function membersOf(set: Candidates): Candidate[] {
     }
   }
   return members;
-}
-
-/** How many bits of a 32-bit word are set. */
-export function bitsIn(word: number): number {
-  let bits = word - ((word >>> 1) & 0x55555555);
-  bits = (bits & 0x33333333) + ((bits >>> 2) & 0x33333333);
-  return (((bits + (bits >>> 4)) & 0x0f0f0f0f) * 0x01010101) >>> 24;
 }
 
 /** A copy of the set's words, 32 candidates to each. */

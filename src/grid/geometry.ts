@@ -2,7 +2,7 @@
  * What is read off a grid's tables: rows, columns, shared houses, what sees what. Nothing here is relied on by a proof.
  */
 import { Bug } from './bug.ts';
-import type { Cell, Grid, HouseKind, HouseShape } from './grid.ts';
+import type { Cell, Digit, Grid, HouseKind, HouseShape } from './grid.ts';
 
 /** The cell at a row and column, both from 1. */
 export function cellAt(grid: Grid, row: number, column: number): Cell {
@@ -10,6 +10,13 @@ export function cellAt(grid: Grid, row: number, column: number): Cell {
     throw new Bug(`no cell at row ${row}, column ${column} of a ${grid.size}x${grid.size} grid`);
   }
   return grid.cells[(row - 1) * grid.size + column - 1]!;
+}
+
+/** The number as a digit of this grid. */
+export function digit(grid: Grid, value: number): Digit {
+  if (!(Number.isInteger(value) && value >= 1 && value <= grid.size))
+    throw new Bug(`${value} is no digit of this grid`);
+  return value as Digit;
 }
 
 /** The row of a cell, from 1. */

@@ -34,7 +34,7 @@ export function gridWith({ regions, rules }: BoardPlan): Grid {
   const layout = typeof regions === 'string' ? boxed(regions) : drawn([...regions]);
   const own = boardRules.filter((rule) => rules.includes(rule));
   const key = [layout.boxRows, layout.boxColumns, ...layout.regionOf, ...own].join(' ');
-  const grid = laidOut.get(key) ?? frozen(layOutGrid(layout, own));
+  const grid = laidOut.get(key) ?? layOutGrid(layout, own);
   laidOut.set(key, grid);
   return grid;
 }
@@ -42,20 +42,6 @@ export function gridWith({ regions, rules }: BoardPlan): Grid {
 /** Whether this very grid came from here: a copy, or tables made by hand, can say what they like. */
 export function isLaidOut(grid: Grid): boolean {
   return [...laidOut.values()].includes(grid);
-}
-
-/** The number as a cell of this grid. */
-export function cellNumbered(grid: Grid, value: number): Cell {
-  if (!(Number.isInteger(value) && value >= 0 && value < grid.cellCount))
-    throw new Bug(`${value} is no cell of this grid`);
-  return value as Cell;
-}
-
-/** The number as a digit of this grid. */
-export function digit(grid: Grid, value: number): Digit {
-  if (!(Number.isInteger(value) && value >= 1 && value <= grid.size))
-    throw new Bug(`${value} is no digit of this grid`);
-  return value as Digit;
 }
 
 /** The candidate that this digit is in this cell. */
@@ -75,6 +61,7 @@ export function digitOf(grid: Grid, candidate: Candidate): Digit {
 
 /** All candidates of a cell, possible or not. (Frozen arrays are slow to `map`, and this is asked for over and over.) */
 export function candidatesInCell(grid: Grid, cell: Cell): Candidate[] {
+  if (grid.cells[cell] !== cell) throw new Bug(`${cell} is no cell of this grid`);
   const all: Candidate[] = [];
   for (const each of grid.digits) all.push(candidateAt(grid, cell, each));
   return all;
@@ -126,26 +113,22 @@ function layOutGrid({ size, boxRows, boxColumns, regionOf }: Layout, rules: read
     const others = digits.filter((other) => other !== own).map((other) => candidateAt(tables, cell, other));
     return setOf(tables, [...others, ...peers[cell]!.map((peer) => candidateAt(tables, peer, own))]);
   };
-  return { ...tables, conflicts: cells.flatMap((cell) => digits.map((own) => conflictsOf(cell, own))) };
+  const conflicts = cells.flatMap((cell) => digits.map((own) => conflictsOf(cell, own)));
+  return Object.freeze({ ...frozen(tables), conflicts: Object.freeze(conflicts) });
 }
 
 function housesOn(size: number, regionOf: readonly number[], rules: readonly BoardRule[]): HouseShape[] {
   const cells = numbersTo(size * size) as Cell[];
   const row = (cell: Cell) => Math.floor(cell / size);
   const column = (cell: Cell) => cell % size;
+  const isOnDiagonal = (cell: Cell, index: number) =>
+    row(cell) === (index === 0 ? column(cell) : size - 1 - column(cell));
   const diagonals = rules.includes('diagonals') ? [0, 1] : [];
   const shapes: readonly (readonly [HouseKind, index: number, holds: (cell: Cell) => boolean])[] = [
     ...numbersTo(size).map((index) => ['row', index, (cell: Cell) => row(cell) === index] as const),
     ...numbersTo(size).map((index) => ['column', index, (cell: Cell) => column(cell) === index] as const),
     ...numbersTo(size).map((index) => ['box', index, (cell: Cell) => regionOf[cell] === index] as const),
-    ...diagonals.map(
-      (index) =>
-        [
-          'diagonal',
-          index,
-          (cell: Cell) => row(cell) === (index === 0 ? column(cell) : size - 1 - column(cell)),
-        ] as const,
-    ),
+    ...diagonals.map((index) => ['diagonal', index, (cell: Cell) => isOnDiagonal(cell, index)] as const),
   ];
   return shapes.map(([kind, index, holds], house) => ({
     house: house as House,

@@ -5,13 +5,15 @@
  * digit in a house); then a digit is tried in a cell that has the fewest. What conflicts and what a house is comes from
  * the grid's tables alone, laid out flat in `Masks`.
  */
-import { bitsIn, type Candidates, difference, noCandidates, setOf, union, wordsIn } from './candidates.ts';
-import { candidateAt, candidatesInCell, type Digit, digit, type Grid } from './grid.ts';
+import { type Candidates, difference, setOf, union, wordsIn } from './candidates.ts';
+import { bitsIn } from './counting.ts';
+import { digit } from './geometry.ts';
+import { candidateAt, candidatesInCell, type Digit, type Grid } from './grid.ts';
 import { type Masks, masksOf } from './masks.ts';
 
 /** Every candidate that no given sees, the givens among them. By cell: the given, if there is one. */
 export function possibleFrom(grid: Grid, givens: readonly (Digit | undefined)[]): Candidates {
-  let seen = noCandidates(grid);
+  let seen = setOf(grid, []);
   for (const cell of grid.cells) {
     const given = givens[cell];
     if (given !== undefined) seen = union(seen, grid.conflicts[candidateAt(grid, cell, given)]!);

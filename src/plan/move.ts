@@ -2,7 +2,8 @@
  * A move: an argument with what is concluded from it, as plain data that names its sets and holds in no particular
  * position. What a search hands about; the kernel proves it wherever it is made.
  */
-import { type Candidate, isSame, membersOf, setOf, wordsIn } from '../grid/candidates.ts';
+import { type Candidate, membersOf, setOf, wordsIn } from '../grid/candidates.ts';
+import { isSame } from '../grid/counting.ts';
 import type { Cell, Digit, House } from '../grid/grid.ts';
 import type { Chain, Conclusion, Deadly } from '../grid/terms.ts';
 import {

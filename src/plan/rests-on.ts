@@ -5,7 +5,8 @@
 import { type Candidate, has, membersOf } from '../grid/candidates.ts';
 import { candidatesInCell, candidatesInHouse } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
-import { digitsIn, guardiansOf, isPlaced, type Position } from '../proof/kernel.ts';
+import { isPlaced } from '../proof/is-placed.ts';
+import { digitsIn, guardiansOf, type Position } from '../proof/kernel.ts';
 import type { MadeMove, MoveSet } from './move.ts';
 
 /** By move of the path: the earlier moves that it rests on, as ascending numbers from 0, and which of their conclusions. */

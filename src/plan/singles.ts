@@ -3,9 +3,11 @@
  * it reaches, so this is done on masks; each placement still goes through the kernel, from the one set that shows it.
  */
 
-import { bitsIn, has } from '../grid/candidates.ts';
+import { has } from '../grid/candidates.ts';
+import { bitsIn } from '../grid/counting.ts';
 import { type Cell, candidateAt, type Digit, type Grid, type HouseShape } from '../grid/grid.ts';
-import { after, digitsIn, isPlaced, type OneOf, oneOf, type Position, placesIn, prove } from '../proof/kernel.ts';
+import { isPlaced } from '../proof/is-placed.ts';
+import { after, digitsIn, type OneOf, oneOf, type Position, placesIn, prove } from '../proof/kernel.ts';
 import type { ArgumentName } from '../techniques/all-techniques.ts';
 
 export const singleNames = ['full house', 'hidden single', 'naked single'] as const satisfies readonly ArgumentName[];

@@ -7,8 +7,7 @@
  *
  * The whole grid is deadly where every open cell has two candidates and every digit stands exactly twice, or not at all,
  * among the open cells of each house (a "bivalue universal grave"; common practice). The guardians are the extra
- * candidates without which it would be so. Which they are may be named; else they are looked for elsewhere, and what is
- * found is judged here as if it had been named.
+ * candidates without which it would be so. Which they are is a hint from elsewhere (`find-extras.ts`), judged here.
  */
 import {
   type Candidate,
@@ -20,19 +19,9 @@ import {
   membersOf,
   setOf,
 } from '../grid/candidates.ts';
-import {
-  type Cell,
-  candidateAt,
-  candidatesInCell,
-  cellNumbered,
-  cellOf,
-  type Digit,
-  digit,
-  digitOf,
-  type Grid,
-} from '../grid/grid.ts';
+import { type Cell, candidateAt, candidatesInCell, cellOf, type Digit, digitOf, type Grid } from '../grid/grid.ts';
 import type { Deadly, PatternPart } from '../grid/terms.ts';
-import { type Board, findExtras } from './find-extras.ts';
+import { type Board, extrasFor } from './find-extras.ts';
 
 export type Guardians = { readonly members: Candidates } | { readonly refused: string };
 
@@ -55,34 +44,26 @@ export function guardians(board: Board & { readonly givens: Candidates }, deadly
   return { members };
 }
 
-/** A copy that cannot be changed, each part read once. */
+/** A copy that cannot be changed, each part read once. What is no cell or digit of the grid stays without effect. */
 export function fixedDeadly(grid: Grid, deadly: Deadly): Deadly {
   if (deadly.kind === 'grid') {
     const { without } = deadly;
-    return Object.freeze({
-      kind: 'grid',
-      without: without === undefined ? undefined : setOf(grid, membersOf(without)),
-    });
+    return Object.freeze({ kind: 'grid', without: without && setOf(grid, membersOf(without)) });
   }
-  const parts = Array.from(deadly.parts, (part) =>
-    Object.freeze({
-      digits: Object.freeze(Array.from(part.digits, (each) => digit(grid, each))),
-      cells: Object.freeze(Array.from(part.cells, (each) => cellNumbered(grid, each))),
-    }),
+  const list = <T>(of: readonly T[]): readonly T[] => Object.freeze([...of]);
+  const parts = list(deadly.parts).map(({ digits, cells }) =>
+    Object.freeze({ digits: list(digits), cells: list(cells) }),
   );
-  return Object.freeze({ kind: 'pattern', parts: Object.freeze(parts) });
+  return Object.freeze({ kind: 'pattern', parts: list(parts) });
 }
 
 /** By cell, in the grid's order: its digits, in order. */
 function digitsByCell(grid: Grid, parts: readonly PatternPart[]): ReadonlyMap<Cell, readonly Digit[]> {
   const pattern = new Map<Cell, readonly Digit[]>();
   for (const cell of grid.cells) {
-    const digits = parts.filter((part) => part.cells.includes(cell)).flatMap((part) => part.digits);
-    if (digits.length > 0)
-      pattern.set(
-        cell,
-        grid.digits.filter((digit) => digits.includes(digit)),
-      );
+    const own = parts.filter((part) => part.cells.includes(cell));
+    const isOwn = (digit: Digit) => own.some((part) => part.digits.includes(digit));
+    if (own.length > 0) pattern.set(cell, grid.digits.filter(isOwn));
   }
   return pattern;
 }
@@ -136,19 +117,11 @@ function traceOf(grid: Grid, filling: readonly Candidate[]): string {
 function guardiansOfGrid(board: Board, without: Candidates | undefined): Guardians {
   if (!conflictsComeFromHouses(board.grid))
     return { refused: 'this board has rules beyond its houses, for which it is not known to hold' };
-  if (isEmpty(difference(board.possible, board.placed))) return { refused: 'no cell is open' };
-  const extras = without ?? findExtras(board);
-  if ('refused' in extras) return extras;
-  if (!isEmpty(difference(extras, board.possible)))
-    return { refused: 'one of the candidates named after `without` is not possible' };
-  if (!isGrave(board, difference(board.possible, extras)))
-    return {
-      refused:
-        'without these candidates the open cells still do not all have two, each digit twice or not at all in every house',
-    };
-  if (isEmpty(extras))
-    return { refused: 'every open cell has two candidates already, so nothing keeps it from being left over' };
-  return { members: extras };
+  const hint = extrasFor(board, without);
+  if ('refused' in hint) return hint;
+  if (isGraveWithout(board, hint.extras)) return { members: hint.extras };
+  const lacking = 'the open cells still do not all have two, each digit twice or not at all in every house';
+  return { refused: `without these candidates ${lacking}` };
 }
 
 function conflictsComeFromHouses(grid: Grid): boolean {
@@ -158,13 +131,14 @@ function conflictsComeFromHouses(grid: Grid): boolean {
   });
 }
 
-function isGrave({ grid, placed }: Board, left: Candidates): boolean {
+function isGraveWithout({ grid, possible, placed }: Board, extras: Candidates): boolean {
   const holds = (set: Candidates) => (candidate: Candidate) => has(set, candidate);
+  const left = difference(possible, extras);
   const open = grid.cells.filter((cell) => !candidatesInCell(grid, cell).some(holds(placed)));
-  const hasTwo = open.every((cell) => candidatesInCell(grid, cell).filter(holds(left)).length === 2);
+  const inCells = open.map((cell) => candidatesInCell(grid, cell).filter(holds(left)).length);
   const inHouses = grid.houses.flatMap((house) => {
     const own = house.cells.filter((cell) => open.includes(cell));
     return grid.digits.map((digit) => own.map((cell) => candidateAt(grid, cell, digit)).filter(holds(left)).length);
   });
-  return hasTwo && inHouses.every((count) => count === 0 || count === 2);
+  return inCells.every((count) => count === 2) && inHouses.every((count) => count === 0 || count === 2);
 }

@@ -1,8 +1,17 @@
 /**
- * Looks for the extra candidates without which the whole grid is a deadly pattern. What is found is a hint and no more:
- * `deadly.ts` judges it as if it had been named.
+ * The extra candidates without which the whole grid is a deadly pattern, named or looked for. They are a hint and no more:
+ * `deadly.ts` judges whether it is so.
  */
-import { type Candidate, type Candidates, difference, has, membersOf, setOf } from '../grid/candidates.ts';
+import {
+  type Candidate,
+  type Candidates,
+  difference,
+  has,
+  isEmpty,
+  isWithin,
+  membersOf,
+  setOf,
+} from '../grid/candidates.ts';
 import { type Cell, candidateAt, candidatesInCell, cellOf, type Digit, digitOf, type Grid } from '../grid/grid.ts';
 
 export interface Board {
@@ -14,10 +23,18 @@ export interface Board {
 /** How many pairs are tried in the cells before the grid counts as too far from being one. */
 const pairBound = 200_000;
 
-/** The extra candidates, if they can be chosen in one way alone, or why not. */
-export function findExtras(board: Board): Candidates | { readonly refused: string } {
+/** The extras that were named, or those found if they can be chosen in one way alone; or why there are none. */
+export function extrasFor(
+  board: Board,
+  named: Candidates | undefined,
+): { readonly extras: Candidates } | { readonly refused: string } {
   const placed = new Set(membersOf(board.placed).map((candidate) => cellOf(board.grid, candidate)));
   const open = board.grid.cells.filter((cell) => !placed.has(cell));
+  if (open.length === 0) return { refused: 'no cell is open' };
+  if (named !== undefined)
+    return isWithin(named, board.possible)
+      ? { extras: named }
+      : { refused: 'one of the candidates named after `without` is not possible' };
   const found = extrasOf(board, open);
   if (found === 'too far') return { refused: 'the grid is too far from two candidates in every open cell' };
   const [first, second] = found;
@@ -28,7 +45,9 @@ export function findExtras(board: Board): Candidates | { readonly refused: strin
     };
   if (second !== undefined)
     return { refused: 'the extra candidates can be chosen in more ways than one: name them after `grid without`' };
-  return first;
+  if (isEmpty(first))
+    return { refused: 'every open cell has two candidates already, so nothing keeps it from being left over' };
+  return { extras: first };
 }
 
 /** Up to two choices of extras, by trying every pair of digits in the open cells, the cells with fewest first. */

@@ -43,9 +43,7 @@ import {
   inGrid,
   intersection,
   isEmpty,
-  isSame,
   membersOf,
-  noCandidates,
   overlaps,
   setOf,
   union,
@@ -54,90 +52,38 @@ import {
   type Cell,
   candidatesInCell,
   candidatesInHouse,
-  cellNumbered,
   type Digit,
-  digit as digitIn,
   type Grid,
   type HouseShape,
   isLaidOut,
 } from '../grid/grid.ts';
 import type { Conclusion, Deadly } from '../grid/terms.ts';
-import { type Choice, choiceBound, choose } from './choice.ts';
+import { choiceBound, choose } from './choice.ts';
 import { fixedDeadly, guardians } from './deadly.ts';
+import type { Assumptions, Made, OneOf, Outcome, Position, Proof, SetSource } from './terms.ts';
 
-declare const made: unique symbol; // not exported: nobody else can write one of these
-
-/** What must hold for a position or a proof to be right. */
-interface Assumptions {
-  readonly assumesOneSolution: boolean;
-  /** What entered without proof, in order. */
-  readonly takenAsRead: readonly Conclusion[];
-}
-
-export interface Position extends Assumptions {
-  readonly [made]: true;
-  readonly grid: Grid;
-  /** The candidates still possible, the placed ones among them. */
-  readonly possible: Candidates;
-  readonly placed: Candidates;
-  readonly givens: Candidates;
-  /** Those that would still be possible if nothing had assumed that the puzzle has one solution. */
-  readonly goneByOneSolution: Candidates;
-  /** Whether an argument may assume that the puzzle has one solution. */
-  readonly mayAssumeOneSolution: boolean;
-}
-
-export type SetSource =
-  | { readonly kind: 'cell'; readonly cell: Cell }
-  | { readonly kind: 'places'; readonly digit: Digit; readonly house: HouseShape }
-  | { readonly kind: 'guardians'; readonly deadly: Deadly }
-  | { readonly kind: 'either'; readonly candidates: Candidates };
-
-/** At least one of `members` is true in every solution that the position allows. */
-export interface OneOf {
-  readonly [made]: Position;
-  readonly members: Candidates;
-  readonly source: SetSource;
-  /** Whether its promise assumes one solution by itself, whatever its position assumes. */
-  readonly assumesOneSolution: boolean;
-}
-
-/** The conclusion is true in every solution that the position allows in which it was proved. */
-export interface Proof extends Assumptions {
-  readonly [made]: Position;
-  readonly conclusion: Conclusion;
-}
-
-export type Outcome =
-  | { readonly kind: 'proved'; readonly proof: Proof; readonly cases: number }
-  /** Nothing to conclude: the candidate is gone already, or one of them stands on the board. */
-  | { readonly kind: 'spent' }
-  /** The choice that escaped: one from every set, free of conflicts, and at odds with the conclusion. */
-  | { readonly kind: 'not-shown'; readonly counterexample: readonly Candidate[]; readonly cases: number }
-  | { readonly kind: 'too-large' };
+export type { OneOf, Outcome, Position, Proof };
 
 /** Every candidate that no given sees, the givens placed. */
 export function begin(grid: Grid, givens: readonly Candidate[], options: { readonly oneSolution: boolean }): Position {
   if (!isLaidOut(grid)) throw new Bug('a grid that was not laid out by `gridWith`');
-  const given = setOf(grid, givens);
-  const nothing = noCandidates(grid);
-  const all = Array.from({ length: grid.candidateCount }, (_, candidate) => candidate as Candidate);
+  const all = grid.cells.flatMap((cell) => candidatesInCell(grid, cell));
   const start = remember({
     grid,
     possible: setOf(grid, all),
-    placed: nothing,
-    givens: given,
-    goneByOneSolution: nothing,
+    placed: setOf(grid, []),
+    givens: setOf(grid, givens),
+    goneByOneSolution: setOf(grid, []),
     assumesOneSolution: false,
     takenAsRead: Object.freeze([]),
     mayAssumeOneSolution: options.oneSolution,
   });
-  return membersOf(given).reduce((position, each) => changed(position, oneOf(grid, each), start), start);
+  return membersOf(start.givens).reduce((position, given) => changed(position, oneOf(grid, given), start), start);
 }
 
 /** The one door for outside trust: the conclusion enters unproved, and stays on the position's list. */
 export function takeAsRead(position: Position, conclusion: Conclusion): Position {
-  const { grid } = known(position);
+  const { grid } = recordOf(position);
   const taken = fixedConclusion(grid, conclusion);
   const takenAsRead = Object.freeze([...position.takenAsRead, taken]);
   return changed(position, taken, { assumesOneSolution: false, takenAsRead });
@@ -145,49 +91,58 @@ export function takeAsRead(position: Position, conclusion: Conclusion): Position
 
 /** A cell holds one of the digits still possible there. */
 export function digitsIn(position: Position, cell: Cell): OneOf {
-  const { grid, setsMade } = known(position);
+  const { grid, setsMade } = recordOf(position);
   const found = setsMade.get(cell);
-  if (found !== undefined) return found;
-  const set = setFrom(position, candidatesInCell(grid, cellNumbered(grid, cell)), { kind: 'cell', cell });
-  setsMade.set(cell, set);
-  return set;
+  return found ?? setFrom(position, candidatesInCell(grid, cell), { kind: 'cell', cell }, { key: cell });
 }
 
 /** A house holds the digit in one of the places still possible. */
 export function placesIn(position: Position, digit: Digit, house: HouseShape): OneOf {
-  const { grid, setsMade } = known(position);
+  const { grid, setsMade } = recordOf(position);
   if (grid.houses[house.house] !== house) throw new Bug("not one of the grid's own houses");
-  const key = grid.cellCount + house.house * grid.size + digitIn(grid, digit) - 1;
+  if (grid.digits[digit - 1] !== digit) throw new Bug('not a digit of the grid');
+  const key = grid.cellCount * digit + house.house; // there are fewer houses than cells
   const found = setsMade.get(key);
-  if (found !== undefined) return found;
-  const set = setFrom(position, candidatesInHouse(grid, digit, house), { kind: 'places', digit, house });
-  setsMade.set(key, set);
-  return set;
+  return found ?? setFrom(position, candidatesInHouse(grid, digit, house), { kind: 'places', digit, house }, { key });
 }
 
 /** What keeps a deadly pattern from giving a second solution; a sentence where the pattern is refused. */
 export function guardiansOf(position: Position, deadly: Deadly): OneOf | { readonly refused: string } {
-  const { grid } = known(position);
+  const { grid } = recordOf(position);
   if (!position.mayAssumeOneSolution) return { refused: 'no step may assume here that the puzzle has one solution' };
   const pattern = fixedDeadly(grid, deadly);
   const found = guardians(position, pattern);
   if ('refused' in found) return found;
-  return setFrom(position, membersOf(found.members), { kind: 'guardians', deadly: pattern }, true);
+  return setFrom(position, membersOf(found.members), { kind: 'guardians', deadly: pattern }, { assumes: true });
 }
 
 /** An either/or as a set of this position: proved in an earlier one, taken as read, or with a member that stands on the board. */
 export function eitherOf(position: Position, either: Proof | Conclusion): OneOf {
-  const { grid } = known(position);
-  const proved = isProof(either);
-  const conclusion = proved ? either.conclusion : fixedConclusion(grid, either);
-  if (conclusion.kind !== 'one-of') throw new Bug('no either/or');
-  const { candidates } = conclusion;
-  const source = { kind: 'either', candidates } as const;
-  const set = (assumes: boolean) => setFrom(position, membersOf(candidates), source, assumes);
-  if (proved && descends(position, proofs.get(either))) return set(either.assumesOneSolution);
-  if (!proved && isTaken(position, candidates)) return set(false);
-  if (!proved && isSpent(position, conclusion)) return set(standsByOneSolution(position, candidates));
-  throw new Bug('an either/or that was not proved in an earlier position');
+  const { grid } = recordOf(position);
+  const conclusion = isProof(either) ? either.conclusion : fixedConclusion(grid, either);
+  const candidates = conclusion.kind === 'one-of' ? conclusion.candidates : setOf(grid, []);
+  const assumes = isProof(either) ? assumesProof(position, either) : assumesStanding(position, candidates);
+  if (isEmpty(candidates) || assumes === undefined)
+    throw new Bug('an either/or that was not proved in an earlier position');
+  return setFrom(position, membersOf(candidates), { kind: 'either', candidates }, { assumes });
+}
+
+/** Whether the proof assumes one solution; undefined if it was not made in a position that led to this one. */
+function assumesProof(position: Position, proof: Proof): boolean | undefined {
+  let at: Position | undefined = position;
+  while (at !== undefined && at !== proofs.get(proof)) at = recordOf(at).earlier;
+  return at === undefined ? undefined : proof.assumesOneSolution;
+}
+
+/** Whether an either/or without a proof stands because there is one solution; undefined if it does not stand at all. */
+function assumesStanding({ grid, ...position }: Position, candidates: Candidates): boolean | undefined {
+  const isSaid = (said: Conclusion) =>
+    said.kind === 'one-of' && `${membersOf(said.candidates)}` === `${membersOf(candidates)}`;
+  if (position.takenAsRead.some(isSaid)) return false;
+  const standing = membersOf(intersection(candidates, position.placed));
+  if (standing.length === 0) return undefined;
+  // A digit stands in any case if all that it sees has gone in any case.
+  return standing.every((each) => overlaps(grid.conflicts[each]!, position.goneByOneSolution));
 }
 
 /** Decides the conclusion by the rule, from these sets alone. `bound` as in `choose`. */
@@ -197,39 +152,66 @@ export function prove(
   conclusion: Conclusion,
   bound = choiceBound,
 ): Outcome {
-  const { grid } = known(position);
+  const { grid } = recordOf(position);
   const own = Array.from(sets, (set) => madeIn(position, set));
   const claimed = fixedConclusion(grid, conclusion);
-  if (isSpent(position, claimed)) return spent;
-  const members = own.map((set) => set.members);
-  const choice = choiceAgainst(grid, members, claimed, bound);
-  switch (choice.kind) {
-    case 'too-large':
-      return choice;
-    case 'free': {
-      const counterexample = Object.freeze([...choice.chosen].sort((a, b) => a - b));
-      return Object.freeze({ kind: 'not-shown', counterexample, cases: choice.cases });
-    }
-    case 'none': {
-      const assumesOneSolution =
-        own.some((set) => set.assumesOneSolution) || !holdsInAnyCase(grid, own, claimed, bound);
-      const { takenAsRead } = position;
-      const proof = Object.freeze({ conclusion: claimed, assumesOneSolution, takenAsRead }) as Proof;
-      proofs.set(proof, position);
-      return Object.freeze({ kind: 'proved', proof, cases: choice.cases });
-    }
+  if (isSpent(position, claimed)) return Object.freeze({ kind: 'spent' });
+  const against = (lists: readonly (readonly Candidate[])[]) => choiceAgainst(grid, lists, claimed, bound);
+  const choice = against(own.map((set) => set.members));
+  if (choice.kind === 'too-large') return choice;
+  const { cases } = choice;
+  if (choice.kind === 'free') {
+    const counterexample = Object.freeze([...choice.chosen].sort((a, b) => a - b));
+    return Object.freeze({ kind: 'not-shown', counterexample, cases });
   }
+  const hasLost = own.some((set) => set.lost.length > 0);
+  const holdsAnyway = !hasLost || against(own.map((set) => [...set.members, ...set.lost])).kind === 'none';
+  const assumesOneSolution = own.some((set) => set.assumes) || !holdsAnyway;
+  const proof = Object.freeze({ conclusion: claimed, assumesOneSolution, takenAsRead: position.takenAsRead }) as Proof;
+  proofs.set(proof, position);
+  return Object.freeze({ kind: 'proved', proof, cases });
+}
+
+/** A choice of one candidate from every list that is free of conflicts and at odds with the conclusion. */
+function choiceAgainst(grid: Grid, lists: readonly (readonly Candidate[])[], conclusion: Conclusion, bound: number) {
+  if (conclusion.kind === 'impossible') return choose(grid, lists, [conclusion.candidate], bound);
+  const { candidates } = conclusion;
+  const without = lists.map((members) => members.filter((member) => !has(candidates, member)));
+  return choose(grid, without, [], bound);
 }
 
 /** The position after these proofs, all of them made in it: what is impossible goes, what is placed removes what it sees. */
 export function after(position: Position, proved: readonly Proof[]): Position {
-  known(position);
+  recordOf(position);
   let reached = position;
   for (const proof of proved) {
     if (proofs.get(proof) !== position) throw new Bug('a proof from another position');
     reached = changed(reached, proof.conclusion, proof);
   }
   return reached;
+}
+
+function changed(
+  position: Position,
+  conclusion: Conclusion,
+  { assumesOneSolution, takenAsRead }: Assumptions,
+): Position {
+  const { grid, possible, goneByOneSolution } = position;
+  const members = conclusion.kind === 'impossible' ? [] : membersOf(conclusion.candidates);
+  const placed = setOf(grid, members.length === 1 ? members : []);
+  const removed = setOf(grid, conclusion.kind === 'impossible' ? [conclusion.candidate] : []);
+  const gone = membersOf(placed).reduce((all, each) => union(all, grid.conflicts[each]!), removed);
+  const next = {
+    ...position,
+    possible: difference(possible, gone),
+    placed: union(position.placed, placed),
+    goneByOneSolution: assumesOneSolution
+      ? union(goneByOneSolution, intersection(possible, gone))
+      : difference(goneByOneSolution, gone),
+    assumesOneSolution: position.assumesOneSolution || assumesOneSolution,
+    takenAsRead,
+  };
+  return remember(next, position);
 }
 
 /** Whether the conclusion says nothing new. */
@@ -239,96 +221,18 @@ export function isSpent(position: Position, conclusion: Conclusion): boolean {
     : overlaps(position.placed, conclusion.candidates);
 }
 
-function choiceAgainst(
-  grid: Grid,
-  sets: readonly (readonly Candidate[])[],
-  conclusion: Conclusion,
-  bound: number,
-): Choice {
-  if (conclusion.kind === 'impossible') return choose(grid, sets, [conclusion.candidate], bound);
-  const { candidates } = conclusion;
-  const without = sets.map((members) => members.filter((member) => !has(candidates, member)));
-  return choose(grid, without, [], bound);
-}
-
-/** Whether the sets prove it also with what they have lost because there is one solution. */
-function holdsInAnyCase(grid: Grid, sets: readonly SetRecord[], conclusion: Conclusion, bound: number): boolean {
-  if (sets.every((set) => set.lost.length === 0)) return true;
-  const whole = sets.map((set) => [...set.members, ...set.lost]);
-  return choiceAgainst(grid, whole, conclusion, bound).kind === 'none';
-}
-
-function changed(
-  position: Position,
-  conclusion: Conclusion,
-  { assumesOneSolution, takenAsRead }: Assumptions,
-): Position {
-  const { grid, possible, goneByOneSolution } = position;
-  const [only, ...others] = conclusion.kind === 'impossible' ? [] : membersOf(conclusion.candidates);
-  const placed = others.length === 0 ? only : undefined;
-  const gone =
-    placed !== undefined
-      ? grid.conflicts[placed]!
-      : setOf(grid, conclusion.kind === 'impossible' ? [conclusion.candidate] : []);
-  return remember(
-    {
-      ...position,
-      possible: difference(possible, gone),
-      placed: placed === undefined ? position.placed : union(position.placed, setOf(grid, [placed])),
-      goneByOneSolution: assumesOneSolution
-        ? union(goneByOneSolution, intersection(possible, gone))
-        : difference(goneByOneSolution, gone),
-      assumesOneSolution: position.assumesOneSolution || assumesOneSolution,
-      takenAsRead,
-    },
-    position,
-  );
-}
-
-function setFrom(position: Position, of: Iterable<Candidate>, source: SetSource, assumesOneSolution = false): OneOf {
-  const promised = setOf(position.grid, of);
-  const members = intersection(promised, position.possible);
-  if (isEmpty(members))
-    throw new Bug(`a set without members (${source.kind}): something untrue has entered the position`);
-  const set = Object.freeze({ members, source: Object.freeze(source), assumesOneSolution }) as OneOf;
-  const lost = membersOf(intersection(promised, position.goneByOneSolution));
-  sets.set(set, { position, members: membersOf(members), lost, assumesOneSolution });
-  return set;
-}
-
-function isTaken(position: Position, candidates: Candidates): boolean {
-  return position.takenAsRead.some((taken) => taken.kind === 'one-of' && isSame(taken.candidates, candidates));
-}
-
-/** What stands on the board does so in any case where nothing that it sees has gone because there is one solution. */
-function standsByOneSolution({ grid, placed, goneByOneSolution }: Position, candidates: Candidates): boolean {
-  const standing = membersOf(intersection(candidates, placed));
-  return standing.every((candidate) => overlaps(grid.conflicts[candidate]!, goneByOneSolution));
-}
-
 /** The placement of one candidate, as a conclusion. */
 export function oneOf(grid: Grid, candidate: Candidate): Conclusion {
   return { kind: 'one-of', candidates: setOf(grid, [candidate]) };
 }
 
-/** Whether the cell has its digit. */
-export function isPlaced(position: Position, cell: Cell): boolean {
-  return candidatesInCell(position.grid, cell).some((candidate) => has(position.placed, candidate));
-}
-
 /** A copy that cannot be changed, each part read once. */
 function fixedConclusion(grid: Grid, conclusion: Conclusion): Conclusion {
-  switch (conclusion.kind) {
-    case 'impossible':
-      return Object.freeze({ kind: 'impossible', candidate: inGrid(grid, conclusion.candidate) });
-    case 'one-of': {
-      const candidates = setOf(grid, membersOf(conclusion.candidates));
-      if (isEmpty(candidates)) throw new Bug('one of no candidates');
-      return Object.freeze({ kind: 'one-of', candidates });
-    }
-    default:
-      throw new Bug(`a conclusion of no known kind: ${conclusion satisfies never}`);
-  }
+  if (conclusion.kind === 'impossible')
+    return Object.freeze({ kind: 'impossible', candidate: inGrid(grid, conclusion.candidate) });
+  const candidates = setOf(grid, membersOf(conclusion.candidates));
+  if (isEmpty(candidates)) throw new Bug('one of no candidates');
+  return Object.freeze({ kind: 'one-of', candidates });
 }
 
 // What this module has made, and where: a literal, a copy or a proxy of any of these is refused.
@@ -348,19 +252,36 @@ interface SetRecord {
   readonly members: readonly Candidate[];
   /** What it would hold besides if nothing had assumed one solution. */
   readonly lost: readonly Candidate[];
-  readonly assumesOneSolution: boolean;
+  readonly assumes: boolean;
 }
 
-function remember(position: Omit<Position, typeof made>, earlier?: Position): Position {
+function remember(position: Made<Position>, earlier?: Position): Position {
   const kept = Object.freeze(position) as Position;
   positions.set(kept, { grid: position.grid, earlier, setsMade: new Map() });
   return kept;
 }
 
-function known(position: Position): PositionRecord {
+function recordOf(position: Position): PositionRecord {
   const record = positions.get(position);
   if (record === undefined) throw new Bug('a position that the kernel did not make');
   return record;
+}
+
+function setFrom(
+  position: Position,
+  promised: readonly Candidate[],
+  source: SetSource,
+  { assumes = false, key }: { readonly assumes?: boolean; readonly key?: number },
+): OneOf {
+  const members = promised.filter((each) => has(position.possible, each));
+  const lost = promised.filter((each) => has(position.goneByOneSolution, each));
+  if (members.length === 0)
+    throw new Bug(`a set without members (${source.kind}): something untrue has entered the position`);
+  const made = { members: setOf(position.grid, members), source: Object.freeze(source), assumesOneSolution: assumes };
+  const set = Object.freeze(made) as OneOf;
+  sets.set(set, { position, members, lost, assumes });
+  if (key !== undefined) recordOf(position).setsMade.set(key, set);
+  return set;
 }
 
 function madeIn(position: Position, set: OneOf): SetRecord {
@@ -372,11 +293,3 @@ function madeIn(position: Position, set: OneOf): SetRecord {
 function isProof(thing: Proof | Conclusion): thing is Proof {
   return proofs.has(thing);
 }
-
-function descends(position: Position, ancestor: Position | undefined): boolean {
-  let at: Position | undefined = position;
-  while (at !== undefined && at !== ancestor) at = positions.get(at)?.earlier;
-  return at !== undefined;
-}
-
-const spent: Outcome = Object.freeze({ kind: 'spent' });

@@ -3,7 +3,8 @@
  * Nothing here is believed: the puzzle that comes out is planned and proved like any other.
  */
 import type { Candidates } from '../grid/candidates.ts';
-import { bitsIn, setOf } from '../grid/candidates.ts';
+import { setOf } from '../grid/candidates.ts';
+import { bitsIn } from '../grid/counting.ts';
 import { type Cell, candidateAt, type Digit, type Grid, type HouseShape } from '../grid/grid.ts';
 
 /** How far the easy part goes. Digits as bits by cell: bit 0 is digit 1. */

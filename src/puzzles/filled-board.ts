@@ -2,8 +2,9 @@
  * Boards filled by chance, free of conflicts.
  */
 import { Bug } from '../grid/bug.ts';
-import { bitsIn } from '../grid/candidates.ts';
-import { type Digit, digit, type Grid } from '../grid/grid.ts';
+import { bitsIn } from '../grid/counting.ts';
+import { digit } from '../grid/geometry.ts';
+import type { Digit, Grid } from '../grid/grid.ts';
 import type { Chance } from './chance.ts';
 
 /** By cell its digit. Every filled board can come out; not all equally often. */

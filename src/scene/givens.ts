@@ -1,8 +1,8 @@
 /**
  * The givens: one symbol a cell, read row by row, and whether they agree with one another.
  */
-import { columnOf, rowOf, sees, sharedHouses } from '../grid/geometry.ts';
-import { type BoxShape, type Cell, type Digit, digit, type Grid, gridOf } from '../grid/grid.ts';
+import { columnOf, digit, rowOf, sees, sharedHouses } from '../grid/geometry.ts';
+import { type BoxShape, type Cell, type Digit, type Grid, gridOf } from '../grid/grid.ts';
 import { printCell } from '../grid/notation/print.ts';
 import { type Faults, listed, quoted } from './faults.ts';
 import { spanIn, type TextNode } from './yaml-tree.ts';

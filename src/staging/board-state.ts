@@ -5,7 +5,8 @@
  * stands crossed out or the digit that it sees is being written. Marks end with the showing; what asks for the places
  * still open (a bare digit) asks for the former.
  */
-import { type Candidate, countOf, membersOf } from '../grid/candidates.ts';
+import { type Candidate, membersOf } from '../grid/candidates.ts';
+import { countOf } from '../grid/counting.ts';
 import { type Cell, candidateAt, candidatesInCell, cellOf, type Digit, digitOf, type Grid } from '../grid/grid.ts';
 import type { Scene } from '../scene/scene.ts';
 import type { Film, Frame } from '../timeline/film.ts';

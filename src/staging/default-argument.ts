@@ -3,7 +3,8 @@
  * say together.
  */
 import type { Argument, ArgumentSet, CheckedStep } from '../check/verdict.ts';
-import { type Candidate, countOf, has, membersOf } from '../grid/candidates.ts';
+import { type Candidate, has, membersOf } from '../grid/candidates.ts';
+import { countOf } from '../grid/counting.ts';
 import { type Cell, candidateAt, cellOf, digitOf, type Grid, type HouseShape } from '../grid/grid.ts';
 import { printSet } from '../grid/notation/print.ts';
 import type { Step } from '../scene/scene.ts';

@@ -1,7 +1,9 @@
 /** Basic and finned fish in a position: lines of one direction covered by lines of the other, seen as rows of bits. */
-import { bitsIn, type Candidate, has } from '../grid/candidates.ts';
+import { type Candidate, has } from '../grid/candidates.ts';
+import { bitsIn } from '../grid/counting.ts';
 import { type Cell, candidateAt, type Digit, type HouseShape } from '../grid/grid.ts';
-import { isPlaced, type Position, placesIn } from '../proof/kernel.ts';
+import { isPlaced } from '../proof/is-placed.ts';
+import { type Position, placesIn } from '../proof/kernel.ts';
 import { combinations } from './combinations.ts';
 import { basicKinds, type CaughtFish, type FishSearch } from './fish-shape.ts';
 import { digitsWanted } from './removals.ts';

@@ -6,7 +6,8 @@
  * - Remote pair: four or more cells of the same two digits, each seeing the next. Cells an odd number of steps apart hold
  *   different digits, so both digits go from what sees two such cells. Two or three cells are none.
  */
-import { countOf, difference, membersOf, overlaps, setOf, union } from '../grid/candidates.ts';
+import { difference, membersOf, overlaps, setOf, union } from '../grid/candidates.ts';
+import { countOf } from '../grid/counting.ts';
 import { sees } from '../grid/geometry.ts';
 import { digitOf, type Grid } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';

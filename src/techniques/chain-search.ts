@@ -8,13 +8,13 @@ import {
   type Candidates,
   has,
   intersection,
-  isSame,
   isWithin,
   membersOf,
   overlaps,
   setOf,
   union,
 } from '../grid/candidates.ts';
+import { isSame } from '../grid/counting.ts';
 import { cellOf, digitOf, type Grid } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import type { OneOf, Position } from '../proof/kernel.ts';

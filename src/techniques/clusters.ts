@@ -1,16 +1,8 @@
 /**
  * Clusters of conjugate pairs of a digit: houses where it has two places alone, joined where they share a place.
  */
-import {
-  type Candidate,
-  type Candidates,
-  countOf,
-  has,
-  membersOf,
-  overlaps,
-  setOf,
-  union,
-} from '../grid/candidates.ts';
+import { type Candidate, type Candidates, has, membersOf, overlaps, setOf, union } from '../grid/candidates.ts';
+import { countOf } from '../grid/counting.ts';
 import { type Digit, digitOf, type Grid } from '../grid/grid.ts';
 import { type OneOf, type Position, placesIn } from '../proof/kernel.ts';
 

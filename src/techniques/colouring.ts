@@ -9,7 +9,8 @@
  *
  * The named sets need not spell out the whole cluster: pairs that the position has besides count as part of it.
  */
-import { countOf, intersection, isEmpty, overlaps, setOf, union } from '../grid/candidates.ts';
+import { intersection, isEmpty, overlaps, setOf, union } from '../grid/candidates.ts';
+import { countOf } from '../grid/counting.ts';
 import { digitOf } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import { type Cluster, clusters, joinedOf, wrapOf } from './clusters.ts';

@@ -8,7 +8,8 @@
 import { Bug } from '../grid/bug.ts';
 import { type Candidate, has, membersOf } from '../grid/candidates.ts';
 import { cellOf, type Digit, type Grid, type HouseKind, type HouseShape } from '../grid/grid.ts';
-import { isPlaced, type Position, placesIn } from '../proof/kernel.ts';
+import { isPlaced } from '../proof/is-placed.ts';
+import { type Position, placesIn } from '../proof/kernel.ts';
 
 /** The open places of a digit, and which houses they lie in. */
 export interface OpenPlaces {

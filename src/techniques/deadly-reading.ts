@@ -1,11 +1,13 @@
 /**
  * Arguments that rest on a deadly pattern, read as such: its cells, their digits, its guardians and the sets beside them.
  */
-import { type Candidates, countOf } from '../grid/candidates.ts';
+import type { Candidates } from '../grid/candidates.ts';
+import { countOf } from '../grid/counting.ts';
 import { columnOf, rowOf } from '../grid/geometry.ts';
 import type { Cell, Digit, Grid } from '../grid/grid.ts';
 import type { Deadly, PatternPart } from '../grid/terms.ts';
-import { guardiansOf, isPlaced, type OneOf, type Position } from '../proof/kernel.ts';
+import { isPlaced } from '../proof/is-placed.ts';
+import { guardiansOf, type OneOf, type Position } from '../proof/kernel.ts';
 import { cellsOf } from './seen-by-all.ts';
 import type { Shape } from './technique.ts';
 

@@ -9,7 +9,6 @@
 import {
   type Candidate,
   type Candidates,
-  countOf,
   difference,
   has,
   intersection,
@@ -19,6 +18,7 @@ import {
   setOf,
   union,
 } from '../grid/candidates.ts';
+import { countOf } from '../grid/counting.ts';
 import { sharedHouses } from '../grid/geometry.ts';
 import { digitOf, type Grid } from '../grid/grid.ts';
 import type { OneOf, Position } from '../proof/kernel.ts';

@@ -7,16 +7,15 @@
 import {
   type Candidate,
   type Candidates,
-  countOf,
   difference,
   has,
   intersection,
-  isSame,
   isWithin,
   membersOf,
   overlaps,
   setOf,
 } from '../grid/candidates.ts';
+import { countOf, isSame } from '../grid/counting.ts';
 import { candidatesInHouse, cellOf, type Digit, digitOf, type Grid } from '../grid/grid.ts';
 import type { Chain, ChainNode, Conclusion } from '../grid/terms.ts';
 import { type OneOf, type Position, placesIn } from '../proof/kernel.ts';

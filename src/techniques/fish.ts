@@ -9,7 +9,8 @@
  * - Franken: boxes are among the bases or the covers. Mutant: rows and columns together among the bases, or among the
  *   covers. Either may have fins.
  */
-import { countOf, setOf } from '../grid/candidates.ts';
+import { setOf } from '../grid/candidates.ts';
+import { countOf } from '../grid/counting.ts';
 import type { Grid, HouseKind, HouseShape } from '../grid/grid.ts';
 import { type Position, placesIn } from '../proof/kernel.ts';
 import { findBasicFish, findFinnedFish } from './basic-fish.ts';

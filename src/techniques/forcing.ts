@@ -8,7 +8,8 @@
  *
  * Looked for: cells and houses of two to four candidates, each of which leads to the same by at most three strong links.
  */
-import { countOf, membersOf } from '../grid/candidates.ts';
+import { membersOf } from '../grid/candidates.ts';
+import { countOf } from '../grid/counting.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import { type OneOf, type Position, prove } from '../proof/kernel.ts';
 import { openSets } from './implications.ts';

@@ -7,10 +7,12 @@
  *
  * Looked for: up to six extras, all of which lead to the same by at most two strong links each.
  */
-import { type Candidate, countOf, has, membersOf } from '../grid/candidates.ts';
+import { type Candidate, has, membersOf } from '../grid/candidates.ts';
+import { countOf } from '../grid/counting.ts';
 import { candidatesInCell } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
-import { guardiansOf, isPlaced, type OneOf, type Position } from '../proof/kernel.ts';
+import { isPlaced } from '../proof/is-placed.ts';
+import { guardiansOf, type OneOf, type Position } from '../proof/kernel.ts';
 import { readDeadly } from './deadly-reading.ts';
 import { commonEnds, isWanted } from './leading-to-one.ts';
 import { minimalPart } from './minimal-argument.ts';

@@ -2,7 +2,8 @@
  * What follows from a candidate by single chains: it strikes what conflicts with it, and where that leaves one of two, the
  * other is true, and so on. Each step takes one strong link of two ends, so that no two strands are ever joined.
  */
-import { type Candidate, type Candidates, countOf, has, membersOf } from '../grid/candidates.ts';
+import { type Candidate, type Candidates, has, membersOf } from '../grid/candidates.ts';
+import { countOf } from '../grid/counting.ts';
 import { digitsIn, type OneOf, type Position, placesIn } from '../proof/kernel.ts';
 
 export interface Consequences {

@@ -2,7 +2,8 @@
  * Kraken fish found in a position: rows covered by columns, or columns by rows, two or three of each, up to four fins, the
  * chains of at most three strong links each; what goes is the digit of the fish in a cover.
  */
-import { type Candidate, type Candidates, countOf, has, membersOf, setOf, union } from '../grid/candidates.ts';
+import { type Candidate, type Candidates, has, membersOf, setOf, union } from '../grid/candidates.ts';
+import { countOf } from '../grid/counting.ts';
 import { candidatesInHouse, cellOf, type Digit, type HouseShape } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import { type OneOf, type Position, placesIn } from '../proof/kernel.ts';

@@ -5,7 +5,8 @@
  * "Box-line reduction" is used for claiming by most, and for both by some; for pointing it is accepted with a warning.
  * "Locked candidates" is either, and also what further rules of a board add.
  */
-import { countOf, difference, isEmpty } from '../grid/candidates.ts';
+import { difference, isEmpty } from '../grid/candidates.ts';
+import { countOf } from '../grid/counting.ts';
 import { sharedHouses } from '../grid/geometry.ts';
 import type { Grid, HouseKind } from '../grid/grid.ts';
 import { type Position, placesIn } from '../proof/kernel.ts';

@@ -2,7 +2,6 @@
 import {
   type Candidate,
   type Candidates,
-  countOf,
   has,
   isWithin,
   membersOf,
@@ -10,6 +9,7 @@ import {
   setOf,
   union,
 } from '../grid/candidates.ts';
+import { countOf } from '../grid/counting.ts';
 import type { Grid } from '../grid/grid.ts';
 import type { OneOf, Position } from '../proof/kernel.ts';
 import { openSets } from './implications.ts';

@@ -11,7 +11,8 @@
  *
  * A skyscraper or a kite one of whose ends is a group is accepted under its name, with a warning.
  */
-import { countOf, intersection, union } from '../grid/candidates.ts';
+import { intersection, union } from '../grid/candidates.ts';
+import { countOf } from '../grid/counting.ts';
 import { sharedHouses } from '../grid/geometry.ts';
 import type { Grid, HouseKind } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';

@@ -1,6 +1,7 @@
 /** The cells that have no digit yet, as sets. */
 import type { Cell } from '../grid/grid.ts';
-import { digitsIn, isPlaced, type OneOf, type Position } from '../proof/kernel.ts';
+import { isPlaced } from '../proof/is-placed.ts';
+import { digitsIn, type OneOf, type Position } from '../proof/kernel.ts';
 
 /** The candidates of a cell, which its source names. */
 export interface CellOneOf extends OneOf {

@@ -2,9 +2,7 @@
  * The strong links of a position, each with a near and a far end in both directions: what chains are searched with.
  */
 import {
-  bitsIn,
   type Candidates,
-  countOf,
   difference,
   has,
   intersection,
@@ -13,8 +11,10 @@ import {
   setOf,
   union,
 } from '../grid/candidates.ts';
+import { bitsIn, countOf } from '../grid/counting.ts';
 import { candidateAt, candidatesInHouse, cellOf, type Grid, type HouseShape } from '../grid/grid.ts';
-import { isPlaced, type OneOf, type Position, placesIn } from '../proof/kernel.ts';
+import { isPlaced } from '../proof/is-placed.ts';
+import { type OneOf, type Position, placesIn } from '../proof/kernel.ts';
 import { combinations } from './combinations.ts';
 import { type CellOneOf, openCells } from './open-cells.ts';
 import { cellsOf, digitsOf, isNode, ofDigit } from './seen-by-all.ts';

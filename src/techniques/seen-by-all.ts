@@ -2,15 +2,8 @@
  * Weak links between parts of sets: what a part rules out whichever of its candidates is true.
  */
 import { Bug } from '../grid/bug.ts';
-import {
-  type Candidate,
-  type Candidates,
-  countOf,
-  intersection,
-  isEmpty,
-  isWithin,
-  membersOf,
-} from '../grid/candidates.ts';
+import { type Candidate, type Candidates, intersection, isEmpty, isWithin, membersOf } from '../grid/candidates.ts';
+import { countOf } from '../grid/counting.ts';
 import { sharedHouses } from '../grid/geometry.ts';
 import { type Cell, cellOf, type Digit, digitOf, type Grid } from '../grid/grid.ts';
 

@@ -5,9 +5,11 @@
  * The set that is named tells naked from hidden: a cell, or the places of a digit. What sees the single may be cleared
  * by it as well.
  */
-import { type Candidate, countOf, membersOf } from '../grid/candidates.ts';
+import { type Candidate, membersOf } from '../grid/candidates.ts';
+import { countOf } from '../grid/counting.ts';
 import { type Cell, cellOf, type HouseShape } from '../grid/grid.ts';
-import { digitsIn, isPlaced, type Position, placesIn } from '../proof/kernel.ts';
+import { isPlaced } from '../proof/is-placed.ts';
+import { digitsIn, type Position, placesIn } from '../proof/kernel.ts';
 import { fits } from './recognition.ts';
 import { placementOf, plainInstance } from './removals.ts';
 import { type Instance, type Recognition, type Shape, technique } from './technique.ts';

@@ -13,7 +13,6 @@
 import {
   type Candidate,
   type Candidates,
-  countOf,
   difference,
   has,
   intersection,
@@ -24,6 +23,7 @@ import {
   setOf,
   union,
 } from '../grid/candidates.ts';
+import { countOf } from '../grid/counting.ts';
 import { sharedHouses } from '../grid/geometry.ts';
 import { cellOf, digitOf, type Grid, type HouseShape } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';

@@ -7,11 +7,13 @@
  * Locked: a naked pair or triple whose cells share a line and a box, so that it clears both.
  * (J. F. Crook, Notices of the AMS 56(4), 2009, calls both a preemptive set.)
  */
-import { type Candidates, countOf, difference, setOf, union } from '../grid/candidates.ts';
+import { type Candidates, difference, setOf, union } from '../grid/candidates.ts';
+import { countOf } from '../grid/counting.ts';
 import { sees, sharedHouses } from '../grid/geometry.ts';
 import { type Cell, candidatesInCell, type Grid, type HouseShape } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
-import { digitsIn, isPlaced, type OneOf, type Position, placesIn } from '../proof/kernel.ts';
+import { isPlaced } from '../proof/is-placed.ts';
+import { digitsIn, type OneOf, type Position, placesIn } from '../proof/kernel.ts';
 import { combinations } from './combinations.ts';
 import { needsEverySet } from './minimal-argument.ts';
 import { fits, loosely } from './recognition.ts';

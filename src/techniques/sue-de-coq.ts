@@ -7,7 +7,8 @@
  *
  * Cells of one house alone are a naked subset.
  */
-import { bitsIn, type Candidates, has, isEmpty, setOf, union } from '../grid/candidates.ts';
+import { type Candidates, has, isEmpty, setOf, union } from '../grid/candidates.ts';
+import { bitsIn } from '../grid/counting.ts';
 import type { Cell, Digit, Grid, HouseShape } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import type { Position } from '../proof/kernel.ts';

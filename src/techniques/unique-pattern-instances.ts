@@ -3,11 +3,13 @@
  * from their guardians alone, or, where these lie in two cells that see one another, with one further set as in types 3
  * and 4 of unique rectangles.
  */
-import { bitsIn, type Candidates, countOf, difference, has, membersOf, setOf } from '../grid/candidates.ts';
+import { type Candidates, difference, has, membersOf, setOf } from '../grid/candidates.ts';
+import { bitsIn, countOf } from '../grid/counting.ts';
 import { cellAt, sees, sharedHouses } from '../grid/geometry.ts';
 import { type Cell, candidateAt, type Digit, type Grid, type HouseShape } from '../grid/grid.ts';
 import type { Conclusion, Deadly } from '../grid/terms.ts';
-import { digitsIn, isPlaced, type OneOf, type Position, placesIn } from '../proof/kernel.ts';
+import { isPlaced } from '../proof/is-placed.ts';
+import { digitsIn, type OneOf, type Position, placesIn } from '../proof/kernel.ts';
 import { combinations } from './combinations.ts';
 import { cellsOfPattern, guardedPattern } from './deadly-reading.ts';
 import { needsEverySet } from './minimal-argument.ts';

@@ -3,7 +3,8 @@ import { type Candidates, difference, has, membersOf, setOf, union } from '../gr
 import { sharedHouses } from '../grid/geometry.ts';
 import { type Cell, candidateAt, candidatesInCell, type Digit, type HouseShape } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
-import { digitsIn, isPlaced, type OneOf, type Position, placesIn } from '../proof/kernel.ts';
+import { isPlaced } from '../proof/is-placed.ts';
+import { digitsIn, type OneOf, type Position, placesIn } from '../proof/kernel.ts';
 import { combinations } from './combinations.ts';
 import { needsEverySet } from './minimal-argument.ts';
 import { across, type GuardedRectangle, openRectangles } from './rectangles.ts';

@@ -18,7 +18,8 @@
  *
  * A rectangle that has lost some of its digits is taken as well. One with placed cells is an avoidable rectangle.
  */
-import { type Candidates, countOf, has, union } from '../grid/candidates.ts';
+import { type Candidates, has, union } from '../grid/candidates.ts';
+import { countOf } from '../grid/counting.ts';
 import { columnOf, rowOf, sharedHouses } from '../grid/geometry.ts';
 import { type Cell, candidateAt, type Digit, type Grid } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';

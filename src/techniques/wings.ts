@@ -11,7 +11,8 @@
  *
  * Cells that all lie in one house are a naked subset and no wing.
  */
-import { bitsIn, type Candidates, countOf, has, isWithin, setOf, union } from '../grid/candidates.ts';
+import { type Candidates, has, isWithin, setOf, union } from '../grid/candidates.ts';
+import { bitsIn, countOf } from '../grid/counting.ts';
 import { sees, sharedHouses } from '../grid/geometry.ts';
 import type { Digit, Grid } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';

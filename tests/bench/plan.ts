@@ -9,7 +9,8 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { cpus } from 'node:os';
-import { candidateAt, digit, type Grid, gridOf } from '../../src/grid/grid.ts';
+import { digit } from '../../src/grid/geometry.ts';
+import { candidateAt, type Grid, gridOf } from '../../src/grid/grid.ts';
 import { firstPath } from '../../src/plan/first-path.ts';
 import { close } from '../../src/plan/free-moves.ts';
 import { sumOf } from '../../src/plan/least-path.ts';

@@ -2,13 +2,12 @@
  * Small films for the tests of the picture, built from notation as one sees it: `film({ marks: [circle('7r1c5')] })`.
  */
 import type { Candidate } from '../../src/grid/candidates.ts';
-import { cellAt } from '../../src/grid/geometry.ts';
+import { cellAt, digit } from '../../src/grid/geometry.ts';
 import {
   type BoxShape,
   type Cell,
   candidateAt,
   cellOf,
-  digit,
   type Grid,
   gridOf,
   type HouseKind,

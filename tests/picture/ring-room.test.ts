@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { drawingAt } from '../../src/frames/drawing.ts';
-import { cellAt } from '../../src/grid/geometry.ts';
-import { candidateAt, digit } from '../../src/grid/grid.ts';
+import { cellAt, digit } from '../../src/grid/geometry.ts';
+import { candidateAt } from '../../src/grid/grid.ts';
 import { ringedBy } from '../../src/marks/paintings.ts';
 import { defaultLook } from '../../src/picture/default-look.ts';
 import { layoutOf } from '../../src/picture/layout.ts';

@@ -3,7 +3,8 @@
  * from each every argument that is found, one after the other. It shares the finders and the kernel with the plan, and
  * nothing of its search: no bound, no pruning.
  */
-import { countOf, membersOf } from '../../src/grid/candidates.ts';
+import { membersOf } from '../../src/grid/candidates.ts';
+import { countOf } from '../../src/grid/counting.ts';
 import { after, type Position, prove } from '../../src/proof/kernel.ts';
 import { instancesOf } from '../../src/techniques/find-argument.ts';
 import type { TeachingCosts } from '../../src/techniques/teaching.ts';

@@ -4,8 +4,10 @@
  */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { isSame, isWithin, setOf } from '../../src/grid/candidates.ts';
-import { candidateAt, digit, gridOf } from '../../src/grid/grid.ts';
+import { isWithin, setOf } from '../../src/grid/candidates.ts';
+import { isSame } from '../../src/grid/counting.ts';
+import { digit } from '../../src/grid/geometry.ts';
+import { candidateAt, gridOf } from '../../src/grid/grid.ts';
 import { planFor } from '../../src/plan/plan.ts';
 import { begin, type Position } from '../../src/proof/kernel.ts';
 import { exactCoverOn } from '../grid/solution-oracles.ts';

@@ -3,7 +3,8 @@
  * holds against two general libraries.
  */
 import { describe, expect, it } from 'vitest';
-import { isSame, setOf } from '../../src/grid/candidates.ts';
+import { setOf } from '../../src/grid/candidates.ts';
+import { isSame } from '../../src/grid/counting.ts';
 import { gridOf } from '../../src/grid/grid.ts';
 import { isSolved, moveOf } from '../../src/plan/move.ts';
 import { type Plan, planFor } from '../../src/plan/plan.ts';

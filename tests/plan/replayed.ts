@@ -1,5 +1,5 @@
 /** A plan made again by the kernel alone, step after step: no finder, no search. */
-import { isSame } from '../../src/grid/candidates.ts';
+import { isSame } from '../../src/grid/counting.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { after, type Position, prove } from '../../src/proof/kernel.ts';
 

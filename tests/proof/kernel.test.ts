@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type Candidate, difference, has, isEmpty, membersOf, setOf } from '../../src/grid/candidates.ts';
-import { cellAt, houseAt } from '../../src/grid/geometry.ts';
-import { candidateAt, digit, type Grid, gridOf } from '../../src/grid/grid.ts';
+import { cellAt, digit, houseAt } from '../../src/grid/geometry.ts';
+import { candidateAt, type Grid, gridOf } from '../../src/grid/grid.ts';
 import { parseConclusions } from '../../src/grid/notation/conclusions.ts';
 import { parseSets } from '../../src/grid/notation/sets.ts';
 import type { Conclusion, SetName } from '../../src/grid/terms.ts';

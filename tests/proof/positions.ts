@@ -1,7 +1,8 @@
 /**
  * Random positions and sets for tests of the kernel.
  */
-import { type Candidate, countOf, has, membersOf, setOf } from '../../src/grid/candidates.ts';
+import { type Candidate, has, membersOf, setOf } from '../../src/grid/candidates.ts';
+import { countOf } from '../../src/grid/counting.ts';
 import { candidatesInCell, cellOf, type Grid } from '../../src/grid/grid.ts';
 import type { Conclusion } from '../../src/grid/terms.ts';
 import { begin, digitsIn, type OneOf, type Position, placesIn, takeAsRead } from '../../src/proof/kernel.ts';

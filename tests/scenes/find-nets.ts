@@ -1,11 +1,13 @@
 /**
  * Arguments that no special shape stands behind, for names of which the tool itself finds the special kinds alone.
  */
-import { countOf, has, membersOf } from '../../src/grid/candidates.ts';
+import { has, membersOf } from '../../src/grid/candidates.ts';
+import { countOf } from '../../src/grid/counting.ts';
 import { columnOf, rowOf } from '../../src/grid/geometry.ts';
 import { candidateAt, cellOf } from '../../src/grid/grid.ts';
 import type { Conclusion, Deadly } from '../../src/grid/terms.ts';
-import { digitsIn, guardiansOf, isPlaced, type OneOf, type Position, placesIn, prove } from '../../src/proof/kernel.ts';
+import { isPlaced } from '../../src/proof/is-placed.ts';
+import { digitsIn, guardiansOf, type OneOf, type Position, placesIn, prove } from '../../src/proof/kernel.ts';
 import { combinations } from '../../src/techniques/combinations.ts';
 import { commonEnds } from '../../src/techniques/leading-to-one.ts';
 import { minimalPart } from '../../src/techniques/minimal-argument.ts';

@@ -1,9 +1,11 @@
 /**
  * Positions in which instances of names are looked for, of puzzles of our own making, each the same for the same seed.
  */
-import { type Candidate, countOf, difference, has, membersOf, setOf } from '../../src/grid/candidates.ts';
+import { type Candidate, difference, has, membersOf, setOf } from '../../src/grid/candidates.ts';
+import { countOf } from '../../src/grid/counting.ts';
 import { cellOf, digitOf, gridOf } from '../../src/grid/grid.ts';
-import { digitsIn, isPlaced, oneOf, type Position, placesIn, takeAsRead } from '../../src/proof/kernel.ts';
+import { isPlaced } from '../../src/proof/is-placed.ts';
+import { digitsIn, oneOf, type Position, placesIn, takeAsRead } from '../../src/proof/kernel.ts';
 import { instancesOf } from '../../src/techniques/find-argument.ts';
 import { type Chance, chanceFrom } from '../random.ts';
 import { advanced, generatedPuzzle } from '../techniques/generated-positions.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { filmOf } from '../../src/film/film-of.ts';
-import { cellAt } from '../../src/grid/geometry.ts';
-import { candidateAt, digit, gridOf } from '../../src/grid/grid.ts';
+import { cellAt, digit } from '../../src/grid/geometry.ts';
+import { candidateAt, gridOf } from '../../src/grid/grid.ts';
 import { defaultLook } from '../../src/picture/default-look.ts';
 import type { Mark } from '../../src/timeline/film.ts';
 import { marksOf, skyscraper, stretchesOf, tell, towers, writtenIn } from './stage.ts';

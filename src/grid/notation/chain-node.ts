@@ -1,7 +1,9 @@
 /**
  * One node of a chain, or two with the link between them in a bracket: `(7)r12c5`, `r9c5`, `7r1c5`, `(5=28)r9c34`, `(7-8)r2c5`.
  */
-import { type Cell, type Digit, digit } from '../grid.ts';
+
+import { digit } from '../geometry.ts';
+import type { Cell, Digit } from '../grid.ts';
 import type { LinkKind } from '../terms.ts';
 import { cellsFollow, readCells } from './cells.ts';
 import { identify } from './identify.ts';

@@ -1,7 +1,9 @@
 /**
  * Runs of figures: `12` is two numbers, 1 and 2, each checked against the grid.
  */
-import { type Digit, digit } from '../grid.ts';
+
+import { digit } from '../geometry.ts';
+import type { Digit } from '../grid.ts';
 import { lookAt, report, type Scan, skipBlanks, take } from './scan.ts';
 
 /** What a number counts, in the words of the messages. */

@@ -2,7 +2,8 @@
  * Notation written out, each thing in one form: ASCII, lower case, in reading order. What is printed here is read
  * back by the parsers beside this file as the same thing.
  */
-import { type Candidate, type Candidates, countOf, membersOf } from '../candidates.ts';
+import { type Candidate, type Candidates, membersOf } from '../candidates.ts';
+import { countOf } from '../counting.ts';
 import { columnOf, rowOf } from '../geometry.ts';
 import { type Cell, cellOf, type Digit, digitOf, type Grid, type HouseShape } from '../grid.ts';
 import type { Chain, ChainNode, Conclusion, Deadly, OnlyPlaces, PencilList, SetName, Target } from '../terms.ts';
