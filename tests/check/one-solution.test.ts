@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { checkScene } from '../../src/lesson/check-scene.ts';
-import { readScene } from '../../src/scene/read.ts';
+import { readScene } from '../../src/lesson/read-scene.ts';
 
 const scene = readFileSync(new URL('../../scenes/names/unique-rectangle-type-2.yaml', import.meta.url), 'utf8');
 const upToSteps = scene.slice(0, scene.indexOf('steps:\n'));
