@@ -33,9 +33,11 @@ const folders = {
     node: false,
   },
   player: { values: ['picture', 'frames', 'slides', 'timeline'], types: ['scene'], packages: [], node: false },
+  // What a recording shows, from its pixels alone: whoever calls hands the pictures in.
+  recording: { values: ['grid'], types: ['scene'], packages: [], node: false },
   output: {
     values: ['picture', 'marks', 'frames', 'slides', 'timeline', 'grid'],
-    types: ['scene'],
+    types: ['scene', 'recording'],
     // Exact times have to be reckoned with where a recording is cut.
     besides: ['scene/fraction.ts'],
     packages: ['canvas', 'esbuild', 'fluent-ffmpeg', 'pptxgenjs', 'zod'],
@@ -82,6 +84,7 @@ const outputFolders = {
   parts: ['machine', 'painters', 'containers', 'ffmpeg', 'codecs', 'tracks', 'segments', 'frames'],
   footage: ['machine', 'painters', 'containers', 'ffmpeg', 'pixels', 'codecs', 'tracks'],
   flashes: ['painters', 'pixels'],
+  recordings: ['machine', 'ffmpeg'],
   slides: ['machine', 'pixels'],
 };
 

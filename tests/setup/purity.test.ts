@@ -26,6 +26,7 @@ const pure = [
   'film',
   'frames',
   'slides',
+  'recording',
 ];
 
 /** Uses of what differs from one run, machine or country to the next: `name (line)`. */

@@ -224,7 +224,7 @@ export const howToGet = 'install a full ffmpeg (Debian and Ubuntu: apt-get insta
  * Where the program lies: as `FFMPEG_PATH` or `FFPROBE_PATH` say (the library's own custom), else on the `PATH`.
  * Looked up each time, so that what is missing is known before anything is started.
  */
-function program(name: 'ffmpeg' | 'ffprobe'): string {
+export function program(name: 'ffmpeg' | 'ffprobe'): string {
   const named = process.env[name === 'ffmpeg' ? 'FFMPEG_PATH' : 'FFPROBE_PATH'] ?? '';
   const file = process.platform === 'win32' ? `${name}.exe` : name;
   const folders = (process.env.PATH ?? '').split(delimiter).filter((folder) => folder !== '');

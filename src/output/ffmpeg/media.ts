@@ -25,6 +25,8 @@ export interface Media {
   /** Undefined for a file of sound alone (a cover picture does not count). */
   readonly picture: MediaPicture | undefined;
   readonly hasAudio: boolean;
+  /** Whether it is one picture and no film: a .png, a .jpg. */
+  readonly isStill: boolean;
 }
 
 export interface MediaPicture {
@@ -78,6 +80,7 @@ export async function probeMedia(file: string, signal?: AbortSignal): Promise<Me
     durationSeconds: durationOf(main) ?? decimal(format.duration),
     picture,
     hasAudio: audio !== undefined,
+    isStill: isStillFormat(format.format_name),
   };
 }
 
@@ -153,7 +156,7 @@ const streamShape = z.object({
 
 const answerShape = z.object({
   streams: z.array(streamShape),
-  format: z.object({ duration: z.string().optional() }),
+  format: z.object({ duration: z.string().optional(), format_name: z.string().optional() }),
 });
 
 const packetsShape = z.object({
@@ -191,6 +194,11 @@ function hdrOf(stream: z.infer<typeof streamShape>): string | undefined {
     ({ side_data_type }) => side_data_type?.startsWith('DOVI') === true,
   );
   return isDolbyVision === true ? 'Dolby Vision' : undefined;
+}
+
+/** ffmpeg reads pictures with `image2`, and those that it knows by their first bytes with `png_pipe` and the like. */
+function isStillFormat(name: string | undefined): boolean {
+  return name === 'image2' || name?.endsWith('_pipe') === true;
 }
 
 function durationOf(stream: z.infer<typeof streamShape> | undefined): Fraction | undefined {
