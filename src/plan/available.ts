@@ -10,7 +10,7 @@ import { costOf, isLess, leastCostOf, namesByCost } from './teaching.ts';
 /** How many instances of one name are looked at. */
 const instanceBound = 1_000;
 
-/** The moves under one name, each with all that the kernel proves of what the finder says. */
+/** The moves under one name, each with every conclusion of the finder that the kernel proves. */
 export function* movesNamed(position: Position, name: NameCost, costs: TeachingCosts): Generator<Move> {
   let left = instanceBound;
   for (const instance of techniqueNamed(name.name).find(position)) {
@@ -22,7 +22,7 @@ export function* movesNamed(position: Position, name: NameCost, costs: TeachingC
   }
 }
 
-/** The moves of the first name that has any; none where no name has. */
+/** The moves of the first name that has any; empty if no name has. */
 export function leastCostlyMoves(
   position: Position,
   costs: TeachingCosts,
@@ -53,7 +53,7 @@ export function movesBelow(
       const key = argumentKey(move);
       const known = found.get(key);
       if (known !== undefined && !isLess(move.cost, known.cost)) continue;
-      found.delete(key); // so that it stands where its least cost puts it, whatever costlier name it was met under
+      found.delete(key); // re-inserted: it may have been found first under a costlier name
       found.set(key, move);
     }
   }

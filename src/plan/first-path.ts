@@ -1,6 +1,6 @@
 /**
- * The first path that comes to hand: wherever it stands, all arguments of the least costly name that has any; then without
- * what was not needed.
+ * The first path found: in each position, all arguments of the least costly name that has any; then pruned of what was
+ * not needed.
  */
 import type { Position } from '../proof/kernel.ts';
 import type { TeachingCosts } from '../techniques/teaching.ts';
@@ -17,7 +17,7 @@ export interface Search {
 
 export interface FirstPath {
   readonly kind: 'reached' | 'stuck' | 'unfinished';
-  /** Those that are not free; where the goal was not reached, all that were made. */
+  /** Those that are not free; if the goal was not reached, all that were made. */
   readonly moves: readonly Move[];
 }
 

@@ -1,6 +1,6 @@
 /**
- * What costs nothing is done at once, wherever it can be: a position is closed when no free argument says anything new.
- * Nothing is lost by it, since a candidate that is gone takes no proof away.
+ * Free arguments are made immediately, wherever they occur: a position is closed when no free argument says anything
+ * new. Nothing is lost by this, since removing a candidate never invalidates a proof.
  */
 
 import { candidateAt } from '../grid/grid.ts';
@@ -13,13 +13,13 @@ import { placeSingles, type Single, singleNames } from './singles.ts';
 
 const isSingle = (name: ArgumentName) => singleNames.some((each) => each === name);
 
-/** The position closed under these names, each move that leads there handed to `report`. */
+/** The position closed under these names; each move on the way is passed to `report`. */
 export function close(start: Position, free: readonly ArgumentName[], report?: (made: MadeMove) => void): Position {
   const [singles, others] = [free.filter(isSingle), free.filter((name) => !isSingle(name))];
-  const tell = report === undefined ? undefined : (single: Single) => report(asMove(single));
+  const reportMove = report === undefined ? undefined : (single: Single) => report(asMove(single));
   let position = start;
   for (;;) {
-    position = placeSingles(position, singles, tell);
+    position = placeSingles(position, singles, reportMove);
     const made = firstOf(position, others);
     if (made === undefined) return position;
     report?.(made);

@@ -1,7 +1,7 @@
 /**
- * The least costly choice of things that meets every one of some demands: a minimum-cost hitting set, by branch and bound.
+ * The least costly choice of things that meets every landmark: a minimum-cost hitting set, by branch and bound.
  *
- * A demand is met by any of the things in its list. The bound adds up, over demands that share no thing still to be had,
+ * A landmark is met by any of the things in its list. The bound adds up, over landmarks that share no remaining thing,
  * the least costly thing of each (a common lower bound for set covering; from memory).
  */
 import { isLess } from './teaching.ts';
@@ -11,42 +11,48 @@ export interface Hitting {
   readonly cost: number;
 }
 
-/** How many choices are looked at before the search gives up. */
+/** How many choices are tried before the search gives up. */
 const nodeBound = 60_000;
 
 /**
- * `demands`: by demand, the numbers of the things that meet it. `costs`: by thing, above 0. Undefined where it would take
- * too long; a demand that nothing meets makes the cost infinite. What costs `below` or more is not looked for: then the
- * cost is given as infinite too.
+ * `landmarks`: for each, the numbers of the things that meet it. `costs`: by thing, above 0. Undefined if the search
+ * would take too long; the cost is infinite if some landmark is met by nothing, or if no choice costs less than
+ * `below`.
  */
 export function leastHitting(
-  demands: readonly (readonly number[])[],
+  landmarks: readonly (readonly number[])[],
   costs: readonly number[],
   below = Number.POSITIVE_INFINITY,
 ): Hitting | undefined {
-  const search: Search = { ...reduced(demands, costs), costs, best: { chosen: [], cost: below }, left: nodeBound };
-  choose(search, [], 0, new Set(search.demands.keys()));
+  const search: Search = { ...reduced(landmarks, costs), costs, best: { chosen: [], cost: below }, left: nodeBound };
+  choose(search, [], 0, new Set(search.landmarks.keys()));
   if (search.left < 0) return undefined;
   return isLess(search.best.cost, below) ? search.best : { chosen: [], cost: Number.POSITIVE_INFINITY };
 }
 
 interface Search {
-  readonly demands: readonly (readonly number[])[];
-  /** By thing: the demands that it meets. */
+  readonly landmarks: readonly (readonly number[])[];
+  /** By thing: the landmarks that it meets. */
   readonly meets: ReadonlyMap<number, readonly number[]>;
   readonly costs: readonly number[];
   best: Hitting;
   left: number;
 }
 
-/** Of things that meet the same demands the least costly alone is kept, and none that meets fewer for as much. */
-function reduced(demands: readonly (readonly number[])[], costs: readonly number[]): Pick<Search, 'demands' | 'meets'> {
+/**
+ * Among things that meet the same landmarks only the least costly is kept; dropped is also what meets fewer for as
+ * much.
+ */
+function reduced(
+  landmarks: readonly (readonly number[])[],
+  costs: readonly number[],
+): Pick<Search, 'landmarks' | 'meets'> {
   const meets = new Map<number, number[]>();
-  for (const [demand, things] of demands.entries()) {
+  for (const [landmark, things] of landmarks.entries()) {
     for (const thing of things) {
       const met = meets.get(thing);
-      if (met === undefined) meets.set(thing, [demand]);
-      else met.push(demand);
+      if (met === undefined) meets.set(thing, [landmark]);
+      else met.push(landmark);
     }
   }
   const bySet = new Map<string, number>();
@@ -70,7 +76,7 @@ function reduced(demands: readonly (readonly number[])[], costs: readonly number
   );
   const isUseful = new Set(useful);
   return {
-    demands: demands.map((things) =>
+    landmarks: landmarks.map((things) =>
       things.filter((thing) => isUseful.has(thing)).sort((a, b) => costs[a]! - costs[b]!),
     ),
     meets: new Map(useful.map((thing) => [thing, meets.get(thing)!])),
@@ -85,25 +91,25 @@ function choose(search: Search, chosen: readonly number[], cost: number, open: R
   }
   if (!isLess(cost + boundOf(search, open), search.best.cost)) return;
   let narrowest: number | undefined;
-  for (const demand of open) {
-    if (narrowest === undefined || search.demands[demand]!.length < search.demands[narrowest]!.length)
-      narrowest = demand;
+  for (const landmark of open) {
+    if (narrowest === undefined || search.landmarks[landmark]!.length < search.landmarks[narrowest]!.length)
+      narrowest = landmark;
   }
-  for (const thing of search.demands[narrowest!]!) {
+  for (const thing of search.landmarks[narrowest!]!) {
     const next = cost + search.costs[thing]!;
     if (!isLess(next, search.best.cost)) return; // least costly first: the others cost no less
     const left = new Set(open);
-    for (const demand of search.meets.get(thing)!) left.delete(demand);
+    for (const landmark of search.meets.get(thing)!) left.delete(landmark);
     choose(search, [...chosen, thing], next, left);
     if (search.left < 0) return;
   }
 }
 
-function boundOf({ demands, costs }: Search, open: ReadonlySet<number>): number {
+function boundOf({ landmarks, costs }: Search, open: ReadonlySet<number>): number {
   const taken = new Set<number>();
   let bound = 0;
-  for (const demand of [...open].sort((a, b) => demands[a]!.length - demands[b]!.length)) {
-    const things = demands[demand]!;
+  for (const landmark of [...open].sort((a, b) => landmarks[a]!.length - landmarks[b]!.length)) {
+    const things = landmarks[landmark]!;
     if (things.some((thing) => taken.has(thing))) continue;
     for (const thing of things) taken.add(thing);
     bound += things.length === 0 ? Number.POSITIVE_INFINITY : costs[things[0]!]!;

@@ -1,6 +1,6 @@
 /**
- * Cheaper paths by chance: again and again a path by another order of names, and without what it does not need in another
- * order of leaving out. Proves nothing about what is least; it brings down the cost from which a proof has to start.
+ * Less costly paths by random search: repeatedly a path that tries the names in another order, pruned in another order.
+ * Proves nothing about what is least; it lowers the cost from which a proof has to start.
  */
 import type { Position } from '../proof/kernel.ts';
 import type { NameCost, TeachingCosts } from '../techniques/teaching.ts';
@@ -13,17 +13,17 @@ import { pruned } from './prune.ts';
 import { isLess, leastCostOf, namesByCost } from './teaching.ts';
 
 export interface Improvement extends Search {
-  /** From 0 to 1, 1 not included: the same numbers give the same paths. */
+  /** From 0 to 1, 1 excluded: the same numbers give the same paths. */
   readonly chance: () => number;
   readonly onBetter: (moves: readonly Move[]) => void;
   /** What a path has to cost less than, as far as is known elsewhere. */
   readonly below: () => number;
 }
 
-/** How many orders of leaving out are tried for each path. */
+/** How many pruning orders are tried for each path. */
 const ordersOfPruning = 4;
 
-/** Goes on until `keepGoing` says no. */
+/** Continues until `keepGoing` returns false. */
 export function improve(start: Position, improvement: Improvement): void {
   const { costs, keepGoing, chance, isReached, onBetter } = improvement;
   let best = improvement.below();
@@ -50,7 +50,7 @@ function mixed(costs: TeachingCosts, best: number, chance: () => number): readon
     .map(({ name }) => name);
 }
 
-/** All moves of the first name that has any, wherever the path stands; undefined where that does not reach the goal. */
+/** In each position, all moves of the first name that has any; undefined if that does not reach the goal. */
 function ladder(
   start: Position,
   { costs, keepGoing, isReached }: Improvement,

@@ -1,5 +1,5 @@
 /**
- * All moves that were met so far in a search, wherever that was. One argument is one entry, whatever its sets held in the
+ * All moves found so far in a search, in any position. One argument is one entry, whatever its sets contained in the
  * positions where it was found.
  */
 import { membersOf } from '../grid/candidates.ts';
@@ -14,13 +14,15 @@ export interface KnownMove {
   readonly key: string;
   /** The least that it cost anywhere. */
   cost: number;
-  /** As it was found in different positions: under each name, and with each content of its sets, once. */
+  /** As it was found in different positions: once under each name and with each content of its sets. */
   variants: readonly Move[];
-  /** All that it was found to prove anywhere; each variant has them all. */
+  /** Every conclusion that it was found to prove anywhere; each variant has them all. */
   conclusions: readonly Conclusion[];
 }
 
-/** By position: what the finders found there below some cost. Searches share it: it hangs on the position alone. */
+/**
+ * By position: what the finders found there below some cost. Shared by searches, since it depends only on the position.
+ */
 export type Findings = Map<string, { readonly moves: readonly Move[]; readonly below: number }>;
 
 export interface KnownMoves {
@@ -29,7 +31,7 @@ export interface KnownMoves {
   readonly findings: Findings;
   readonly all: KnownMove[];
   readonly byKey: Map<string, KnownMove>;
-  /** By position that was looked through: what it offered, and up to which cost it was looked through. */
+  /** By position that was searched: what it offered, and up to which cost it was searched. */
   readonly offered: Map<string, { readonly moves: readonly KnownMove[]; readonly below: number }>;
 }
 
@@ -37,8 +39,10 @@ export function noMovesYet(costs: TeachingCosts, keepGoing: () => boolean, findi
   return { costs, keepGoing, findings, all: [], byKey: new Map(), offered: new Map() };
 }
 
-/** All moves of the position that cost less than `below`, the least costly first, now known; undefined where time ran out. */
-export function lookThrough(known: KnownMoves, position: Position, below: number): readonly KnownMove[] | undefined {
+/**
+ * All moves of the position that cost less than `below`, the least costly first, now known; undefined if time ran out.
+ */
+export function searchPosition(known: KnownMoves, position: Position, below: number): readonly KnownMove[] | undefined {
   const key = positionKey(position);
   const before = known.offered.get(key);
   if (before !== undefined && !isLess(before.below, below)) return before.moves;
@@ -49,7 +53,7 @@ export function lookThrough(known: KnownMoves, position: Position, below: number
   return met;
 }
 
-/** The same whether it was looked for just now or earlier, up to a higher cost. */
+/** The same result whether the search ran just now or earlier up to a higher cost. */
 function findingsIn({ costs, keepGoing, findings }: KnownMoves, position: Position, below: number) {
   const key = positionKey(position);
   const before = findings.get(key);
@@ -71,8 +75,8 @@ export function meet(known: KnownMoves, move: Move): KnownMove {
     return entry;
   }
   if (isLess(move.cost, earlier.cost)) earlier.cost = move.cost;
-  const told = new Set(earlier.conclusions.map(keyOfConclusion));
-  const fresh = move.conclusions.filter((conclusion) => !told.has(keyOfConclusion(conclusion)));
+  const stated = new Set(earlier.conclusions.map(keyOfConclusion));
+  const fresh = move.conclusions.filter((conclusion) => !stated.has(keyOfConclusion(conclusion)));
   if (fresh.length > 0) earlier.conclusions = [...earlier.conclusions, ...fresh];
   const signature = signatureOf(move);
   const isNew = !earlier.variants.some((variant) => signatureOf(variant) === signature);
@@ -83,7 +87,7 @@ export function meet(known: KnownMoves, move: Move): KnownMove {
   return earlier;
 }
 
-/** The move made in this position, as one of its variants; undefined where none says anything new under its name. */
+/** The move made in this position, as one of its variants; undefined if none says anything new under its name. */
 export function makeKnown(position: Position, { variants }: KnownMove): MadeMove | undefined {
   for (const variant of variants) {
     const made = make(position, variant);
@@ -92,12 +96,12 @@ export function makeKnown(position: Position, { variants }: KnownMove): MadeMove
   return undefined;
 }
 
-/** Whether the argument proves something new in this position, whatever it is called there. */
+/** Whether the argument proves something new in this position, under any name. */
 export function provesNew(position: Position, { variants }: KnownMove): boolean {
   return provesAnything(position, variants[0]!);
 }
 
-/** The position after all that the argument proves; undefined where it proves nothing new. */
+/** The position after all that the argument proves; undefined if it proves nothing new. */
 export function forcedBy(position: Position, { variants }: KnownMove): Position | undefined {
   return forced(position, variants[0]!);
 }

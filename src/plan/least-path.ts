@@ -1,21 +1,22 @@
 /**
- * The path of least cost, and the proof that none costs less.
+ * The path of least cost, and the proof that no path costs less.
  *
- * A candidate that is gone takes no proof away, so an argument that proves something in a position proves it in every later
- * one. Take any position short of the goal, however it came about: every path to the goal must at some time leave it, by
- * an argument that says something new in that very position. These arguments are a *demand*: each path makes one of them.
- * The least costly choice that meets all demands found so far is no costlier than any path. Where this choice leads to the
- * goal, it is a path of least cost; where it does not, the position in which it ends is a new demand, and a better one the
- * more was done there that still falls short of the goal. (The same bound is known in planning without deletes:
- * P. Haslum, J. Slaney, S. Thiebaux, *Minimal landmarks for optimal delete-free planning*, ICAPS 2012.)
+ * Removing a candidate never invalidates a proof, so an argument that proves something in a position proves it in every
+ * later one. Take any position short of the goal, however it came about: every path to the goal must leave it at some
+ * point, by an argument that says something new in that very position. These arguments are a *landmark*: each path
+ * makes one of them. The least costly choice that meets all landmarks found so far costs no more than any path. If this
+ * choice leads to the goal, it is a path of least cost; if it does not, the position in which it ends is a new
+ * landmark, and the more has been done there while still falling short of the goal, the stronger the landmark. (The
+ * same bound is known from delete-free planning: P. Haslum, J. Slaney, S. Thiebaux, *Minimal landmarks for optimal
+ * delete-free planning*, ICAPS 2012.)
  *
- * One demand that only costly arguments meet makes the others cheap to look for: whoever meets another demand by an argument
- * that does not meet that one has to pay for both, so that only arguments below the difference matter.
+ * One landmark that only costly arguments meet makes the others fast to search: a path that meets another landmark by
+ * an argument that does not meet that one pays for both, so only arguments below the difference matter.
  *
- * What is proved is proved of the arguments that the finders find under the names of the table, and takes one thing for
- * granted: that an argument which is met in some position is still found where more is known, under a name that costs no
- * more, or is known already from elsewhere. That fails where singles cost something: with sets of one candidate left, an
- * argument is not found any longer, and the costly single is (4x4 boards show it). By such a table nothing is called least.
+ * The proof covers the arguments that the finders find under the names of the table, and makes one assumption: an
+ * argument found in some position is still found when more is known, under a name that costs no more, or is already
+ * known from elsewhere. That fails when singles have a cost: once a set has one candidate left, the argument is no
+ * longer found, and only the costly single remains (4x4 boards show it). With such a table no path is called least.
  */
 import type { Position } from '../proof/kernel.ts';
 import type { Search } from './first-path.ts';
@@ -26,10 +27,10 @@ import {
   forcedBy,
   type KnownMove,
   type KnownMoves,
-  lookThrough,
   makeKnown,
   noMovesYet,
   provesNew,
+  searchPosition,
 } from './known-moves.ts';
 import { type Move, positionAfter } from './move.ts';
 import { pruned } from './prune.ts';
@@ -42,20 +43,20 @@ export interface LeastPath {
   readonly atLeast: number;
 }
 
-interface Demand {
+interface Landmark {
   readonly position: Position;
-  /** Its position was looked through for arguments below this cost. */
+  /** Its position was searched for arguments below this cost. */
   below: number;
-  /** The numbers in `known.all` of what meets it. */
+  /** The numbers in `known.all` of the moves that meet it. */
   readonly metBy: Set<number>;
-  /** By the same number: with how many conclusions it was asked; an argument that proves more by now is asked again. */
+  /** By the same number: with how many conclusions it was tested; an argument that now proves more is tested again. */
   readonly asked: number[];
 }
 
 interface Running extends Search {
   readonly start: Position;
   readonly known: KnownMoves;
-  readonly demands: Demand[];
+  readonly landmarks: Landmark[];
   readonly onBetter: (moves: readonly Move[]) => void;
   readonly foundElsewhere: () => readonly Move[] | undefined;
   best: readonly Move[];
@@ -64,9 +65,9 @@ interface Running extends Search {
 }
 
 /**
- * Goes on from a path that reaches the goal. `onBetter` is told of each that costs less; `foundElsewhere` is asked for paths
- * that others found meanwhile. Of several paths of least cost it is always the same one that is handed back as `least`,
- * unless time runs out after the proof and before it is found again.
+ * Continues from a path that reaches the goal. `onBetter` receives each path that costs less; `foundElsewhere` is asked
+ * for paths that others found meanwhile. Of several paths of least cost it always returns the same one as `least`,
+ * unless time runs out between the proof and finding it again.
  */
 export function leastPath(
   start: Position,
@@ -75,7 +76,7 @@ export function leastPath(
 ): LeastPath {
   const findings: Findings = new Map();
   const known = noMovesYet(search.costs, search.keepGoing, findings);
-  const running: Running = { ...search, start, known, demands: [], best: first, bestCost: sumOf(first), atLeast: 0 };
+  const running: Running = { ...search, start, known, landmarks: [], best: first, bestCost: sumOf(first), atLeast: 0 };
   const isThrough = isProvedLeast(running);
   const { bestCost } = running;
   const isProvable = singlesAreFree(search.costs) || !isLess(leastOfAll(search.costs), bestCost);
@@ -87,21 +88,21 @@ export function leastPath(
 }
 
 /**
- * A path of this cost, looked for anew with nothing known but the cost: which one it is does not hang on what was found
- * elsewhere, and when. Undefined where none is found in the time.
+ * A path of this cost, searched again knowing only the cost, so that the result does not depend on what was found
+ * elsewhere, and when. Undefined if none is found in the time.
  */
 function pathOfCost(start: Position, cost: number, search: Search, findings: Findings): readonly Move[] | undefined {
   const aim = { bestCost: cost + 2 * play };
   const keepGoing = () => isLess(cost, aim.bestCost) && search.keepGoing();
   const known = noMovesYet(search.costs, keepGoing, findings);
-  const beside = { onBetter: () => undefined, foundElsewhere: () => undefined };
+  const unobserved = { onBetter: () => undefined, foundElsewhere: () => undefined };
   const running: Running = Object.assign(aim, {
     ...search,
-    ...beside,
+    ...unobserved,
     keepGoing,
     start,
     known,
-    demands: [],
+    landmarks: [],
     best: [],
     atLeast: 0,
   });
@@ -124,12 +125,12 @@ function isProvedLeast(running: Running): boolean {
         offer(running, walk.moves);
         if (!isLess(choice.cost, running.bestCost)) return true;
       }
-      if (!hasLearnt(running, walk)) return false;
+      if (!hasLearned(running, walk)) return false;
       continue;
     }
-    const demand = grown(running, walk, choice.moves);
-    if (demand === undefined) return false;
-    running.demands.push({ ...demand, metBy: new Set(), asked: [] });
+    const landmark = grown(running, walk, choice.moves);
+    if (landmark === undefined) return false;
+    running.landmarks.push({ ...landmark, metBy: new Set(), asked: [] });
   }
   return false;
 }
@@ -140,13 +141,13 @@ interface Choice {
 }
 
 function leastChoice(running: Running): Choice | 'none less costly' | undefined {
-  const { known, demands, bestCost } = running;
+  const { known, landmarks, bestCost } = running;
   do askAll(running);
-  while (!isLookedThrough(running));
+  while (!isSearched(running));
   if (!running.keepGoing()) return undefined;
-  const isCheap = (index: number) => isLess(known.all[index]!.cost, bestCost);
+  const isAffordable = (index: number) => isLess(known.all[index]!.cost, bestCost);
   const hitting = leastHitting(
-    demands.map(({ metBy }) => [...metBy].filter(isCheap)),
+    landmarks.map(({ metBy }) => [...metBy].filter(isAffordable)),
     known.all.map(({ cost }) => cost),
     bestCost,
   );
@@ -155,32 +156,32 @@ function leastChoice(running: Running): Choice | 'none less costly' | undefined 
   return { moves: hitting.chosen.map((index) => known.all[index]!), cost: hitting.cost };
 }
 
-function askAll({ known, demands }: Running): void {
-  for (const demand of demands) {
+function askAll({ known, landmarks }: Running): void {
+  for (const landmark of landmarks) {
     for (const [index, move] of known.all.entries()) {
-      if (demand.asked[index] === move.conclusions.length || demand.metBy.has(index)) continue;
-      demand.asked[index] = move.conclusions.length;
-      if (provesNew(demand.position, move)) demand.metBy.add(index);
+      if (landmark.asked[index] === move.conclusions.length || landmark.metBy.has(index)) continue;
+      landmark.asked[index] = move.conclusions.length;
+      if (provesNew(landmark.position, move)) landmark.metBy.add(index);
     }
   }
 }
 
-/** Looks further through what was not looked through far enough; whether nothing was, or no time is left. */
-function isLookedThrough(running: Running): boolean {
-  const { known, demands, keepGoing } = running;
-  const below = lookedBelow(running);
-  for (const demand of demands) {
-    if (!isLess(demand.below, below)) continue;
-    if (!keepGoing() || lookThrough(known, demand.position, below) === undefined) return true;
-    demand.below = below;
+/** Searches the first landmark not searched far enough; true if there was none, or no time is left. */
+function isSearched(running: Running): boolean {
+  const { known, landmarks, keepGoing } = running;
+  const below = searchedBelow(running);
+  for (const landmark of landmarks) {
+    if (!isLess(landmark.below, below)) continue;
+    if (!keepGoing() || searchPosition(known, landmark.position, below) === undefined) return true;
+    landmark.below = below;
     return false;
   }
   return true;
 }
 
-/** What an argument must cost less than to be part of a less costly path without meeting the costliest demand. */
-function lookedBelow({ known, demands, bestCost }: Running): number {
-  const least = demands
+/** What an argument must cost less than to be part of a less costly path without meeting the costliest landmark. */
+function searchedBelow({ known, landmarks, bestCost }: Running): number {
+  const least = landmarks
     .filter(({ below }) => !isLess(below, bestCost))
     .map(({ metBy }) => Math.min(bestCost, ...[...metBy].map((index) => known.all[index]!.cost)));
   return bestCost - Math.max(0, ...least);
@@ -190,13 +191,13 @@ interface Walk {
   readonly end: Position;
   /** The moves that could be made under a name. */
   readonly moves: readonly Move[];
-  /** Whether all that was done was done under a name, each move once. */
+  /** Whether every move was made under a name, each move once. */
   readonly isNamed: boolean;
-  /** Where a move proved something that it does not prove under its name. */
+  /** Positions in which a move proved something that it does not prove under its name. */
   readonly nameless: readonly Position[];
 }
 
-/** All of these done as far as they go, in whatever order they can be, from a position that is closed. */
+/** All of these made as far as possible, in any order that works, from a closed position. */
 function walkWith({ costs }: Running, from: Position, choice: readonly KnownMove[]): Walk {
   const moves: Move[] = [];
   const nameless: Position[] = [];
@@ -225,11 +226,11 @@ function walkWith({ costs }: Running, from: Position, choice: readonly KnownMove
   return { end, moves, isNamed: nameless.length === 0, nameless };
 }
 
-/** Looks through the positions where names failed; whether that brought a move that was not known, or is less costly than was known. */
-function hasLearnt(running: Running, { nameless }: Walk): boolean {
+/** Searches the positions where names failed; whether that found a new move, or a lower cost for a known one. */
+function hasLearned(running: Running, { nameless }: Walk): boolean {
   const { known, bestCost } = running;
   const before = signature(known);
-  for (const position of nameless) if (lookThrough(known, position, bestCost) === undefined) return false;
+  for (const position of nameless) if (searchPosition(known, position, bestCost) === undefined) return false;
   return signature(known) !== before;
 }
 
@@ -238,28 +239,28 @@ function signature({ all }: KnownMoves): string {
 }
 
 /**
- * From the end of a walk, all that still falls short of the goal, the least costly first, and the choice again wherever it
- * proves more by then. In the end everything that says something new leads to the goal together with the choice: as little
- * as can be meets the demand, and the choice does not. Undefined where time ran out.
+ * From the end of a walk, makes every move that still falls short of the goal, the least costly first, and the choice
+ * again whenever it proves more by then. In the end every argument that says something new reaches the goal together
+ * with the choice: the landmark is met by as few as possible, and not by the choice. Undefined if time ran out.
  */
 function grown(
   running: Running,
   walk: Walk,
   choice: readonly KnownMove[],
-): Pick<Demand, 'position' | 'below'> | undefined {
+): Pick<Landmark, 'position' | 'below'> | undefined {
   const { known, costs, isReached } = running;
   const moves = [...walk.moves];
-  const leadsThere = new Set<KnownMove>();
+  const reachesGoal = new Set<KnownMove>();
   let position = walk.end;
   const take = (each: KnownMove): boolean => {
-    if (leadsThere.has(each)) return false;
+    if (reachesGoal.has(each)) return false;
     const made = makeKnown(position, each);
     const further = made === undefined ? forcedBy(position, each) : positionAfter(made);
     if (further === undefined) return false;
     const next = walkWith(running, close(further, costs.free), choice);
     if (isReached(next.end)) {
-      leadsThere.add(each);
-      if (made !== undefined && leadsThere.size === 1) offer(running, [...moves, made.move, ...next.moves]);
+      reachesGoal.add(each);
+      if (made !== undefined && reachesGoal.size === 1) offer(running, [...moves, made.move, ...next.moves]);
       return false;
     }
     if (made !== undefined) moves.push(made.move);
@@ -269,9 +270,9 @@ function grown(
   };
   for (const each of known.all.toSorted((a, b) => a.cost - b.cost)) take(each);
   for (let tier = 0; ; ) {
-    const most = lookedBelow(running);
+    const most = searchedBelow(running);
     const below = Math.min(tiers[tier]!, most);
-    const offered = lookThrough(known, position, below);
+    const offered = searchPosition(known, position, below);
     if (offered === undefined || !running.keepGoing()) return undefined;
     if (offered.filter(take).length > 0) tier = 0;
     else if (!isLess(below, most)) return { position, below };
@@ -279,14 +280,16 @@ function grown(
   }
 }
 
-/** Costs below which is looked first: what is costly to teach is slow to find, and often not needed to go on. */
+/**
+ * Costs below which to search first: what is costly to teach is slow to find, and often not needed to make progress.
+ */
 const tiers = [5, 10, 16, Number.POSITIVE_INFINITY];
 
-/** Takes the path, without what it does not need, if it reaches the goal at less cost than the best. */
+/** Takes the path, pruned, if it reaches the goal at less cost than the best. */
 function offer(running: Running, moves: readonly Move[]): void {
   const { start, costs, isReached } = running;
   const path = pruned(moves, { start, free: costs.free, isReached });
-  if (path === undefined) return; // something on the way was done without a name
+  if (path === undefined) return; // some move on the way has no name
   const cost = sumOf(path);
   if (!isLess(cost, running.bestCost)) return;
   running.best = path;

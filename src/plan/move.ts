@@ -1,6 +1,6 @@
 /**
- * A move: an argument with what is concluded from it, as plain data that names its sets and holds in no particular
- * position. What a search hands about; the kernel proves it wherever it is made.
+ * A move: an argument with its conclusions, as plain data that names its sets and is not tied to a particular position.
+ * Searches pass it around; the kernel proves it wherever it is made.
  */
 import { type Candidate, membersOf, setOf, wordsIn } from '../grid/candidates.ts';
 import { isSame } from '../grid/counting.ts';
@@ -42,7 +42,7 @@ export interface Move {
 /** A move made in a position: its sets there, and what the kernel proved. */
 export interface MadeMove {
   readonly move: Move;
-  /** Where it was made. */
+  /** The position in which it was made. */
   readonly position: Position;
   /** The move as an instance of the position, with the conclusions that say something new there. */
   readonly instance: Instance;
@@ -52,7 +52,7 @@ export interface MadeMove {
 /** How many candidates a proof may try. */
 const proofBound = 50_000;
 
-/** An instance as a move of this name; undefined where one of its sets is neither of a cell, a house nor a pattern. */
+/** An instance as a move of this name; undefined if one of its sets is of neither a cell, a house nor a pattern. */
 export function moveOf(name: ArgumentName, cost: number, instance: Instance): Move | undefined {
   const sets = instance.sets.map(setName);
   if (!sets.every((set) => set !== undefined)) return undefined;
@@ -61,15 +61,15 @@ export function moveOf(name: ArgumentName, cost: number, instance: Instance): Mo
   return { name, cost, sets, members, chain, deadly, conclusions };
 }
 
-/** The same argument, whatever it is called: its sets in one order. */
+/** The same for the same argument under any name: its sets in a fixed order. */
 export function argumentKey(move: Pick<Move, 'sets' | 'deadly'>): string {
   const sets = move.sets.map(keyOfSet).sort().join();
   return move.deadly === undefined ? sets : `${sets} ${JSON.stringify(move.deadly)}`;
 }
 
 /**
- * Makes the move in a position; undefined where it proves nothing new there, or would not bear its name: an argument
- * bears it where its sets hold the same candidates as when it was found, else it is recognised anew.
+ * Makes the move in a position; undefined if it proves nothing new there, or would not bear its name: an argument bears
+ * it if its sets hold the same candidates as when it was found, else it is recognised again.
  */
 export function make(position: Position, move: Move): MadeMove | undefined {
   const sets = setsOf(position, move);
@@ -84,7 +84,7 @@ export function make(position: Position, move: Move): MadeMove | undefined {
   return { move, position, instance, proofs: proved };
 }
 
-/** Whether the argument proves something in this position that is not known there, whatever it would be called. */
+/** Whether the argument proves something in this position that is not known there, under any name. */
 export function provesAnything(position: Position, move: Move): boolean {
   const fresh = move.conclusions.filter((conclusion) => !isSpent(position, conclusion));
   if (fresh.length === 0) return false;
@@ -93,7 +93,7 @@ export function provesAnything(position: Position, move: Move): boolean {
   return fresh.some((conclusion) => prove(position, sets, conclusion, proofBound).kind === 'proved');
 }
 
-/** The position after all that the argument proves, whatever it would be called there; undefined where it is nothing new. */
+/** The position after all that the argument proves, under any name; undefined if nothing of it is new. */
 export function forced(position: Position, move: Move): Position | undefined {
   if (!move.conclusions.some((conclusion) => !isSpent(position, conclusion))) return undefined;
   const sets = setsOf(position, move);
@@ -106,7 +106,7 @@ export function positionAfter({ position, proofs }: MadeMove): Position {
   return after(position, proofs);
 }
 
-/** What these sets prove of the conclusions, each that says something new. */
+/** Those of the conclusions that these sets prove, and that say something new. */
 export function provedBy(
   position: Position,
   sets: readonly OneOf[],
@@ -118,7 +118,7 @@ export function provedBy(
   });
 }
 
-/** The sets that the move names, in this position; undefined where its pattern is refused. */
+/** The sets that the move names, in this position; undefined if its pattern is refused. */
 export function setsOf(position: Position, move: Pick<Move, 'sets' | 'deadly'>): readonly OneOf[] | undefined {
   const { grid } = position;
   const sets: OneOf[] = [];
@@ -157,7 +157,7 @@ function setName({ source }: OneOf): MoveSet | undefined {
   }
 }
 
-/** A chain that was told link by link stays as it was: it is not told anew. */
+/** A chain is given link by link for its own position, so it is not recognised again. */
 function bearsName(position: Position, name: ArgumentName, instance: Instance): boolean {
   if (instance.chain !== undefined) return false;
   return recogniseIn(techniqueNamed(name), { ...instance, position, chains: [] })?.kind === 'fits';
@@ -174,7 +174,7 @@ function keyOfSet(set: MoveSet): string {
   }
 }
 
-/** What a position is known by: what is possible in it, and what stands in it. */
+/** Identifies a position: its possible candidates, and those placed. */
 export function positionKey(position: Position): string {
   return `${wordsOf(position.possible)} ${wordsOf(position.placed)}`;
 }
@@ -185,7 +185,7 @@ function wordsOf(set: Position['possible']): string {
   return text;
 }
 
-/** All cells have their digit. */
+/** Whether every cell has its digit. */
 export function isSolved({ grid, placed }: Position): boolean {
   return membersOf(placed).length === grid.cellCount;
 }

@@ -16,13 +16,13 @@ import { allUnder, restingOf } from './rests-on.ts';
 
 export interface PlanRequest {
   readonly costs: TeachingCosts;
-  /** Asked again and again: the search ends, with what it has, when this says no. */
+  /** Polled throughout: when it returns false, the search ends with what it has. */
   readonly keepGoing: () => boolean;
   /** These candidates are to be placed; without it the whole board is. */
   readonly until?: readonly Candidate[];
-  /** Told of each better path, and of its moves. */
+  /** Receives each better path, and its moves. */
   readonly onBetter?: (plan: Plan, moves: readonly Move[]) => void;
-  /** Asked for paths that were found beside this search; each is looked at like any other. */
+  /** Polled for paths that were found outside this search; each is treated like any other. */
   readonly foundElsewhere?: () => readonly Move[] | undefined;
 }
 
@@ -32,7 +32,7 @@ export interface PlanStep {
   readonly cost: number;
   /** The position in which it is made. */
   readonly position: Position;
-  /** Its sets in that position, its chain or pattern, and no conclusion that the path does not need. */
+  /** Its sets in that position, its chain or pattern, and only conclusions that the path needs. */
   readonly instance: Instance;
   /** The earlier steps whose conclusions made its sets what they are: numbers from 0, ascending. */
   readonly restsOn: readonly number[];
@@ -41,9 +41,9 @@ export interface PlanStep {
 }
 
 /**
- * `least`: proved that no path of these arguments costs less, by the reckoning of `least-path.ts`. `found`: the best that
- * was found before time ran out, or by a table that prices singles, of which nothing is proved.
- * `stuck`: no named argument leads on from `end`, every one that there was having been made. `unfinished`: time ran out first.
+ * `least`: proved that no path of these arguments costs less, by the method of `least-path.ts`. `found`: the best found
+ * before time ran out, or with a table that prices singles, for which nothing is proved. `stuck`: no named argument
+ * leads on from `end`, all available ones having been made. `unfinished`: time ran out first.
  */
 export type PlanOutcome = 'least' | 'found' | 'stuck' | 'unfinished';
 
@@ -52,23 +52,23 @@ export type Unproved = 'time ran out' | 'singles have a price';
 
 export interface Plan {
   readonly outcome: PlanOutcome;
-  /** Where the outcome is `found`. */
+  /** Defined if the outcome is `found`. */
   readonly unproved: Unproved | undefined;
-  /** In order, the free ones included. Where the goal is not reached, the way to `end`. */
+  /** In order, the free ones included. If the goal is not reached, the way to `end`. */
   readonly steps: readonly PlanStep[];
-  /** What its steps cost together. */
+  /** The total cost of its steps. */
   readonly cost: number;
-  /** No path costs less than this, so far as was proved. */
+  /** No path costs less than this, as far as was proved. */
   readonly atLeast: number;
-  /** The goal, where it is not the whole board. */
+  /** The goal, if it is not the whole board. */
   readonly until: readonly Candidate[] | undefined;
   readonly start: Position;
   readonly end: Position;
 }
 
 /**
- * Plans from a position. Pure: the same request gives the same plan, but for where `keepGoing` cuts it short; so it does
- * whatever was found elsewhere, and when.
+ * Plans from a position. Pure: the same request gives the same plan, except where `keepGoing` cuts it short; what was
+ * found elsewhere, and when, makes no difference.
  */
 export function planFor(start: Position, request: PlanRequest): Plan {
   const { costs, keepGoing, until, onBetter } = request;
@@ -76,11 +76,11 @@ export function planFor(start: Position, request: PlanRequest): Plan {
   const search = { costs, keepGoing, isReached };
   const first = firstPath(start, search);
   if (first.kind !== 'reached') return planOf(start, first.moves, { costs, outcome: first.kind, atLeast: 0, until });
-  const tell = (moves: readonly Move[]) =>
+  const report = (moves: readonly Move[]) =>
     onBetter?.(planOf(start, moves, { costs, outcome: 'found', atLeast: 0, until }), moves);
-  tell(first.moves);
+  report(first.moves);
   const foundElsewhere = request.foundElsewhere ?? (() => undefined);
-  const { kind, moves, atLeast } = leastPath(start, first.moves, { ...search, onBetter: tell, foundElsewhere });
+  const { kind, moves, atLeast } = leastPath(start, first.moves, { ...search, onBetter: report, foundElsewhere });
   const outcome = kind === 'least' ? 'least' : 'found';
   const unproved = kind === 'least' ? undefined : kind;
   return { ...planOf(start, moves, { costs, outcome, atLeast, until }), unproved };
@@ -91,7 +91,7 @@ export function goalOf(until: readonly Candidate[] | undefined): (position: Posi
   return ({ placed }) => until.every((candidate) => has(placed, candidate));
 }
 
-/** The path of these moves, with what is free between them, told in full, and nothing that does not lead to the goal. */
+/** The whole path of these moves, with the free ones between them, and nothing that does not lead to the goal. */
 export function planOf(
   start: Position,
   moves: readonly Move[],
@@ -108,12 +108,12 @@ export function planOf(
   },
 ): Plan {
   const whole = replay(start, moves, { free: costs.free, keepFree: true }).made;
-  const told = (until === undefined ? undefined : fullFrom(start, leadingTo(start, whole, until))) ?? {
+  const path = (until === undefined ? undefined : fullFrom(start, leadingTo(start, whole, until))) ?? {
     made: whole,
     end: whole.reduce((_, each) => positionAfter(each), start),
   };
-  const { restsOn } = restingOf(start, told.made);
-  const steps = told.made.map(
+  const { restsOn } = restingOf(start, path.made);
+  const steps = path.made.map(
     ({ move, instance, position }, index): PlanStep => ({
       name: move.name,
       cost: move.cost,
@@ -125,10 +125,10 @@ export function planOf(
   );
   const cost = steps.reduce((sum, step) => sum + step.cost, 0);
   const unproved = outcome === 'found' ? 'time ran out' : undefined;
-  return { outcome, unproved, steps, cost, atLeast, until, start, end: told.end };
+  return { outcome, unproved, steps, cost, atLeast, until, start, end: path.end };
 }
 
-/** The moves made anew, one after the other; undefined where one does not hold, or not under its name, without what was left out. */
+/** The moves made again, one after the other; undefined if one fails, or loses its name, without what was left out. */
 function fullFrom(
   start: Position,
   moves: readonly MadeMove[],

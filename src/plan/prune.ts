@@ -1,6 +1,6 @@
 /**
- * A path without what it does not need: moves on which nothing rests go, and so does every conclusion. What is left has
- * been tried: without any one of its moves, or of its conclusions, the goal is not reached.
+ * A path without what it does not need: moves on which nothing rests are dropped, and so are such conclusions. What is
+ * left has been tested: without any one of its moves, or of its conclusions, the goal is not reached.
  */
 
 import type { Position } from '../proof/kernel.ts';
@@ -13,17 +13,17 @@ export interface Pruning {
   readonly start: Position;
   readonly free: readonly ArgumentName[];
   readonly isReached: (position: Position) => boolean;
-  /** Moves that weigh more are tried first; their cost, where this is not given. */
+  /** Moves that weigh more are tried first; defaults to their cost. */
   readonly weigh?: (move: Move) => number;
 }
 
-/** `moves` are those that are not free, in order. Undefined where they do not reach the goal. */
+/** `moves` are those that are not free, in order. Undefined if they do not reach the goal. */
 export function pruned(moves: readonly Move[], pruning: Pruning): readonly Move[] | undefined {
   if (reaching(moves, pruning) === undefined) return undefined;
   return withoutNeedlessConclusions(withoutNeedlessMoves(whatIsUsed(moves, pruning), pruning), pruning);
 }
 
-/** In one look back over the path: the moves and conclusions on which some placement rests. */
+/** In one pass back over the path: the moves and conclusions on which some placement rests. */
 function whatIsUsed(moves: readonly Move[], { start, free, isReached }: Pruning): readonly Move[] {
   const { made } = replay(start, moves, { free, keepFree: true });
   const { restsOn } = restingOf(start, made);
@@ -61,7 +61,7 @@ function withoutNeedlessConclusions(moves: readonly Move[], pruning: Pruning): r
   return kept;
 }
 
-/** The moves of these that could be made, if they reach the goal. */
+/** Those of the moves that could be made, if they reach the goal. */
 function reaching(moves: readonly Move[], { start, free, isReached }: Pruning): readonly Move[] | undefined {
   const { end, made }: Replay = replay(start, moves, { free, keepFree: false });
   return isReached(end) ? made.map((each) => each.move) : undefined;

@@ -1,5 +1,5 @@
 /**
- * Moves made one after the other from a start, everything that is free done between them.
+ * Moves made one after the other from a start, with all free moves made between them.
  */
 
 import type { Position } from '../proof/kernel.ts';
@@ -9,11 +9,11 @@ import { type MadeMove, type Move, make, positionAfter } from './move.ts';
 
 export interface Replay {
   readonly end: Position;
-  /** The moves that could be made, in order, the free ones among them where they were asked for. */
+  /** The moves that could be made, in order; the free ones among them if they were requested. */
   readonly made: readonly MadeMove[];
 }
 
-/** A move that says nothing new where its turn comes, or does not hold there, is passed over. */
+/** A move that says nothing new when its turn comes, or does not hold there, is skipped. */
 export function replay(
   start: Position,
   moves: readonly Move[],

@@ -1,6 +1,6 @@
 /**
- * Which move of a path rests on which: a set is smaller than it was at the start because earlier moves took candidates out
- * of it, and an argument rests on those moves.
+ * Which move of a path rests on which: a set is smaller than it was at the start because earlier moves removed
+ * candidates from it, and an argument rests on those moves.
  */
 import { type Candidate, has, membersOf } from '../grid/candidates.ts';
 import { candidatesInCell, candidatesInHouse } from '../grid/grid.ts';
@@ -39,7 +39,7 @@ export function restingOf(start: Position, made: readonly MadeMove[]): Resting {
   return { restsOn, used };
 }
 
-/** What the conclusion takes out, so far as it was possible at the start. */
+/** What the conclusion removes, as far as it was possible at the start. */
 export function removedBy(start: Position, conclusion: Conclusion): Candidate[] {
   if (conclusion.kind === 'impossible') return [conclusion.candidate];
   const [only, ...others] = membersOf(conclusion.candidates);
@@ -47,7 +47,7 @@ export function removedBy(start: Position, conclusion: Conclusion): Candidate[] 
   return membersOf(start.grid.conflicts[only]!).filter((candidate) => has(start.possible, candidate));
 }
 
-/** The candidates that stood in the argument's sets at the start and do so no more. */
+/** The candidates that were in the argument's sets at the start and no longer are. */
 function missedBy(start: Position, { move, instance }: MadeMove): Candidate[] {
   return move.sets.flatMap((set, index) => {
     const now = instance.sets[index]!.members;
@@ -57,19 +57,19 @@ function missedBy(start: Position, { move, instance }: MadeMove): Candidate[] {
 
 function atStart(start: Position, { deadly }: MadeMove['move'], set: MoveSet): Candidate[] {
   const { grid, possible } = start;
-  const stood = (candidates: readonly Candidate[]) => candidates.filter((candidate) => has(possible, candidate));
+  const possibleOf = (candidates: readonly Candidate[]) => candidates.filter((candidate) => has(possible, candidate));
   switch (set.kind) {
     case 'cell':
-      return stood(candidatesInCell(grid, set.cell));
+      return possibleOf(candidatesInCell(grid, set.cell));
     case 'places':
-      return stood(candidatesInHouse(grid, set.digit, grid.houses[set.house]!));
+      return possibleOf(candidatesInHouse(grid, set.digit, grid.houses[set.house]!));
     case 'guardians': {
       if (deadly === undefined) return [];
       if (deadly.kind === 'pattern') {
         const guardians = guardiansOf(start, deadly);
         return 'refused' in guardians ? [] : membersOf(guardians.members);
       }
-      // The whole grid is the pattern: every candidate that has gone matters.
+      // The whole grid is the pattern: every removed candidate matters.
       const open = grid.cells.filter((cell) => !isPlaced(start, cell));
       return open.flatMap((cell) => membersOf(digitsIn(start, cell).members));
     }

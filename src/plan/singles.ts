@@ -1,6 +1,7 @@
 /**
- * Singles to the end: cells with one digit left, digits with one place left in a house. A search closes every position that
- * it reaches, so this is done on masks; each placement still goes through the kernel, from the one set that shows it.
+ * Singles until there are none: cells with one digit left, digits with one place left in a house. A search closes every
+ * position that it reaches, so this works on masks; each placement still goes through the kernel, from the one set that
+ * shows it.
  */
 
 import { has } from '../grid/candidates.ts';
@@ -17,14 +18,14 @@ export interface Single {
   readonly name: SingleName;
   readonly cell: Cell;
   readonly digit: Digit;
-  /** In the position in which it was found. */
+  /** As in the position in which it was found. */
   readonly set: OneOf;
   readonly position: Position;
 }
 
 /**
  * Places singles of these kinds one after the other until there is none, the easiest to see first: full houses, then
- * digits in boxes, in lines, in cells (common practice). Each is handed to `report` as it is placed.
+ * digits in boxes, in lines, in cells (common practice). Each is passed to `report` as it is placed.
  */
 export function placeSingles(
   start: Position,
@@ -39,7 +40,7 @@ export function placeSingles(
     const { name, cell, digit, house } = found;
     const set = house === undefined ? digitsIn(position, cell) : placesIn(position, digit, house);
     const outcome = prove(position, [set], oneOf(position.grid, candidateAt(position.grid, cell, digit)));
-    if (outcome.kind !== 'proved') return position; // a cell without a digit elsewhere: nothing can be believed here
+    if (outcome.kind !== 'proved') return position; // some cell has no digit left: nothing here can be trusted
     report?.({ name, cell, digit, set, position });
     position = after(position, [outcome.proof]);
     place(board, cell, digit);
@@ -50,7 +51,7 @@ interface Board {
   readonly grid: Grid;
   /** By cell: the mask of its digits, digit 1 lowest. */
   readonly digits: number[];
-  /** By cell: whether it has its digit. */
+  /** By cell: whether its digit is placed. */
   readonly settled: boolean[];
   /** By house: how many of its cells are open. */
   readonly open: number[];
@@ -80,7 +81,7 @@ interface Found {
   readonly name: SingleName;
   readonly cell: Cell;
   readonly digit: Digit;
-  /** Where a house shows it; else the cell does. */
+  /** The house that shows it; undefined if the cell does. */
   readonly house: HouseShape | undefined;
 }
 

@@ -1,5 +1,5 @@
 /**
- * All named arguments in a position, or all that prove one of some conclusions there: what a teller may choose from.
+ * All named arguments in a position, or all that prove one of some conclusions there: what an author may choose from.
  */
 import { type Candidate, difference, has, intersection, membersOf, union } from '../grid/candidates.ts';
 import type { Conclusion } from '../grid/terms.ts';
@@ -12,31 +12,31 @@ import { costOf, isLess, leastCostOf } from './teaching.ts';
 
 export interface WaysRequest {
   readonly costs: TeachingCosts;
-  /** What is to be proved; empty: whatever can be. */
+  /** What is to be proved; if empty, anything that can be. */
   readonly wanted: readonly Conclusion[];
   readonly keepGoing: () => boolean;
 }
 
 export interface Way {
   readonly name: ArgumentName;
-  /** Further names of the table that the same argument bears, so far as it was found under them. */
+  /** Further names of the table that fit the same argument, as far as it was found under them. */
   readonly otherNames: readonly ArgumentName[];
   readonly cost: number;
   readonly instance: Instance;
   /** Of what is wanted. */
   readonly proves: readonly Conclusion[];
-  /** What else it proves: removals, and placements that the finder told of. */
+  /** What else it proves: removals, and placements that the finder gave. */
   readonly others: readonly Conclusion[];
 }
 
 export interface Ways {
-  /** Those that prove all that is wanted first, then by cost. */
+  /** Those that prove everything wanted first, then by cost. */
   readonly found: readonly Way[];
-  /** False where time ran out before every name was looked for. */
+  /** False if time ran out before every name was searched. */
   readonly finished: boolean;
 }
 
-/** How many instances of a name are looked at, for each conclusion. */
+/** How many instances of a name are tried, for each conclusion. */
 const instanceBound = 2_000;
 
 export function waysIn(position: Position, request: WaysRequest): Ways {
@@ -74,14 +74,14 @@ export function waysIn(position: Position, request: WaysRequest): Ways {
   return { found: sorted, finished };
 }
 
-/** Free names too, and before all others. */
+/** Free names too, before all others. */
 function everyName(costs: TeachingCosts): readonly NameCost[] {
   const free = costs.free.map((name): NameCost => ({ name, cost: 0, sets: 1, each: 0 }));
   const others = costs.names.filter(({ name }) => !costs.free.includes(name));
   return [...free, ...others.toSorted((a, b) => leastCostOf(costs, a) - leastCostOf(costs, b))];
 }
 
-/** Looked for with each conclusion by itself, since an argument may prove one of them alone. */
+/** Searched with each conclusion separately, since an argument may prove only one of them. */
 function* instancesFor(
   position: Position,
   { name }: NameCost,
@@ -110,8 +110,8 @@ function wayOf(
   const proves = provedBy(position, instance.sets, wanted ?? []).map((proof) => proof.conclusion);
   if (wanted !== undefined && proves.length === 0) return undefined;
   const isAsked = new Set(proves.map(keyOf));
-  const told = provedBy(position, instance.sets, instance.conclusions).map((proof) => proof.conclusion);
-  const all = [...told.filter((each) => each.kind === 'one-of'), ...removalsBy(position, instance.sets)];
+  const stated = provedBy(position, instance.sets, instance.conclusions).map((proof) => proof.conclusion);
+  const all = [...stated.filter((each) => each.kind === 'one-of'), ...removalsBy(position, instance.sets)];
   const others = all.filter((each) => !isAsked.has(keyOf(each)));
   if (wanted === undefined && others.length === 0) return undefined;
   return { name, otherNames: [], cost, instance, proves, others };
