@@ -1,10 +1,11 @@
 /**
- * Which steps of a draft are told where in a recording that followed no script.
+ * Where in an unscripted recording the steps of a draft are spoken of.
  *
- * Each step has what one would name when telling it: its argument, its cells, its houses, its digits. An utterance speaks for
- * a step by what is heard in it of these, and against it by cells and arguments that are none of its own; the one after it
- * counts three quarters. Of all ways to give steps utterances in order the one with the most in favour is taken (dynamic programming;
- * Needleman and Wunsch, Journal of Molecular Biology 48, 1970, has the method for two sequences).
+ * Each step has features that a speaker would name: its argument, its cells, its houses, its digits. An utterance
+ * scores for a step by those of its features heard in it, and against it by cells and arguments that are not among
+ * them; the next utterance counts three quarters. Of all ways to assign utterances to steps in order, the one with the
+ * highest score is taken (dynamic programming; Needleman and Wunsch, Journal of Molecular Biology 48, 1970, has the
+ * method for two sequences).
  */
 import { membersOf } from '../grid/candidates.ts';
 import { columnOf, rowOf } from '../grid/geometry.ts';
@@ -13,13 +14,13 @@ import type { Plan, PlanStep } from '../plan/plan.ts';
 import type { DraftStep } from './draft-step.ts';
 import type { Heard, Utterance } from './heard.ts';
 
-/** By step: the index of the utterance with which its telling begins; undefined where it was not heard. */
+/** By step: the index of the utterance with which it begins; undefined if it was not heard. */
 export type Alignment = readonly (number | undefined)[];
 
-/** What each kind of thing heard says for a step that has it, and against one that has not. */
+/** The score of each kind of thing heard, for a step that has it, and against one that does not. */
 const weights = { name: 6, cell: 3, box: 1, row: 1, column: 1, digit: 1.5 } as const;
 const against = { name: 4, cell: 1, box: 0.25, row: 0.25, column: 0.25, digit: 0 } as const;
-/** A step that less speaks for was not heard. */
+/** A step with a lower score was not heard. */
 const least = 3;
 
 export function align(steps: readonly DraftStep[], plan: Plan, utterances: readonly Utterance[]): Alignment {
@@ -34,7 +35,7 @@ export function align(steps: readonly DraftStep[], plan: Plan, utterances: reado
   return bestInOrder(scores, utterances.length);
 }
 
-/** `best[s][u]`: the most that the steps before `s` can have among the utterances before `u`. */
+/** `best[s][u]`: the highest score of the steps before `s` with the utterances before `u`. */
 function bestInOrder(scores: readonly (readonly number[])[], count: number): Alignment {
   const best = Array.from({ length: scores.length + 1 }, () => new Array<number>(count + 1).fill(0));
   for (const [step, row] of scores.entries()) {
@@ -68,10 +69,10 @@ function scoreOf(own: Features, heard: ReadonlySet<Heard>): number {
   return score;
 }
 
-/** What one would name when telling a step, and how much that says for it: 1, or less for what is one of many. */
+/** What a speaker would name for a step, and how much each counts: 1, or less for one of many. */
 export type Features = ReadonlyMap<Heard, number>;
 
-/** A digit of a cascade is one of many, any of which may be named or none. */
+/** A digit of a cascade is one of many; a speaker may name any of them or none. */
 const ofMany = 0.3;
 
 export function featuresOf(step: DraftStep, plan: Plan): Features {
@@ -84,7 +85,7 @@ export function featuresOf(step: DraftStep, plan: Plan): Features {
   for (const [place, index] of step.covers.entries()) {
     const planned = plan.steps[index]!;
     add(1, [`name ${planned.name}`]);
-    // Of what an argument opens, the first is said with its reason.
+    // Of the steps that an argument opens, the first is said with its reason.
     const isSaid = step.cascade === undefined || (place === 0 && step.id.startsWith('opened'));
     add(isSaid ? 1 : ofMany, ofArgument(grid, planned));
   }
@@ -92,7 +93,7 @@ export function featuresOf(step: DraftStep, plan: Plan): Features {
   return features;
 }
 
-/** Of `1r1 in r1c34`, or of `78r4c1`. */
+/** From `1r1 in r1c34`, or from `78r4c1`. */
 function ofList(grid: Grid, text: string): Heard[] {
   const heard: Heard[] = [];
   for (const [, digits = '', rows = '', columns = ''] of text.matchAll(/(\d*)r(\d+)c(\d+)/g)) {

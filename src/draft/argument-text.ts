@@ -9,7 +9,7 @@ import { type ArgumentName, isArgumentName, techniqueNamed } from '../techniques
 import { recogniseIn } from '../techniques/judge-name.ts';
 import type { DraftStep } from './draft-step.ts';
 
-/** Names that say of groups what they are, from the more special to the more general. */
+/** Names that mention groups, from the more special to the more general. */
 const general: readonly ArgumentName[] = ['empty rectangle', 'grouped X-chain', 'grouped AIC'];
 
 /** The plan's name for the argument, or where that leaves a detail unsaid (`AIC` of a grouped one) the name that says it. */

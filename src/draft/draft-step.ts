@@ -1,5 +1,5 @@
 /**
- * A step of a draft, and the draft while its steps are told.
+ * A step of a draft, and the draft under construction.
  */
 
 import type { Cell } from '../grid/grid.ts';
@@ -21,17 +21,17 @@ export interface DraftStep {
   readonly only?: readonly string[] | undefined;
   readonly pencil?: string | undefined;
   readonly cascade?: string | undefined;
-  /** A callout beside the board. */
+  /** A callout next to the board. */
   readonly note?: string | undefined;
-  /** When it begins, where that is known. */
+  /** When it begins, if that is known. */
   readonly at?: string | undefined;
   /** A comment before it, without `#`. */
   readonly remark?: string | undefined;
-  /** The steps of the plan that are told here: numbers from 0. */
+  /** The steps of the plan that this step presents: numbers from 0. */
   readonly covers: readonly number[];
 }
 
-/** What was told so far. */
+/** The draft up to now. */
 export interface DraftSoFar {
   readonly wording: Wording;
   readonly steps: DraftStep[];
@@ -42,7 +42,7 @@ export interface DraftSoFar {
   readonly placesSaid: Set<string>;
 }
 
-/** `XY-chain` as `xy-chain`. */
+/** Turns `XY-chain` into `xy-chain`. */
 export function idOf(name: string): string {
   return name
     .toLowerCase()
@@ -50,7 +50,7 @@ export function idOf(name: string): string {
     .replace(/^-|-$/g, '');
 }
 
-/** Puts the step on, its id made its own. */
+/** Appends the step, making its id unique. */
 export function add(draft: DraftSoFar, id: string, step: Omit<DraftStep, 'id'>): void {
   let own = id;
   for (let number = 2; draft.ids.has(own); number++) own = `${id}-${number}`;

@@ -1,10 +1,10 @@
 /**
- * What is told of a plan, step by step: easy digits gathered as a teller would, what is written down before an argument
- * needs it, the argument, and what it opens.
+ * How a plan is presented, step by step: easy digits grouped as an author would, what is written down before an
+ * argument needs it, the argument, and what it opens.
  *
- * Lists are written late: those of a cell when an argument first rests on that cell, the places of a digit right before the
- * argument that rests on them. The steps of the plan are told in its order, so that each stands in the position in which
- * it was proved.
+ * Lists are written late: those of a cell when an argument first rests on that cell, the places of a digit right before
+ * the argument that rests on them. The steps of the plan are presented in its order, so that each is shown in the
+ * position in which it was proved.
  */
 
 import { membersOf } from '../grid/candidates.ts';
@@ -19,20 +19,20 @@ import { argumentInWords } from './say-argument.ts';
 import { singleInWords } from './say-single.ts';
 import type { Wording } from './wording.ts';
 
-/** The told steps of a plan, in order. */
+/** The draft's steps for a plan, in order. */
 export function draftSteps(plan: Plan, wording: Wording): readonly DraftStep[] {
   const draft: DraftSoFar = { wording, steps: [], ids: new Set(), listed: new Set(), placesSaid: new Set() };
-  const runs = runsOf(plan.steps);
+  const sections = sectionsOf(plan.steps);
   const isFull = membersOf(plan.end.placed).length === plan.end.grid.cells.length;
-  for (const [index, run] of runs.entries()) {
-    const isLast = index === runs.length - 1;
-    if (index === 0) addOpening(draft, plan, run, { isLast, isFull });
-    else addArgument(draft, run, isLast && isFull);
+  for (const [index, section] of sections.entries()) {
+    const isLast = index === sections.length - 1;
+    if (index === 0) addOpening(draft, plan, section, { isLast, isFull });
+    else addArgument(draft, section, isLast && isFull);
   }
   return draft.steps;
 }
 
-/** Whether a cascade can tell the step: it costs nothing, and needs no argument to be named. */
+/** Whether the step can be part of a cascade: it is free, and its argument need not be named. */
 export function isGathered({ name, cost }: PlanStep): boolean {
   return cost === 0 && gathered.includes(techniqueNamed(name).family);
 }
@@ -44,26 +44,26 @@ interface Numbered {
   readonly index: number;
 }
 
-/** An argument and the easy steps after it; the first run has no argument. */
-interface Run {
+/** An argument and the easy steps after it; the first section has no argument. */
+interface Section {
   readonly argument: Numbered | undefined;
   readonly easy: readonly Numbered[];
 }
 
-function runsOf(steps: readonly PlanStep[]): readonly Run[] {
-  const runs: { argument: Numbered | undefined; easy: Numbered[] }[] = [{ argument: undefined, easy: [] }];
+function sectionsOf(steps: readonly PlanStep[]): readonly Section[] {
+  const sections: { argument: Numbered | undefined; easy: Numbered[] }[] = [{ argument: undefined, easy: [] }];
   for (const [index, step] of steps.entries()) {
-    if (isGathered(step)) runs.at(-1)!.easy.push({ step, index });
-    else runs.push({ argument: { step, index }, easy: [] });
+    if (isGathered(step)) sections.at(-1)!.easy.push({ step, index });
+    else sections.push({ argument: { step, index }, easy: [] });
   }
-  return runs;
+  return sections;
 }
 
 /** `isLast`: no argument follows; `isFull`: the plan fills the board. */
 function addOpening(
   draft: DraftSoFar,
   { start }: Plan,
-  { easy }: Run,
+  { easy }: Section,
   { isLast, isFull }: { readonly isLast: boolean; readonly isFull: boolean },
 ): void {
   const { wording } = draft;
@@ -86,7 +86,7 @@ function addOpening(
 }
 
 /** `isHome`: the easy steps after it fill the board. */
-function addArgument(draft: DraftSoFar, { argument, easy }: Run, isHome: boolean): void {
+function addArgument(draft: DraftSoFar, { argument, easy }: Section, isHome: boolean): void {
   const { wording } = draft;
   const { step, index } = argument!;
   const { position, instance } = step;
@@ -113,7 +113,7 @@ function addArgument(draft: DraftSoFar, { argument, easy }: Run, isHome: boolean
   }
 }
 
-/** What comes at once: the first digit is said with its reason. */
+/** What follows immediately: the first digit is said with its reason. */
 function addOpened(draft: DraftSoFar, easy: readonly Numbered[], after = ''): void {
   const { wording } = draft;
   const place = easy.findIndex(({ step }) => singleInWords(wording, step) !== undefined);

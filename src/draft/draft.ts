@@ -12,7 +12,7 @@ import type { Phrases } from './phrases.ts';
 import { puzzleOfScene, puzzleText, sceneText } from './scene-text.ts';
 import { type Wording, wordingOf } from './wording.ts';
 
-/** More names than this are no title. */
+/** With more names than this, a title is not made of them. */
 const mostNames = 3;
 
 export interface DraftOf {
@@ -21,18 +21,18 @@ export interface DraftOf {
   /** The scene that the puzzle was taken from: its board may have regions, rules and a start. */
   readonly taken: { readonly text: string; readonly puzzle: Span } | undefined;
   readonly phrases: Phrases;
-  /** Else one is made from the names of the arguments. */
+  /** If not given, one is made from the names of the arguments. */
   readonly title: string | undefined;
 }
 
 export interface Draft {
   readonly title: string;
   readonly steps: readonly DraftStep[];
-  /** The scene's text, with these steps or the same at other times. */
+  /** The scene's text, with these steps or with the same ones at other times. */
   readonly textWith: (steps: readonly DraftStep[], video?: readonly string[]) => string;
 }
 
-/** Drafts a scene from a plan that reaches the end, or as far as it goes. */
+/** Drafts a scene from a plan that reaches the goal, or as far as it goes. */
 export function draftOf({ plan, givens, taken, phrases, title: given }: DraftOf): Draft {
   const { grid } = plan.start;
   const wording = wordingOf(phrases, grid);
@@ -63,7 +63,7 @@ export function skeletonOf(grid: Grid, givens: readonly (Digit | undefined)[], t
   return sceneText({ title, remarks: [], puzzle: puzzleText(grid, givens), video, steps: [first] });
 }
 
-/** What the plan is, for whoever edits the draft. */
+/** What the plan is, for anyone who edits the draft. */
 function remarksOn({ outcome, cost, steps, until, end }: Plan): readonly string[] {
   const count = steps.filter((step) => !isGathered(step)).length;
   const named = `${count} ${count === 1 ? 'argument' : 'arguments'}`;
@@ -74,7 +74,7 @@ function remarksOn({ outcome, cost, steps, until, end }: Plan): readonly string[
     unfinished: 'time ran out before the end',
   }[outcome];
   return [
-    `A draft to edit: ${count === 0 ? 'singles alone' : `${named} that cost ${cost} to teach, ${least}`}.`,
+    `A draft to edit: ${count === 0 ? 'singles only' : `${named} that cost ${cost} to teach, ${least}`}.`,
     ...(until === undefined ? [] : [`It goes as far as ${until.map((each) => printGoal(end.grid, each)).join(' ')}.`]),
     'No step has a time, so each lasts as long as its words take to say.',
   ];
@@ -84,7 +84,7 @@ function printGoal(grid: Grid, candidate: Candidate): string {
   return `${printCell(grid, cellOf(grid, candidate))}=${digitOf(grid, candidate)}`;
 }
 
-/** By the names of its arguments, the costliest ones where there are many. */
+/** From the names of its arguments, the costliest ones if there are many. */
 function titleOf(plan: Plan, wording: Wording): string {
   const costliest = plan.steps.filter((step) => !isGathered(step)).toSorted((a, b) => b.cost - a.cost);
   const kept = new Set([...new Set(costliest.map(({ name }) => name))].slice(0, mostNames));

@@ -13,7 +13,7 @@ import type { Phrases } from './phrases.ts';
 /** `cell 40`, `row 5`, `column 5`, `box 5`, `digit 7`, `name skyscraper`. */
 export type Heard = string;
 
-/** A sentence, or as much of one as stands in a cue that has no stop. */
+/** A sentence, or as much of one as is in a cue without a full stop. */
 export interface Utterance {
   /** When its first word begins. */
   readonly seconds: Fraction;
@@ -30,7 +30,7 @@ interface Lexicon {
   readonly names: ReadonlyMap<string, string>;
 }
 
-/** Words of an argument's name at most. */
+/** The most words in an argument's name. */
 const longestName = 5;
 
 /** The utterances of the narration in order. */
@@ -78,12 +78,12 @@ function lexiconOf({ words, parts, names }: Phrases, grid: Grid): Lexicon {
   return { grid, numbers, lines, names: new Map(own) };
 }
 
-/** Lower case without signs at its ends. */
+/** Lower case without punctuation at its ends. */
 function plain(word: string): string {
   return piecesOf(word).join('');
 }
 
-/** Letters and figures, cut at other signs. */
+/** Letters and figures, split at other characters. */
 function piecesOf(word: string): string[] {
   return word
     .normalize('NFKC')
@@ -98,7 +98,7 @@ function heardIn(words: readonly string[], lexicon: Lexicon): ReadonlySet<Heard>
   return new Set([...namesIn(pieces, lexicon), ...placesIn(pieces, lexicon)]);
 }
 
-/** `r3c5` as `r 3 c 5`, `7s` as it is. */
+/** Splits `r3c5` into `r 3 c 5`; leaves `7s` unchanged. */
 function apart(piece: string): string[] {
   const cell = /^r(\d)c(\d)$/.exec(piece);
   return cell === null ? [piece] : ['r', cell[1]!, 'c', cell[2]!];
@@ -118,7 +118,7 @@ function namesIn(pieces: readonly string[], { names }: Lexicon): Heard[] {
   return heard;
 }
 
-/** Lines and boxes with the numbers after them, a cell where a row and a column come together, and digits by themselves. */
+/** Lines and boxes with the numbers after them, a cell if a row and a column come together, and digits on their own. */
 function placesIn(pieces: readonly string[], { grid, numbers, lines }: Lexicon): Heard[] {
   const heard: Heard[] = [];
   let row: { readonly number: number; readonly end: number } | undefined;

@@ -14,7 +14,7 @@ import type { Phrase } from '../techniques/technique.ts';
 import { add, type DraftSoFar, idOf } from './draft-step.ts';
 import type { Wording } from './wording.ts';
 
-/** Cells whose lists are read out cell by cell; beyond that they are counted. */
+/** Lists of up to this many cells are read out cell by cell; more are counted. */
 const listsReadOut = 6;
 /** Places are said before an argument of at most this many of them. */
 const placesReadOut = 4;
@@ -95,7 +95,7 @@ type PlacesSet = OneOf & { readonly source: Extract<OneOf['source'], { kind: 'pl
 /** Sentences that say where the digits go. */
 const saysItsPlaces: readonly Phrase[] = ['hidden subset', 'fish'];
 
-/** The places of one digit that the argument rests on, where they are few and its own sentence does not say them. */
+/** The places of one digit that the argument rests on, if they are few and its own sentence does not say them. */
 function placesToSay(
   { wording: { grid }, placesSaid }: DraftSoFar,
   { name, instance }: PlanStep,

@@ -1,5 +1,5 @@
 /**
- * A draft told at the times of a recording: each step that was heard begins where it was, and says what was said.
+ * A draft timed by a recording: each step that was heard begins when it was, and says what was said.
  */
 import type { Plan } from '../plan/plan.ts';
 import { add, compare, type Fraction, fraction, multiply, subtract } from '../scene/fraction.ts';
@@ -15,11 +15,11 @@ export interface NarratedDraft {
   /** Those that were heard, and those that were not. */
   readonly heard: readonly string[];
   readonly unheard: readonly string[];
-  /** What names an argument or a cell and belongs to no step that was told there. */
+  /** Utterances that name an argument or a cell that does not belong to the step of that time. */
   readonly unmatched: readonly { readonly at: string; readonly text: string }[];
 }
 
-/** Sentences of a step's words at most. */
+/** The most sentences that a step says. */
 const sentencesKept = 3;
 
 export function narrate(
@@ -57,15 +57,15 @@ export function narrate(
   };
 }
 
-/** The step that is told while an utterance is said: the last that was heard by then. */
+/** The step presented while an utterance is said: the last that was heard by then. */
 function stepAt(alignment: readonly (number | undefined)[], utterance: number): number | undefined {
   const step = alignment.findLastIndex((at) => at !== undefined && at <= utterance);
   return step < 0 ? undefined : step;
 }
 
 /**
- * A time for every step, none before the one before it: those not heard share the time between those heard; after the last,
- * each follows when the words of the one before it are said (`+8`).
+ * A time for every step, in ascending order: those not heard share the time between those heard; after the last, each
+ * follows when the words of the previous one are said (`+8`).
  */
 function timesOf(steps: readonly DraftStep[], heard: readonly (Fraction | undefined)[]): readonly string[] {
   let last = { index: -1, seconds: fraction(0) };

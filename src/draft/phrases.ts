@@ -1,5 +1,5 @@
 /**
- * A file of phrases: the words in which drafts are told, in one language. Others are added as files, not as code.
+ * A file of phrases: the words of drafts in one language. Further languages are added as files, not as code.
  */
 import { entriesByName } from '../scene/argument-entries.ts';
 import type { ReadEntries, ReadList, ReadOf, ReadText } from '../scene/definition.ts';
@@ -19,11 +19,11 @@ export interface Phrases {
   /** As BCP 47 has it: `en`, `de`. */
   readonly language: string;
   readonly words: Words;
-  /** What arguments are called, by canonical name; where one is not there, that name stands. */
+  /** What arguments are called, by canonical name; if missing, that name is used. */
   readonly names: ReadonlyMap<ArgumentName, string>;
   readonly parts: Readonly<Record<PartKey, string>>;
   readonly titles: Readonly<Record<TitleKey, string>>;
-  /** One or more of each, which take turns. */
+  /** One or more of each, used in turn. */
   readonly sentences: Readonly<Record<SentenceKey, readonly string[]>>;
 }
 
@@ -32,9 +32,9 @@ export interface Words {
   readonly digit: readonly string[];
   readonly 'a-digit': readonly string[];
   readonly digits: readonly string[];
-  /** From nought on. */
+  /** From zero on. */
   readonly numbers: readonly string[];
-  /** What stands between the items of a list, before its last one, and between the links of a chain. */
+  /** The separators between the items of a list, before its last one, and between the links of a chain. */
   readonly comma: string;
   readonly and: string;
   readonly or: string;
@@ -55,7 +55,7 @@ const wordsDefinition = keys('the words', 'Digits, numbers, and what joins lists
   digit: words('The nine digits: seven.'),
   'a-digit': words('The nine digits with an article: a seven.'),
   digits: words('The nine digits in the plural: sevens.'),
-  numbers: words('Counts from nought on; larger ones are written in figures.'),
+  numbers: words('Counts from zero on; larger ones are written in figures.'),
   comma: sentence('Between the items of a list.'),
   and: sentence('Before the last item of a list.'),
   or: sentence('Before the last item of a choice.'),
@@ -72,16 +72,16 @@ export const phrasesDefinition = keys('a file of phrases', 'What a draft says, i
     'What arguments are called in this language, by the names of the scene language.',
   ),
   parts: keys('the parts', 'Parts of sentences.', byKey(parts, phraseOf)),
-  titles: keys('the titles', 'What stands on screen.', byKey(titles, phraseOf)),
+  titles: keys('the titles', 'What appears on screen.', byKey(titles, phraseOf)),
   sentences: keys(
     'the sentences',
-    'What is said: one sentence, or several that take turns.',
+    'What is said: one sentence, or several that are used in turn.',
     byKey(sentences, turnsOf),
   ),
 });
 
 export interface ReadPhrases {
-  /** Undefined where there is an error. */
+  /** Undefined if there is an error. */
   readonly phrases: Phrases | undefined;
   /** All faults of the file by place. */
   readonly diagnostics: readonly Diagnostic[];
@@ -130,7 +130,7 @@ function wordsOf(words: ReadOf<typeof wordsDefinition>, faults: Faults): Words {
       faults.error(
         'out-of-range',
         span,
-        `${list.length} words stand here; ${quoted(key)} takes nine, for the digits from 1 on`,
+        `${list.length} words were found here; ${quoted(key)} takes nine, for the digits from 1 on`,
       );
     }
     return list;
@@ -147,7 +147,7 @@ function wordsOf(words: ReadOf<typeof wordsDefinition>, faults: Faults): Words {
   };
 }
 
-/** Every slot of the phrase must be one that is filled in there. */
+/** Every slot of the phrase must be one that is filled there. */
 function checkSlots(node: TextNode, { slots }: Saying, faults: Faults): void {
   for (const match of node.text.matchAll(/\{([^{}]*)\}?|\}/g)) {
     const slot = match[1];
@@ -164,7 +164,7 @@ function checkSlots(node: TextNode, { slots }: Saying, faults: Faults): void {
     faults.error(
       'unknown-word',
       span,
-      `${quoted(match[0])} is no slot here; ${near === undefined ? known : `did you mean {${near}}?`}`,
+      `${quoted(match[0])} is not a slot here; ${near === undefined ? known : `did you mean {${near}}?`}`,
     );
   }
 }

@@ -1,5 +1,5 @@
 /**
- * An argument that is to be said, and what its sentences are filled with.
+ * An argument to be said, and what its sentences are filled with.
  */
 
 import { membersOf, union } from '../grid/candidates.ts';
@@ -18,7 +18,7 @@ export interface ToSay {
 }
 
 export interface SaidArgument {
-  /** One sentence or a few. */
+  /** One or more sentences. */
   readonly say: string;
   readonly title: string;
 }

@@ -1,5 +1,6 @@
 /**
- * What is said of an argument: by the shape that its name stands for, else along its chain, else by supposing the opposite.
+ * What is said of an argument: by the shape that its name denotes, else along its chain, else by supposing the
+ * opposite.
  */
 import { type Candidate, membersOf } from '../grid/candidates.ts';
 import { cellOf, digitOf } from '../grid/grid.ts';
@@ -52,7 +53,7 @@ function byChain(argument: ToSay): SaidArgument | undefined {
   return said(argument, 'chain', 'of-digit-chain', { ...aboutDigit(argument, first.digit), links, so: so(argument) });
 }
 
-/** The first conclusion denied and played out; the others fall in the same way. */
+/** The first conclusion denied and played out; the others are refuted the same way. */
 function bySupposition(argument: ToSay): SaidArgument | undefined {
   const played = playedOut(argument);
   if (played === undefined) return undefined;

@@ -6,7 +6,7 @@ import type { Chain, ChainNode } from '../grid/terms.ts';
 import type { PartKey } from './sayings.ts';
 import type { Wording } from './wording.ts';
 
-/** The links of the chain read from its first node on; undefined for a chain that begins with a weak link. */
+/** The links of the chain read from its first node; undefined for a chain that begins with a weak link. */
 export function chainInWords(wording: Wording, { nodes, links }: Chain): string | undefined {
   const strong = links.filter((link) => link.kind === 'strong');
   const alternates = links.every((link, index) => (link.kind === 'strong') === (index % 2 === 0));
@@ -31,7 +31,7 @@ export function chainInWords(wording: Wording, { nodes, links }: Chain): string 
 
 type Form = 'if-not' | 'so' | 'then-not';
 
-/** What a node says. `spokenOf`: the digit spoken of last, which need not be named again. */
+/** What a node says. `spokenOf`: the digit mentioned last, which need not be named again. */
 function stated(wording: Wording, node: ChainNode, form: Form, spokenOf: Digit | undefined): string {
   const [digit] = node.digits;
   const [cell, ...others] = node.cells;

@@ -1,5 +1,5 @@
 /**
- * What is said of an argument by the shape that its name stands for: locked candidates, subsets, fish, wings.
+ * What is said of an argument by the shape that its name denotes: locked candidates, subsets, fish, wings.
  */
 import { membersOf } from '../grid/candidates.ts';
 import { countOf } from '../grid/counting.ts';
@@ -9,7 +9,7 @@ import { techniqueNamed } from '../techniques/all-techniques.ts';
 import { type FishKinds, fishAgainst } from '../techniques/fish-shape.ts';
 import { aboutDigit, cellsAndDigits, placesOf, type SaidArgument, said, so, type ToSay } from './said-argument.ts';
 
-/** Undefined for what has no sentence of its own, or is not of the shape that its name stands for. */
+/** Undefined for an argument that has no sentence of its own, or does not have the shape that its name denotes. */
 export function byShape(argument: ToSay): SaidArgument | undefined {
   const { phrase } = techniqueNamed(argument.name);
   switch (phrase) {
@@ -120,7 +120,10 @@ function twoStrings(argument: ToSay, key: 'skyscraper' | 'kite'): SaidArgument |
   return said(argument, key, 'of-strings', { ...aboutDigit(argument, first.digit), ...houses, so: so(argument) });
 }
 
-/** A cell of two digits that sees two others, each of which shares one of them; or of three, with the one that all share. */
+/**
+ * A cell of two digits that sees two others, each sharing one of its digits; or a cell of three, with the digit that
+ * all share.
+ */
 function xyWing(argument: ToSay): SaidArgument | undefined {
   const { wording, instance } = argument;
   const { grid } = wording;

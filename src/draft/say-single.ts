@@ -8,7 +8,7 @@ import { isPlaced } from '../proof/is-placed.ts';
 import type { Position } from '../proof/kernel.ts';
 import type { Wording } from './wording.ts';
 
-/** Why the digit goes there; undefined for what is no single. */
+/** Why the digit goes there; undefined for an argument that is not a single. */
 export function singleInWords(wording: Wording, { name, position, instance }: PlanStep): string | undefined {
   const [set] = instance.sets;
   const [conclusion] = instance.conclusions;

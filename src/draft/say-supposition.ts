@@ -1,6 +1,6 @@
 /**
- * An argument told by supposing the opposite: what the sets force, one after the other, until something is left without a
- * place. Where forcing alone does not get there, nothing is told.
+ * An argument presented by supposing the opposite: what the sets force, one after the other, until a digit has no place
+ * left or a cell no digit. If forcing does not lead there, nothing is said.
  */
 import { type Candidate, difference, has, isEmpty, membersOf, setOf } from '../grid/candidates.ts';
 import { cellOf, digitOf } from '../grid/grid.ts';
@@ -10,15 +10,18 @@ import { minimalPart } from '../techniques/minimal-argument.ts';
 import type { Wording } from './wording.ts';
 
 export interface Supposition {
-  /** What follows, in order; empty where it clashes at once. */
+  /** What follows, in order; empty if it clashes immediately. */
   readonly steps: readonly string[];
   readonly clash: string;
 }
 
-/** Longer than this and nobody follows it by ear. */
+/** Longer than this is too hard to follow by ear. */
 const mostSteps = 8;
 
-/** The conclusion denied and played out through the sets that it needs; undefined where that takes cases, or too many steps. */
+/**
+ * The conclusion denied and played out through the sets that it needs; undefined if that takes cases, or too many
+ * steps.
+ */
 export function supposition(
   wording: Wording,
   position: Position,

@@ -1,5 +1,5 @@
 /**
- * The text of a drafted scene, laid out as one would write it by hand.
+ * The text of a drafted scene, formatted as one would write it by hand.
  */
 import type { Digit, Grid } from '../grid/grid.ts';
 import type { Span } from '../scene/diagnostic.ts';
@@ -11,12 +11,12 @@ export interface DraftScene {
   readonly remarks: readonly string[];
   /** The key `puzzle` with all its lines, each ended. */
   readonly puzzle: string;
-  /** The keys of `video` with their indentation, likewise. */
+  /** The keys of `video` with their indentation, each line ended. */
   readonly video: string;
   readonly steps: readonly DraftStep[];
 }
 
-/** Lines are broken before this column where they can be. */
+/** Lines are broken before this column if possible. */
 const lineWidth = 116;
 
 export function sceneText({ title, remarks, puzzle, video, steps }: DraftScene): string {
@@ -46,7 +46,7 @@ export function puzzleText({ size, boxRows, boxColumns }: Grid, givens: readonly
   );
 }
 
-/** The puzzle of a scene as it stands in its text: `span` is that of the map after `puzzle`. */
+/** The puzzle of a scene as written in its text: `span` is that of the map after `puzzle`. */
 export function puzzleOfScene(text: string, span: Span): string {
   const own = text.slice(span.start, span.end).trimEnd();
   if (own.startsWith('{')) return `puzzle: ${own}\n`;
@@ -79,7 +79,7 @@ function stepText(step: DraftStep): string {
   return lines.join('');
 }
 
-/** A text as a value: plain where YAML reads it as it stands, folded where it is long, else in quotes. */
+/** A string as a value: plain if YAML reads it unchanged, folded if it is long, else in quotes. */
 function scalar(text: string, indent: number): string {
   if (text.length + indent > lineWidth - 14) return `>-\n${folded(text, ' '.repeat(Math.max(2, indent)))}`;
   return isPlain(text) ? text : quotedText(text);

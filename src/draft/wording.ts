@@ -15,14 +15,17 @@ const cellsReadOut = 4;
 
 export type Slots = Readonly<Record<string, string>>;
 
-/** Words in one language, for boards of one kind. Sentences that have several forms take turns, so it remembers which came last. */
+/**
+ * Words in one language, for boards of one kind. Sentences with several forms use them in turn, so it remembers which
+ * came last.
+ */
 export interface Wording {
   readonly grid: Grid;
   readonly part: (key: PartKey, slots?: Slots) => string;
   readonly title: (key: TitleKey, slots?: Slots) => string;
   /** A whole sentence or more, each begun with a capital. */
   readonly sentence: (key: SentenceKey, slots?: Slots) => string;
-  /** What an argument is called within a sentence. */
+  /** The name of an argument within a sentence. */
   readonly name: (argument: ArgumentName) => string;
   /** The same, beginning with a capital. */
   readonly nameOf: (argument: ArgumentName) => string;
@@ -35,7 +38,7 @@ export interface Wording {
   readonly inTurn: (links: readonly string[]) => string;
   readonly cell: (cell: Cell) => string;
   readonly cells: (cells: readonly Cell[]) => string;
-  /** Cells of a house that was just spoken of: of row four `columns two and seven`. */
+  /** Cells of a house that was just mentioned: of row four `columns two and seven`. */
   readonly cellsWithin: (house: HouseShape, cells: readonly Cell[]) => string;
   readonly house: (house: HouseShape) => string;
   readonly houses: (houses: readonly HouseShape[]) => string;
@@ -101,7 +104,7 @@ export function wordingOf(phrases: Phrases, grid: Grid): Wording {
   };
 }
 
-/** The phrase with its slots filled in; a slot that nothing is known of is left out. */
+/** The phrase with its slots filled in; a slot without a value is left out. */
 function filled(phrase: string, slots: Slots): string {
   return phrase.replace(/\{([^{}]*)\}/g, (_, slot: string) => slots[slot] ?? '');
 }
@@ -123,7 +126,7 @@ function capitals(text: string): string {
 
 type Parts = Pick<Wording, 'part' | 'number' | 'all' | 'cell'>;
 
-/** Cells of one line together: `row four, columns two and seven`; else one after the other. */
+/** Cells of one line together: `row four, columns two and seven`; otherwise one after the other. */
 function cellsInWords(grid: Grid, cells: readonly Cell[], { part, number, all, cell }: Parts): string {
   const rows = [...new Set(cells.map((each) => rowOf(grid, each)))];
   const columns = [...new Set(cells.map((each) => columnOf(grid, each)))];
@@ -179,7 +182,7 @@ function conclusionsInWords(
   ]);
 }
 
-/** The removals by digit, digits that go from the same cells together. */
+/** The removals by digit; digits removed from the same cells are combined. */
 function byCells(grid: Grid, candidates: readonly Candidate[]): readonly (readonly [Digit[], readonly Cell[]])[] {
   const cells = new Map<Digit, Cell[]>();
   for (const candidate of candidates) {

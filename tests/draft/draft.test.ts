@@ -75,7 +75,7 @@ describe('a draft', () => {
     const { draft } = drafted('7.1..8.9.........3..21......6..139..3..769..5..985..3......15..2.........4.6..3.8');
     expect(draft.steps[0]).toMatchObject({
       id: 'start',
-      say: '27 digits are given, and not one more goes in by itself.',
+      say: '27 digits are given, and not one more goes in on its own.',
     });
   });
 

@@ -34,10 +34,10 @@ describe('a file of phrases', () => {
       '{giben} digits are given. One more',
       'did you mean {given}?',
     ],
-    ['a brace left open', '"{cells}, and {cell}"', '"{cells}, and {cell"', 'is no slot here'],
+    ['a brace left open', '"{cells}, and {cell}"', '"{cells}, and {cell"', 'is not a slot here'],
     ['a phrase that is missing', '  chain-on: then {what}\n', '', 'needs the key "chain-on"'],
     ['a phrase too many', '  chain-on:', '  chain-off: x\n  chain-on:', 'has no key "chain-off"'],
-    ['a digit too few', 'sevens, eights, nines]', 'sevens, eights]', '8 words stand here'],
+    ['a digit too few', 'sevens, eights, nines]', 'sevens, eights]', '8 words were found here'],
     ['a name that is none', 'names: {}', 'names: {skyscrapr: Tower}', 'did you mean skyscraper?'],
     [
       'a name in two spellings',

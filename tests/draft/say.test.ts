@@ -17,12 +17,12 @@ const rows: readonly (readonly [page: string, language: string, say: string])[] 
   [
     'hidden-pair',
     'en',
-    'In row two, eight and nine can only go in columns two and seven. Two digits, two cells: they take the cells for themselves. So there cannot be a two in row two, column two, or a four in row two, column seven.',
+    'In row two, eight and nine can only go in columns two and seven. Two digits, two cells: they need those cells for themselves. So there cannot be a two in row two, column two, or a four in row two, column seven.',
   ],
   [
     'x-wing',
     'en',
-    'In rows eight and nine, the threes lie in columns six and eight and nowhere else. So columns six and eight get their threes from there, and there cannot be a three in column eight, rows one and three.',
+    'In rows eight and nine, the threes can only go in columns six and eight. So columns six and eight get their threes from there, and there cannot be a three in column eight, rows one and three.',
   ],
   [
     'turbot-fish',
