@@ -1,19 +1,19 @@
 /**
- * Reproducible chance: the same seed gives the same numbers on every machine.
+ * Reproducible random numbers: the same seed gives the same numbers on every machine.
  *
- * The generator is the 32-bit xorshift with the shifts 13, 17, 5 of G. Marsaglia, "Xorshift RNGs", Journal of Statistical
- * Software 8(14), 2003. It is good enough to mix boards; nothing here is a secret.
+ * The generator is the 32-bit xorshift with the shifts 13, 17, 5 of G. Marsaglia, "Xorshift RNGs", Journal of
+ * Statistical Software 8(14), 2003. It is good enough to shuffle boards; nothing here is secret.
  */
 export interface Chance {
-  /** A whole number from 0 to `below`, `below` not included. */
+  /** A whole number from 0 to `below`, `below` excluded. */
   readonly below: (below: number) => number;
   readonly pick: <T>(from: readonly T[]) => T;
   readonly shuffled: <T>(all: readonly T[]) => T[];
-  /** A chance of its own, fixed by this one's state: what is drawn from it does not move this one on. */
+  /** An independent generator, seeded from this one's state: drawing from it does not advance this one. */
   readonly branch: () => Chance;
 }
 
-/** `seed`: any whole number; seeds that differ in their lower 32 bits give different runs. */
+/** `seed`: any whole number; seeds that differ in their lower 32 bits give different sequences. */
 export function chanceFrom(seed: number): Chance {
   let state = spread(seed);
   const next = () => {
@@ -39,8 +39,8 @@ export function chanceFrom(seed: number): Chance {
 }
 
 /**
- * Seeds that lie close together begin far apart: multiplied by 2^32 over the golden ratio (an odd number, so that no two
- * seeds meet) and folded. The state must not be 0, from which xorshift never leaves.
+ * Neighbouring seeds start far apart: each is multiplied by 2^32 over the golden ratio (an odd number, so that no two
+ * seeds coincide) and folded. The state must not be 0, which xorshift never leaves.
  */
 function spread(seed: number): number {
   const mixed = Math.imul((seed | 0) + 1, 0x9e3779b1);

@@ -1,6 +1,6 @@
 /**
- * What the easy arguments of a puzzle give, reckoned fast: a generator asks this for every given that it takes away.
- * Nothing here is believed: the puzzle that comes out is planned and proved like any other.
+ * What the easy arguments of a puzzle give, computed fast: a generator runs this for every given that it removes.
+ * Nothing here is trusted: the resulting puzzle is planned and proved like any other.
  */
 import type { Candidates } from '../grid/candidates.ts';
 import { setOf } from '../grid/candidates.ts';
@@ -13,11 +13,11 @@ export interface Board {
   readonly open: number[];
   /** Whether the cell's digit was written down. */
   readonly written: boolean[];
-  /** A cell or a house was left without a digit: the puzzle has no solution, or something untrue was taken away. */
+  /** A cell or a house was left without a digit: the puzzle has no solution, or a true candidate was removed. */
   isBroken: boolean;
 }
 
-/** Every digit open everywhere but for what the givens rule out. */
+/** Every digit possible everywhere, except what the givens rule out. */
 export function boardOf(grid: Grid, givens: readonly (Digit | undefined)[]): Board {
   const all = 2 ** grid.size - 1;
   const board: Board = {
@@ -33,15 +33,18 @@ export function boardOf(grid: Grid, givens: readonly (Digit | undefined)[]): Boa
   return board;
 }
 
-/** Takes a candidate away. */
+/** Removes a candidate. */
 export function rule(board: Board, cell: Cell, digit: Digit): void {
   board.open[cell]! &= ~(1 << (digit - 1));
 }
 
-/** Writes digits as long as a cell has one digit left or a digit one place in a house; with `locked`, locked candidates too. */
-export function carryEasyPart(board: Board, { locked }: { readonly locked: boolean }): void {
+/**
+ * Writes digits as long as a cell has one digit left or a digit one place in a house; with `locked`, also uses locked
+ * candidates.
+ */
+export function solveEasyPart(board: Board, { locked }: { readonly locked: boolean }): void {
   while (!board.isBroken && (writeLastDigits(board) || writeLastPlaces(board) || (locked && ruleByLocked(board)))) {
-    // Each round writes or rules out something; it ends when nothing is left to.
+    // Each round writes or rules out something, so this terminates.
   }
 }
 
@@ -49,7 +52,7 @@ export function isFull(board: Board): boolean {
   return !board.isBroken && board.written.every((each) => each);
 }
 
-/** What is still open, as the kernel counts candidates. */
+/** What is still possible, in the kernel's numbering of candidates. */
 export function candidatesOf({ grid, open }: Board): Candidates {
   return setOf(
     grid,
@@ -103,7 +106,7 @@ function writeLastPlaces(board: Board): boolean {
   return wrote;
 }
 
-/** All places of a digit in a house lie in a second house: it goes from the rest of that one. */
+/** If all places of a digit in a house are in a second house, the digit is removed from the rest of that one. */
 function ruleByLocked(board: Board): boolean {
   for (const house of board.grid.houses) {
     for (let bit = 1; bit < 2 ** board.grid.size; bit *= 2) {

@@ -1,5 +1,5 @@
 /**
- * Boards filled by chance, free of conflicts.
+ * Randomly filled boards, free of conflicts.
  */
 import { Bug } from '../grid/bug.ts';
 import { bitsIn } from '../grid/counting.ts';
@@ -7,15 +7,15 @@ import { digit } from '../grid/geometry.ts';
 import type { Digit, Grid } from '../grid/grid.ts';
 import type { Chance } from './chance.ts';
 
-/** By cell its digit. Every filled board can come out; not all equally often. */
+/** The digit of each cell. Every filled board can occur; not all equally often. */
 export function filledBoard(grid: Grid, chance: Chance): readonly Digit[] {
   const all = 2 ** grid.size - 1;
   const filled = fill(grid, new Array<number>(grid.cellCount).fill(all), chance);
-  if (filled === undefined) throw new Bug('a board that cannot be filled');
+  if (filled === undefined) throw new Bug('a board could not be filled');
   return filled.map((mask) => digit(grid, 32 - Math.clz32(mask)));
 }
 
-/** Digits as bits, by cell; a copy for each digit tried. Undefined where the cells allow nothing. */
+/** Digits as bits, by cell; copied for each digit tried. Undefined if the cells cannot be filled. */
 function fill(grid: Grid, open: readonly number[], chance: Chance, settled = new Set<number>()): number[] | undefined {
   const cell = cellToFill(grid, open, chance, settled);
   if (cell === undefined) return [...open];
@@ -31,7 +31,7 @@ function fill(grid: Grid, open: readonly number[], chance: Chance, settled = new
   return undefined;
 }
 
-/** One of the cells with the fewest digits left, so that dead ends are seen soon. */
+/** One of the cells with the fewest digits left, so that dead ends are found early. */
 function cellToFill(
   grid: Grid,
   open: readonly number[],

@@ -1,5 +1,5 @@
 /**
- * Whether arguments of certain names carry a puzzle, together with its easy part, and how many of them it takes.
+ * Whether arguments of certain names solve a puzzle, together with its easy part, and how many of them it takes.
  */
 
 import { has, membersOf } from '../grid/candidates.ts';
@@ -9,9 +9,9 @@ import type { Conclusion } from '../grid/terms.ts';
 import { begin, oneOf, type Position, takeAsRead } from '../proof/kernel.ts';
 import type { ArgumentName } from '../techniques/all-techniques.ts';
 import { instancesOf } from '../techniques/find-argument.ts';
-import { type Board, boardOf, candidatesOf, carryEasyPart, isFull, rule } from './easy-part.ts';
+import { type Board, boardOf, candidatesOf, isFull, rule, solveEasyPart } from './easy-part.ts';
 
-/** What may carry a puzzle. */
+/** What may be used to solve a puzzle. */
 export interface Means {
   /** Names in canonical spelling; each may be used more than once. */
   readonly names: readonly ArgumentName[];
@@ -27,12 +27,12 @@ interface HardStep {
 }
 
 /**
- * The names of the arguments that carry the puzzle, in order, none of which can be left out; empty where the easy part
- * suffices. Undefined where these means do not carry it, or it has not exactly one solution.
+ * The names of the arguments that solve the puzzle, in order, none of which can be left out; empty if the easy part
+ * suffices. Undefined if these means do not solve it, or it does not have exactly one solution.
  */
 export function hardArguments(grid: Grid, givens: Givens, means: Means): readonly ArgumentName[] | undefined {
   const board = boardOf(grid, givens);
-  carryEasyPart(board, means);
+  solveEasyPart(board, means);
   if (isFull(board)) return [];
   if (board.isBroken || means.names.length === 0) return undefined;
   if (countSolutions(grid, possibleFrom(grid, givens), 2) !== 1) return undefined;
@@ -40,10 +40,10 @@ export function hardArguments(grid: Grid, givens: Givens, means: Means): readonl
   return steps && withoutIdle(grid, givens, means, steps).map(({ name }) => name);
 }
 
-/** Whether the easy part alone fills the board. */
+/** Whether the easy part fills the board on its own. */
 export function isEasy(grid: Grid, givens: Givens, { locked }: { readonly locked: boolean }): boolean {
   const board = boardOf(grid, givens);
-  carryEasyPart(board, { locked });
+  solveEasyPart(board, { locked });
   return isFull(board);
 }
 
@@ -54,7 +54,7 @@ function stepsThrough(board: Board, givens: Givens, means: Means): readonly Hard
     if (step === undefined) return undefined;
     steps.push(step);
     apply(board, step);
-    carryEasyPart(board, means);
+    solveEasyPart(board, means);
     if (board.isBroken) return undefined;
   }
   return steps;
@@ -67,21 +67,21 @@ function nextStep(position: Position, names: readonly ArgumentName[]): HardStep 
   return undefined;
 }
 
-/** Leaves out the steps, the first ones first, without which the others still come through. */
+/** Drops steps, from the first on, without which the remaining ones still succeed. */
 function withoutIdle(grid: Grid, givens: Givens, means: Means, steps: readonly HardStep[]): readonly HardStep[] {
-  const comesThrough = (some: readonly HardStep[]) => {
+  const succeeds = (some: readonly HardStep[]) => {
     const board = boardOf(grid, givens);
-    carryEasyPart(board, means);
+    solveEasyPart(board, means);
     for (const step of some) {
       apply(board, step);
-      carryEasyPart(board, means);
+      solveEasyPart(board, means);
     }
     return isFull(board);
   };
   let kept = steps;
   for (const step of steps) {
     const others = kept.filter((each) => each !== step);
-    if (comesThrough(others)) kept = others;
+    if (succeeds(others)) kept = others;
   }
   return kept;
 }

@@ -1,10 +1,10 @@
 /**
- * New puzzles by chance: a filled board from which givens are taken as long as the means that are asked for carry what
- * is left.
+ * New random puzzles: a filled board from which givens are removed as long as the requested means solve what is left.
  *
- * Givens go in two passes over the board. In the first the easy part must still fill it, which is fast to ask; in the
- * second the hard arguments that are wanted may be needed, none more often than it is wanted. Most boards come to nothing,
- * and the next is begun: each takes its own branch of the chance, so that the n-th board of a seed is always the same.
+ * Givens are removed in two passes over the board. In the first the easy part must still fill it, which is fast to
+ * test; in the second the requested hard arguments may be needed, none more often than requested. Most boards fail, and
+ * the next is tried: each has its own branch of the random numbers, so that the n-th board of a seed is always the
+ * same.
  */
 
 import type { Digit, Grid } from '../grid/grid.ts';
@@ -17,29 +17,32 @@ import { cellsTogether, type Symmetry } from './symmetry.ts';
 
 export interface Wish {
   readonly grid: Grid;
-  /** The hard arguments, by canonical name; one that is wanted twice stands twice. None: the easy part fills the board. */
+  /**
+   * The hard arguments, by canonical name; one that is required twice is listed twice. If empty, the easy part fills
+   * the board.
+   */
   readonly needs: readonly ArgumentName[];
-  /** Whether locked candidates belong to the easy part, beside singles. */
+  /** Whether locked candidates belong to the easy part, in addition to singles. */
   readonly locked: boolean;
   readonly symmetry: Symmetry;
-  /** Whether no given may be left out without a second solution coming up. */
+  /** Whether no given may be left out without allowing a second solution. */
   readonly minimal: boolean;
 }
 
-/** What the easy part takes beside singles, where locked candidates belong to it. */
+/** What the easy part uses in addition to singles, if locked candidates belong to it. */
 export const lockedNames: readonly ArgumentName[] = ['pointing pair', 'pointing triple', 'claiming'];
 
-/** The names of the hard arguments of the least plan; undefined where that is not known. */
+/** The names of the hard arguments of the least plan; undefined if that is not known. */
 export type LeastPlan = (givens: Givens) => readonly ArgumentName[] | undefined;
 
 export type Attempt =
   | { readonly kind: 'found'; readonly givens: Givens; readonly solution: readonly Digit[] }
-  /** The board did not come down to what is wanted. */
-  | { readonly kind: 'passed by' }
-  /** It did, but a plan of other arguments costs less. */
+  /** The board could not be reduced to what is required. */
+  | { readonly kind: 'rejected' }
+  /** It could, but a plan of other arguments costs less. */
   | { readonly kind: 'less costly otherwise' };
 
-/** One attempt a board, without end; which boards come, and what comes of them, is fixed by the chance. */
+/** One attempt a board, endlessly; the boards, and the outcome of each, are fixed by the random numbers. */
 export function* attempts(wish: Wish, chance: Chance, leastPlan: LeastPlan): Generator<Attempt> {
   for (;;) yield attempt(wish, chance.branch(), leastPlan);
 }
@@ -47,15 +50,15 @@ export function* attempts(wish: Wish, chance: Chance, leastPlan: LeastPlan): Gen
 function attempt(wish: Wish, chance: Chance, leastPlan: LeastPlan): Attempt {
   const { grid, needs } = wish;
   const solution = filledBoard(grid, chance);
-  const givens = takenAway(wish, solution, chance);
-  if (givens === undefined) return { kind: 'passed by' };
-  if (wish.minimal && !isMinimal(grid, givens)) return { kind: 'passed by' };
+  const givens = reducedGivens(wish, solution, chance);
+  if (givens === undefined) return { kind: 'rejected' };
+  if (wish.minimal && !isMinimal(grid, givens)) return { kind: 'rejected' };
   if (needs.length > 0 && !sameNames(leastPlan(givens), needs)) return { kind: 'less costly otherwise' };
   return { kind: 'found', givens, solution };
 }
 
-/** What is given in the end; undefined where it does not take all that is needed. */
-function takenAway(wish: Wish, solution: readonly Digit[], chance: Chance): Givens | undefined {
+/** The remaining givens; undefined if not everything required is needed. */
+function reducedGivens(wish: Wish, solution: readonly Digit[], chance: Chance): Givens | undefined {
   const { grid, needs, locked } = wish;
   const groups = cellsTogether(grid, wish.symmetry);
   const means = { names: [...new Set(needs)], locked };
@@ -73,13 +76,13 @@ function takenAway(wish: Wish, solution: readonly Digit[], chance: Chance): Give
     used = needed;
   }
   const isOfLocked = needs.some((name) => lockedNames.includes(name));
-  const carriedOtherwise = !locked && !isOfLocked && isEasy(grid, givens, { locked: true });
-  return sameNames(used, needs) && !carriedOtherwise ? givens : undefined;
+  const isSolvedOtherwise = !locked && !isOfLocked && isEasy(grid, givens, { locked: true });
+  return sameNames(used, needs) && !isSolvedOtherwise ? givens : undefined;
 }
 
 /**
- * A puzzle with one solution of which no given can be left out (with `none`; else no two that lie together), whatever it
- * takes to solve it.
+ * A puzzle with one solution of which no given can be left out (with `none`; else no two that are paired), however hard
+ * it is to solve.
  */
 export function anyPuzzle(grid: Grid, symmetry: Symmetry, chance: Chance): Givens {
   let givens: Givens = filledBoard(grid, chance);
@@ -90,7 +93,7 @@ export function anyPuzzle(grid: Grid, symmetry: Symmetry, chance: Chance): Given
   return givens;
 }
 
-/** The next such puzzle that singles and locked candidates do not carry: what a planner is measured on. */
+/** The next such puzzle that singles and locked candidates do not solve: the benchmark of a planner. */
 export function hardPuzzle(grid: Grid, symmetry: Symmetry, chance: Chance): Givens {
   for (;;) {
     const givens = anyPuzzle(grid, symmetry, chance.branch());
@@ -98,7 +101,7 @@ export function hardPuzzle(grid: Grid, symmetry: Symmetry, chance: Chance): Give
   }
 }
 
-/** The givens as one symbol a cell, `.` where it is blank. */
+/** The givens as one symbol a cell, `.` for a blank one. */
 export function printGivens(givens: Givens): string {
   return givens.map((given) => given ?? '.').join('');
 }
@@ -118,7 +121,7 @@ function hasOneSolution(grid: Grid, givens: Givens): boolean {
   return countSolutions(grid, possibleFrom(grid, givens), 2) === 1;
 }
 
-/** Whether each name stands among the others as often at least. */
+/** Whether each name occurs among the others at least as often. */
 function isAmong(names: readonly ArgumentName[], others: readonly ArgumentName[]): boolean {
   return names.every((name) => count(names, name) <= count(others, name));
 }

@@ -1,12 +1,12 @@
 /**
- * How the givens of a puzzle lie: cells that are given or blank together.
+ * The symmetry of the givens of a puzzle: cells that are given or blank together.
  */
 import { cellAt, columnOf, rowOf } from '../grid/geometry.ts';
 import type { Cell, Grid } from '../grid/grid.ts';
 
 /**
- * `rotational`: half a turn about the middle; `diagonal`: mirrored in the line from the top left to the bottom right;
- * `mirror`: mirrored in the line down the middle. Common practice.
+ * `rotational`: half a turn about the centre; `diagonal`: mirrored in the line from the top left to the bottom right;
+ * `mirror`: mirrored in the vertical line through the centre. Common practice.
  */
 export const symmetries = ['rotational', 'diagonal', 'mirror', 'none'] as const;
 export type Symmetry = (typeof symmetries)[number];
