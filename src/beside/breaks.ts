@@ -5,7 +5,7 @@
  */
 import type { SaidWord } from './spoken.ts';
 
-/** A break that is taken only where a line would not hold what it keeps together. */
+/** A break that is used only if a line would not hold what it keeps together. */
 export const never = 1000;
 
 const numbers = new Set(
@@ -27,7 +27,7 @@ const leaning = new Set(
   ),
 );
 
-/** What it costs to break before the word with this index, 0 at the best. */
+/** The cost of a break before the word with this index; 0 is best. */
 export function breakBefore(words: readonly SaidWord[], index: number): number {
   const [before, after] = [words[index - 1], words[index]];
   if (before === undefined || after === undefined) return 0;
@@ -46,7 +46,7 @@ export function breakBefore(words: readonly SaidWord[], index: number): number {
 }
 
 /**
- * Whether a sentence begins with the word with this index: after the end of one, and with a capital letter, a figure, a
+ * Whether a sentence begins at the word with this index: after the end of one, and with a capital letter, a figure, a
  * cell's name or a letter of a script that has no capitals. So `e.g. in row two` is one sentence.
  */
 export function beginsSentence(words: readonly SaidWord[], index: number): boolean {

@@ -1,14 +1,14 @@
 /**
- * What is to be said of captions: the limits that the words leave no room for, and where.
+ * Remarks on captions: the limits that the words leave no room for, and where.
  */
 import { fraction } from '../scene/fraction.ts';
 import { printSeconds } from '../timeline/seconds.ts';
 import { lengthOf, limits, speedOf, type TextCue } from './cue.ts';
 
-/** Places that are told one by one. */
+/** How many places are listed one by one. */
 const mostPlaces = 5;
 
-/** One sentence each; none where all cues can be read. */
+/** One sentence each; empty if all cues can be read. */
 export function remarksOnCues(cues: readonly TextCue[]): string[] {
   const fast = cues.filter((cue) => speedOf(cue) > limits.charactersASecond + 0.05);
   const short = cues.filter((cue) => cue.to - cue.from < limits.shortest && !fast.includes(cue));
@@ -24,7 +24,7 @@ export function remarksOnCues(cues: readonly TextCue[]): string[] {
     ...(short.length === 0
       ? []
       : [
-          `warning: ${stands(short)} on screen for less than a second, since the next sentence follows at once: at ${placesOf(short, at)}`,
+          `warning: ${stands(short)} on screen for less than a second, since the next sentence follows immediately: at ${placesOf(short, at)}`,
         ]),
     ...(long.length === 0
       ? []

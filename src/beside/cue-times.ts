@@ -1,21 +1,21 @@
 /**
- * When a cue is on screen: from its first word to its last, and longer where it takes longer to read and those around
- * it leave room.
+ * When a cue is on screen: from its first word to its last, and longer if reading it takes longer and its neighbours
+ * leave room.
  */
 import { lengthOf, limits, type TextCue } from './cue.ts';
 
 /** A cue from its first word to its last. */
 export interface UntimedCue extends TextCue {
-  /** Whether its sentence has begun in the cue before: only then may it be on screen before its first word. */
+  /** Whether its sentence began in the cue before: only then may it be on screen before its first word. */
   readonly goesOn: boolean;
 }
 
-/** A silence that is so short that the picture would flicker if the cue went, in milliseconds. */
+/** A silence so short that the picture would flicker if the cue disappeared, in milliseconds. */
 const flicker = 500;
-/** How far a cue may begin before its first word, or after it, to be on screen for long enough. */
+/** How far a cue may begin before or after its first word to stay on screen long enough. */
 const mostMoved = 500;
 
-/** The cues long enough on screen to be read, as far as those around them leave room. */
+/** The cues, on screen long enough to be read as far as their neighbours leave room. */
 export function inTime(cues: readonly UntimedCue[], end: number): TextCue[] {
   const froms = cues.map(({ from }) => from);
   const needs = cues.map((cue) => Math.max(limits.shortest, timeFor(cue, limits.charactersASecond)));
@@ -48,7 +48,7 @@ export function inTime(cues: readonly UntimedCue[], end: number): TextCue[] {
   });
 }
 
-/** Milliseconds to read a cue at so many characters a second. */
+/** Milliseconds to read a cue at this many characters a second. */
 function timeFor({ lines }: TextCue, charactersASecond: number): number {
   return Math.ceil((1000 * lengthOf(lines.join(' '))) / charactersASecond);
 }

@@ -1,8 +1,8 @@
 /**
  * A cue of text, and what makes it readable.
  *
- * Limits, common practice of broadcasters: two lines of 42 characters, 17 characters a second where there is time for it
- * and 20 at the most, a second on screen at least and seven at the most.
+ * Limits, common practice of broadcasters: two lines of 42 characters, 17 characters a second if there is time for it
+ * and 20 at most, on screen for at least one second and at most seven.
  */
 
 /** On screen from `from` to `to`, in milliseconds. */
@@ -23,7 +23,7 @@ export const limits = {
   longest: 7000,
 } as const;
 
-/** Characters as they are read: without marks of direction, a letter with its accents as one. */
+/** Characters as they are read: without direction marks, a letter with its accents as one. */
 export function lengthOf(text: string): number {
   return [...text.normalize('NFC')].filter((sign) => !/[\p{M}\p{Cf}]/u.test(sign)).length;
 }

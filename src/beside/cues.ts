@@ -1,6 +1,6 @@
 /**
  * What is said, as captions: cues of one or two lines that follow one another and never overlap. No sentence is on
- * screen before it is said: whoever reads would know the digit before the voice has come to it.
+ * screen before it is said: otherwise readers would know the digit before the voice reaches it.
  */
 import { beginsSentence, breakBefore, never } from './breaks.ts';
 import { lengthOf, limits, type TextCue } from './cue.ts';
@@ -9,16 +9,16 @@ import type { SaidWord } from './spoken.ts';
 
 /** A silence at which a cue ends, in milliseconds. */
 const pause = 800;
-/** Sentences that begin within this time, in milliseconds, begin at once to an eye and an ear: six frames at 30. */
+/** Sentences that begin within this time, in milliseconds, seem simultaneous to eye and ear: six frames at 30. */
 const atOnce = 200;
 
-/** The cues of all that is said before `end`, in milliseconds. */
+/** The cues of everything said before `end`, in milliseconds. */
 export function captionCues(words: readonly SaidWord[], end: number): TextCue[] {
   const spoken = oneAfterAnother(words).filter((word) => word.from < end);
-  return inTime(stretchesOf(spoken).flatMap(splitStretch), end);
+  return inTime(passagesOf(spoken).flatMap(splitPassage), end);
 }
 
-/** Words that are said at the same time a millisecond apart, so that no cue is left without a time of its own. */
+/** Spreads words said at the same time a millisecond apart, so that every cue has a time of its own. */
 function oneAfterAnother(words: readonly SaidWord[]): SaidWord[] {
   let latest = -1;
   return words.map((word) => {
@@ -27,17 +27,17 @@ function oneAfterAnother(words: readonly SaidWord[]): SaidWord[] {
   });
 }
 
-/** Sentences, and parts of one with a pause between them. */
-function stretchesOf(words: readonly SaidWord[]): SaidWord[][] {
-  const stretches: SaidWord[][] = [];
+/** Sentences, and parts of one that are separated by a pause. */
+function passagesOf(words: readonly SaidWord[]): SaidWord[][] {
+  const passages: SaidWord[][] = [];
   for (const [index, word] of words.entries()) {
-    const [stretch, before] = [stretches.at(-1), words[index - 1]];
+    const [passage, before] = [passages.at(-1), words[index - 1]];
     const goesOn = before !== undefined && word.from - before.to < pause && word.name === undefined;
-    const isNew = beginsSentence(words, index) && word.from - (stretch?.[0]?.from ?? 0) > atOnce;
-    if (stretch !== undefined && goesOn && !isNew) stretch.push(word);
-    else stretches.push([word]);
+    const isNew = beginsSentence(words, index) && word.from - (passage?.[0]?.from ?? 0) > atOnce;
+    if (passage !== undefined && goesOn && !isNew) passage.push(word);
+    else passages.push([word]);
   }
-  return stretches;
+  return passages;
 }
 
 interface Cut {
@@ -45,8 +45,8 @@ interface Cut {
   readonly lines: readonly string[];
 }
 
-/** The cues of a stretch with the least cost of all its breaks, by the costs of everything before them. */
-function splitStretch(words: readonly SaidWord[]): UntimedCue[] {
+/** The cues of a passage, with the least total cost of its breaks (dynamic programming over the words). */
+function splitPassage(words: readonly SaidWord[]): UntimedCue[] {
   const best: { cost: number; from: number; lines: readonly string[] }[] = [{ cost: 0, from: 0, lines: [] }];
   for (let until = 1; until <= words.length; until++) {
     best[until] = { cost: Number.POSITIVE_INFINITY, from: until - 1, lines: [] };
@@ -67,7 +67,7 @@ function splitStretch(words: readonly SaidWord[]): UntimedCue[] {
   return cues.reverse();
 }
 
-/** What it costs to make a cue of these words; undefined where two lines do not hold them. */
+/** The cost of a cue of these words; undefined if two lines do not hold them. */
 function cutOf(words: readonly SaidWord[], from: number, until: number): Cut | undefined {
   const text = textOf(words, from, until);
   const length = lengthOf(text);
@@ -85,7 +85,7 @@ function cutOf(words: readonly SaidWord[], from: number, until: number): Cut | u
   return { cost, lines: broken.lines };
 }
 
-/** The best break into two lines, the lower one rather the longer; undefined where no two lines hold the words. */
+/** The best break into two lines, the lower one preferably longer; undefined if two lines do not hold the words. */
 function inTwo(words: readonly SaidWord[], from: number, until: number): Cut | undefined {
   let best: Cut | undefined;
   for (let index = from + 1; index < until; index++) {

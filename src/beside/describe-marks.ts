@@ -1,6 +1,6 @@
 /**
- * Marks in words. A claim is told as one only where its step is sound: elsewhere a mark is a stroke and no more, or is
- * said not to be proved.
+ * Marks in words. A claim is described as one only if its step is sound: otherwise a mark is only a stroke, or is said
+ * not to be proved.
  */
 import { Bug } from '../grid/bug.ts';
 import type { Grid } from '../grid/grid.ts';
@@ -8,7 +8,7 @@ import { shapes } from '../marks/marks.ts';
 import type { Manner } from '../marks/words.ts';
 import type { MarkShape, ShapeKind, Shapes } from '../timeline/film.ts';
 
-/** Something that comes on screen. */
+/** Something that appears on screen. */
 export interface Described {
   readonly frame: number;
   /** What is drawn, or the words for it. */
@@ -19,7 +19,10 @@ export interface Described {
   readonly sound: boolean;
 }
 
-/** All of it as one sentence a line: what is alike is told together, in the order in which the first of it came. */
+/**
+ * All of it, one sentence a line: similar things are described together, in the order in which the first of them
+ * appeared.
+ */
 export function inWords(grid: Grid, described: readonly Described[], overlay: boolean): string {
   const alike = new Map<string, Described[]>();
   for (const [index, each] of described.entries()) {
@@ -36,7 +39,7 @@ export function inWords(grid: Grid, described: readonly Described[], overlay: bo
 
 function clauseOf(grid: Grid, same: readonly Described[], overlay: boolean): string {
   const [first] = same;
-  if (first === undefined) throw new Bug('a clause is made of nothing');
+  if (first === undefined) throw new Bug('a clause without an event');
   const { what, colour, sound } = first;
   if (what.kind === 'words') return what.text;
   const marks = same.flatMap((each) => (each.what.kind === 'words' ? [] : [each.what]));

@@ -1,7 +1,7 @@
 /**
  * What is shown, in words: a track of descriptions for viewers who cannot see. It is made from the marks of the film
- * and the verdicts behind them, so that it says nothing that is not drawn, and claims nothing that is not proved; and it
- * says a thing when it stands, never before.
+ * and the verdicts behind them, so it says nothing that is not drawn, and claims nothing that is not proved; and it
+ * describes a thing once it is on screen, never before.
  */
 
 import type { CheckedScene, CheckedStep } from '../check/verdict.ts';
@@ -19,10 +19,10 @@ import type { TextCue } from './cue.ts';
 import { type Described, inWords } from './describe-marks.ts';
 import { milliseconds } from './spoken.ts';
 
-/** What comes within so many milliseconds is told together, when the last of it has come. */
+/** Events within this many milliseconds are described together, once the last of them has appeared. */
 const together = 4000;
 
-/** Cues that never overlap, each one line however long; a step begins with one of its own. */
+/** Cues that never overlap, each a single line of any length; a step begins with one of its own. */
 export function describeFilm(film: Film, checked: CheckedScene, schedule: Schedule): TextCue[] {
   const at = (frame: number) => milliseconds(timeOfFrame(film.rate, frame));
   const described = checked.steps.flatMap((step, index) => {
@@ -44,7 +44,7 @@ export function describeFilm(film: Film, checked: CheckedScene, schedule: Schedu
     const to = Math.min(next, Math.max(until, from + 1), at(film.frameCount));
     if (to > from) cues.push({ name, from, to, lines });
     else if (described[index + 1] !== undefined) {
-      // On one frame with what comes after it: they are told together.
+      // On the same frame as the next: they are described together.
       described[index + 1] = {
         ...described[index + 1]!,
         name,
@@ -76,10 +76,10 @@ function headingOf(film: Film, { step, sound, message, verdict }: CheckedStep, f
   return [{ frame, what: { kind: 'words', text }, colour: undefined, sound }];
 }
 
-/** Marks, digits and small digits that come within the step, in order. */
+/** Marks, digits and small digits that appear within the step, in order. */
 function eventsOf(film: Film, step: CheckedStep, { from, until }: Shown): Described[] {
   const comes = (shown: Shown) => shown.until > shown.from && shown.from >= from && shown.from < until;
-  // A digit is written only where it is proved.
+  // A digit is written only if it is proved.
   const plain = { colour: undefined, sound: true };
   const marks = film.marks
     .filter((mark) => mark.step === step.step.id && comes(mark) && shapes[mark.shape.kind].words.isNews)
@@ -102,7 +102,7 @@ function isConclusion(shape: MarkShape): shape is ConclusionShape {
   return shape.kind === 'strike' || shape.kind === 'place';
 }
 
-/** Whether this very conclusion is proved, whatever else is wrong with its step. */
+/** Whether exactly this conclusion is proved, whatever else is wrong with its step. */
 function isProved({ grid }: Film, { conclusions }: CheckedStep, shape: ConclusionShape): boolean {
   const candidate = shape.kind === 'strike' ? shape.candidate : candidateAt(grid, shape.cell, shape.digit);
   return conclusions.some(({ conclusion, verdict }) => {
@@ -113,12 +113,12 @@ function isProved({ grid }: Film, { conclusions }: CheckedStep, shape: Conclusio
   });
 }
 
-/** A placement whose digit is written is told once. */
+/** A placement whose digit is written is described once. */
 function isWritten(film: Film, { shape }: Mark): boolean {
   return shape.kind === 'place' && film.written.some(({ cell, digit }) => cell === shape.cell && digit === shape.digit);
 }
 
-/** Small digits that are written down during the video; those that stand from its first frame on are no news. */
+/** Small digits written down during the video; those on screen from its first frame are not news. */
 function smallDigits(film: Film, comes: (shown: Shown) => boolean, sound: boolean): Described[] {
   const byFrame = new Map<number, Candidate[]>();
   for (const { from, until, candidate } of film.candidates) {
@@ -130,7 +130,7 @@ function smallDigits(film: Film, comes: (shown: Shown) => boolean, sound: boolea
   });
 }
 
-/** An either/or that is proved stands on screen in the step's heading. */
+/** An either/or that is proved is shown in the step's heading. */
 function eithers(film: Film, { step, conclusions, sound }: CheckedStep): Described[] {
   const heading = film.headings.find((each) => each.step === step.id && each.conclusions !== undefined);
   if (heading === undefined) return [];
@@ -142,7 +142,7 @@ function eithers(film: Film, { step, conclusions, sound }: CheckedStep): Describ
   });
 }
 
-/** What comes close together. */
+/** Events close together in time. */
 function gathered(events: readonly Described[], at: (frame: number) => number): Described[][] {
   const sets: Described[][] = [];
   for (const event of events) {

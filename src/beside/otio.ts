@@ -1,10 +1,10 @@
 /**
  * The lesson as a timeline for an editing program: OpenTimelineIO's JSON (Academy Software Foundation, the open format
- * that editing programs exchange), with the drawn video as a clip, a marker a step on it, and the chapters as markers of
- * the whole. Schemas and fields as its file format specification has them; from memory.
+ * that editing programs exchange), with the drawn video as a clip, a marker on it for each step, and the chapters as
+ * markers of the whole. Schemas and fields follow its file format specification; from memory.
  *
- * A time is a whole number of frames at the scene's rate: exact. The rate itself is a floating-point number there; the
- * fraction that it stands for is kept beside it as metadata.
+ * A time is a whole number of frames at the scene's rate: exact. The rate itself is a floating-point number in this
+ * format; the exact fraction is kept next to it as metadata.
  */
 import type { CheckedScene, CheckedStep } from '../check/verdict.ts';
 import { compactly } from '../grid/notation/compact.ts';
@@ -12,18 +12,18 @@ import { toNumber } from '../scene/fraction.ts';
 import type { Chapter } from '../timeline/chapters.ts';
 import type { Schedule } from '../timeline/schedule.ts';
 
-/** Files that a timeline points to, as URLs from where it lies itself. */
+/** Files that a timeline points to, as URLs relative to its own location. */
 export interface TimelineMedia {
-  /** The video that was, or will be, rendered of the scene. */
+  /** The video that was, or will be, rendered from the scene. */
   readonly video: string;
-  /** `from`: the frame of the footage that falls on the video's first. */
+  /** `from`: the frame of the footage that coincides with the video's first. */
   readonly footage: { readonly url: string; readonly from: number } | undefined;
   readonly audio: string | undefined;
 }
 
 export interface TimelineOptions {
   readonly name: string;
-  /** What the video's first frame is called, in frames from the label 00:00:00:00. */
+  /** The label of the video's first frame, in frames from the label 00:00:00:00. */
   readonly firstFrame: number;
   readonly chapters: readonly Chapter[];
   readonly media: TimelineMedia;
@@ -34,7 +34,7 @@ type Json = { readonly [key: string]: unknown };
 /** The file's text. */
 export function printTimeline(checked: CheckedScene, schedule: Schedule, options: TimelineOptions): string {
   const timeline = timelineOf(checked, schedule, options);
-  // Its reader tells whole numbers from others by the point, and these are no whole ones.
+  // Its reader takes a number without a decimal point for an integer, and these are not integers.
   return `${JSON.stringify(timeline, undefined, 2).replace(/"(value|rate)": (-?\d+)(?=[,\s])/g, '"$1": $2.0')}\n`;
 }
 

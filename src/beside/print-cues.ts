@@ -19,7 +19,7 @@ function vttCue({ name, from, to, lines }: TextCue): string {
   return `${identifier}${clock(from, '.')} --> ${clock(to, '.')}\n${text.join('\n')}\n`;
 }
 
-/** SRT has no escapes: an arrow would be taken for times, and what looks like a tag is one. */
+/** SRT has no escapes: an arrow would be read as times, and anything that looks like a tag is one. */
 function srtCue({ from, to, lines }: TextCue, number: number): string {
   const text = directed(lines).map((line) => line.replaceAll('-->', '\u2192').replaceAll('<', '\u2039'));
   return `${number}\n${clock(from, ',')} --> ${clock(to, ',')}\n${text.join('\n')}\n`;
@@ -37,7 +37,7 @@ const rightToLeft = '\u200F';
 
 /**
  * A player sets each line by its first letter (W3C WebVTT, section 7.2, by the Unicode bidirectional algorithm): a line
- * of a right-to-left text that begins with a Latin one, `r3c5`, gets a mark before it.
+ * of right-to-left text that begins with a Latin letter, such as `r3c5`, gets a mark before it.
  */
 function directed(lines: readonly string[]): readonly string[] {
   const text = lines.join(' ');

@@ -1,5 +1,5 @@
 /**
- * What is said, word by word, in whole milliseconds: from the narration where a scene has one, else from what its steps
+ * What is said, word by word, in whole milliseconds: from the narration if a scene has one, else from what its steps
  * `say`.
  */
 import { type Fraction, fraction, multiply, nearest } from '../scene/fraction.ts';
@@ -13,12 +13,12 @@ import { timeOfFrame } from '../timeline/seconds.ts';
 /** A word, or a part of one that is too long for a line. */
 export interface SaidWord {
   readonly text: string;
-  /** Whether a blank stands before it on a line; a part of a long word has none. */
+  /** Whether a space precedes it on a line; a part of a long word has none. */
   readonly spaced: boolean;
   /** From the start of the video, in milliseconds. `to` is never before `from`, and `from` never before that of the word before. */
   readonly from: number;
   readonly to: number;
-  /** What a cue that begins with it is called. */
+  /** The name of a cue that begins with it. */
   readonly name: string | undefined;
 }
 
@@ -27,14 +27,14 @@ export function milliseconds(seconds: Fraction): number {
   return Number(nearest(multiply(seconds, fraction(1000))));
 }
 
-/** Characters of a word before it is parted: less than a line, so that lines can be filled. */
+/** Characters of a word above which it is split: less than a line, so that lines can be filled. */
 const longestPart = 20;
 
-/** Longer than this from one word to the next and the speaker has paused, so that the word itself was shorter. */
+/** A longer gap than this from one word to the next means that the speaker paused and the word itself was shorter. */
 const mostWithoutPause = (text: string) => 1500 + 100 * text.length;
 const usualLength = (text: string) => 350 + 75 * text.length;
 
-/** The words of a narration. A cue that begins before the one before it ends goes on after that one's words. */
+/** The words of a narration. A cue that begins before the previous one ends continues after that one's words. */
 export function saidInNarration(narration: Narration): SaidWord[] {
   const timed = narration.cues.flatMap((cue) =>
     cue.words.map((word, index) => ({
@@ -60,8 +60,8 @@ export function saidInNarration(narration: Narration): SaidWord[] {
 }
 
 /**
- * The words of what the steps say: each step's from its first frame on, at 150 words a minute, or faster where the step
- * is shorter than that, in proportion to their characters.
+ * The words of what the steps say: each step's from its first frame on, at 150 words a minute, or faster if the step is
+ * shorter, in proportion to their characters.
  */
 export function saidInSteps(scene: Scene, schedule: Schedule): SaidWord[] {
   const at = (frame: number) => milliseconds(timeOfFrame(schedule.rate, frame));
@@ -81,7 +81,7 @@ export function saidInSteps(scene: Scene, schedule: Schedule): SaidWord[] {
   });
 }
 
-/** A word as it is, or in parts that a line can hold, each with its share of the time. */
+/** A word unchanged, or in parts that fit on a line, each with its share of the time. */
 function parted(text: string, from: number, to: number, name: string | undefined): SaidWord[] {
   const parts = partsOf(text);
   let before = 0;
@@ -93,7 +93,7 @@ function parted(text: string, from: number, to: number, name: string | undefined
   });
 }
 
-/** Cut after a sign that ends a clause where there is one, and never between a letter and its marks. */
+/** Cut after a character that ends a clause if there is one, and never between a letter and its marks. */
 function partsOf(text: string): string[] {
   const signs = [...text];
   if (signs.length <= 2 * longestPart) return [text];
