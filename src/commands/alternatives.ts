@@ -50,7 +50,7 @@ export async function alternatives(call: Call, terminal: Terminal): Promise<numb
   const { position, wanted, own } = question;
   const ownSets = own === undefined ? [] : [own.sets.map(({ name }) => name)];
   const found = waysIn(position, { costs, wanted, keepGoing: untilPassed(seconds) });
-  const report = reportOfWays(given, call.step, { grid: position.grid, wanted, found, besides: ownSets });
+  const report = reportOfWays(given, call.step, { grid: position.grid, wanted, found, excluded: ownSets });
   terminal.out(call.json ? `${JSON.stringify(report, undefined, 2)}\n` : printAlternatives(report, terminal.outPaint));
   return exitStatus.sound;
 }

@@ -1,7 +1,7 @@
 /**
- * A certificate that anyone can check: one conclusion as a DIMACS CNF file, the format of the SAT competitions. A clause
- * a set, a binary clause a conflict, the conclusion denied. Any SAT solver must find it unsatisfiable where the
- * conclusion is proved, and satisfiable where it is not.
+ * A certificate that anyone can check: one conclusion as a DIMACS CNF file, the format of the SAT competitions. A
+ * clause for each set, a binary clause for each conflict, and the conclusion denied. Any SAT solver must find it
+ * unsatisfiable if the conclusion is proved, and satisfiable if it is not.
  */
 import type { CheckedConclusion, CheckedScene, CheckedStep } from '../check/verdict.ts';
 import { type Candidate, has, membersOf } from '../grid/candidates.ts';
@@ -14,7 +14,7 @@ export interface Certificate {
   readonly text: string;
 }
 
-/** One certificate for each conclusion that is proved or unproved; a false or spent one has none. */
+/** One certificate for each conclusion that is proved or unproved; a false or redundant one has none. */
 export function certificatesOf(checked: CheckedScene): Certificate[] {
   const { grid } = checked.scene.puzzle;
   return checked.steps.flatMap((step) =>

@@ -1,6 +1,7 @@
 /**
  * Which argument of a plan rests on which: its free steps drawn together, each other step with those that it rests on,
- * directly or through free steps. As text, and as an SVG picture (W3C SVG 1.1) whose words can be read and found.
+ * directly or through free steps. As text, and as an SVG picture (W3C SVG 1.1) whose words can be selected and
+ * searched.
  */
 import { compactly } from '../grid/notation/compact.ts';
 import { asShown } from '../grid/notation/shown.ts';
@@ -12,7 +13,7 @@ interface Node {
   readonly step: ReportedPlanStep;
   /** Arguments that are not free, without those that another of them rests on. */
   readonly on: readonly Node[];
-  /** 0 for what rests on the givens and free steps alone. */
+  /** 0 for a step that rests only on the givens and free steps. */
   readonly level: number;
 }
 
@@ -43,12 +44,12 @@ function labelOf(step: ReportedPlanStep, paint: Paint): string {
 }
 
 function goalOf(report: PlanReport): string {
-  if (!reachesGoal(report)) return 'as far as it comes';
+  if (!reachesGoal(report)) return 'as far as it goes';
   return report.until === undefined ? 'the solution' : shortened(asShown(compactly(report.until).join(' ')));
 }
 
 function nodesOf({ steps }: PlanReport): readonly Node[] {
-  /** By step: the arguments under it that are not free, itself not among them. */
+  /** By step: the arguments under it that are not free, excluding itself. */
   const under: Set<Node>[] = [];
   const nodes: Node[] = [];
   const nodeOf = new Map<number, Node>();
@@ -81,7 +82,7 @@ function topsOf(nodes: readonly Node[]): readonly Node[] {
 // Sizes in pixels.
 const box = { height: 58, gapAcross: 28, gapDown: 54, padding: 14, leastWidth: 150 };
 const margin = 28;
-/** The width of a letter as a part of the type's size; a wide guess, since the picture names no typeface. */
+/** The width of a letter relative to the type's size; a generous guess, since the picture does not name a typeface. */
 const letter = 0.6;
 const sizes = { name: 16, text: 13 };
 
@@ -93,7 +94,9 @@ interface Placed {
   readonly y: number;
 }
 
-/** The same from the bottom (the givens) to the top (the goal), an arrow from each argument to what rests on it. */
+/**
+ * The same from the bottom (the givens) to the top (the goal), an arrow from each argument to those that rest on it.
+ */
 export function planTreeSvg(report: PlanReport): string {
   const nodes = nodesOf(report);
   const levels = nodes.length === 0 ? 0 : 1 + Math.max(...nodes.map(({ level }) => level));

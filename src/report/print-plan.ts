@@ -1,12 +1,12 @@
 /**
- * A plan to read: free steps gathered, each other step with its argument, what it concludes, what it rests on and opens.
+ * A plan as text: free steps grouped, each other step with its argument, what it concludes, what it rests on and opens.
  */
 import { compactly } from '../grid/notation/compact.ts';
 import { asShown } from '../grid/notation/shown.ts';
 import type { PlanReport, ReportedPlanStep, ReportedWay, WaysReport } from './plan-report.ts';
 import type { Paint } from './print-report.ts';
 
-/** The lines of a plan, each ended by a line feed. `position` is drawn where the path ends short of the goal. */
+/** The lines of a plan, each ended by a line feed. `position` is drawn if the path ends short of the goal. */
 export function printPlan(report: PlanReport, position: readonly string[], paint: Paint): string {
   const lines = [headline(report, paint), ...(needsProof(report) ? [paint.dim(`       ${report.proof}`)] : []), ''];
   for (const run of runsOf(report.steps)) {
@@ -39,21 +39,21 @@ function headline({ outcome, hard, cost, atLeast, until, steps }: PlanReport, pa
         ? `${paint.green(paint.bold('least'))}  ${until === undefined ? `${free} solve the puzzle` : `${free} lead to ${asShown(compactly(until).join(' '))}`}`
         : `${paint.green(paint.bold('least'))}  ${sum}; proved to be the least`;
     case 'found':
-      return `${paint.yellow(paint.bold('found'))}  ${sum}; the best that was found; no path costs less than ${figure(atLeast)}`;
+      return `${paint.yellow(paint.bold('found'))}  ${sum}; the best path found; no path costs less than ${figure(atLeast)}`;
     case 'stuck':
-      return `${paint.red(paint.bold('stuck'))}  after ${sum}: none of the named arguments leads on`;
+      return `${paint.red(paint.bold('stuck'))}  after ${sum}: no named argument leads on`;
     case 'unfinished':
       return `${paint.red(paint.bold('unfinished'))}  after ${sum}: time ran out first; give it longer with --seconds`;
   }
 }
 
-/** What the steps that cost nothing are called: by the table that comes with proofreel they are singles. */
+/** What the steps that cost nothing are called: with the table that comes with proofreel they are singles. */
 export function freeWord(steps: readonly Pick<ReportedPlanStep, 'name' | 'cost'>[]): string {
   const isSingle = (name: string) => ['full house', 'hidden single', 'naked single'].includes(name);
   return steps.every(({ name, cost }) => cost > 0 || isSingle(name)) ? 'singles' : 'free steps';
 }
 
-/** Free steps that follow one another together, every other by itself. */
+/** Consecutive free steps together, every other step separately. */
 function runsOf(steps: readonly ReportedPlanStep[]): ReportedPlanStep[][] {
   const runs: ReportedPlanStep[][] = [];
   for (const step of steps) {
@@ -78,19 +78,19 @@ function hardLines(step: ReportedPlanStep, reaches: boolean, paint: Paint): stri
   const lines = [
     `${String(step.number).padStart(5)}  ${paint.bold(step.name)}  ${argumentText(step)} so ${asShown(compactly(step.conclusions).join(' '))}  ${paint.dim(`(cost ${figure(step.cost)})`)}`,
   ];
-  const on = step.restsOn.length === 0 ? 'rests on the givens alone' : `rests on ${ranges(step.restsOn)}`;
+  const on = step.restsOn.length === 0 ? 'rests only on the givens' : `rests on ${ranges(step.restsOn)}`;
   const idle = reaches ? 'it ends the solve' : 'nothing rests on it yet';
   const opens = step.opens.length === 0 ? idle : `opens ${ranges(step.opens)}`;
   lines.push(paint.dim(`       ${on}; ${opens}`));
   return lines;
 }
 
-/** Other arguments for a conclusion, to read. */
+/** Other arguments for a conclusion, as text. */
 export function printAlternatives(report: WaysReport, paint: Paint): string {
   const asked =
     report.conclusions.length === 0 ? 'in this position' : `for ${asShown(compactly(report.conclusions).join(' '))}`;
   const other = report.step === undefined ? '' : ` other than the argument of step ${report.step}`;
-  const short = report.finished ? '' : ', so far as was looked before time ran out';
+  const short = report.finished ? '' : ', as far as was searched before time ran out';
   const { found } = report;
   const head =
     found.length === 0
@@ -114,13 +114,13 @@ function wayLines(way: ReportedWay, { conclusions }: WaysReport, paint: Paint): 
   return lines;
 }
 
-/** As a scene would name it: the chain, the pattern with what else is drawn on, or the sets. */
+/** As a scene would name it: the chain, the pattern with what else is used, or the sets. */
 export function argumentText({ sets, chain, deadly }: Pick<ReportedPlanStep, 'sets' | 'chain' | 'deadly'>): string {
   if (chain !== undefined) return deadly === undefined ? chain : `${chain}, deadly ${deadly}`;
   return sets.join(' ');
 }
 
-/** `1 2 3 7` as `1-3 7`. */
+/** Prints `1 2 3 7` as `1-3 7`. */
 export function ranges(numbers: readonly number[]): string {
   const runs: [number, number][] = [];
   for (const number of numbers) {
@@ -139,7 +139,7 @@ function counted(count: number, word: string): string {
   return `${count} ${word}${count === 1 ? '' : 's'}`;
 }
 
-/** Words on lines of some width, indented. */
+/** Words in indented lines of limited width. */
 function wrapped(words: readonly string[], perLine: number): string[] {
   const lines: string[] = [];
   for (let at = 0; at < words.length; at += perLine) lines.push(`       ${words.slice(at, at + perLine).join(' ')}`);

@@ -1,12 +1,12 @@
 /**
- * The report to read: short where all is well; for each fault where, what, why. A second printer of the same value as
- * `--json`: it knows nothing that the report does not hold.
+ * The report as text: short if all is well; for each fault where, what, why. A second printer of the same value as
+ * `--json`: it knows nothing that is not in the report.
  */
 import { compactly } from '../grid/notation/compact.ts';
 import { asShown } from '../grid/notation/shown.ts';
 import type { Report, ReportedStep } from './report.ts';
 
-/** The colours of a terminal, or functions that leave text as it is. */
+/** The colours of a terminal, or functions that leave text unchanged. */
 export interface Paint {
   readonly bold: (text: string) => string;
   readonly dim: (text: string) => string;

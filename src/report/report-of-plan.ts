@@ -8,7 +8,7 @@ import type { Plan } from '../plan/plan.ts';
 import type { PlanReport } from './plan-report.ts';
 import { writtenArgument } from './reported-argument.ts';
 
-/** `puzzle`: how the puzzle was given. */
+/** `puzzle`: the puzzle as given. */
 export function reportOfPlan(puzzle: string, plan: Plan): PlanReport {
   const { grid } = plan.start;
   const steps = plan.steps.map((step, index) => ({
@@ -34,16 +34,16 @@ export function reportOfPlan(puzzle: string, plan: Plan): PlanReport {
   };
 }
 
-/** What is proved of the cost of a plan, in a sentence. */
+/** What is proved about the cost of a plan, in a sentence. */
 function proofOf({ outcome, unproved, cost }: Plan): string {
   switch (outcome) {
     case 'least':
       return cost === 0
-        ? 'What is free carries it, and nothing costs less.'
-        : 'No path of the arguments that the search knows how to find costs less, taking for granted that an argument does not become dearer where more is known.';
+        ? 'Free steps reach the goal, and nothing costs less.'
+        : 'No path of the arguments that the search knows how to find costs less, assuming that an argument does not become costlier as more is known.';
     case 'found':
       return unproved === 'singles have a price'
-        ? 'Nothing is proved, since naked or hidden singles are not free: where they cost something, a cheaper path may be missed.'
+        ? 'Nothing is proved, since naked or hidden singles are not free: when they have a cost, a less costly path may be missed.'
         : 'Time ran out before it was proved that no path costs less.';
     case 'stuck':
       return 'None of the arguments that the search knows how to find leads on.';
@@ -58,7 +58,7 @@ function placing({ start: { grid } }: Plan, candidate: Candidate): string {
   return printConclusion(grid, { kind: 'one-of', candidates: setOf(grid, [candidate]) });
 }
 
-/** What stands at the end beside the givens, and what was removed that nothing placed rules out. */
+/** What is placed at the end apart from the givens, and what was removed that no placement rules out. */
 function asStart({ start, end }: Plan): PlanReport['end'] {
   const { grid } = end;
   const print = (conclusion: Conclusion) => printConclusion(grid, conclusion);

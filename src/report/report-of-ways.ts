@@ -8,7 +8,7 @@ import type { Way, Ways } from '../plan/ways.ts';
 import type { ReportedWay, WaysReport } from './plan-report.ts';
 import { writtenArgument } from './reported-argument.ts';
 
-/** `besides`: arguments that are known already, each as its sets in notation; they are left out. */
+/** `excluded`: arguments that are known already, each as its sets in notation; they are left out. */
 export function reportOfWays(
   scene: string,
   step: string | undefined,
@@ -16,11 +16,11 @@ export function reportOfWays(
     readonly grid: Grid;
     readonly wanted: readonly Conclusion[];
     readonly found: Ways;
-    readonly besides: readonly (readonly string[])[];
+    readonly excluded: readonly (readonly string[])[];
   },
 ): WaysReport {
-  const { grid, wanted, found, besides } = asked;
-  const known = new Set(besides.map(keyOf));
+  const { grid, wanted, found, excluded } = asked;
+  const known = new Set(excluded.map(keyOf));
   const all = found.found.map((way) => reportedWay(grid, way));
   return {
     ways: 1,

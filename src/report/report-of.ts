@@ -1,6 +1,6 @@
 /**
- * The report of a checked scene, or of one that could not be used. Its keys and values are stable, so that words of the
- * code that have changed since (a fix, a redundant conclusion) keep their old ones there: `mends`, `toMend`, `spent`.
+ * The report of a checked scene, or of one that could not be used. Its keys and values are stable, so words that have
+ * since changed in the code (a fix, a redundant conclusion) keep their old form there: `mends`, `toMend`, `spent`.
  */
 import type { Argument, CheckedConclusion, CheckedName, CheckedScene, CheckedStep, Verdict } from '../check/verdict.ts';
 import type { Candidate } from '../grid/candidates.ts';
@@ -11,13 +11,16 @@ import { placeOf } from '../scene/locate.ts';
 import { idsBefore, stepText } from '../scene/step-text.ts';
 import type { Report, ReportedStep } from './report.ts';
 
-/** A scene's file: the path as given, and its text, by which offsets become lines. */
+/** A scene's file: the path as given, and its text, from which offsets become lines. */
 export interface SceneFile {
   readonly path: string;
   readonly text: string;
 }
 
-/** The report on a scene that was checked. `diagnostics` are the faults and warnings from outside the proof: reading, times. */
+/**
+ * The report on a scene that was checked. `diagnostics` are the faults and warnings from outside the proof: reading,
+ * times.
+ */
 export function reportOf(file: SceneFile, checked: CheckedScene, diagnostics: readonly Diagnostic[]): Report {
   const { grid } = checked.scene.puzzle;
   const all = inOrder([...diagnostics, ...checked.errors, ...checked.warnings]);
@@ -101,7 +104,10 @@ function reportedVerdict(verdict: Exclude<Verdict, 'none'>): ReportedStep['concl
   return verdict === 'redundant' ? 'spent' : verdict;
 }
 
-/** Each fix's steps with ids that neither the scene nor another fix of the step has, so that all can be pasted. */
+/**
+ * Each fix's steps with ids that are used neither in the scene nor by another fix of the step, so that all can be
+ * pasted.
+ */
 function reportedFixes(grid: Grid, { step, fixes }: CheckedStep, ids: ReadonlySet<string>): ReportedStep['mends'] {
   const taken = new Set(ids);
   return fixes.map(({ fix, conclusions }) => {

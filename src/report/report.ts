@@ -4,7 +4,7 @@
  */
 import { z } from 'zod';
 
-/** `spent`: redundant, so already before the step. */
+/** `spent`: redundant, known before the step. */
 const verdict = z.enum(['false', 'unproved', 'proved', 'spent']);
 const verdictOfStep = z.enum(['false', 'unproved', 'proved', 'spent', 'none']);
 const words = z.array(z.string());
@@ -22,18 +22,18 @@ const argument = z.object({
     .number()
     .int()
     .optional()
-    .describe('How many other arguments of that name would have done, where one was found.'),
+    .describe('How many other arguments of that name would have served, if one was found.'),
 });
 
 const conclusion = z.object({
   text: z.string().describe('"r1c7<>7", "r8c4=8" or "either 7r1c5 7r2c8".'),
   verdict,
-  restsOn: words.describe('Steps without whose failure this conclusion would be proved.'),
-  cases: z.number().int().describe('How many cases the search went through; 0 where all follows by forcing.'),
+  restsOn: words.describe('Failed steps: if they held, this conclusion would be proved.'),
+  cases: z.number().int().describe('How many cases the search went through; 0 if everything follows by forcing.'),
   counterexample: words
     .optional()
-    .describe('One candidate from every set, free of conflicts, that leaves the conclusion wrong.'),
-  message: z.string().describe('Why it is not proved; empty where it is.'),
+    .describe('One candidate from every set, free of conflicts, in which the conclusion is wrong.'),
+  message: z.string().describe('Why it is not proved; empty if it is.'),
   argument: argument.optional(),
   name: name.optional(),
 });
@@ -48,11 +48,11 @@ const link = z.object({
 });
 
 const fix = z.object({
-  conclusions: words.describe('The conclusions that it fixes; none where it fixes a link.'),
+  conclusions: words.describe('The conclusions that it fixes; empty if it fixes a link.'),
   add: words.describe('Sets to add to `from`.'),
   remove: words.describe('Candidates to remove first.'),
   steps: words.describe(
-    'Steps that do so, ready to paste before this one; or one that proves the conclusion by itself.',
+    'Steps that do so, ready to paste before this one; or one that proves the conclusion separately.',
   ),
   after: z
     .string()
@@ -60,7 +60,7 @@ const fix = z.object({
     .describe('The later conclusion of the cascade behind which the conclusion must be moved.'),
   because: words
     .optional()
-    .describe('Names that the step bears once these are gone, where that is no longer the name it gives.'),
+    .describe('Names that fit the step once these are removed, if that is no longer the name it gives.'),
 });
 
 const step = z.object({
@@ -75,11 +75,11 @@ const step = z.object({
   links: z.array(link).describe('All links of all chains, in order.'),
   conclusions: z.array(conclusion),
   unneeded: words.describe('Sets that can all be left out together.'),
-  missed: words.describe('Removals that the argument proves besides; given for steps that only remove.'),
-  stale: words.describe('Candidates that `pencil` or `only` lists and that are impossible already.'),
+  missed: words.describe('Removals that the argument also proves; given for steps that only remove.'),
+  stale: words.describe('Candidates that `pencil` or `only` lists but that are already impossible.'),
   message: z.string(),
-  advice: words.describe('What a teller may want to know: many cases, a simpler argument, a placement long open.'),
-  mends: z.array(fix).describe('What would fix the step; looked for in the first unsound steps.'),
+  advice: words.describe('Remarks for the author: many cases, a simpler argument, a placement long open.'),
+  mends: z.array(fix).describe('What would fix the step; searched for in the first unsound steps.'),
 });
 
 const fault = z.object({
@@ -110,7 +110,7 @@ export const reportDefinition = z.object({
 export type Report = z.infer<typeof reportDefinition>;
 export type ReportedStep = Report['steps'][number];
 
-/** The report's JSON Schema, draft 2020-12. Unknown further keys may come: readers pass over them. */
+/** The report's JSON Schema, draft 2020-12. Further keys may be added: readers ignore unknown ones. */
 export function reportSchema(): object {
   const schema = z.toJSONSchema(reportDefinition, { io: 'input' });
   return { ...schema, title: 'proofreel report', description: 'What `proofreel check SCENE --json` prints.' };

@@ -19,7 +19,7 @@ export function writtenArgument(
   const sets = argument.sets.map(({ source }) => {
     if (source.kind === 'cell' || source.kind === 'places') return printSet(grid, source);
     if (source.kind === 'guardians') return `deadly ${printDeadly(grid, source.deadly)}`;
-    throw new Bug('an argument that was found rests on cells, houses and patterns alone');
+    throw new Bug('an argument that was found rests only on cells, houses and patterns');
   });
   return {
     sets,
