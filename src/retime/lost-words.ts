@@ -34,14 +34,14 @@ export function lostWords(
     ...lostSentences(scene, retake, after),
     ...retimed.times.flatMap(({ step, span, what, lost, to }): LostWords[] => {
       if (lost === undefined) return [];
-      const message = `the word at which this ${what} lay, "${lost}", is no longer spoken; it is put between the words around it, at ${printSeconds(to)}`;
+      const message = `the word at which this ${what} was, "${lost}", is no longer spoken; it is put between the words around it, at ${printSeconds(to)}`;
       return [{ step, span, message }];
     }),
     ...lostAnchors(scene, text, spoken, after),
   ].sort((a, b) => a.span.start - b.span.start);
 }
 
-/** Steps whose sentence was spoken, and more than half of whose words are no longer spoken. */
+/** Steps whose sentence was spoken, and of whose words more than half are no longer spoken. */
 function lostSentences(scene: Scene, { words }: Retake, after: Narration): LostWords[] {
   const forms = formsOf(words.map(({ text }) => text));
   return scene.steps.flatMap((step): LostWords[] => {

@@ -14,7 +14,7 @@ export type Move = (seconds: Fraction) => { readonly seconds: Fraction; readonly
 
 export interface MovedTime extends WrittenTime {
   readonly to: Fraction;
-  /** The word that it belonged to, where it is no longer spoken. */
+  /** The word that it belonged to, if it is no longer spoken. */
   readonly lost: string | undefined;
 }
 
@@ -22,18 +22,18 @@ export interface RetimedScene {
   readonly text: string;
   /** Every absolute time, in the order of the text; one that stays on its frame keeps its text. */
   readonly times: readonly MovedTime[];
-  /** Times that would lie before the video's start, which then stay as they are. */
+  /** Times that would be before the video's start, and so are left unchanged. */
   readonly beforeStart: readonly WrittenTime[];
-  /** Times behind a YAML alias, which stay as they are. */
+  /** Times behind a YAML alias, which are left unchanged. */
   readonly hidden: readonly { readonly start: number }[];
-  /** How many times count from a step (`+1.5`), and how many from the narration: they stay as they are. */
+  /** How many times count from a step (`+1.5`), and how many from the narration: they are left unchanged. */
   readonly afterSteps: number;
   readonly onNarration: number;
 }
 
 /**
- * The scene of this text with each of its absolute times moved; times that were in order stay in order. `further`: edits
- * that go with them.
+ * The scene of this text with each of its absolute times moved; times that were in order stay in order. `further`:
+ * edits applied together with them.
  */
 export function retimedScene(scene: Scene, text: string, move: Move, further: readonly Edit[] = []): RetimedScene {
   const { written, staying, hidden } = timesOf(scene, text);

@@ -16,7 +16,7 @@ import { itemsOf } from '../timeline/step-outline.ts';
 
 /** A time that depends on nothing else. */
 export interface WrittenTime {
-  /** Of the time alone, as UTF-16 offsets: without quotes, without the words before `or`. */
+  /** Of the time only, as UTF-16 offsets: without quotes, without the words before `or`. */
   readonly span: Span;
   readonly seconds: Fraction;
   /** Its step's id; undefined for times of `video` and `versions`. */
@@ -25,7 +25,7 @@ export interface WrittenTime {
   readonly what: string;
 }
 
-/** A time that depends on the narration or on a step, and so stays as it is. */
+/** A time that depends on the narration or on a step, and so is left unchanged. */
 export interface StayingTime {
   readonly time: DependentTime;
   readonly span: Span;
@@ -36,11 +36,11 @@ export interface TimesOfScene {
   /** In the order of the text. */
   readonly written: readonly WrittenTime[];
   readonly staying: readonly StayingTime[];
-  /** Times that could not be found in the text as one piece (behind an alias of YAML). */
+  /** Times that could not be found in the text in one piece (behind a YAML alias). */
   readonly hidden: readonly Span[];
 }
 
-/** All times of the scene but those of the footage, which are places in a recording. */
+/** All times of the scene except those of the footage, which are positions in a recording. */
 export function timesOf(scene: Scene, text: string): TimesOfScene {
   const clock = clockOf(scene, undefined);
   const [written, staying, hidden]: [WrittenTime[], StayingTime[], Span[]] = [[], [], []];
@@ -70,7 +70,7 @@ export function timesOf(scene: Scene, text: string): TimesOfScene {
   return { written: written.sort((a, b) => a.span.start - b.span.start), staying, hidden };
 }
 
-/** The last piece of the text there that reads as a time, if it is this one. */
+/** The last part of the text there that reads as a time, if it is this one. */
 function placeOf(
   text: string,
   span: Span,
@@ -89,8 +89,8 @@ function placeOf(
 }
 
 /**
- * A time in the form in which another was written: a timecode with its kind of label, minutes and seconds, or seconds
- * alone, with or without their `s`; with as many decimals as name the same frame, two at least.
+ * A time in the form in which another was written: a timecode with its kind of label, minutes and seconds, or only
+ * seconds, with or without their `s`; with as many decimals as needed to name the same frame, at least two.
  */
 export function writtenLike(written: string, seconds: Fraction, scene: Scene): string {
   const { rate, timecode } = scene.video;

@@ -162,7 +162,7 @@ describe('retime', () => {
     const { status, err } = await run('retime', timed, '--before', old, '--after', other);
     expect(status).toBe(0);
     expect(err).toMatch(
-      /1 place to look at, since words are no longer spoken:\n .*timed\.yaml:7: first: the word at which this beginning lay, "Look"/,
+      /1 place to look at, since words are no longer spoken:\n .*timed\.yaml:7: first: the word at which this beginning was, "Look"/,
     );
   });
 

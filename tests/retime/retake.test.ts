@@ -208,7 +208,7 @@ describe('words that are no longer spoken', () => {
     expect(lost).toEqual([
       'a: b.vtt has no cue "intro"',
       'a: what the step says is not spoken in b.vtt',
-      expect.stringMatching(/^b: the word at which this beginning lay, "(the|corner)", is no longer spoken/),
+      expect.stringMatching(/^b: the word at which this beginning was, "(the|corner)", is no longer spoken/),
       expect.stringMatching(/^b: the words "corner here" are not spoken in b\.vtt; the nearest are /),
     ]);
   });
