@@ -144,7 +144,7 @@ It must be the seven that goes into r3c5.
     expect(remarksOnCues([readable, fast[0]!, cue(9000, 9900, 'No.'), cue(9900, 12_000, 'x'.repeat(39), 'y')])).toEqual(
       [
         'warning: 1 cue comes faster than 20 characters a second, as the words do, and few can read that in time: at 0:04.00 (30)',
-        'warning: 1 cue is on screen for less than a second, since the next sentence follows at once: at 0:09.00',
+        'warning: 1 cue is on screen for less than a second, since the next sentence follows immediately: at 0:09.00',
       ],
     );
     expect(remarksOnCues(fast)).toEqual([
