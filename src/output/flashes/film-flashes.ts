@@ -1,16 +1,16 @@
 /**
  * Whether a film flashes: its frames are drawn small, and only where so many things come and go that they might.
  */
-import { createCanvas } from 'canvas';
-import { drawingAt } from '../../frames/drawing.ts';
-import { paint } from '../../frames/paint.ts';
 import { type Run, runsOf } from '../../frames/runs.ts';
-import { luminance } from '../../picture/colour.ts';
+import { luminance as luminanceOf } from '../../picture/colour.ts';
 import { flashMeter, screen } from '../../picture/flashes.ts';
 import type { Look } from '../../scene/look.ts';
 import { type Film, type Frame, frameAt } from '../../timeline/film.ts';
+import { filmPainter } from '../painters/film-painter.ts';
 import { scaledFilm } from '../painters/scaled-film.ts';
-import { registerFonts } from '../pixels/canvas.ts';
+import { canvasOrder, frameCanvas } from '../pixels/canvas.ts';
+import type { Region } from '../pixels/regions.ts';
+import { runningPictures } from '../pixels/running-pictures.ts';
 import { busySpans, type Counted, type Span } from './busy-spans.ts';
 
 /** Screen pixels to one that is drawn. */
@@ -21,42 +21,42 @@ const scale = 8;
  * recording is measured over black and over white, as what lies under it is not known here. `counted`: see `busySpans`.
  */
 export function flashesOf(film: Film, look: Look, counted: Counted = 'all'): Frame[] {
-  const perSecond = Number(film.rate.numerator) / Number(film.rate.denominator);
-  const grounds = film.draw === 'board' ? [undefined] : ['#000000', '#ffffff'];
-  const small = smallFilm(film);
-  const found: Frame[] = [];
   const spans = busySpans(film, look, counted);
-  const runs = spans.length === 0 ? [] : runsOf(film, look);
-  for (const span of spans) {
-    const frames = differentFrames(runs, span);
-    const starts = grounds.flatMap((ground) => firstFlash(small, look, frames, ground, perSecond) ?? []);
-    if (starts.length > 0) found.push(frameAt(Math.min(...starts)));
-  }
-  return found;
+  if (spans.length === 0) return [];
+  const small = smallFilm(film);
+  const onScreen = Math.max(small.width / screen.width, small.height / screen.height);
+  const perSecond = Number(film.rate.numerator) / Number(film.rate.denominator);
+  const see = luminances(small, look);
+  const runs = runsOf(film, look);
+  return spans.flatMap((span): Frame[] => {
+    const meters = groundsOf(film).map(() => flashMeter(small.width, small.height, 1 / onScreen, perSecond));
+    const flash = differentFrames(runs, span).find((frame) => {
+      const seen = see(frame);
+      return meters.map((meter, index) => meter.see(frame, seen[index]!)).includes(true);
+    });
+    return flash === undefined ? [] : [frameAt(flash)];
+  });
 }
 
-function firstFlash(
-  film: Film,
-  look: Look,
-  frames: readonly number[],
-  ground: string | undefined,
-  perSecond: number,
-): Frame | undefined {
-  registerFonts();
-  const context = createCanvas(film.width, film.height).getContext('2d');
-  const onScreen = Math.max(film.width / screen.width, film.height / screen.height);
-  const meter = flashMeter(film.width, film.height, 1 / onScreen, perSecond);
-  for (const frame of frames) {
-    paint(context, film, look, drawingAt(film, look, frameAt(frame)));
-    if (ground !== undefined) {
-      context.globalCompositeOperation = 'destination-over';
-      context.fillStyle = ground;
-      context.fillRect(0, 0, film.width, film.height);
-      context.globalCompositeOperation = 'source-over';
+/** The greys, 0 to 255, over which the film is measured. */
+function groundsOf(film: Film): readonly number[] {
+  return film.draw === 'board' ? [0] : [0, 255];
+}
+
+/** Draws a frame each time: its luminance over each ground, by pixel, good until the next. */
+function luminances(film: Film, look: Look): (frame: number) => readonly Float32Array[] {
+  const draw = runningPictures(filmPainter(film, look), frameCanvas(film.width, film.height, undefined));
+  const measured = groundsOf(film).map((ground) => ({
+    ground,
+    luminance: new Float32Array(film.width * film.height),
+  }));
+  return (frame) => {
+    const { pixels, regions } = draw(frame);
+    for (const { ground, luminance } of measured) {
+      for (const region of regions) measure(pixels, film.width, region, ground, luminance);
     }
-    if (meter.see(frame, luminances(context.getImageData(0, 0, film.width, film.height).data))) return frameAt(frame);
-  }
-  return undefined;
+    return measured.map(({ luminance }) => luminance);
+  };
 }
 
 /** The frames of the span that are not as the one before. */
@@ -73,17 +73,23 @@ function smallFilm(film: Film): Film {
   return scaledFilm(film, Math.min(screen.width / film.width, screen.height / film.height) / scale, { even: false });
 }
 
-function luminances(pixels: Uint8ClampedArray): Float32Array {
-  const all = new Float32Array(pixels.length / 4);
-  for (let at = 0; at < all.length; at++) {
-    const [red, green, blue] = [pixels[at * 4]!, pixels[at * 4 + 1]!, pixels[at * 4 + 2]!];
-    all[at] = 0.2126 * linear[red]! + 0.7152 * linear[green]! + 0.0722 * linear[blue]!;
+/**
+ * Writes the luminance of a region's pixels over a grey ground into `luminance`. The pixels are multiplied by alpha: a
+ * ground adds what alpha leaves of it.
+ */
+function measure(pixels: Uint8Array, width: number, region: Region, ground: number, luminance: Float32Array): void {
+  for (let y = region.top; y < region.bottom; y++) {
+    for (let at = y * width + region.left; at < y * width + region.right; at++) {
+      const under = ground === 0 ? 0 : Math.round((ground * (255 - pixels[4 * at + canvasOrder.alpha]!)) / 255);
+      const light = (channel: number): number => linear[pixels[4 * at + channel]! + under]!;
+      luminance[at] =
+        0.2126 * light(canvasOrder.red) + 0.7152 * light(canvasOrder.green) + 0.0722 * light(canvasOrder.blue);
+    }
   }
-  return all;
 }
 
 /** Of each value of a channel of sRGB, as WCAG has it: a grey's luminance is its channel made linear. */
 const linear = Float32Array.from({ length: 256 }, (_, value) => {
   const hex = value.toString(16).padStart(2, '0');
-  return luminance(`#${hex}${hex}${hex}`);
+  return luminanceOf(`#${hex}${hex}${hex}`);
 });
