@@ -1,6 +1,6 @@
 /**
- * What a teller may want to know of a step that is right: that it needs many cases, that a simpler argument gives the
- * same, that what it places was open long before. Advice alone; the scene may switch the last two off.
+ * What an author may like to know about a sound step: that it needs many cases, that a simpler argument gives the same
+ * result, that what it places was a single long before. Advice only; the scene may switch the last two off.
  */
 import type { Position } from '../proof/kernel.ts';
 import type { Step } from '../scene/scene.ts';
@@ -12,12 +12,12 @@ import { findSingle } from './singles.ts';
 import type { CheckedConclusion } from './verdict.ts';
 import type { Walk } from './walk.ts';
 
-/** A placement counts as open for long if it was so this many steps earlier. */
+/** A placement counts as open for long if it was already a single this many steps earlier. */
 const stepsOpen = 3;
-/** Only what a class learns early is looked for: what is simpler than a chain is seen at a glance, or not at all. */
+/** Only techniques taught early are searched: an argument simpler than a chain is seen at a glance, or not at all. */
 const earlyNames = namesInTeachingOrder.slice(0, namesInTeachingOrder.indexOf('empty rectangle'));
 
-/** Sentences; none for most steps. */
+/** Sentences; empty for most steps. */
 export function adviceOnStep(
   walk: Walk,
   step: Step,
@@ -38,7 +38,9 @@ function manyCases({ advice }: Walk, proved: readonly CheckedConclusion[]): stri
   return [`${most.text} takes ${most.cases} cases to prove; nobody follows more than ${advice.mostCases}`];
 }
 
-/** The simplest argument taught earlier than the step's own that proves all that the step concludes. */
+/**
+ * The simplest argument, of a technique taught earlier than the step's own, that proves everything the step concludes.
+ */
 function simplerArgument(main: CheckedClaim | undefined): string[] {
   if (main === undefined || main.evaluated.argument.sets.length < 2) return [];
   const { position, evaluated } = main;
@@ -51,13 +53,13 @@ function simplerArgument(main: CheckedClaim | undefined): string[] {
   return simpler === undefined ? [] : [`a simpler argument gives the same: ${article(simpler)} ${simpler}`];
 }
 
-/** Where the step's own argument stands in the order of teaching; at the end where its name is not known. */
+/** The rank of the step's own argument in teaching order; last if its name is not known. */
 function rankOf({ claim }: CheckedClaim): number {
   const rank = claim.because === undefined ? -1 : earlyNames.indexOf(claim.because);
   return rank < 0 ? earlyNames.length : rank;
 }
 
-/** Placements of the step that were singles already several steps before. */
+/** Placements of the step that were already singles several steps earlier. */
 function openForLong(walk: Walk, step: Step, proved: readonly CheckedConclusion[]): string[] {
   const then = walk.history.at(-1 - stepsOpen);
   if (then === undefined) return [];

@@ -1,5 +1,5 @@
 /**
- * Advice, which changes no verdict: sets that no conclusion needs, and removals that the argument gives besides.
+ * Advice, which changes no verdict: sets that no conclusion needs, and further removals that the argument proves.
  */
 import { type Candidate, difference, membersOf, setOf } from '../grid/candidates.ts';
 import type { Conclusion } from '../grid/terms.ts';
@@ -7,7 +7,7 @@ import { type Position, prove } from '../proof/kernel.ts';
 import type { NamedSet } from './argument.ts';
 import { removalsProved } from './claim.ts';
 
-/** Advice may be late but not lost: each question gets this many tries, far fewer than a verdict. */
+/** Advice must not hold up the verdicts: each question gets this many tries, far fewer than a verdict gets. */
 const adviceBound = 20_000;
 
 /** Sets that can all be left out together while every conclusion stays proved. */
@@ -34,7 +34,7 @@ export function unneededSets(
   return sets.filter((set) => !kept.includes(set));
 }
 
-/** Removals that the same sets prove and the step does not conclude. */
+/** Removals that the same sets prove but the step does not conclude. */
 export function missedRemovals(
   position: Position,
   sets: readonly NamedSet[],

@@ -1,5 +1,5 @@
 /**
- * An argument of a scene, looked at in a position: its sets, its links, and what is wrong with it.
+ * An argument of a scene, examined in a position: its sets, its links, and what is wrong with it.
  */
 import { Bug } from '../grid/bug.ts';
 import { type Candidate, has, intersection, membersOf } from '../grid/candidates.ts';
@@ -14,14 +14,14 @@ import type { FoundArgument } from '../techniques/find-argument.ts';
 import { rolesOf } from './chain-roles.ts';
 import type { CheckedLink } from './verdict.ts';
 
-/** What a step, or an item of a cascade, names as its reasons. */
+/** The reasons that a step, or an item of a cascade, gives. */
 export interface GivenArgument {
   readonly from: readonly Located<SetName>[];
   readonly chains: readonly Located<Chain>[];
   readonly deadly: Located<Deadly> | undefined;
 }
 
-/** The either/ors that can be named, by step: as proved, or as taken in a position that supposes them. */
+/** The either/ors that can be named, by step: as proved, or as assumed in a position that supposes them. */
 export type Eithers = ReadonlyMap<string, Proof | Conclusion>;
 
 export interface NamedSet {
@@ -37,14 +37,14 @@ export interface BuiltArgument {
   /** Cells listed in a node that no longer have the digit. */
   readonly idleCells: readonly { readonly text: string; readonly span: Span }[];
   readonly assumesOneSolution: boolean;
-  /** Set where the tool looked for it by its name: how many others of that name would have done. */
+  /** Defined if the argument was searched for by name: how many others of that name would also have done. */
   readonly found: { readonly others: number } | undefined;
 }
 
 export type ArgumentFault =
   | { readonly kind: 'weak-after-weak'; readonly message: string }
   | { readonly kind: 'deadly-refused'; readonly message: string }
-  /** `so: all` where no argument is given, and none was found. */
+  /** `so: all` where no argument is given and none was found. */
   | { readonly kind: 'no-argument'; readonly message: string }
   /** `from: step ID` where that step proved no either/or. */
   | { readonly kind: 'no-either'; readonly step: string; readonly message: string };
@@ -62,7 +62,7 @@ export function buildArgument(position: Position, given: GivenArgument, eithers:
     const set = setNamed(position, value, eithers);
     if (set === undefined) {
       const step = value.kind === 'step' ? value.id : '';
-      faults.push({ kind: 'no-either', step, message: `step ${step} has proved no either/or that could be drawn on` });
+      faults.push({ kind: 'no-either', step, message: `step ${step} has not proved an either/or to build on` });
       continue;
     }
     const name = printSet(position.grid, value);
@@ -97,7 +97,7 @@ export function buildArgument(position: Position, given: GivenArgument, eithers:
   };
 }
 
-/** An argument that was found by its name, as if it had been given. */
+/** An argument found by its name, as if it had been given. */
 export function buildFound(position: Position, { instance, others }: FoundArgument): BuiltArgument {
   const { deadly, chain } = instance;
   const sets = instance.sets.map((set): NamedSet => {
@@ -155,8 +155,8 @@ function judgeChain(position: Position, chain: Chain, number: number, others: re
       toNode: to,
       from: printNode(grid, from),
       to: printNode(grid, to),
-      fromCandidates: standing(position, from),
-      toCandidates: standing(position, to),
+      fromCandidates: stillPossible(position, from),
+      toCandidates: stillPossible(position, to),
     };
     if (link.kind === 'weak') {
       if (roles[index] === 'out of turn') {
@@ -183,20 +183,20 @@ function judgeChain(position: Position, chain: Chain, number: number, others: re
   return { links, sets, faults };
 }
 
-function standing(position: Position, node: ChainNode): Candidate[] {
+function stillPossible(position: Position, node: ChainNode): Candidate[] {
   return membersOf(intersection(candidatesOf(position.grid, node), position.possible));
 }
 
-/** In an almost locked set the cells are the set's, whichever of them still have the one digit. */
+/** In an almost locked set, the cells are those of the set, no matter which of them still have the digit. */
 function idleCellsOf(position: Position, chain: Chain): string[] {
   const { grid, possible } = position;
   return distinctNodes(chain).flatMap((node) => {
     const isPossible = (cell: Cell, digit: Digit) => has(possible, candidateAt(grid, cell, digit));
     const idle = node.cells.filter((cell) => !node.digits.some((digit) => isPossible(cell, digit)));
-    if (idle.length === 0 || (idle.length < node.cells.length && standsInAlmostLockedSet(chain, node))) return [];
+    if (idle.length === 0 || (idle.length < node.cells.length && isInAlmostLockedSet(chain, node))) return [];
     const [which, digits] = [printCells(grid, idle), node.digits.join(' or ')];
     return node.cells.length === 1
-      ? [`${printNode(grid, node)} is not possible any more`]
+      ? [`${printNode(grid, node)} is no longer possible`]
       : [`${printNode(grid, node)} lists ${which}, which no longer has a ${digits}`];
   });
 }
@@ -205,7 +205,7 @@ function distinctNodes(chain: Chain): ChainNode[] {
   return [...new Map(chain.nodes.map((node) => [`${node.digits.join()} ${node.cells.join()}`, node])).values()];
 }
 
-function standsInAlmostLockedSet(chain: Chain, node: ChainNode): boolean {
+function isInAlmostLockedSet(chain: Chain, node: ChainNode): boolean {
   return chain.links.some(({ from, to }) => {
     const [one, other] = [chain.nodes[from]!, chain.nodes[to]!];
     return (one === node || other === node) && one.cells.length > 1 && one.cells.join() === other.cells.join();

@@ -1,15 +1,18 @@
 /**
- * Which links of a chain are due to be strong and which weak: they alternate.
+ * Which links of a chain must be strong and which weak: they alternate.
  *
- * A `=` may be written where a weak link is due (the ends are then also not both true); a `-` may not stand where a
- * strong one is due. So the `-` of a chain decide which of its links are the weak ones.
+ * A `=` may be written where a weak link is expected (its ends are then also not both true); a `-` may not be written
+ * where a strong one is expected. So the `-` links of a chain determine which of its links are weak.
  */
 import type { Chain } from '../grid/terms.ts';
 
-/** `out of turn`: a `-` where a strong link is due, two weak links in a row. */
+/** `out of turn`: a `-` where a strong link is expected, which makes two weak links in a row. */
 export type LinkRole = 'strong' | 'weak' | 'out of turn';
 
-/** The role of each link, in the chain's order: the first `-` is weak, and from it the others take their turns both ways. */
+/**
+ * The role of each link, in the chain's order: the first `-` is weak, and the others alternate from it in both
+ * directions.
+ */
 export function rolesOf(chain: Pick<Chain, 'links'>): LinkRole[] {
   const firstWeak = chain.links.findIndex((link) => link.kind === 'weak');
   const roles: LinkRole[] = [];

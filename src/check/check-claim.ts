@@ -27,7 +27,7 @@ export interface CheckedClaim {
   readonly eithers: Eithers;
 }
 
-/** Judges a claim in the position reached and lets what it proves enter (nothing, if it is meant to fail). */
+/** Judges a claim in the position reached and enters what it proves (nothing if the step is meant to fail). */
 export function checkClaim(walk: Walk, step: Step, claim: Claim): CheckedClaim {
   const { position } = walk;
   const eithers = new Map(walk.eithers);
@@ -88,7 +88,7 @@ function checkConclusion(
   const restsOn = stepsRestedOn(walk.position, claim, walk.eithers, failures, (again) => {
     const same = again.conclusions.filter((other) => printConclusion(grid, other.conclusion) === key);
     if (same.some((other) => other.outcome.kind === 'proved')) return true;
-    // Had what is missing been proved, a true conclusion might say nothing new, and a list no longer leave it out.
+    // With the missing parts proved, a true conclusion might become redundant, or a list might no longer leave it out.
     return !contradicted && same.every((other) => other.outcome.kind === 'spent');
   });
   const named = (id: string) => (id === step.id ? 'what comes before it in this step' : id);
@@ -109,13 +109,15 @@ function checkConclusion(
   };
 }
 
-/** For a digit in a wrong cell: what a single puts into the cell, or where it puts the digit; the mistyped one, mostly. */
+/**
+ * For a digit in a wrong cell: what a single places there, or where a single places the digit. Mostly a typing mistake.
+ */
 function placedInstead({ position, truth }: Walk, conclusion: Conclusion): string | undefined {
   const { grid } = position;
   const [wrong, ...others] = conclusion.kind === 'one-of' ? membersOf(conclusion.candidates) : [];
   const [solution, second] = truth.solutions;
   if (wrong === undefined || others.length > 0 || solution === undefined || second !== undefined) return undefined;
-  // Another digit in the cell, or the digit in a cell nearby: what conflicts with the wrong placement and is true.
+  // Another digit in the cell, or the digit in a peer: what conflicts with the wrong placement and is true.
   const found = membersOf(intersection(solution, grid.conflicts[wrong]!)).flatMap((candidate) => {
     const placement = oneOf(grid, candidate);
     const single = findSingle(position, placement, 'singles');
@@ -126,7 +128,7 @@ function placedInstead({ position, truth }: Walk, conclusion: Conclusion): strin
   return found.length === 0 ? undefined : inWords(found, 'or');
 }
 
-/** The sets by which these conclusions were tried, each once. */
+/** The sets with which these conclusions were tried, each once. */
 export function argumentOf(conclusions: readonly EvaluatedConclusion[]): Argument {
   const sets = new Map(conclusions.flatMap((each) => each.sets.map(({ name, set }) => [name, set.members] as const)));
   return {

@@ -1,5 +1,5 @@
 /**
- * Walks a scene step by step: what is proved enters the position, and of the rest is said why it did not.
+ * Walks a scene step by step: what is proved enters the position; for the rest, the verdict says why it does not.
  */
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import type { Doubts } from '../scene/doubts.ts';
@@ -11,7 +11,10 @@ import { truthOf } from './truth.ts';
 import type { CheckedScene } from './verdict.ts';
 import type { Walk } from './walk.ts';
 
-/** Proves or rejects every claim of the scene, and has its marks judged. The puzzle has at least one solution, or the scene would not have been read. */
+/**
+ * Proves or rejects every claim of the scene and judges its marks. The puzzle has at least one solution: a scene whose
+ * puzzle has none is rejected when it is read.
+ */
 export function checkSceneWith(judgeBeat: JudgeBeat, scene: Scene): CheckedScene {
   const { puzzle } = scene;
   const truth = truthOf(puzzle);
@@ -46,7 +49,9 @@ export function checkSceneWith(judgeBeat: JudgeBeat, scene: Scene): CheckedScene
   };
 }
 
-/** The errors of marks in a scene with faults: those of the steps before the first that was not read as it was meant. */
+/**
+ * The errors of marks in a scene with faults: those of the steps before the first step that could not be read reliably.
+ */
 export function certainErrorsWith(
   judgeBeat: JudgeBeat,
   scene: Scene,

@@ -1,5 +1,5 @@
 /**
- * A step: its claims one after the other, and what they come to.
+ * A step: its claims in order, and the resulting verdict.
  */
 import type { Grid } from '../grid/grid.ts';
 import type { Position } from '../proof/kernel.ts';
@@ -25,7 +25,7 @@ import {
 import type { Walk } from './walk.ts';
 import { warningsOf } from './warnings.ts';
 
-/** Judges the step in the position reached, and lets what it proves enter. */
+/** Judges the step in the position reached, and enters what it proves. */
 export function checkStep(walk: Walk, step: Step): CheckedStep {
   const before = walk.position;
   walk.history.push({ id: step.id, before });
@@ -37,10 +37,12 @@ export function checkStep(walk: Walk, step: Step): CheckedStep {
   const name = nameOf(step, main);
   const faults = [
     ...checked.flatMap((each) => each.evaluated.argument.faults).map((fault) => fault.message),
-    ...trapFaults(step, conclusions),
+    ...falseStepFaults(step, conclusions),
   ];
   const names = [name, ...conclusions.map((each) => each.name)];
-  const sound = step.fails ? trapFaults(step, conclusions).length === 0 : isSound(faults, links, conclusions, names);
+  const sound = step.fails
+    ? falseStepFaults(step, conclusions).length === 0
+    : isSound(faults, links, conclusions, names);
   if (!sound && !step.fails && !isMisnamed(names) && restsWholly(before, checked, failuresBefore))
     walk.restingSteps.add(step.id);
   const argument =
@@ -93,8 +95,8 @@ function isMisnamed(names: Names): boolean {
   return names.some((name) => name?.judged === 'misnamed');
 }
 
-/** What is wrong with a step that is meant to fail: that it holds, or that it has nothing to fail. */
-function trapFaults(step: Step, conclusions: readonly CheckedConclusion[]): string[] {
+/** What is wrong with a false step: that its argument holds, or that it concludes nothing that could fail. */
+function falseStepFaults(step: Step, conclusions: readonly CheckedConclusion[]): string[] {
   if (!step.fails) return [];
   const held = conclusions.filter((conclusion) => conclusion.verdict === 'proved').map((conclusion) => conclusion.text);
   if (held.length > 0) return [`the step is marked \`fails: true\`, but its argument does prove ${inWords(held)}`];
@@ -132,7 +134,7 @@ function adviceOn(
   };
 }
 
-/** Whether everything that is wrong with the step would be right if earlier steps were. */
+/** Whether everything that is wrong with the step would be right if earlier steps were sound. */
 function restsWholly(before: Position, checked: readonly CheckedClaim[], failures: readonly Failure[]): boolean {
   return checked.every(({ claim, evaluated, conclusions, eithers }) => {
     const failing = conclusions.filter((each) => each.verdict === 'false' || each.verdict === 'unproved');
@@ -146,7 +148,7 @@ function worstOf(all: readonly Verdict[]): Verdict {
   return verdicts.find((verdict) => all.includes(verdict)) ?? 'none';
 }
 
-/** The argument that was given or found by its name; else the singles that were found. */
+/** The argument that was given or found by name; otherwise the singles that were found. */
 function argumentTried(evaluated: Evaluated): Argument {
   const { found, sets, links } = evaluated.argument;
   if (sets.length === 0) return argumentOf(evaluated.conclusions);

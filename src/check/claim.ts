@@ -1,12 +1,12 @@
 /**
- * A claim: conclusions drawn at once, from one position, by one argument. A step makes one by `so` (or by a chain alone),
- * one for each item of `only` and `pencil`, and one for each conclusion of a cascade.
+ * A claim: conclusions drawn together, from one position, by one argument. A step makes one with `so` (or with just a
+ * chain), one for each item of `only` and `pencil`, and one for each conclusion of a cascade.
  */
 
 import { type Candidate, difference, has, intersection, membersOf, setOf } from '../grid/candidates.ts';
 import { candidateAt, candidatesInCell, candidatesInHouse } from '../grid/grid.ts';
 import type { Conclusion, OnlyPlaces, PencilList } from '../grid/terms.ts';
-import { isSpent, type Outcome, type Position, prove } from '../proof/kernel.ts';
+import { isRedundant, type Outcome, type Position, prove } from '../proof/kernel.ts';
 import type { Step } from '../scene/scene.ts';
 import type { ArgumentName } from '../techniques/all-techniques.ts';
 import { type FoundArgument, findArgument, instancesOf } from '../techniques/find-argument.ts';
@@ -29,11 +29,11 @@ export interface Claim {
   /** The index of the item in `only`, `pencil` or `cascade`; 0 for `so`. */
   readonly item: number;
   readonly given: GivenArgument;
-  /** The argument's name, in canonical spelling: what is looked for where none is given. */
+  /** The argument's name, in canonical spelling: what is searched for if no argument is given. */
   readonly because: ArgumentName | undefined;
-  /** What else may be looked for where no argument is given. */
+  /** What else may be searched for if no argument is given. */
   readonly allowed: Allowed | undefined;
-  /** `all`: every removal that the argument proves. `implied`: by lists, worked out in the position. */
+  /** `all`: every removal that the argument proves. For lists: the removals they imply in the position. */
   readonly concludes:
     | { readonly kind: 'listed'; readonly conclusions: readonly Conclusion[] }
     | { readonly kind: 'all' }
@@ -42,30 +42,31 @@ export interface Claim {
 }
 
 /**
- * A claim against one position, as the kernel left it: with proofs, without a verdict. It is made again wherever the same
- * claim is asked about elsewhere (what it rests on, what would fix it, the same scene without what assumes one solution);
- * only the answer in the position reached becomes a `CheckedConclusion`, which is plain data and holds no proof.
+ * A claim evaluated in one position: the kernel's outcomes, with proofs but without a verdict. The same claim is
+ * evaluated again in other positions (to find what it rests on, what would fix it, and whether it holds without what
+ * assumes one solution); only the outcome in the position reached becomes a `CheckedConclusion`, which is plain data
+ * and contains no proof.
  */
 export interface Evaluated {
   readonly argument: BuiltArgument;
   readonly conclusions: readonly EvaluatedConclusion[];
-  /** Candidates that a list holds and the position does not. */
+  /** Candidates that a list names and the position no longer has. */
   readonly stale: readonly Candidate[];
 }
 
 export interface EvaluatedConclusion {
   readonly conclusion: Conclusion;
   readonly outcome: Outcome;
-  /** The sets that it was tried with: the argument's, or the single that was found. */
+  /** The sets it was tried with: the argument's, or the single that was found. */
   readonly sets: readonly NamedSet[];
   readonly found: boolean;
-  /** How many other singles would have done. */
+  /** How many other singles would also have done. */
   readonly others: number;
 }
 
 const noArgument: GivenArgument = { from: [], chains: [], deadly: undefined };
 
-/** The claims of a step in the order in which they are drawn: `so`, `only`, `pencil`, `cascade`. */
+/** The claims of a step, in the order they are drawn: `so`, `only`, `pencil`, `cascade`. */
 export function claimsOf(step: Step): Claim[] {
   const claims: Claim[] = [];
   if (step.so !== undefined || step.chains.length > 0) {
@@ -107,13 +108,13 @@ export function claimsOf(step: Step): Claim[] {
   return claims;
 }
 
-/** Looks at a claim in a position. Nothing enters the position. */
+/** Evaluates a claim in a position. Nothing enters the position. */
 export function evaluate(position: Position, claim: Claim, eithers: Eithers): Evaluated {
   const argument = argumentFor(position, claim, eithers);
   const sets = argument.sets.map((named) => named.set);
-  const isThere = givesAnArgument(claim.given) || argument.found !== undefined;
+  const hasArgument = givesAnArgument(claim.given) || argument.found !== undefined;
   const conclude = (conclusion: Conclusion): EvaluatedConclusion => {
-    if (!isThere) return concludeBySingle(position, conclusion, claim.allowed);
+    if (!hasArgument) return concludeBySingle(position, conclusion, claim.allowed);
     const found = argument.found !== undefined;
     const others = argument.found?.others ?? 0;
     return { conclusion, outcome: prove(position, sets, conclusion), sets: argument.sets, found, others };
@@ -137,8 +138,8 @@ export function evaluate(position: Position, claim: Claim, eithers: Eithers): Ev
 }
 
 /**
- * The argument given; where none is, and a name is, the simplest of that name that proves all the conclusions (for `all`:
- * that proves a removal). `all` of nothing is no claim but a fault.
+ * The argument given. If there is only a name: the simplest argument of that name that proves all the conclusions (for
+ * `all`: that proves a removal). `all` with no argument is not a claim but a fault.
  */
 function argumentFor(position: Position, claim: Claim, eithers: Eithers): BuiltArgument {
   const { given, because, concludes } = claim;
@@ -151,34 +152,36 @@ function argumentFor(position: Position, claim: Claim, eithers: Eithers): BuiltA
   if (concludes.kind !== 'all' || givesAnArgument(given)) return built;
   const found = isToBeFound ? simplestRemoving(position, because) : undefined;
   if (found !== undefined) return buildFound(position, found);
-  const lacking = because === undefined ? 'none is given' : `no ${because} is found that removes a candidate`;
+  const lacking = because === undefined ? 'none is given' : `no ${because} was found that removes a candidate`;
   const message = `\`so: all\` stands for the removals that an argument proves, and ${lacking}; name its sets with \`from\`, or its links with \`chain\``;
   return { ...built, faults: [...built.faults, { kind: 'no-argument', message }] };
 }
 
-/** An argument with a name says that it removes something; one without may be there to be looked at. */
+/** An argument with a name claims that it removes something; one without may just be shown. */
 function provingNothing(argument: BuiltArgument, { because }: Claim): BuiltArgument {
   if (because === undefined || argument.faults.length > 0) return argument;
   const message = `this ${because} removes nothing: \`so: all\` stands for no removal here`;
   return { ...argument, faults: [{ kind: 'no-argument', message }] };
 }
 
-/** How many arguments of a name are looked at for `so: all`, which any of them would serve. */
-const alikeBound = 50;
+/** How many arguments of a name are examined for `so: all`, when any of them would do. */
+const sameNameBound = 50;
 
 function simplestRemoving(position: Position, name: ArgumentName): FoundArgument | undefined {
   let best: Instance | undefined;
   let count = 0;
   for (const instance of instancesOf(position, name)) {
-    if (!instance.conclusions.some((conclusion) => conclusion.kind === 'impossible' && !isSpent(position, conclusion)))
+    if (
+      !instance.conclusions.some((conclusion) => conclusion.kind === 'impossible' && !isRedundant(position, conclusion))
+    )
       continue;
     if (best === undefined || instance.sets.length < best.sets.length) best = instance;
-    if (++count === alikeBound) break;
+    if (++count === sameNameBound) break;
   }
   return best === undefined ? undefined : { instance: best, others: count - 1 };
 }
 
-/** Every candidate that the sets prove impossible and that the position still holds. */
+/** Every candidate that the sets prove impossible and that the position still has. */
 export function removalsProved(position: Position, sets: readonly NamedSet[], bound?: number): Candidate[] {
   if (sets.length === 0) return [];
   const oneOfs = sets.map((named) => named.set);
@@ -203,7 +206,7 @@ function concludeBySingle(
 }
 
 interface Listing {
-  /** Where one of the listed candidates must stand: a house for `only`, a cell for `pencil`. */
+  /** The candidates one of which must be true: the digit in a house for `only`, a cell's for `pencil`. */
   readonly among: readonly Candidate[];
   readonly listed: readonly Candidate[];
 }
@@ -222,7 +225,10 @@ function digitsOfPencil({ grid }: Position, lists: readonly PencilList[]): Listi
   }));
 }
 
-/** The removals that the lists imply and the position did not have, and what they list in vain. */
+/**
+ * The removals that the lists imply and the position does not have yet, and the listed candidates that are already
+ * gone.
+ */
 function listed(
   position: Position,
   listings: readonly Listing[],

@@ -1,5 +1,5 @@
 /**
- * Why something is not proved, in sentences that an editor can act on.
+ * Why something is not proved, in sentences that an author can act on.
  */
 import { type Candidate, type Candidates, has, membersOf } from '../grid/candidates.ts';
 import { sharedHouses } from '../grid/geometry.ts';
@@ -19,8 +19,8 @@ export function inWords(parts: readonly string[], joint = 'and'): string {
 
 /** Why a drawn link does not hold, with the candidates that break it. */
 export function explainLink(grid: Grid, link: CheckedLink): string {
-  const sign = link.kind === 'strong' ? '=' : '-';
-  const text = `${link.from}${sign}${link.to}`;
+  const character = link.kind === 'strong' ? '=' : '-';
+  const text = `${link.from}${character}${link.to}`;
   const breakers = link.brokenBy.map((candidate) => printCandidate(grid, candidate));
   if (link.kind === 'weak') {
     return `${text} is not a weak link: ${inWords(breakers)} can be true together`;
@@ -28,7 +28,7 @@ export function explainLink(grid: Grid, link: CheckedLink): string {
   const vanished = [link.fromCandidates.length === 0 ? link.from : '', link.toCandidates.length === 0 ? link.to : ''];
   const gone = vanished.filter((end) => end !== '');
   if (gone.length > 0)
-    return `${text} is not a strong link: ${inWords(gone)} ${gone.length === 1 ? 'is' : 'are'} not possible any more`;
+    return `${text} is not a strong link: ${inWords(gone)} ${gone.length === 1 ? 'is' : 'are'} no longer possible`;
   if (breakers.length === 0) return `${text} is not a strong link: no house, cell or set holds both ends`;
   const strangers = inWords(link.brokenBy.map((candidate) => alsoHolds(grid, candidate)));
   return `${text} is not a strong link: ${strangers}, ${consequence(grid, link)}`;
@@ -50,7 +50,7 @@ function consequence(grid: Grid, { fromCandidates, toCandidates, brokenBy }: Che
 
 const numberWords = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'];
 
-/** Why a conclusion is not proved. `links` are those of its step that do not hold. */
+/** Why a conclusion is not proved. `brokenLinks` are the links of its step that do not hold. */
 export function explainConclusion(
   grid: Grid,
   claim: Claim,
@@ -62,7 +62,7 @@ export function explainConclusion(
     readonly brokenLinks: readonly CheckedLink[];
     /** What can be placed there, or where the digit goes, in words. */
     readonly instead: string | undefined;
-    /** What stands on the board: no way out is told by it. */
+    /** The digits on the board: a counterexample is not described by these. */
     readonly placed: Candidates;
   },
 ): string {
@@ -72,18 +72,18 @@ export function explainConclusion(
   return `${text} is ${reasons.isFalse ? 'false' : 'not proved'}${falsehood}: ${why(grid, claim, evaluated, reasons)}${hint}`;
 }
 
-/** What would fix it, as a sentence. `isWhole`: whether nothing else would be wrong with the step then but its name. */
+/** What would fix it, as a sentence. `isWhole`: whether nothing but the step's name would then be wrong. */
 export function explainFix(grid: Grid, { fix, conclusions }: FixFor, isWhole: boolean): string {
   const these = conclusions.length === 0 ? 'this step' : compactly(conclusions).join(' ');
   switch (fix.kind) {
     case 'move behind':
-      return `${these} follows once ${fix.after} is known, which comes later in the cascade; move it behind that`;
+      return `${these} follows once ${fix.after} is known, which comes later in the cascade; move it after that`;
     case 'name further sets':
       return `Adding ${inWords(fix.names)} proves ${these}`;
     case 'prove it apart':
       return fix.where === 'before'
         ? `${named(fix.step)} proves ${these}`
-        : `${named(fix.step)} proves ${these} at this place of the step; make it a step of its own between the two parts`;
+        : `${named(fix.step)} proves ${these} at this point of the step; make it a step of its own between the two parts`;
     case 'remove first': {
       const gone = inWords(fix.candidates.map((candidate) => printCandidate(grid, candidate)));
       const [first, ...others] = fix.steps;
@@ -102,12 +102,12 @@ export function explainFix(grid: Grid, { fix, conclusions }: FixFor, isWhole: bo
   }
 }
 
-/** What the step must be called then, where that is another name than it has. */
+/** What the step must then be called, if that is a different name. */
 function underNames(names: readonly string[] | undefined): string {
   if (names === undefined) return '';
   return names.length === 0
-    ? ', which then bears no name that is known here'
-    : `, which then is to be called ${inWords(names.slice(0, 2), 'or')}`;
+    ? ', which then fits no known name'
+    : `, which must then be called ${inWords(names.slice(0, 2), 'or')}`;
 }
 
 /** `A pointing pair (5b5)`. */
@@ -136,9 +136,9 @@ function why(
   const open = outcome.counterexample.filter((candidate) => !has(placed, candidate));
   if (open.length > 0) return escapes(grid, open, conclusion);
   const settled = outcome.counterexample.map(
-    (each) => `${printCell(grid, cellOf(grid, each))} is ${digitOf(grid, each)} already`,
+    (each) => `${printCell(grid, cellOf(grid, each))} is already ${digitOf(grid, each)}`,
   );
-  return `what is named is settled (${inWords(settled)}) and does not touch it`;
+  return `what is named is settled (${inWords(settled)}) and does not affect it`;
 }
 
 function nothingNamed(claim: Claim): string {
@@ -146,11 +146,11 @@ function nothingNamed(claim: Claim): string {
     case 'so':
       if (claim.because !== undefined) {
         const all = claim.concludes.kind === 'listed' && claim.concludes.conclusions.length > 1 ? 'all of it' : 'it';
-        return `no ${claim.because} was found that shows ${all}, as far as the search goes; name its sets with \`from\`, or its links with \`chain\``;
+        return `no ${claim.because} was found that proves ${all}, within the limits of the search; name its sets with \`from\`, or its links with \`chain\``;
       }
-      return 'no argument is given, and no single shows it; name its sets with `from`, or its links with `chain`';
+      return 'no argument is given, and no single proves it; name its sets with `from`, or its links with `chain`';
     case 'cascade':
-      return 'at this point of the cascade neither a single nor locked candidates show it';
+      return 'at this point of the cascade neither a single nor locked candidates prove it';
     case 'only':
     case 'pencil':
       return 'it is left out of the list, but it is still possible and no locked candidates rule it out';
@@ -166,10 +166,10 @@ function canBeTrue(grid: Grid, chosen: readonly Candidate[]): string {
 function escapes(grid: Grid, chosen: readonly Candidate[], conclusion: Conclusion): string {
   if (conclusion.kind === 'impossible') {
     const victim = printCandidate(grid, conclusion.candidate);
-    const beside = chosen.filter((candidate) => candidate !== conclusion.candidate);
-    return beside.length === 0
+    const others = chosen.filter((candidate) => candidate !== conclusion.candidate);
+    return others.length === 0
       ? `nothing that is named rules ${victim} out`
-      : `${canBeTrue(grid, beside)}, and ${victim} beside ${beside.length === 1 ? 'it' : 'them'}`;
+      : `${canBeTrue(grid, others)}, and ${victim} with ${others.length === 1 ? 'it' : 'them'}`;
   }
   const together = canBeTrue(grid, chosen);
   const others = membersOf(conclusion.candidates).map((candidate) => printCandidate(grid, candidate));

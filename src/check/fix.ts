@@ -1,14 +1,14 @@
 /**
  * What would fix conclusions that are true and not proved: a candidate that must go first, or a set that is missing.
  *
- * Everything here is a suggestion and goes through the kernel: a removal is suggested only if the claim, looked at
- * again in the position without that candidate, holds; sets only if they prove the conclusion.
+ * Everything here is a suggestion and goes through the kernel: a removal is suggested only if the claim holds when it
+ * is evaluated again without that candidate; sets only if they prove the conclusion.
  */
 import { type Candidate, has, membersOf } from '../grid/candidates.ts';
 import { countOf } from '../grid/counting.ts';
 import { printConclusion } from '../grid/notation/print.ts';
 import type { Conclusion } from '../grid/terms.ts';
-import { isSpent, type Position, prove, takeAsRead } from '../proof/kernel.ts';
+import { isRedundant, type Position, prove, takeAsRead } from '../proof/kernel.ts';
 import type { ProposedStep } from '../scene/step-text.ts';
 import { type Eithers, givesAnArgument } from './argument.ts';
 import { type Claim, type Evaluated, evaluate } from './claim.ts';
@@ -23,18 +23,19 @@ export interface FixKnowledge {
   readonly eithers: Eithers;
   readonly truth: Truth;
   readonly find: FindArgument;
-  /** The position when the step begins: what is put before it must hold there, whatever the step says by then. */
+  /** The position when the step begins: what is put before the step must hold there. */
   readonly before: Position;
-  /** Whether the claim's argument bears the name that it was given, and if not, the names that it bears. */
+  /** Whether the given name fits the claim's argument; if not, the names that do. */
   readonly judge: (position: Position, evaluated: Evaluated) => { readonly fits: readonly string[] } | undefined;
 }
 
-/** At most this many fixes a claim: what is left can be asked for again once these are done. */
+/** At most this many fixes for each claim: the rest are found by the next check, once these are made. */
 const fixesBound = 4;
 
 /**
- * Fixes for these conclusions, each for as many of them as it serves, in the order of preference of the language: what
- * must go first and can be shown to; a set that is missing; what must go first. False conclusions have none.
+ * Fixes for these conclusions, each for as many of them as it helps. In the language's order of preference: a removal
+ * that must come first and can be proved; a missing set; any other removal that must come first. False conclusions have
+ * none.
  */
 export function fixesOf(
   position: Position,
@@ -56,7 +57,7 @@ export function fixesOf(
   return fixes;
 }
 
-/** What would fix links that do not hold, where the claim concludes nothing or is proved all the same. */
+/** What would fix links that do not hold, if the claim concludes nothing or is proved anyway. */
 export function fixLinks(position: Position, claim: Claim, evaluated: Evaluated, known: FixKnowledge): Fix | undefined {
   const breakers = breakersOf(evaluated);
   const isUntrue = (candidate: Candidate) => !isContradicted(known.truth, { kind: 'impossible', candidate });
@@ -68,7 +69,9 @@ export function fixLinks(position: Position, claim: Claim, evaluated: Evaluated,
   return { kind: 'remove first', candidates: breakers, steps: stepsRemoving(known, breakers), names };
 }
 
-/** A set for a step that names none; an argument by name for what is left out of a list, or comes too early in a cascade. */
+/**
+ * A set for a step that names none; a named argument for what is left out of a list or comes too early in a cascade.
+ */
 function proveApart(
   position: Position,
   claim: Claim,
@@ -108,12 +111,12 @@ function furtherSets(position: Position, evaluated: Evaluated, failing: readonly
 }
 
 const proveBound = 20_000;
-/** Removals that serve are shown by a named argument only so often: each is a search of its own. */
+/** At most this many helpful removals are proved by a named argument: each needs its own search. */
 const stepsBound = 3;
-/** And judged by their names only so often. */
+/** At most this many are checked for the argument's name. */
 const namesBound = 8;
 
-/** Removals without which the argument holds, those that serve most conclusions first. */
+/** Removals after which the argument holds, those that help the most conclusions first. */
 function removalsFirst(
   position: Position,
   claim: Claim,
@@ -141,7 +144,7 @@ function removalsFirst(
   const named = most
     .slice(0, namesBound)
     .map((each) => ({ ...each, names: known.judge(each.reached, each.again)?.fits }));
-  // Of those that serve as many, those first that leave the argument its name.
+  // Among those that help equally many, those that leave the argument its name come first.
   const best = named.toSorted(
     (a, b) =>
       b.conclusions.length - a.conclusions.length || Number(a.names !== undefined) - Number(b.names !== undefined),
@@ -165,7 +168,7 @@ function breakersOf(evaluated: Evaluated): Candidate[] {
   return [...new Set(broken.flatMap((link) => link.brokenBy))];
 }
 
-/** What breaks the links, all together; then each member of the sets alone. */
+/** All the candidates that break the links, together; then each member of the sets on its own. */
 function removalsToTry({ placed }: Position, evaluated: Evaluated, failing: readonly Conclusion[]): Candidate[][] {
   const breakers = breakersOf(evaluated);
   const own = new Set(
@@ -174,17 +177,20 @@ function removalsToTry({ placed }: Position, evaluated: Evaluated, failing: read
   const open = evaluated.argument.sets.filter((named) => countOf(named.set.members) > 1);
   const members = open.flatMap((named) => membersOf(named.set.members));
   const alone = [...new Set(members)].filter((candidate) => !own.has(candidate) && !has(placed, candidate));
-  const isSmall = alone.length <= 60; // an argument with more members is taught by nobody
+  const isSmall = alone.length <= 60; // nobody teaches an argument with more members
   return [...(breakers.length > 0 ? [breakers] : []), ...(isSmall ? alone.map((candidate) => [candidate]) : [])];
 }
 
-/** Named arguments that remove the candidates one after the other before the step; none if one of them has no such argument. */
+/**
+ * Named arguments that remove the candidates one after the other before the step; empty if one of them has no such
+ * argument.
+ */
 function stepsRemoving({ before, find }: FixKnowledge, candidates: readonly Candidate[]): ProposedStep[] {
   const steps: ProposedStep[] = [];
   let at = before;
   for (const candidate of candidates) {
     const conclusion: Conclusion = { kind: 'impossible', candidate };
-    if (isSpent(at, conclusion)) continue;
+    if (isRedundant(at, conclusion)) continue;
     const step = find(at, conclusion);
     if (step === undefined) return [];
     steps.push(step);

@@ -1,13 +1,13 @@
 /**
- * What marks claim by themselves, to be judged where the step is: only the position and the argument can say whether a
- * line of sight starts from a digit that stands on the board, or a proof that is played out gets there by forcing alone.
+ * What marks claim on their own, judged together with the step: only the position and the argument can say whether a
+ * sight line starts from a placed digit, or whether a proof that is played out reaches its end by forcing only.
  */
 import type { Position } from '../proof/kernel.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import type { Beat, BeatMarks, Step } from '../scene/scene.ts';
 import type { CheckedStep } from './verdict.ts';
 
-/** A step with the positions before and after it, and what was found out about it. */
+/** A step with the positions before and after it, and the findings so far. */
 export interface JudgedStep extends Pick<CheckedStep, 'argument' | 'conclusions' | 'sound'> {
   readonly step: Step;
   readonly before: Position;
@@ -21,7 +21,7 @@ export type JudgeMark<Kind extends keyof BeatMarks> = (
   beat: Beat,
 ) => readonly Diagnostic[];
 
-/** Faults and warnings of a beat, whatever its mark. */
+/** Faults and warnings of a beat with any mark. */
 export type JudgeBeat = (judged: JudgedStep, beat: Beat) => readonly Diagnostic[];
 
 /** For a mark that claims nothing, or only what its step claims. */

@@ -1,8 +1,8 @@
 /**
- * The sets that an argument lacks: one further set, or two, that would prove the conclusion.
+ * The sets that an argument lacks: one or two further sets that would prove the conclusion.
  *
- * Guided by what escapes: a choice that escaped the argument must be caught by one of the sets to come, so only sets
- * that leave it no way out are tried. Two sets that catch an escape only together are not looked for.
+ * Guided by the counterexample: one of the new sets must rule it out, so only sets that do are tried. Two sets that
+ * rule it out only together are not searched for.
  */
 import { type Candidate, has, membersOf } from '../grid/candidates.ts';
 import { countOf } from '../grid/counting.ts';
@@ -11,11 +11,14 @@ import type { Conclusion } from '../grid/terms.ts';
 import { digitsIn, type OneOf, type Position, placesIn, prove } from '../proof/kernel.ts';
 import { type NamedSet, nameOfSet } from './argument.ts';
 
-/** Beyond this many tries the search gives up: it is a suggestion, and may be had or not. */
+/** Beyond this many tries the search gives up: the result is only a suggestion. */
 const triesBound = 4_000;
 const proveBound = 20_000;
 
-/** The fewest further sets (one or two) that prove all the conclusions with these; of several, the smallest. */
+/**
+ * The fewest further sets (one or two) that prove all the conclusions together with these; the smallest if there are
+ * several.
+ */
 export function missingSets(
   position: Position,
   sets: readonly NamedSet[],
@@ -43,7 +46,7 @@ function proves(position: Position, sets: readonly OneOf[], conclusions: readonl
   return conclusions.every((conclusion) => prove(position, sets, conclusion, proveBound).kind === 'proved');
 }
 
-/** Every set of a cell or a house with more than one member, the smallest first. */
+/** Every set of a cell or house with more than one member, the smallest first. */
 function allSets(position: Position): OneOf[] {
   const { grid } = position;
   const sets = [
@@ -54,7 +57,7 @@ function allSets(position: Position): OneOf[] {
   return sets.filter((set) => sizes.get(set)! > 1).sort((a, b) => sizes.get(a)! - sizes.get(b)!);
 }
 
-/** The sets that have no candidate left beside the choice which escapes these. */
+/** The sets that have no candidate left given the counterexample to these. */
 function setsThatCatch(
   position: Position,
   all: readonly OneOf[],

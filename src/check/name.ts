@@ -1,5 +1,5 @@
 /**
- * Whether an argument bears the name that the scene gives it.
+ * Whether the name that the scene gives an argument fits it.
  */
 import type { Conclusion } from '../grid/terms.ts';
 import type { Position } from '../proof/kernel.ts';
@@ -12,8 +12,8 @@ import { inWords } from './explain.ts';
 import type { CheckedName } from './verdict.ts';
 
 /**
- * Judges the name by what the argument proves. Where it proves nothing there is nothing to go by, and a step that is
- * meant to fail only looks like an argument of its name: both are not judged.
+ * Judges the name by what the argument proves. An argument that proves nothing gives nothing to judge by, and a false
+ * step only looks like an argument of its name: neither is judged.
  */
 export function judgeGivenName(
   position: Position,
@@ -29,7 +29,7 @@ export function judgeGivenName(
   return { given: because.written, judged, fits, remark: warning ?? misnaming(because.written, judged, fits) };
 }
 
-/** Whether an argument that proves all its conclusions bears the name, and not but loosely. */
+/** Whether the name fits an argument that proves all its conclusions, and not just loosely. */
 export function bearsName(
   position: Position,
   name: ArgumentName,
@@ -57,7 +57,6 @@ function shapeOf(
 
 function misnaming(written: string, judged: CheckedName['judged'], fits: readonly string[]): string | undefined {
   if (judged !== 'misnamed') return undefined;
-  const better =
-    fits.length === 0 ? 'no name that is known here fits' : `its name is ${inWords(fits.slice(0, 2), 'or')}`;
+  const better = fits.length === 0 ? 'no known name fits' : `its name is ${inWords(fits.slice(0, 2), 'or')}`;
   return `"${written}" does not fit this argument: ${better}`;
 }

@@ -1,10 +1,10 @@
 /**
- * A proof played out: from one candidate taken as true (or as not true) what is forced, one thing after another, until
- * something clashes, the conclusions fall, or a chain is followed to its far end.
+ * A proof played out: from one candidate taken as true (or as not true), what is forced, one thing after another, until
+ * something clashes, the conclusions follow, or a chain is followed to its far end.
  *
- * Nothing is tried here. A link whose near end is settled settles its far end; a set that has one member left makes that
- * member true. So everything said follows from the argument's sets together with the supposition, which a test holds
- * against the kernel; where an argument needs cases, the play-out comes to no end, and says so.
+ * There is no trial here. A link whose near end is settled settles its far end; a set with one member left makes that
+ * member true. So every ghost follows from the argument's sets together with the supposition, which a test checks
+ * against the kernel. If an argument needs cases, the play-out reaches no end, and says so.
  */
 import { type Candidate, has, membersOf } from '../grid/candidates.ts';
 import { cellOf, digitOf, type Grid } from '../grid/grid.ts';
@@ -17,36 +17,42 @@ export interface Supposition {
   readonly isTrue: boolean;
 }
 
-/** Something that is so if the supposition is: of one candidate, or of a grouped or almost locked node. */
+/** What follows from the supposition, about one candidate, or about a grouped or almost locked node. */
 export interface Ghost {
   /** The node's candidates that were possible when the step began. */
   readonly candidates: readonly Candidate[];
-  /** True: of each of these at least one is true. Not true: of one of these (mostly there is but one) none is. */
+  /** True: in each of these at least one is true. Not true: in one of these (mostly there is only one) none is. */
   readonly clauses: readonly (readonly Candidate[])[];
   readonly isTrue: boolean;
-  /** A link or a set in notation; `conflict`: it sees what is true already. */
+  /** A link or a set in notation; `conflict`: it sees a candidate that is already true. */
   readonly reason:
     | { readonly kind: 'supposed' | 'conflict' }
     | { readonly kind: 'link' | 'set'; readonly name: string };
-  /** What it follows from, as places in the list of ghosts, all before it. */
+  /** What it follows from, as indices into the list of ghosts, all before it. */
   readonly follows: readonly number[];
 }
 
 export type PlayEnd =
-  /** Ghosts that cannot stand together, or the members of a set of which one had to be true. One: it is true and not true. */
+  /**
+   * Ghosts that contradict each other, or the members of a set one of which had to be true. If only one: it is true and
+   * not true.
+   */
   | { readonly kind: 'clash'; readonly between: readonly (readonly Candidate[])[] }
   | { readonly kind: 'conclusions' }
   | { readonly kind: 'chain' }
   /** Nothing more is forced. */
   | { readonly kind: 'none' };
 
-/** In order; what the end does not rest on is left out, unless there is no end. */
+/** In order; ghosts that the end does not rest on are left out, unless there is no end. */
 export interface PlayOut {
   readonly ghosts: readonly Ghost[];
   readonly end: PlayEnd;
 }
 
-/** Plays the argument out from the supposition: by its links where it has some, else, or where they do not suffice, by its sets too. */
+/**
+ * Plays the argument out from the supposition: by its links if it has any; if it has none, or they do not suffice, by
+ * its sets too.
+ */
 export function playOut(
   grid: Grid,
   argument: Pick<Argument, 'sets' | 'links'>,
@@ -109,7 +115,7 @@ interface Found {
   readonly ended?: Ended;
 }
 
-/** A set without a member left: one of them had to be true. */
+/** A set with no member left, although one of them had to be true. */
 function emptiedSet({ grid, sets }: Play, ghosts: readonly Ghost[]): Found | undefined {
   for (const set of sets) {
     const members = membersOf(set.members);
@@ -169,7 +175,7 @@ function nextByLink({ grid, links }: Play, ghosts: readonly Ghost[]): Found | un
   return undefined;
 }
 
-/** A clash among the ghosts, or all conclusions fallen. */
+/** A clash among the ghosts, or all conclusions reached. */
 function endedAt(play: Play, ghosts: Ghost[]): Ended | undefined {
   const { grid } = play;
   for (const [place, ghost] of ghosts.entries()) {
@@ -181,15 +187,15 @@ function endedAt(play: Play, ghosts: Ghost[]): Ended | undefined {
     const granted = ghost.isTrue ? undefined : trueBy(ghosts, ghost);
     if (granted !== undefined) return clashOf(ghosts, [place, ...granted]);
   }
-  return conclusionsFallen(play, ghosts);
+  return conclusionsReached(play, ghosts);
 }
 
 function clashOf(ghosts: readonly Ghost[], rests: readonly number[]): Ended {
   return { end: { kind: 'clash', between: distinct(rests.map((place) => ghosts[place]!.candidates)) }, rests };
 }
 
-/** What the conclusions say, said last of all. */
-function conclusionsFallen({ grid, conclusions }: Play, ghosts: Ghost[]): Ended | undefined {
+/** Whether every conclusion follows; the removals then become the last ghosts. */
+function conclusionsReached({ grid, conclusions }: Play, ghosts: Ghost[]): Ended | undefined {
   if (conclusions.length === 0) return undefined;
   const removed: Candidate[] = [];
   const sources: number[] = [];
@@ -215,7 +221,7 @@ function conclusionsFallen({ grid, conclusions }: Play, ghosts: Ghost[]): Ended 
   return { end: { kind: 'conclusions' }, rests: [...places, ...granted] };
 }
 
-/** Where nothing more follows: whether a chain was followed to one of its ends. */
+/** When nothing more follows: whether a chain was followed to one of its ends. */
 function atFarEnd({ links }: Play, ghosts: readonly Ghost[]): Ended | undefined {
   const ends = links.flatMap(({ isFirst, isLast, from, to }) => [...(isFirst ? [from] : []), ...(isLast ? [to] : [])]);
   const place = ghosts.findLastIndex(
@@ -224,7 +230,10 @@ function atFarEnd({ links }: Play, ghosts: readonly Ghost[]): Ended | undefined 
   return place < 0 ? undefined : { end: { kind: 'chain' }, rests: [place] };
 }
 
-/** The ghost that makes the candidate impossible: it says so itself, or one of its clauses conflicts with it throughout. */
+/**
+ * The ghost that makes the candidate impossible: it is about the candidate itself, or every member of one of its
+ * clauses conflicts with it.
+ */
 function ruledOutBy(grid: Grid, ghosts: readonly Ghost[], candidate: Candidate): number | undefined {
   const place = ghosts.findIndex(({ isTrue, clauses }) =>
     isTrue
@@ -263,7 +272,7 @@ function falseBy(grid: Grid, ghosts: readonly Ghost[], statement: Statement): nu
   return undefined;
 }
 
-/** Each statement as a ghost that is not true; those that stand already stay where they are. */
+/** Each statement as a ghost that is not true; those that exist already stay where they are. */
 function madeExplicit(
   ghosts: readonly Ghost[],
   statements: readonly Statement[],
@@ -285,7 +294,7 @@ function placeOf(ghosts: readonly Ghost[], statement: Statement, isTrue: boolean
   return place < 0 ? undefined : place;
 }
 
-/** The ghosts at these places with all that they follow from, in order. */
+/** The ghosts at these places with everything they follow from, in order. */
 function restedOn(ghosts: readonly Ghost[], places: readonly number[]): Ghost[] {
   const kept = new Set<number>();
   const keep = (place: number) => {
@@ -293,7 +302,7 @@ function restedOn(ghosts: readonly Ghost[], places: readonly number[]): Ghost[] 
     kept.add(place);
     for (const earlier of ghosts[place]!.follows) keep(earlier);
   };
-  // What is supposed is shown even where the end would be reached without it.
+  // The supposition is shown even if the end would be reached without it.
   for (const place of [0, ...places]) keep(place);
   const order = [...kept].sort((a, b) => a - b);
   return order.map((place) => {
@@ -313,7 +322,7 @@ function linkOf(grid: Grid, link: CheckedLink, index: number, all: readonly Chec
   };
 }
 
-/** k digits in m cells: for k up to m each digit stands in one of the cells, for k above m each cell holds one of the digits. */
+/** k digits in m cells: if k <= m, each digit is in one of the cells; if k > m, each cell has one of the digits. */
 function statementOf(grid: Grid, { digits, cells }: ChainNode, candidates: readonly Candidate[]): Statement {
   const clauses =
     digits.length <= cells.length

@@ -1,6 +1,6 @@
 /**
- * An argument that was found, as a step that could be pasted into a scene: it is read again as it is written, and
- * offered only if it proves its conclusion and bears its name.
+ * An argument that was found, as a step that can be pasted into a scene: it is parsed again from its text, and offered
+ * only if it proves its conclusion and its name fits.
  */
 
 import { parseChain } from '../grid/notation/chain.ts';
@@ -19,10 +19,10 @@ import { buildFound } from './argument.ts';
 import { type Claim, evaluate } from './claim.ts';
 import { bearsName } from './name.ts';
 
-/** A placement is told by a single, whatever else would prove it. */
+/** A placement is explained by a single, no matter what else would prove it. */
 const singles: readonly ArgumentName[] = ['full house', 'hidden single', 'naked single'];
 
-/** The simplest named argument that proves the conclusion, told as a step; undefined where none is found. */
+/** The simplest named argument that proves the conclusion, written as a step; undefined if none is found. */
 export function proposeStep(
   position: Position,
   conclusion: Conclusion,
@@ -37,7 +37,7 @@ export function proposeStep(
   return undefined;
 }
 
-/** By its chain, where it has one; by its sets alone. */
+/** By its chain, if it has one; by its sets only. */
 function waysToWrite(
   position: Position,
   because: ArgumentName,
@@ -58,7 +58,7 @@ function waysToWrite(
   return [{ ...common, from: undefined, chain: printChain(position.grid, { ...chain, concludes: [] }) }, bySets];
 }
 
-/** Whether the step, read as a scene's reader reads it, is sound in the position with its name. */
+/** Whether the step, parsed as it would be in a scene, is sound in the position and its name fits. */
 export function holdsAsWritten(position: Position, step: ProposedStep): boolean {
   const read = <T>(text: string | undefined, parse: (grid: Position['grid'], text: string) => Reading<T>) => {
     const reading = text === undefined ? undefined : parse(position.grid, text);
@@ -91,7 +91,7 @@ export function holdsAsWritten(position: Position, step: ProposedStep): boolean 
   );
 }
 
-/** What stands in no file yet. */
+/** A value that is not in any file yet. */
 function located<T>(value: T): Located<T> {
   return { value, span: { start: 0, end: 0 } };
 }

@@ -1,6 +1,6 @@
 /**
- * Which earlier steps a failure depends on: the conclusions that did not enter the position are supposed to have done so,
- * and the claim is looked at again. If it then holds, it rests on those steps; the fewest that suffice are named.
+ * Which earlier steps a failure depends on: the claim is evaluated again as if the conclusions that did not enter the
+ * position had entered. If it then holds, it rests on those steps; the smallest sufficient selection is named.
  */
 import { type Candidates, has, overlaps } from '../grid/candidates.ts';
 import { candidateAt, candidatesInCell } from '../grid/grid.ts';
@@ -17,8 +17,8 @@ export interface Failure {
 }
 
 /**
- * The steps without whose failures `holds` would be true of the claim, in the order of the scene; empty where it fails
- * by itself. What is merely unproved is supposed first; what is false only where that is not enough.
+ * The steps without whose failures `holds` would be true of the claim, in scene order; empty if it fails on its own.
+ * Unproved conclusions are supposed first; false ones only if that is not enough.
  */
 export function stepsRestedOn(
   position: Position,
@@ -50,7 +50,7 @@ export function isUnbroken({ argument }: Evaluated): boolean {
   return argument.faults.length === 0 && argument.links.every((link) => link.holds);
 }
 
-/** The claim in a position that takes these conclusions as read; undefined where they contradict what is there. */
+/** The claim in a position that takes these conclusions as read; undefined if they contradict the position. */
 function evaluateSupposing(
   position: Position,
   claim: Claim,
@@ -61,11 +61,11 @@ function evaluateSupposing(
   if (!hasRoomForAll(reached, reached.possible)) return undefined;
   const withSupposed = new Map(eithers);
   for (const { step, conclusion } of supposed) if (conclusion.kind === 'one-of') withSupposed.set(step, conclusion);
-  const stands = [...withSupposed.values()].every((either) => {
+  const possible = [...withSupposed.values()].every((either) => {
     const conclusion = 'conclusion' in either ? either.conclusion : either;
     return conclusion.kind === 'one-of' && overlaps(conclusion.candidates, reached.possible);
   });
-  return stands ? evaluate(reached, claim, withSupposed) : undefined;
+  return possible ? evaluate(reached, claim, withSupposed) : undefined;
 }
 
 function hasRoomForAll({ grid }: Position, possible: Candidates): boolean {

@@ -1,14 +1,14 @@
 /**
- * Changes to the text of a scene that leave all else as it stands: comments, order, layout.
+ * Changes to the text of a scene that leave everything else unchanged: comments, order, layout.
  */
 import type { Span } from '../scene/diagnostic.ts';
 
-/** What stands at the span (UTF-16 offsets) is replaced by the text. */
+/** The span (UTF-16 offsets) is replaced by the text. */
 export interface Edit extends Span {
   readonly text: string;
 }
 
-/** The text with all edits made; of two that overlap the one that begins earlier is made. */
+/** The text with all edits made; if two overlap, only the one that begins earlier is made. */
 export function edited(text: string, edits: readonly Edit[]): string {
   let done = '';
   let at = 0;
@@ -20,18 +20,18 @@ export function edited(text: string, edits: readonly Edit[]): string {
   return done + text.slice(at);
 }
 
-/** Where the line that holds the offset begins. */
+/** Where the line that contains the offset begins. */
 export function lineStart(text: string, offset: number): number {
   return text.lastIndexOf('\n', offset - 1) + 1;
 }
 
-/** Where the line that holds the offset ends: at its line feed, or at the end of the text. */
+/** Where the line that contains the offset ends: at its line feed, or at the end of the text. */
 export function lineEnd(text: string, offset: number): number {
   const end = text.indexOf('\n', offset);
   return end < 0 ? text.length : end;
 }
 
-/** Takes what stands at the span out of a list of texts, with the blank or the comma that parts it from the next. */
+/** Deletes the span from a list of texts, with the space or comma that separates it from the next. */
 export function takenOut(text: string, { start, end }: Span): Edit {
   const before = /(?<=[^\s:[{-])[ \t]*,?[ \t]+$/.exec(text.slice(lineStart(text, start), start))?.[0] ?? '';
   if (before !== '') return { start: start - before.length, end, text: '' };
@@ -39,19 +39,19 @@ export function takenOut(text: string, { start, end }: Span): Edit {
   return { start, end: end + after.length, text: '' };
 }
 
-/** The blanks before the dash of a list's item that begins at the offset; undefined where it stands in flow style. */
+/** The spaces before the dash of the list item that begins at the offset; undefined if it is in flow style. */
 export function itemIndent(text: string, offset: number): string | undefined {
   const match = /^([ ]*)-[ ]+$/.exec(text.slice(lineStart(text, offset), offset));
   return match?.[1];
 }
 
-/** Puts whole lines before the line that holds the offset. */
+/** Puts whole lines before the line that contains the offset. */
 export function linesBefore(text: string, offset: number, lines: readonly string[]): Edit {
   const start = lineStart(text, offset);
   return { start, end: start, text: lines.map((line) => `${line}\n`).join('') };
 }
 
-/** Turns the lines from one offset to another into comments, each indented as the first of them is. */
+/** Turns the lines from one offset to another into comments, each indented like the first. */
 export function commentedOut(text: string, span: Span): Edit {
   const [start, end] = [lineStart(text, span.start), lineEnd(text, Math.max(span.start, span.end - 1))];
   const lines = text.slice(start, end).replace(/\n+$/, '').split('\n');

@@ -1,5 +1,5 @@
 /**
- * The arguments that need not be named: singles, and locked candidates in lists and cascades.
+ * The arguments that need not be named: singles, and in lists and cascades also locked candidates.
  * Each is one set, and each goes through the kernel like any other.
  */
 import { membersOf } from '../grid/candidates.ts';
@@ -11,10 +11,10 @@ import { digitsIn, type OneOf, type Position, placesIn, prove } from '../proof/k
 
 export type SingleKind = 'full house' | 'naked single' | 'hidden single';
 
-/** Which arguments may be looked for: one kind of single, all of them, locked candidates too, or locked candidates alone. */
+/** Which arguments may be searched for: one kind of single, all singles, locked candidates as well, or only those. */
 export type Allowed = SingleKind | 'singles' | 'singles and locked candidates' | 'locked candidates';
 
-/** The simplest set that proves the conclusion by itself, and how many others do. */
+/** The simplest set that proves the conclusion on its own, and how many others do. */
 export function findSingle(
   position: Position,
   conclusion: Conclusion,
@@ -27,7 +27,10 @@ export function findSingle(
   return set === undefined ? undefined : { set, others: proving.length - 1 };
 }
 
-/** The sets to try, the simplest first: the last cell of a house, the only place in a house (boxes first), the only digit of a cell, locked candidates. */
+/**
+ * The sets to try, the simplest first: a house's last cell, a house's only place (boxes first), a cell's only digit,
+ * locked candidates.
+ */
 function candidateSets(position: Position, conclusion: Conclusion, allowed: Allowed): OneOf[] {
   const { grid } = position;
   const about = conclusion.kind === 'impossible' ? [conclusion.candidate] : membersOf(conclusion.candidates);
@@ -38,7 +41,7 @@ function candidateSets(position: Position, conclusion: Conclusion, allowed: Allo
   const cellsToLookAt = isPlacement ? [cell] : [cell, ...grid.peers[cell]!];
   const housesToLookAt = boxesFirst(isPlacement ? grid.housesOf[cell]! : grid.houses);
   const full = housesToLookAt
-    .filter((house) => isFullButFor(position, house))
+    .filter((house) => isFullButForOne(position, house))
     .map((house) => placesIn(position, digit, house));
   const places = housesToLookAt.map((house) => placesIn(position, digit, house));
   const otherDigitsHere = isPlacement
@@ -62,7 +65,7 @@ function candidateSets(position: Position, conclusion: Conclusion, allowed: Allo
   }
 }
 
-function isFullButFor(position: Position, house: HouseShape): boolean {
+function isFullButForOne(position: Position, house: HouseShape): boolean {
   return house.cells.filter((cell) => !isPlaced(position, cell)).length === 1;
 }
 

@@ -1,11 +1,14 @@
 /**
- * The position in which the telling of a puzzle begins.
+ * The position in which a lesson on the puzzle begins.
  */
 import { candidateAt } from '../grid/grid.ts';
 import { begin, type Position, takeAsRead } from '../proof/kernel.ts';
 import type { Puzzle } from '../scene/scene.ts';
 
-/** The givens, and what the scene takes as read. `oneSolution`: whether an argument may assume that there is one. */
+/**
+ * The givens, and what the scene takes as read. `oneSolution`: whether an argument may assume that the puzzle has one
+ * solution.
+ */
 export function startPosition(
   { grid, givens, start }: Pick<Puzzle, 'grid' | 'givens' | 'start'>,
   oneSolution: boolean,

@@ -1,5 +1,5 @@
 /**
- * What would fix a step that is not sound: claim after claim, and in a cascade what comes too early.
+ * What would fix a step that is not sound: its claims in turn, and in a cascade what comes too early.
  */
 import type { Position } from '../proof/kernel.ts';
 import type { Step } from '../scene/scene.ts';
@@ -12,7 +12,10 @@ import { isUnbroken } from './rests-on.ts';
 import type { FixFor } from './verdict.ts';
 import type { Walk } from './walk.ts';
 
-/** Fixes of the step's claims. `before`: the position when it began; the walk's is that at its end. */
+/**
+ * Fixes for the step's claims. `before` is the position when the step begins; the walk's position is the one at its
+ * end.
+ */
 export function fixesOfStep(walk: Walk, step: Step, before: Position, checked: readonly CheckedClaim[]): FixFor[] {
   return untilFalse(checked).flatMap((each, index) => {
     const moved = moveBehind(checked, index, walk.position);
@@ -20,7 +23,7 @@ export function fixesOfStep(walk: Walk, step: Step, before: Position, checked: r
   });
 }
 
-/** Where a conclusion of a cascade is not proved at its place: the first one after it with which it would be. */
+/** If a conclusion of a cascade is not proved at its place: the first later conclusion after which it would be. */
 function moveBehind(checked: readonly CheckedClaim[], index: number, atEnd: Position): FixFor | undefined {
   const { claim, conclusions, eithers } = checked[index]!;
   if (claim.origin !== 'cascade' || !conclusions.every(({ verdict }) => verdict === 'unproved')) return undefined;
@@ -36,7 +39,7 @@ function moveBehind(checked: readonly CheckedClaim[], index: number, atEnd: Posi
   return undefined;
 }
 
-/** What would fix the claim, as long as fixes are still looked for: each takes a search of its own. */
+/** What would fix the claim, while the budget for fixes lasts: each needs its own search. */
 function fixesFor(
   walk: Walk,
   step: Step,
@@ -65,7 +68,10 @@ function fixesFor(
   return fix === undefined ? [] : [{ fix, conclusions: [] }];
 }
 
-/** The claims before the first that a solution contradicts: what comes after a wrong digit is best looked at once it is right. */
+/**
+ * The claims up to the first that a solution contradicts: what follows a wrong digit is best checked once the digit is
+ * right.
+ */
 function untilFalse(checked: readonly CheckedClaim[]): readonly CheckedClaim[] {
   const wrong = checked.findIndex(({ conclusions }) => conclusions.some((each) => each.verdict === 'false'));
   return wrong < 0 ? checked : checked.slice(0, wrong + 1);

@@ -1,5 +1,5 @@
 /**
- * What a `suppose` of a step starts from, and how each of its suppositions plays out.
+ * What a step's `suppose` starts from, and how each of its suppositions plays out.
  */
 import { type Candidate, type Candidates, has, membersOf } from '../grid/candidates.ts';
 import { candidateAt, candidatesInCell, type Grid } from '../grid/grid.ts';
@@ -9,10 +9,13 @@ import type { Supposed } from '../scene/scene.ts';
 import { type PlayOut, playOut, type Supposition } from './play-out.ts';
 import type { CheckedStep } from './verdict.ts';
 
-/** As much of a step as its play-outs hang on. */
+/** The parts of a step that its play-outs depend on. */
 export type PlayedStep = Pick<CheckedStep, 'argument' | 'conclusions' | 'possibleBefore'>;
 
-/** The candidate, or each member of the set, still possible when the step begins; none where there is nothing to suppose. */
+/**
+ * The candidate, or each member of the set, that is still possible when the step begins; empty if there is nothing to
+ * suppose.
+ */
 export function suppositionsOf(grid: Grid, step: PlayedStep, supposed: Supposed): Supposition[] {
   const isTrue = supposed.kind !== 'not';
   const candidates = supposed.kind === 'each' ? membersNamed(grid, step, supposed.set) : [supposed.candidate];
@@ -32,7 +35,7 @@ export function playStep(grid: Grid, { argument, conclusions }: PlayedStep, supp
   );
 }
 
-/** An either/or is known here only where the argument draws on it. */
+/** An either/or is known here only if the argument uses it. */
 function membersNamed(grid: Grid, { argument }: PlayedStep, set: SetName): readonly Candidate[] {
   switch (set.kind) {
     case 'cell':

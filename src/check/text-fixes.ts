@@ -1,5 +1,5 @@
 /**
- * What would fix a step in the text of its scene, the mildest first: what is changed, and what is said of it.
+ * What would fix a step in the text of its scene, the mildest first: the edits, and what the comment says about them.
  */
 import { type Cell, candidateAt, cellOf, digitOf, type Grid } from '../grid/grid.ts';
 import { compactly } from '../grid/notation/compact.ts';
@@ -15,10 +15,10 @@ export interface TextFix {
   readonly edits: readonly Edit[];
 }
 
-/** What is said of a step that becomes a comment. */
+/** The comment on a step that is commented out. */
 export const takenOutWhole = 'taken out, since it could not be fixed';
 
-/** `ids`: of all steps of the scene. Nothing where the step stands in flow style. */
+/** `ids`: of all steps of the scene. Yields nothing if the step is in flow style. */
 export function* textFixes(
   text: string,
   grid: Grid,
@@ -64,8 +64,8 @@ function* renamed(
     const [better] = name.fits;
     if (better === undefined) {
       yield {
-        what: `it is no ${name.given}, and bears no other name`,
-        edits: [note(`it is no ${name.given}`), ...withoutKey(text, step, 'because')],
+        what: `${name.given} does not fit it, and no other name does`,
+        edits: [note(`${name.given} does not fit it`), ...withoutKey(text, step, 'because')],
       };
     } else {
       yield {
@@ -76,7 +76,7 @@ function* renamed(
   }
 }
 
-/** Steps that go before this one. */
+/** Steps inserted before this one. */
 function* stepsPut(
   text: string,
   { step, fixes }: CheckedStep,
@@ -94,13 +94,13 @@ function* stepsPut(
       return [`${indent}# fixed: ${step.id} needs this first`, ...own];
     });
     yield {
-      what: `a step put before it: ${steps.map((each) => each.because).join(', ')}`,
+      what: `a step inserted before it: ${steps.map((each) => each.because).join(', ')}`,
       edits: [linesBefore(text, step.span.start, lines)],
     };
   }
 }
 
-/** Further sets, at the end of `from` or in a `from` of its own. */
+/** Further sets, at the end of `from` or in a new `from`. */
 function* setsAdded(text: string, { step, fixes }: CheckedStep, note: (what: string) => Edit): Generator<TextFix> {
   for (const { fix } of fixes) {
     if (fix.kind !== 'name further sets') continue;
@@ -115,7 +115,7 @@ function* setsAdded(text: string, { step, fixes }: CheckedStep, note: (what: str
   }
 }
 
-/** Lists of `pencil` and `only` that leave out what is possible are written again with it. */
+/** Lists of `pencil` and `only` that leave out possible candidates are rewritten to include them. */
 function* listsFilled(
   grid: Grid,
   { step, conclusions }: CheckedStep,
@@ -141,11 +141,11 @@ function* listsFilled(
   });
   const edits = [...pencils, ...onlies];
   if (leftOut.length === 0 || edits.length === 0) return;
-  const what = `${leftOut.map((candidate) => printCandidate(grid, candidate)).join(' ')} written down too`;
+  const what = `${leftOut.map((candidate) => printCandidate(grid, candidate)).join(' ')} listed too`;
   yield { what, edits: [note(what), ...edits] };
 }
 
-/** A conclusion of a cascade that comes too early goes behind the one with which it follows. */
+/** A conclusion of a cascade that comes too early moves behind the one after which it follows. */
 function* movedBehind(
   text: string,
   grid: Grid,
@@ -158,10 +158,10 @@ function* movedBehind(
     if (fix.kind !== 'move behind' || conclusions.length !== 1) continue;
     const [moved, after] = [placeOf(conclusions[0]!), placeOf(fix.after)];
     if (moved === undefined || after === undefined) continue;
-    // A text that states several conclusions at once, or an item that would be left empty, is not for moving.
+    // A text that states several conclusions together is not moved, nor one that would leave an item empty.
     const isAlone = all.filter(({ span }) => span.start === moved.span.start).length === 1;
     if (!isAlone || moved.list.length < 2) continue;
-    const what = `${conclusions[0]} moved behind ${fix.after}`;
+    const what = `${conclusions[0]} moved after ${fix.after}`;
     const written = text.slice(moved.span.start, moved.span.end);
     const edits = [takenOut(text, moved.span), { start: after.span.end, end: after.span.end, text: ` ${written}` }];
     yield { what, edits: [note(what), ...edits] };
@@ -169,8 +169,8 @@ function* movedBehind(
 }
 
 /**
- * What does not follow leaves the conclusions; a chain then must not end with it either. First what is false alone, for
- * the rest may follow without it.
+ * Conclusions that do not follow are removed; a chain must then not end with them either. First only the false ones,
+ * since the rest may follow without them.
  */
 function* conclusionsTakenOut(
   text: string,
@@ -199,7 +199,7 @@ function* conclusionsTakenOut(
   }
 }
 
-/** Each text that states a bad conclusion is written again with the good ones among those that it states. */
+/** Each text that states a bad conclusion is rewritten with only the good ones among its conclusions. */
 function withoutConclusions(
   text: string,
   grid: Grid,
@@ -214,7 +214,7 @@ function withoutConclusions(
   });
 }
 
-/** The line of a key of the step, if it stands on one line of its own. */
+/** The line of a key of the step, if it is on a line of its own. */
 function withoutKey(text: string, step: Step, key: string): Edit[] {
   const own = text.slice(step.span.start, step.span.end);
   const match = new RegExp(`^([ ]*)${key}:[^\n]*\n?`, 'm').exec(own);

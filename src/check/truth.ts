@@ -1,5 +1,5 @@
 /**
- * The solutions of the puzzle. Asked only after the kernel has spoken, to tell `unproved` from `false`.
+ * The solutions of the puzzle. Used only after the kernel has decided, to distinguish `unproved` from `false`.
  */
 import { type Candidates, difference, has, isEmpty, overlaps } from '../grid/candidates.ts';
 import type { Grid } from '../grid/grid.ts';
@@ -11,7 +11,7 @@ export interface Truth {
   readonly grid: Grid;
   /** Every candidate that no given sees. */
   readonly start: Candidates;
-  /** Up to two; with one it is the solution. */
+  /** At most two; if there is one, it is the solution. */
   readonly solutions: readonly Candidates[];
 }
 

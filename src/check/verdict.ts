@@ -1,5 +1,5 @@
 /**
- * What `check` finds out about a scene: plain data for the report, the film and the tests.
+ * What `check` finds in a scene: plain data for the report, the film and the tests.
  */
 import type { Candidate, Candidates } from '../grid/candidates.ts';
 import type { ChainNode, Conclusion, LinkKind } from '../grid/terms.ts';
@@ -8,7 +8,7 @@ import type { Scene, Step } from '../scene/scene.ts';
 import type { ProposedStep } from '../scene/step-text.ts';
 import type { LinkRole } from './chain-roles.ts';
 
-/** Worst first; a step is as good as the worst of its conclusions. */
+/** Worst first; a step's verdict is the worst of its conclusions' verdicts. */
 export const verdicts = ['false', 'unproved', 'proved', 'redundant', 'none'] as const;
 export type Verdict = (typeof verdicts)[number];
 
@@ -20,16 +20,19 @@ export interface CheckedScene {
   readonly steps: readonly CheckedStep[];
   readonly sound: boolean;
   readonly summary: Summary;
-  /** Faults that only the position shows, such as a sight line from a cell that does not hold the digit. With any, the scene is unusable. */
+  /**
+   * Faults that only the position reveals, such as a sight line from a cell that does not have the digit. A scene with
+   * any is unusable.
+   */
   readonly errors: readonly Diagnostic[];
   readonly warnings: readonly Diagnostic[];
 }
 
 export interface Summary {
   readonly steps: number;
-  /** The steps to fix: unsound by themselves, not merely resting on others. */
+  /** The steps to fix: unsound on their own, not merely because they rest on others. */
   readonly toFix: readonly string[];
-  /** How many unsound steps merely rest on those. */
+  /** How many unsound steps only rest on those. */
   readonly restOnThem: number;
 }
 
@@ -47,17 +50,20 @@ export interface CheckedStep {
   readonly conclusions: readonly CheckedConclusion[];
   readonly unneeded: readonly string[];
   readonly missed: readonly Candidate[];
-  /** Candidates listed by `pencil` or `only` that are impossible already. */
+  /** Candidates listed by `pencil` or `only` that are already impossible. */
   readonly stale: readonly Candidate[];
-  /** Why the step is not sound, where no conclusion says it: a refused deadly pattern, two weak links in a row, a trap that holds. */
+  /**
+   * Why the step is not sound, if no conclusion says it: a refused deadly pattern, two weak links in a row, a false
+   * step whose argument holds.
+   */
   readonly faults: readonly string[];
-  /** One sentence for the step; empty where all is well. */
+  /** One sentence for the step; empty if it is sound. */
   readonly message: string;
-  /** What a teller may want to know of a step that is right: sentences. */
+  /** What an author may like to know about a sound step: sentences. */
   readonly advice: readonly string[];
-  /** What would fix it, where that was looked for and found. */
+  /** What would fix it, if that was searched for and found. */
   readonly fixes: readonly FixFor[];
-  /** What was possible, and what stood on the board, when the step began. */
+  /** The possible candidates, and the digits on the board, when the step begins. */
   readonly possibleBefore: Candidates;
   readonly placedBefore: Candidates;
 }
@@ -66,16 +72,16 @@ export interface CheckedName {
   /** As the scene writes it. */
   readonly given: string;
   readonly judged: 'fits' | 'misnamed' | 'not judged';
-  /** From the most special to the most general. */
+  /** From the most specific to the most general. */
   readonly fits: readonly string[];
-  /** Where it is misnamed, or fits but loosely: what is not right about it. */
+  /** If it is misnamed, or fits only loosely: what is wrong with it. */
   readonly remark: string | undefined;
 }
 
 export interface Argument {
-  /** Found by the tool rather than given. */
+  /** Found by search rather than given. */
   readonly found: boolean;
-  /** How many others of its name, or how many other singles, would have done, where it was found. */
+  /** If it was found: how many others of its name, or how many other singles, would also have done. */
   readonly others: number;
   readonly sets: readonly ArgumentSet[];
   /** Of its chains, in order. */
@@ -94,19 +100,19 @@ export interface CheckedLink {
   readonly from: string;
   readonly to: string;
   readonly kind: LinkKind;
-  /** What the link is there for, by its turn in the chain. */
+  /** What the link must be, by its turn in the chain. */
   readonly role: LinkRole;
   readonly fromNode: ChainNode;
   readonly toNode: ChainNode;
   readonly holds: boolean;
   readonly brokenBy: readonly Candidate[];
-  /** The candidates of either end that are possible, for drawing. */
+  /** The possible candidates of each end, for drawing. */
   readonly fromCandidates: readonly Candidate[];
   readonly toCandidates: readonly Candidate[];
 }
 
 export interface CheckedConclusion {
-  /** Where it stands in the step; `item` is the index in `only`, `pencil` or `cascade` (0 for `so`). */
+  /** Where it is in the step; `item` is the index in `only`, `pencil` or `cascade` (0 for `so`). */
   readonly origin: 'so' | 'only' | 'pencil' | 'cascade';
   readonly item: number;
   readonly conclusion: Conclusion;
@@ -115,7 +121,7 @@ export interface CheckedConclusion {
   readonly restsOn: readonly string[];
   readonly cases: number;
   readonly counterexample: readonly Candidate[] | undefined;
-  /** Empty where it is proved. */
+  /** Empty if it is proved. */
   readonly message: string;
   /** Of conclusions of `cascade`, `pencil` and `only`. */
   readonly argument: Argument | undefined;
@@ -128,21 +134,21 @@ export type Fix =
   | {
       readonly kind: 'remove first';
       readonly candidates: readonly Candidate[];
-      /** The simplest named arguments that remove them before the step, in order; empty where none was found. */
+      /** The simplest named arguments that remove them before the step, in order; empty if none was found. */
       readonly steps: readonly ProposedStep[];
-      /** Where the argument then holds and no longer bears its name: those that it bears. */
+      /** If the argument then holds but its name no longer fits: the names that do. */
       readonly names: readonly string[] | undefined;
     }
   | { readonly kind: 'name further sets'; readonly names: readonly string[] }
   /**
-   * Where nothing was named: an argument that proves the conclusion, before the step or only at that place of it, when
-   * what the step says up to there is known.
+   * If nothing was named: an argument that proves the conclusion, either before the step or only at that place within
+   * it, once what the step concludes up to there is known.
    */
   | { readonly kind: 'prove it apart'; readonly step: ProposedStep; readonly where: 'before' | 'within' }
-  /** In a cascade: what comes too early follows once a later conclusion of it, in notation, is known. */
+  /** In a cascade: the conclusion comes too early; it follows once a later one (in notation) is known. */
   | { readonly kind: 'move behind'; readonly after: string };
 
-/** The steps of a fix that can be put before the step. */
+/** The steps of a fix that can be inserted before the step. */
 export function stepsBefore(fix: Fix): readonly ProposedStep[] {
   if (fix.kind === 'remove first') return fix.steps;
   return fix.kind === 'prove it apart' && fix.where === 'before' ? [fix.step] : [];

@@ -1,5 +1,5 @@
 /**
- * How far the walk through a scene has come: the position reached, and what is remembered on the way.
+ * The state of the walk through a scene: the position reached, and what is remembered along the way.
  */
 import { membersOf } from '../grid/candidates.ts';
 import type { Conclusion } from '../grid/terms.ts';
@@ -13,7 +13,7 @@ import type { Truth } from './truth.ts';
 
 export interface Walk {
   position: Position;
-  /** What each step proved as an either/or, or said of one that stands already. */
+  /** The either/or that each step proved, or restated when it was already known. */
   readonly eithers: Map<string, Proof | Conclusion>;
   readonly truth: Truth;
   readonly failures: Failure[];
@@ -21,14 +21,14 @@ export interface Walk {
   readonly judgeBeat: JudgeBeat;
   /** The position before each step so far, with the step's id. */
   readonly history: { readonly id: string; readonly before: Position }[];
-  /** How many more fixes may be looked for: each takes a search of its own, and nobody fixes forty steps at once. */
+  /** How many more fixes may be searched for: each needs its own search, and nobody fixes forty steps in one go. */
   fixesLeft: number;
   readonly diagnostics: Diagnostic[];
   /** Unsound steps that would be sound if earlier ones were. */
   readonly restingSteps: Set<string>;
 }
 
-/** Lets the proofs enter, and remembers the either/ors. */
+/** Enters the proofs, and remembers the either/ors. */
 export function enter(walk: Walk, step: Step, { conclusions }: Evaluated): void {
   const proofs = conclusions.flatMap(({ outcome }) => (outcome.kind === 'proved' ? [outcome.proof] : []));
   for (const proof of proofs) if (isEither(proof.conclusion)) rememberEither(walk, step, proof);
@@ -38,7 +38,7 @@ export function enter(walk: Walk, step: Step, { conclusions }: Evaluated): void 
   walk.position = after(walk.position, proofs);
 }
 
-/** Of several the first is what the step's id stands for. */
+/** If there are several, the step's id stands for the first. */
 function rememberEither({ eithers }: Walk, step: Step, either: Proof | Conclusion): void {
   if (!eithers.has(step.id)) eithers.set(step.id, either);
 }

@@ -1,5 +1,5 @@
 /**
- * What is odd about a step and changes no verdict.
+ * Oddities of a step that change no verdict.
  */
 import { printCandidate } from '../grid/notation/print.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
@@ -10,7 +10,10 @@ import type { Claim } from './claim.ts';
 import { inWords } from './explain.ts';
 import type { CheckedName } from './verdict.ts';
 
-/** Cells listed in vain, conclusions that say nothing new, lists that hold what is gone. */
+/**
+ * Cells that no longer have the digit, redundant conclusions, lists that name impossible candidates, loosely fitting
+ * names.
+ */
 export function warningsOf(
   step: Step,
   checked: readonly CheckedClaim[],
@@ -31,11 +34,11 @@ export function warningsOf(
       warn(
         'spent',
         span,
-        `${inWords(redundant)} ${redundant.length === 1 ? 'says' : 'say'} nothing new: it is so already, and nothing is drawn for it`,
+        `${inWords(redundant)} ${redundant.length === 1 ? 'says' : 'say'} nothing new: it already holds, and nothing is drawn for it`,
       );
     const stale = evaluated.stale.map((candidate) => printCandidate(position.grid, candidate));
     if (stale.length > 0)
-      warn('stale', span, `${inWords(stale)} ${stale.length === 1 ? 'is' : 'are'} listed but not possible any more`);
+      warn('stale', span, `${inWords(stale)} ${stale.length === 1 ? 'is' : 'are'} listed but no longer possible`);
     const isSaid = evaluated.argument.faults.length > 0;
     if (claim.concludes.kind === 'all' && conclusions.length === 0 && givesAnArgument(claim.given) && !isSaid) {
       warn('nothing-proved', span, '`so: all` stands for no removal here: the argument proves none');

@@ -11,7 +11,7 @@ import type { Conclusion } from '../grid/terms.ts';
 import { checkScene } from '../lesson/check-scene.ts';
 import { close } from '../plan/free-moves.ts';
 import { waysIn } from '../plan/ways.ts';
-import { isSpent, oneOf, type Position, takeAsRead } from '../proof/kernel.ts';
+import { isRedundant, oneOf, type Position, takeAsRead } from '../proof/kernel.ts';
 import { printAlternatives } from '../report/print-plan.ts';
 import { reportOfWays } from '../report/report-of-ways.ts';
 import { nearestWords } from '../scene/nearest-word.ts';
@@ -88,7 +88,7 @@ function fresh(position: Position, wanted: readonly Conclusion[], { solution }: 
     if (isFalse)
       throw new UsageError(`${printConclusion(grid, conclusion)} disagrees with the solution: nothing proves it`);
   }
-  const left = wanted.filter((conclusion) => !isSpent(position, conclusion));
+  const left = wanted.filter((conclusion) => !isRedundant(position, conclusion));
   const [first] = wanted;
   if (first !== undefined && left.length === 0)
     throw new UsageError(

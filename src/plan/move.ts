@@ -10,7 +10,7 @@ import {
   after,
   digitsIn,
   guardiansOf,
-  isSpent,
+  isRedundant,
   type OneOf,
   type Position,
   type Proof,
@@ -86,7 +86,7 @@ export function make(position: Position, move: Move): MadeMove | undefined {
 
 /** Whether the argument proves something in this position that is not known there, under any name. */
 export function provesAnything(position: Position, move: Move): boolean {
-  const fresh = move.conclusions.filter((conclusion) => !isSpent(position, conclusion));
+  const fresh = move.conclusions.filter((conclusion) => !isRedundant(position, conclusion));
   if (fresh.length === 0) return false;
   const sets = setsOf(position, move);
   if (sets === undefined) return false;
@@ -95,7 +95,7 @@ export function provesAnything(position: Position, move: Move): boolean {
 
 /** The position after all that the argument proves, under any name; undefined if nothing of it is new. */
 export function forced(position: Position, move: Move): Position | undefined {
-  if (!move.conclusions.some((conclusion) => !isSpent(position, conclusion))) return undefined;
+  if (!move.conclusions.some((conclusion) => !isRedundant(position, conclusion))) return undefined;
   const sets = setsOf(position, move);
   const proofs = sets === undefined ? [] : provedBy(position, sets, move.conclusions);
   return proofs.length === 0 ? undefined : after(position, proofs);

@@ -3,7 +3,7 @@
  */
 import { type Candidate, difference, has, intersection, membersOf, union } from '../grid/candidates.ts';
 import type { Conclusion } from '../grid/terms.ts';
-import { isSpent, type OneOf, type Position, prove } from '../proof/kernel.ts';
+import { isRedundant, type OneOf, type Position, prove } from '../proof/kernel.ts';
 import { type ArgumentName, techniqueNamed } from '../techniques/all-techniques.ts';
 import type { NameCost, TeachingCosts } from '../techniques/teaching.ts';
 import type { Instance } from '../techniques/technique.ts';
@@ -41,7 +41,7 @@ const instanceBound = 2_000;
 
 export function waysIn(position: Position, request: WaysRequest): Ways {
   const { costs, keepGoing } = request;
-  const wanted = request.wanted.filter((conclusion) => !isSpent(position, conclusion));
+  const wanted = request.wanted.filter((conclusion) => !isRedundant(position, conclusion));
   const found = new Map<string, Way>();
   let finished = true;
   for (const name of everyName(costs)) {

@@ -155,7 +155,7 @@ export function prove(
   const { grid } = recordOf(position);
   const own = Array.from(sets, (set) => madeIn(position, set));
   const claimed = fixedConclusion(grid, conclusion);
-  if (isSpent(position, claimed)) return Object.freeze({ kind: 'spent' });
+  if (isRedundant(position, claimed)) return Object.freeze({ kind: 'spent' });
   const against = (lists: readonly (readonly Candidate[])[]) => choiceAgainst(grid, lists, claimed, bound);
   const choice = against(own.map((set) => set.members));
   if (choice.kind === 'too-large') return choice;
@@ -215,7 +215,7 @@ function changed(
 }
 
 /** Whether the conclusion says nothing new. */
-export function isSpent(position: Position, conclusion: Conclusion): boolean {
+export function isRedundant(position: Position, conclusion: Conclusion): boolean {
   return conclusion.kind === 'impossible'
     ? !has(position.possible, conclusion.candidate)
     : overlaps(position.placed, conclusion.candidates);

@@ -1,25 +1,25 @@
 /**
- * Arguments of a name found in a position. Finders are not trusted: every conclusion of an instance goes through the kernel
- * before the instance is handed on.
+ * Finding arguments of a given name in a position. Finders are not trusted: every conclusion of an instance goes
+ * through the kernel before the instance is passed on.
  */
 import { membersOf } from '../grid/candidates.ts';
 import type { Conclusion } from '../grid/terms.ts';
-import { isSpent, type OneOf, type Position, prove } from '../proof/kernel.ts';
+import { isRedundant, type OneOf, type Position, prove } from '../proof/kernel.ts';
 import { type ArgumentName, techniqueNamed } from './all-techniques.ts';
 import { recogniseIn } from './judge-name.ts';
 import type { Instance } from './technique.ts';
 
-/** How many candidates a proof of an instance may try, and how many instances of a name are looked at. */
+/** How many candidates a proof of an instance may try, and how many instances of a name are examined. */
 const proofBound = 50_000;
 const instanceBound = 4_000;
 
 export interface FoundArgument {
   readonly instance: Instance;
-  /** How many other instances of the name prove all the conclusions too, so far as was looked. */
+  /** How many other instances of the name also prove all the conclusions, as far as the search went. */
   readonly others: number;
 }
 
-/** The instances of a name in the position, the simplest first, each with what the kernel proves of it. */
+/** The instances of a name in the position, the simplest first, each with the conclusions that the kernel proves. */
 export function* instancesOf(position: Position, name: ArgumentName): Generator<Instance> {
   let left = instanceBound;
   for (const instance of techniqueNamed(name).find(position)) {
@@ -29,14 +29,14 @@ export function* instancesOf(position: Position, name: ArgumentName): Generator<
   }
 }
 
-/** The simplest instance of the name that proves all the conclusions that say something new; undefined where there is none. */
+/** The simplest instance of the name that proves all conclusions that are not redundant; undefined if there is none. */
 export function findArgument(
   position: Position,
   name: ArgumentName,
   conclusions: readonly Conclusion[],
 ): FoundArgument | undefined {
   const technique = techniqueNamed(name);
-  const wanted = conclusions.filter((conclusion) => !isSpent(position, conclusion));
+  const wanted = conclusions.filter((conclusion) => !isRedundant(position, conclusion));
   if (wanted.length === 0) return undefined;
   const keys = wanted.map(keyOf);
   let best: Instance | undefined;

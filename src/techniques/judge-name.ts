@@ -1,13 +1,13 @@
 /**
- * Whether an argument bears the name that it was given, and which names it bears.
+ * Whether the name given to an argument fits it, and which names do.
  *
- * A name is a statement about shape. It fits if it fits the whole argument, or if for every conclusion it fits a part of the
- * argument that this conclusion needs: sets that nothing needs spoil no name, nor do conclusions that the shape gives by
- * the way.
+ * A name is a statement about shape. It fits if it fits the whole argument, or if for every conclusion it fits a part
+ * of the argument that this conclusion needs: superfluous sets do not spoil a name, nor do by-product conclusions of
+ * the shape.
  */
 import { union } from '../grid/candidates.ts';
 import type { Conclusion } from '../grid/terms.ts';
-import { isSpent, type OneOf } from '../proof/kernel.ts';
+import { isRedundant, type OneOf } from '../proof/kernel.ts';
 import { type ArgumentName, allTechniques, type Technique, techniqueNamed } from './all-techniques.ts';
 import { minimalParts } from './minimal-argument.ts';
 import { bestOf, fits, worstOf } from './recognition.ts';
@@ -15,11 +15,11 @@ import type { Recognition, Shape } from './technique.ts';
 import { writtenOrder } from './written-chain.ts';
 
 export interface NameJudgement {
-  /** `not judged`: nothing is concluded that could bear a name. */
+  /** `not judged`: there is no conclusion that a name could fit. */
   readonly judged: 'fits' | 'misnamed' | 'not judged';
-  /** All names that fit, the most special first, the given one among them if it fits but loosely. */
+  /** All names that fit, the most specific first, including the given one if it fits only loosely. */
   readonly fits: readonly ArgumentName[];
-  /** In what the given name is not quite right, where it fits but loosely. */
+  /** How the given name is not quite right, if it fits only loosely. */
   readonly warning: string | undefined;
 }
 
@@ -27,7 +27,7 @@ export function judgeName(shape: Shape, given: ArgumentName): NameJudgement {
   const reading = readingOf(shape);
   const technique = techniqueNamed(given);
   const answer = recogniseAnywhere(technique, reading);
-  // Where the given name fits, names that fit but for by-products are not worth the search.
+  // If the given name fits, names that fit except for by-products are not worth the search.
   const recognise = answer === undefined ? recogniseAnywhere : recogniseStrictly;
   const names = allTechniques
     .filter((each) => (each === technique ? answer !== undefined : recognise(each, reading)?.kind === 'fits'))
@@ -40,28 +40,28 @@ export function judgeName(shape: Shape, given: ArgumentName): NameJudgement {
   };
 }
 
-/** Whether the argument, or the parts of it that its conclusions need, bears the technique's name. */
+/** Whether the technique's name fits the argument, or the parts of it that its conclusions need. */
 export function recogniseIn(technique: Technique, shape: Shape): Recognition {
   return recogniseAnywhere(technique, readingOf(shape));
 }
 
-/** The whole, and for conclusions that need a part of it alone these parts. */
+/** The whole argument and, for conclusions that need only a part of it, these parts. */
 interface Reading {
   readonly whole: Shape;
-  /** Worked out when first asked for; empty where every conclusion needs all sets. */
+  /** Computed when first asked for; empty if every conclusion needs all sets. */
   readonly apart: () => readonly Apart[];
 }
 
 /** Conclusions that need the same parts of the argument, or all of it. */
 interface Apart {
   readonly conclusions: readonly Conclusion[];
-  /** The parts of fewer sets; the whole alone where there are none. */
+  /** The parts with fewer sets; only the whole if there are none. */
   readonly parts: readonly Omit<Shape, 'conclusions'>[];
 }
 
 function readingOf(shape: Shape): Reading {
   const stated = shape.conclusions.length > 0 ? shape.conclusions : whatItsEndsSay(shape);
-  const fresh = stated.filter((conclusion) => !isSpent(shape.position, conclusion));
+  const fresh = stated.filter((conclusion) => !isRedundant(shape.position, conclusion));
   const whole = { ...shape, conclusions: fresh.length === 0 ? stated : fresh };
   let known: readonly Apart[] | undefined;
   return {
@@ -104,8 +104,8 @@ function partOf(whole: Shape, sets: readonly OneOf[]): Omit<Shape, 'conclusions'
 }
 
 /**
- * Beyond so many sets without a chain that gives their order nothing is strung together: that search grows beyond all
- * bounds, and an argument of that size has one name only.
+ * With more sets than this, and no chain to give their order, no order is searched for: that search explodes, and only
+ * one name fits an argument of that size.
  */
 const mostSetsUnstrung = 14;
 
@@ -114,7 +114,7 @@ function seenIn(technique: Technique, shape: Shape): Recognition {
   return isTooLarge && technique.name !== 'forcing net' ? undefined : technique.recognise(shape);
 }
 
-/** The whole with all its conclusions, or for every conclusion a part. */
+/** The whole with all its conclusions, or a part for every conclusion. */
 function recogniseStrictly(technique: Technique, reading: Reading): Recognition {
   const { whole } = reading;
   if (whole.conclusions.length === 0) return undefined;
@@ -125,7 +125,7 @@ function recogniseStrictly(technique: Technique, reading: Reading): Recognition 
   return inParts?.kind === 'fits' ? inParts : (together ?? inParts);
 }
 
-/** Or the whole with one of its conclusions: the others are then by-products of what bears the name. */
+/** As above, or the whole with one of its conclusions: the others are then by-products of it. */
 function recogniseAnywhere(technique: Technique, reading: Reading): Recognition {
   const { whole } = reading;
   const strictly = recogniseStrictly(technique, reading);

@@ -1,4 +1,4 @@
-/** What the check says of marks that the argument does not bear out: the whole message, and the text that it points at. */
+/** What the check says about marks that the argument does not justify: the whole message, and the text it points at. */
 import { expect, test } from 'vitest';
 import { sidesOf } from '../../src/check/sides.ts';
 import { printCandidates } from '../../src/grid/notation/print.ts';
@@ -75,7 +75,7 @@ test.each(rows)('%s', (_, steps, expected) => {
   expect(errorsOf(steps)).toEqual(expected);
 });
 
-/** The two sides as the check would have them drawn, the candidate's own first. */
+/** The two sides as they would be drawn, the candidate's own first. */
 function sides(from: string, candidate: string): string[] | undefined {
   const { scene } = readScene(towers(`  - {id: s, from: ${from}, so: r5c1<>3, show: [{sides: ${candidate}}]}`));
   const mark = scene?.steps[0]?.show?.[0]?.mark;
@@ -85,8 +85,8 @@ function sides(from: string, candidate: string): string[] | undefined {
   return found === undefined ? undefined : [printCandidates(grid, found.own), printCandidates(grid, found.other)];
 }
 
-test('a cluster goes on from set to set, and only by sets of two', () => {
-  // Column 4 has four places for a 3, and one of them lies in the cluster's column 3 and row 1.
+test('a cluster grows from set to set, and only by sets of two', () => {
+  // Column 4 has four places for a 3, and one of them is in the cluster's column 3 and row 1.
   expect(sides('3c35', '3r1c3')).toEqual(['3r1c3', '3r6c3']);
   expect(sides('3c35 3c4', '3r1c5')).toEqual(['3r1c5', '3r5c5']);
   expect(sides('3c3 3c4 3b5', '3r6c3')).toEqual(['3r6c3', '3r1c3 3r5c1']);

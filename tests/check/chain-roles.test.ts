@@ -1,4 +1,4 @@
-/** Which links of a chain are due to be strong, by where its `-` stand: links of a chain alternate (common practice). */
+/** Which links of a chain must be strong, given where its `-` are: links of a chain alternate (common practice). */
 import { describe, expect, it } from 'vitest';
 import { rolesOf } from '../../src/check/chain-roles.ts';
 

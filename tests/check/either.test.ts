@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { checkScene } from '../../src/lesson/check-scene.ts';
 import { readScene } from '../../src/lesson/read-scene.ts';
 
-it('an either/or of which one stands already says nothing new, and can be drawn on all the same', () => {
+it('an either/or with one member already placed says nothing new, and can be used anyway', () => {
   const { scene, diagnostics } = readScene(`proofreel: 1
 puzzle:
   boxes: 2x2

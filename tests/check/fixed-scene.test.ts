@@ -65,10 +65,10 @@ describe('fixes, one by one', () => {
   - id: kite `,
       ),
     );
-    expect(fixed.done).toEqual(['kite: a step put before it: pointing pair']);
+    expect(fixed.done).toEqual(['kite: a step inserted before it: pointing pair']);
   });
 
-  it('says the same to the editor, in the order of the language', () => {
+  it('tells the author the same, in the order of the language', () => {
     const [, step] = checked(kite).steps;
     expect(step?.message).toBe(
       '4r4c7=4r2c7 is not a strong link: r1c7 also holds a 4, so column 7 has three places for it. ' +
@@ -76,7 +76,7 @@ describe('fixes, one by one', () => {
     );
   });
 
-  it('takes out what a solution contradicts, and says so', () => {
+  it('removes what a solution contradicts, and says so', () => {
     const fixed = fixScene(
       kite.replace('so: r2c5<>4', 'so: r2c5<>4 r1c1<>7').replace('chain: (4)r6c5=r6c8-r4c7=r2c7', 'from: r1c1'),
     );
@@ -85,27 +85,27 @@ describe('fixes, one by one', () => {
 
   const easy = kite.replace(/ {2}- id: kite[\s\S]*/, '');
 
-  it('moves what comes too early in a cascade behind that with which it follows', () => {
+  it('moves what comes too early in a cascade after the conclusion with which it follows', () => {
     const swapped = easy.replace(/cascade: (\S+) (.*)/, 'cascade: $2 $1');
     const { message, fixes } = checked(swapped).steps[0]!;
     expect(fixes.map(({ fix }) => fix.kind)).toContain('move behind');
     expect(message).toMatch(
-      /(r\dc\d=\d) follows once r\dc\d=\d is known, which comes later in the cascade; move it behind that/,
+      /(r\dc\d=\d) follows once r\dc\d=\d is known, which comes later in the cascade; move it after that/,
     );
     const fixed = fixScene(swapped);
     expect(fixed.sound).toBe(true);
-    expect(fixed.done.join()).toMatch(/^opening: r\dc\d=\d moved behind r\dc\d=\d/);
+    expect(fixed.done.join()).toMatch(/^opening: r\dc\d=\d moved after r\dc\d=\d/);
     expect(fixed.done.join()).not.toContain('taken out');
   });
 
-  it('takes out what is false alone, where the rest follows without it, and leaves no gap', () => {
+  it('removes only what is false if the rest follows without it, and leaves no gap', () => {
     const wrong = easy.replace('r3c2=9 r4c4=7', 'r3c2=9 r2c4=7 r4c4=7');
     const fixed = fixScene(wrong);
     expect(fixed.done).toEqual(['opening: r2c4=7 taken out']);
     expect(fixed.text).toContain('cascade: r8c3=5 r3c2=9 r4c4=7 r5c1=6');
   });
 
-  it('takes out a step that nothing fixes as comments that stand where the step stood', () => {
+  it('comments out a step that nothing fixes, where it is', () => {
     const wrong = kite.replace(
       / {2}- id: kite[\s\S]*/,
       '  - id: wrong\n    say: >\n      One line,\n\n      and one.\n    from: r1c1\n    so: r1c1=7\n  - id: last\n',
@@ -133,7 +133,7 @@ describe('fixes, one by one', () => {
 });
 
 describe('so: all', () => {
-  it('is spelled out with the removals that it stands for', () => {
+  it('is written out with the removals that it stands for', () => {
     const text = textOf('all-01.yaml');
     const spelled = spellOut(text, checked(text));
     expect(spelled).not.toMatch(/so: all/);

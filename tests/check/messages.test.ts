@@ -14,7 +14,7 @@ function messageOf(text: string, step: string, before: string, after: string): s
   return checkScene(scene).steps.find((each) => each.step.id === step)?.message ?? '';
 }
 
-describe('what an editor is told', () => {
+describe('what an author is told', () => {
   it.each([
     [
       'a mistyped cell of a cascade',
@@ -30,7 +30,7 @@ describe('what an editor is told', () => {
       'kite',
       'r7c1-r9c3=r4c3',
       'r7c1-r8c3=r4c3',
-      '5r8c3=5r4c3 is not a strong link: 5r8c3 is not possible any more',
+      '5r8c3=5r4c3 is not a strong link: 5r8c3 is no longer possible',
     ],
     [
       'a set that is settled',
@@ -38,7 +38,7 @@ describe('what an editor is told', () => {
       'single-1',
       'from: 5b2',
       'from: 4b4',
-      'what is named is settled (r4c1 is 4 already) and does not touch it',
+      'what is named is settled (r4c1 is already 4) and does not affect it',
     ],
     [
       'a name that removes nothing',

@@ -1,5 +1,5 @@
 /**
- * Many scenes by chance: every step that is offered for pasting is sound with its name, and does what is promised of it.
+ * Many random scenes: every step offered for pasting is sound, its name fits, and it does what is promised.
  */
 import { expect, it } from 'vitest';
 import { inventTale } from '../judge/invent.ts';

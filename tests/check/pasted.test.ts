@@ -13,21 +13,22 @@ const folder = new URL('../scenes/checks/', import.meta.url);
 const textOf = (name: string) => readFileSync(new URL(name, folder), 'utf8');
 const names = readdirSync(folder).filter((name) => /^spoilt-(list-unproved-01|third-02)\.yaml$/.test(name));
 
-describe('a step offered for pasting is sound with its name, and does what is promised of it', () => {
+describe('a step offered for pasting is sound, its name fits, and it does what is promised', () => {
   it('in spoilt lessons', () => {
     const all = names.flatMap((name) => pasteEach(textOf(name)));
     expect(all.length).toBeGreaterThan(1);
     expect(all.filter(({ wrong }) => wrong.length > 0)).toEqual([]);
   });
 
-  // A scene each where a step was offered that held only after what the step itself says, and one for every other kind.
-  it.each([4, 30, 41, 42])('in a scene by chance (%i)', (seed) => {
+  // One scene each in which a step used to be offered that held only after the step's own conclusions, and one for
+  // every other kind.
+  it.each([4, 30, 41, 42])('in a random scene (%i)', (seed) => {
     const all = pasteEach(inventTale(seed, 8).text);
     expect(all.filter(({ wrong }) => wrong.length > 0)).toEqual([]);
   });
 });
 
-describe('what is said of a fix', () => {
+describe('the message about a fix', () => {
   const stepOf = (name: string, id: string) => {
     const text = textOf(name);
     const checked = checkScene(readScene(text).scene!);
@@ -35,15 +36,15 @@ describe('what is said of a fix', () => {
     return { step: checked.steps.find((each) => each.step.id === id)!, reported };
   };
 
-  it('names the name that the step then has, where it is another', () => {
+  it('gives the name that the step must then have, if it is a different one', () => {
     const { step, reported } = stepOf('spoilt-third-02.yaml', 'third-3');
     expect(step.message).toMatch(
-      /it would make this step hold, which then is to be called hidden single or forcing chain$/,
+      /it would make this step hold, which must then be called hidden single or forcing chain$/,
     );
     expect(reported.mends[0]?.because).toEqual(expect.arrayContaining(['hidden single']));
   });
 
-  it('gives each step that is offered an id of its own', () => {
+  it('gives each offered step its own id', () => {
     for (const name of names) {
       const text = textOf(name);
       const report = reportOf({ path: name, text }, checkScene(readScene(text).scene!), []);
@@ -55,7 +56,7 @@ describe('what is said of a fix', () => {
   });
 });
 
-describe('a step as it is written', () => {
+describe('a step read from its text', () => {
   const puzzle = 'proofreel: 1\npuzzle: {boxes: 2x2, givens: 1... ..1. .1.4 ..2.}\nsteps: [{id: a}]\n';
   const position = startPosition(readScene(puzzle).scene!.puzzle, false);
   const single: ProposedStep = {

@@ -1,6 +1,6 @@
 /**
- * What `check` offers for pasting, pasted: for each step that is not sound and each fix of it that has steps, the scene
- * with these put before it, and what then is not as was promised.
+ * What `check` offers for pasting, pasted: for each unsound step and each of its fixes that has steps, the scene with
+ * these inserted before it, and what then differs from what was promised.
  */
 
 import { edited, itemIndent, linesBefore } from '../../src/check/scene-text.ts';

@@ -1,6 +1,6 @@
 /**
- * Proofs played out: a table of what is shown on one board, and on generated ones that everything said follows from the
- * sets with the supposition, by the kernel's own search.
+ * Proofs played out: a table of what is shown on one board; and on generated boards, a check by the kernel's own search
+ * that every ghost follows from the sets together with the supposition.
  */
 import { describe, expect, it, test } from 'vitest';
 import { type BuiltArgument, buildFound } from '../../src/check/argument.ts';
@@ -82,13 +82,16 @@ describe('played out on the board of two towers', () => {
     expect(played(step, suppose)).toEqual(expected);
   });
 
-  it('a trap comes to no end', () => {
+  it('a false step reaches no end', () => {
     const trap = 'fails: true, from: 3c4, so: r6c6<>3';
     expect(played(trap, '3r6c6').every((each) => each.endsWith(', none'))).toBe(true);
   });
 });
 
-/** Whether the sets, with what is supposed, leave no choice free of conflicts that takes one of `also` each and none of `without`. */
+/**
+ * Whether the sets, with the supposition, leave no conflict-free choice that takes one of each `also` and none of
+ * `without`.
+ */
 function leavesNone(
   grid: Grid,
   argument: BuiltArgument,
@@ -161,7 +164,7 @@ describe('on generated boards', () => {
     ['2x3', 6],
     ['3x3', 3],
   ];
-  test('every ghost follows, and what is proved by forcing alone ends in a clash', () => {
+  test('every ghost follows, and what is proved by forcing only ends in a clash', () => {
     const tally: Tally = { ghosts: 0, grouped: 0, byLink: 0, clashes: 0, forced: 0 };
     for (const [shape, count] of boards) {
       const grid = gridOf(shape);
@@ -187,7 +190,7 @@ describe('on generated boards', () => {
         }
       }
     }
-    // Lest the boards hold nothing to judge.
+    // Otherwise the boards might contain nothing to judge.
     expect(tally.ghosts).toBeGreaterThan(500);
     expect(tally.grouped).toBeGreaterThan(10);
     expect(tally.byLink).toBeGreaterThan(100);

@@ -1,4 +1,4 @@
-/** Every code of what only the position shows is given by a small scene, and not by the same scene put right. */
+/** Every code that only the position reveals is given by a small scene, and not by the same scene corrected. */
 import { expect, it } from 'vitest';
 import { checkScene } from '../../src/lesson/check-scene.ts';
 import { readScene } from '../../src/lesson/read-scene.ts';

@@ -1,4 +1,4 @@
-/** What a failure rests on is told by the name of the step; within one step, as what comes before it there. */
+/** What a failure rests on is given by the name of the step; within one step, as what comes before it there. */
 import { expect, it } from 'vitest';
 import { reportOn } from '../scenes/run.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { edited, takenOut } from '../../src/check/scene-text.ts';
 
-describe('a text taken out of a list, with what parts it from its neighbour', () => {
+describe('a text deleted from a list, with its separator', () => {
   it.each([
     ['  so: one two three', 'one', '  so: two three'],
     ['  so: one two three', 'two', '  so: one three'],

@@ -1,4 +1,4 @@
-/** `so: all` stands for what an argument proves; with no argument it is not a sound claim of nothing. */
+/** `so: all` stands for what an argument proves; without an argument it does not count as a sound claim of nothing. */
 import { expect, it } from 'vitest';
 import { reportOn } from '../scenes/run.ts';
 
@@ -23,7 +23,7 @@ const stepOf = (lines: string) => {
 
 it.each([
   ['neither a name nor an argument', '    so: all\n', 'none is given'],
-  ['a single, which removes nothing', '    because: hidden single\n    so: all\n', 'no hidden single is found'],
+  ['a single, which removes nothing', '    because: hidden single\n    so: all\n', 'no hidden single was found'],
 ])('with %s the step is unsound and says why', (_, lines, reason) => {
   const step = stepOf(lines);
   expect(step.sound).toBe(false);
@@ -31,7 +31,7 @@ it.each([
   expect(step.message).toContain(reason);
 });
 
-it('with a name alone, an argument of that name is found and all its removals are concluded', () => {
+it('given only a name, an argument of that name is found and all its removals are concluded', () => {
   const step = stepOf('    because: naked pair\n    so: all\n');
   expect(step).toMatchObject({ sound: true, verdict: 'proved', missed: [], argument: { found: true } });
   expect(step.conclusions.length).toBeGreaterThan(0);

@@ -12,7 +12,7 @@ import {
   digitsLeft,
   entered,
   type House,
-  isSpent,
+  isRedundant,
   type Position,
   placesLeft,
   proves,
@@ -185,7 +185,7 @@ export function outcomesOf(
 }
 
 function outcomeBy(board: Board, position: Position, sets: readonly NamedSet[], conclusion: Conclusion): Outcome {
-  if (isSpent(position, conclusion)) return 'spent';
+  if (isRedundant(position, conclusion)) return 'spent';
   const members = sets.map((set) => set.members);
   return proves(board, members, conclusion) ? 'proved' : 'open';
 }
@@ -202,7 +202,7 @@ export function outcomeBySingle(
   conclusion: Conclusion,
   allowed: 'single' | 'locked' | 'either',
 ): Outcome {
-  if (isSpent(position, conclusion)) return 'spent';
+  if (isRedundant(position, conclusion)) return 'spent';
   if ('oneOf' in conclusion && conclusion.oneOf.length > 1) return 'open';
   const fits = (set: readonly number[]) =>
     'not' in conclusion

@@ -134,7 +134,7 @@ export function proves(board: Board, sets: readonly (readonly number[])[], concl
   return choiceFrom(board, without) === undefined;
 }
 
-export function isSpent({ possible, placed }: Position, conclusion: Conclusion): boolean {
+export function isRedundant({ possible, placed }: Position, conclusion: Conclusion): boolean {
   return 'not' in conclusion ? !possible.has(conclusion.not) : conclusion.oneOf.some((one) => placed.has(one));
 }
 
