@@ -1,9 +1,11 @@
 /**
- * Aligned pair exclusion (common practice, from memory): two cells that see one another. A digit goes from one of them if
- * with every digit of the other it makes a pair that cannot be: the same digit twice, or two digits that would leave a
- * cell, or an almost locked set, without enough. Only the other cell and what excludes the pairs are named.
+ * Aligned pair exclusion (common practice, from memory): two cells that see each other. A digit is removed from one of
+ * them if every pair that it makes with a digit of the other is impossible: the same digit twice, or two digits that
+ * would leave a cell or an almost locked set with too few. Only the other cell and the excluders of the pairs are
+ * named.
  *
- * The pivot of an XYZ-wing and a cell that it clears are such a pair. Cells of one house alone are a naked subset.
+ * The pivot of an XYZ-wing and a cell that it clears are such a pair. If all the cells are in one house, it is a naked
+ * subset.
  */
 import { type Candidate, has, isWithin, membersOf, setOf, union } from '../grid/candidates.ts';
 import { sees, sharedHouses } from '../grid/geometry.ts';
@@ -60,7 +62,7 @@ function excludes(grid: Grid, victim: Candidate, partner: OneOf, sets: readonly 
   return used.size === others.length;
 }
 
-/** The cells and almost locked sets among these that the pair would leave without enough. */
+/** The cells and almost locked sets among these that the pair would leave with too few digits. */
 function excludersOf(grid: Grid, a: Candidate, b: Candidate, sets: readonly OneOf[]): (readonly OneOf[])[] {
   const found: (readonly OneOf[])[] = [];
   for (let choice = 1; choice < 2 ** Math.min(sets.length, 12); choice++) {
@@ -70,7 +72,7 @@ function excludersOf(grid: Grid, a: Candidate, b: Candidate, sets: readonly OneO
   return found;
 }
 
-/** Whether these are almost locked (or one cell of two digits), and the pair strikes two digits of theirs. */
+/** Whether these are almost locked (or one cell of two digits), and the pair strikes two of their digits. */
 function leavesTooFew(grid: Grid, a: Candidate, b: Candidate, sets: readonly OneOf[]): boolean {
   const members = sets.map((set) => set.members).reduce(union);
   const cells = cellsOf(grid, members);
@@ -81,11 +83,11 @@ function leavesTooFew(grid: Grid, a: Candidate, b: Candidate, sets: readonly One
   return digits.some((one) => struck(a, one) && digits.some((other) => other !== one && struck(b, other)));
 }
 
-function isCell({ source }: OneOf, holds: (cell: Cell) => boolean): boolean {
-  return source.kind === 'cell' && holds(source.cell);
+function isCell({ source }: OneOf, test: (cell: Cell) => boolean): boolean {
+  return source.kind === 'cell' && test(source.cell);
 }
 
-/** How many cells an excluder has that is looked for. */
+/** The most cells of an excluder that is searched for. */
 const mostCells = 3;
 
 /** For each candidate and each cell that sees its cell, with the smallest excluder of every pair. */
@@ -109,7 +111,7 @@ function* find(position: Position, wanted?: readonly Conclusion[]): Generator<In
   }
 }
 
-/** An almost locked set and a digit all of whose places there a candidate strikes. */
+/** An almost locked set, and a digit all of whose places there are struck by a candidate. */
 interface Struck {
   readonly by: AlmostLocked;
   readonly digit: Digit;
@@ -122,7 +124,7 @@ function struck(grid: Grid, locked: readonly AlmostLocked[], candidate: Candidat
   );
 }
 
-/** The partner, and the smallest excluder of each pair that the victim makes with it; undefined where a pair has none. */
+/** The partner, and the smallest excluder of each pair that the victim makes with it; undefined if a pair has none. */
 function excluding(
   grid: Grid,
   struckBy: ReadonlyMap<Candidate, readonly Struck[]>,

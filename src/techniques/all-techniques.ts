@@ -1,7 +1,7 @@
 /**
- * All techniques, from the most special to the most general: a skyscraper is a turbot fish is an X-chain is an AIC. Where
+ * All techniques, from the most specific to the most general: a skyscraper is a turbot fish is an X-chain is an AIC. If
  * neither of two names covers the other, the one that says more about the shape comes first. The names, their families,
- * their costs and the order of teaching follow from the records alone.
+ * their costs and the teaching order all follow from the records.
  */
 import { Bug } from '../grid/bug.ts';
 import { alignedPairExclusion } from './aligned-pairs.ts';
@@ -127,13 +127,13 @@ const records = [
 /** The name of a technique in its canonical spelling. */
 export type ArgumentName = (typeof records)[number]['name'];
 
-/** A record that refers to names of techniques alone: one that misspells a name does not compile here. */
+/** A record that refers only to names of techniques: one that misspells a name does not compile here. */
 export type Technique = TechniqueRecord<ArgumentName, ArgumentName>;
 
-/** The most special first. */
+/** The most specific first. */
 export const allTechniques: readonly Technique[] = records;
 
-/** Every name in its canonical spelling, the most special first. */
+/** Every name in its canonical spelling, the most specific first. */
 export const namesBySpeciality: readonly ArgumentName[] = allTechniques.map(({ name }) => name);
 
 const byName = new Map(allTechniques.map((technique) => [technique.name, technique]));
@@ -144,12 +144,12 @@ export function techniqueNamed(name: ArgumentName): Technique {
   return technique;
 }
 
-/** Whether the text is a name as it is spelt here. */
+/** Whether the text is a name in its canonical spelling. */
 export function isArgumentName(text: string): text is ArgumentName {
   return allTechniques.some(({ name }) => name === text);
 }
 
-/** The names of the family, the most special first. */
+/** The names of the family, the most specific first. */
 export function namesInFamily(family: Family): readonly ArgumentName[] {
   return allTechniques.filter((technique) => technique.family === family).map(({ name }) => name);
 }

@@ -1,13 +1,16 @@
 /**
- * Chains of almost locked sets: cells of one house with one digit more than cells, a cell of two digits being the smallest
- * (common practice, from memory). Two of them are linked by a digit all of whose places in the one see all in the other.
+ * Chains of almost locked sets: cells of one house with one more digit than cells, the smallest being a cell of two
+ * digits (common practice, from memory). Two of them are linked by a digit all of whose places in one see all its
+ * places in the other.
  *
- * - ALS-XZ: two of them, linked by x; another digit z that both have goes from what sees all its places. Linked by two
- *   digits, both are locked, and every other digit of either goes from what sees its places there.
- * - ALS-XY-wing: three of them in a chain, linked by two digits; the outer two share the digit that goes.
+ * - ALS-XZ: two of them, linked by x; another digit z that both have is removed from every cell that sees all its
+ *   places. If they are linked by two digits, both are locked, and every other digit of either is removed from every
+ *   cell that sees its places there.
+ * - ALS-XY-wing: three of them in a chain, linked by two digits; the outer two share the digit that is removed.
  * - ALS chain: two or more.
  *
- * An XY-wing and an XYZ-wing are of these shapes too. Cells that all lie in one house are a naked subset and none of them.
+ * An XY-wing and an XYZ-wing have these shapes too. Cells that all lie in one house are a naked subset and none of
+ * these.
  */
 import { sharedHouses } from '../grid/geometry.ts';
 import { searchChains } from './chain-search.ts';
@@ -62,7 +65,7 @@ export const alsChain = ofCount(
   },
 );
 
-/** How many cells an almost locked set has that is looked for, and how many of them a chain. */
+/** The most cells of an almost locked set, and the most such sets of a chain, that are searched for. */
 const mostCells = 5;
 const mostSets = 4;
 

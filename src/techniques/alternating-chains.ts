@@ -1,12 +1,15 @@
 /**
  * Alternating inference chains and loops (common practice, from memory).
  *
- * - AIC: strong links, two or more, joined by weak ones; what sees both ends goes, and where both ends are one candidate,
- *   it is true. Its strong links may be cells, houses, almost locked or hidden sets, either/ors, the guardians of a deadly
- *   pattern. Grouped: one of its nodes has several candidates; left unsaid, that is a warning.
- * - Continuous loop: the last end strikes the first, so that all its links are strong and weak at once, and every one of them clears.
- * - Discontinuous loop: any such chain seen from the candidate that it proves false (between two weak links) or true (between
- *   two strong ones). A chain whose ends are linked gets a warning, and one written as a continuous loop is none.
+ * - AIC: two or more strong links joined by weak ones; what sees both ends is removed, and if both ends are the same
+ *   candidate, it is true. Its strong links may be cells, houses, almost locked or hidden sets, either/ors, or the
+ *   guardians of a deadly pattern. Grouped: one of its nodes has several candidates; if the name does not say so, that
+ *   is a warning.
+ * - Continuous loop: the last end strikes the first, so that all its links are both strong and weak, and every one of
+ *   them removes candidates.
+ * - Discontinuous loop: any such chain seen from the candidate that it proves false (between two weak links) or true
+ *   (between two strong ones). A chain whose ends are linked gets a warning; one written as a continuous loop does not
+ *   count.
  */
 import type { Conclusion } from '../grid/terms.ts';
 import type { Position } from '../proof/kernel.ts';
@@ -74,7 +77,7 @@ export const discontinuousLoop = technique({
   find: findDiscontinuous,
 });
 
-/** How many strong links the chains and loops have that are looked for. */
+/** How many strong links the chains and loops that are searched for may have. */
 const chainLengths = { fewest: 2, most: 7 };
 const loopLengths = { fewest: 2, most: 6 };
 

@@ -41,7 +41,7 @@ export function* findBasicFish({ position, size, wanted }: FishSearch): Generato
   }
 }
 
-/** Fish with fins in one box, where what goes lies too. */
+/** Fish with fins in one box, which also contains what is removed. */
 export function* findFinnedFish({ position, size, wanted }: FishSearch): Generator<CaughtFish> {
   const boxes = position.grid.houses.filter((house) => house.kind === 'box');
   for (const digit of digitsWanted(position.grid, wanted)) {
@@ -112,7 +112,7 @@ function placesOutside(base: BaseLine, box: HouseShape): number {
   );
 }
 
-/** The digit where it is possible in these cells, off the bases. */
+/** The digit's candidates in these cells, outside the bases. */
 function possibleIn(position: Position, digit: Digit, cells: readonly Cell[], bases: readonly BaseLine[]): Candidate[] {
   return cells
     .filter((cell) => !bases.some((base) => base.set.house.cells.includes(cell)) && !isPlaced(position, cell))

@@ -1,10 +1,11 @@
 /**
  * Chains through cells of two digits (common practice, from memory).
  *
- * - XY-chain: three such cells or more, each sharing a digit with the next, which it sees; it begins and ends with the same
- *   digit and clears it from what sees both ends. An XY-wing is one. Two such cells are a naked pair.
- * - Remote pair: four or more cells of the same two digits, each seeing the next. Cells an odd number of steps apart hold
- *   different digits, so both digits go from what sees two such cells. Two or three cells are none.
+ * - XY-chain: three or more such cells, each sharing a digit with the next, which it sees; it begins and ends with the
+ *   same digit and removes it from every cell that sees both ends. An XY-wing is one. Two such cells are a naked pair.
+ * - Remote pair: four or more cells of the same two digits, each seeing the next. Cells an odd number of steps apart
+ *   hold different digits, so both digits are removed from every cell that sees two such cells. Two or three cells do
+ *   not count.
  */
 import { difference, membersOf, overlaps, setOf, union } from '../grid/candidates.ts';
 import { countOf } from '../grid/counting.ts';
@@ -48,7 +49,7 @@ export const remotePair = technique({
   find: findRemotePairs,
 });
 
-/** How many cells the chains have that are looked for. */
+/** The most cells of a chain that is searched for. */
 const mostCells = 9;
 
 function recogniseXYChain(shape: Shape): Recognition {
@@ -81,7 +82,7 @@ function bivalueCells({ sets }: Shape): readonly CellSet[] | undefined {
 
 type Colours = readonly [readonly CellSet[], readonly CellSet[]];
 
-/** The cells at even and at odd steps from the first, if all can be reached. */
+/** The cells an even and an odd number of steps from the first, if all can be reached. */
 function colouredBySight(grid: Grid, cells: readonly CellSet[]): Colours | undefined {
   const colours: [CellSet[], CellSet[]] = [[cells[0]!], []];
   const reached = new Map([[cells[0]!, 0]]);
@@ -95,7 +96,7 @@ function colouredBySight(grid: Grid, cells: readonly CellSet[]): Colours | undef
   return reached.size === cells.length ? colours : undefined;
 }
 
-/** Whether it sees cells of both colours, be it two that see one another. */
+/** Whether it sees cells of both colours, even if these see each other. */
 function followsFromBoth(grid: Grid, colours: Colours, conclusion: Conclusion): boolean {
   if (conclusion.kind === 'one-of') {
     return colours.every((colour) => colour.some((cell) => overlaps(cell.members, conclusion.candidates)));
@@ -111,7 +112,9 @@ function findXYChains(position: Position, wanted?: readonly Conclusion[]): Gener
   return searchChains({ position, links: bivalueLinks(position), fewest: 3, most: mostCells, wanted });
 }
 
-/** The shortest chains between two cells an odd number of steps apart; what sees both colours of the chain goes. */
+/**
+ * The shortest chains between two cells an odd number of steps apart; what sees both colours of the chain is removed.
+ */
 function* findRemotePairs(position: Position): Generator<Instance> {
   const { grid } = position;
   const shown = new Set<string>();

@@ -1,8 +1,8 @@
 /**
  * Sets put into the order of a chain: from what the conclusion rules out, link by link, back to what it rules out.
  *
- * Suppose the conclusion wrong. That strikes a part of the first set, its near end, so the rest of it, its far end, holds
- * one that is true; this strikes the near end of the next set, and so on, until the last far end is struck by the
+ * Suppose the conclusion is wrong. That strikes a part of the first set, its near end, so one candidate of the rest,
+ * its far end, is true; this strikes the near end of the next set, and so on, until the last far end is struck by the
  * supposition again. That is an alternating chain: strong from near to far, weak from far to the next near.
  */
 import { type Candidates, difference, intersection, isEmpty, isWithin, membersOf, setOf } from '../grid/candidates.ts';
@@ -18,12 +18,12 @@ export interface OrderedLink {
   readonly far: Candidates;
 }
 
-/** How many parts are looked at before the search for orders ends. */
+/** How many parts are examined before the search for orders ends. */
 const orderBound = 20_000;
 
 /**
- * The orders in which all the sets (two or more) are a chain to the conclusion, each end of each link accepted by
- * `isNode`. A chain comes in both directions.
+ * The orders in which all the sets (two or more) form a chain to the conclusion, each end of each link accepted by
+ * `isNode`. A chain is yielded in both directions.
  */
 export function* chainOrders(
   grid: Grid,
@@ -45,7 +45,7 @@ export function* chainOrders(
   }
 }
 
-/** The set split into what is struck and the rest; a pair that is struck wholly, in both ways. */
+/** The set split into what is struck and the rest; a pair that is struck entirely is split both ways. */
 function waysToSplit(grid: Grid, set: OneOf, struck: Candidates): OrderedLink[] {
   const near = intersection(set.members, struck);
   const far = difference(set.members, struck);

@@ -1,7 +1,7 @@
 /**
- * Chains in a position, the shortest first: from every near end at once, one strong link longer in each round. From one
- * start each far end is reached by its shortest chain alone (by a few, where something is wanted), so that no position
- * makes the search run away; a bound on the links tried holds besides.
+ * Chains in a position, the shortest first: from every near end together, one strong link longer in each round. From
+ * one start each far end is reached only by its shortest chain (by a few, if a conclusion is wanted), so that the
+ * search cannot explode in any position; there is also a bound on the links tried.
  */
 import {
   type Candidate,
@@ -32,26 +32,29 @@ export interface ChainSearch {
   readonly fewest: number;
   readonly most: number;
   readonly accepts?: (links: readonly StrungLink[]) => boolean;
-  /** Every chain, and not the shortest one to each end alone: for short chains of a certain shape. */
+  /** Every chain, not only the shortest one to each end: for short chains of a certain shape. */
   readonly every?: boolean;
-  /** `ring` for chains whose ends are linked, and nothing else. */
+  /** `ring`: only chains whose ends are linked. */
   readonly only?: 'ring';
   readonly wanted: readonly Conclusion[] | undefined;
 }
 
 /** How many links are tried in all. */
 const linkBound = 600_000;
-/** How many chains from a start to an end are kept where something is wanted: the shortest may have a needless link. */
+/** How many chains from a start to an end are kept if a conclusion is wanted: the shortest may have a needless link. */
 const waysToWanted = 4;
 
-/** The chains as instances, each with what all of it is needed for; of equally long ones those of fewest sets first. */
+/**
+ * The chains as instances, each with the conclusions that need all of it; among equally long ones, those with the
+ * fewest sets first.
+ */
 export function* searchChains({ accepts, ...search }: ChainSearch): Generator<Instance> {
   const kindOf = accepts === undefined ? () => '' : (links: readonly StrungLink[]) => (accepts(links) ? '' : undefined);
   for (const { instance } of searchKinds({ ...search, kindOf })) yield instance;
 }
 
 export interface KindSearch extends Omit<ChainSearch, 'accepts'> {
-  /** What kind of chain it is; undefined for one that is not looked for. */
+  /** What kind of chain it is; undefined for one that is not searched for. */
   readonly kindOf: (links: readonly StrungLink[]) => string | undefined;
 }
 
@@ -60,7 +63,7 @@ export interface OfKind {
   readonly kind: string;
 }
 
-/** The same for several kinds of chain at once, each with its kind. */
+/** The same for several kinds of chain together, each with its kind. */
 export function* searchKinds(search: KindSearch): Generator<OfKind> {
   const shown = new Set<string>();
   const web = webOf(search);
@@ -74,14 +77,17 @@ export function* searchKinds(search: KindSearch): Generator<OfKind> {
   }
 }
 
-/** The links without those on which what is wanted lies: no chain rules out a candidate of its own sets, but in a ring. */
+/**
+ * The links without those that contain the wanted candidate: no chain rules out a candidate of its own sets, except in
+ * a ring.
+ */
 function linksClearOf({ links, wanted, only }: KindSearch): readonly StrungLink[] {
   const first = wanted?.[0];
   if (first?.kind !== 'impossible' || only === 'ring') return links;
   return links.filter((link) => !link.sets.some((set) => has(set.members, first.candidate)));
 }
 
-/** A far end reached from a near end, with the link that leads to it and what comes before. */
+/** A far end reached from a near end, with the link that leads to it and the chain before it. */
 interface Reached {
   readonly link: StrungLink;
   readonly before: Reached | undefined;
@@ -108,9 +114,9 @@ interface Web {
   readonly byCell: ReadonlyMap<number, readonly Candidates[]>;
   readonly next: Map<string, readonly StrungLink[]>;
   readonly keys: Map<Candidates, string>;
-  /** By end of a link: what all its candidates see, and the first of them. */
+  /** For each end of a link: what all its candidates see, and the first of them. */
   readonly ends: Map<Candidates, End>;
-  /** Where a chain to what is wanted ends: to go on from there would be needless. */
+  /** Where a chain to the wanted conclusion ends: extending it further would be needless. */
   readonly struck: Candidates | undefined;
   left: number;
 }
@@ -147,27 +153,27 @@ function webOf(search: KindSearch): Web {
   };
 }
 
-/** The near ends from which a chain may bear on what is wanted, in the order of the board. */
+/** The near ends from which a chain may lead to the wanted conclusion, in board order. */
 function startsOf({ position: { grid }, wanted }: KindSearch, web: Web): Start[] {
   const struck = struckBy(grid, wanted);
-  const bears = (near: Candidates) => {
+  const mayLead = (near: Candidates) => {
     if (struck === undefined || isWithin(near, struck)) return true;
-    // In a ring an almost locked set also clears what sees no end of a link.
+    // In a ring, an almost locked set also removes candidates that see no end of a link.
     return web.from.get(keyOf(web.keys, near))!.some((link) => link.shape !== 'set' && isWithin(link.far, struck));
   };
   return [...web.nears.values()]
-    .filter(bears)
+    .filter(mayLead)
     .sort((a, b) => membersOf(a)[0]! - membersOf(b)[0]!)
     .map((near) => ({ near, reached: new Map<string, number>(), front: [] }));
 }
 
-/** What would be false if the first of what is wanted were wrong: a chain begins and ends there. */
+/** What would be false if the first wanted conclusion were wrong: a chain begins and ends there. */
 function struckBy(grid: Grid, wanted: readonly Conclusion[] | undefined): Candidates | undefined {
   const first = wanted?.[0];
   return first?.kind === 'impossible' ? grid.conflicts[first.candidate]! : first?.candidates;
 }
 
-/** The start's front moved on to chains of this length. */
+/** The start's front, advanced to chains of this length. */
 function advanced(
   web: Web,
   start: Start,
@@ -196,7 +202,7 @@ function advanced(
   return front;
 }
 
-/** The links whose near end is ruled out whichever candidate of the far end is true. */
+/** The links whose near end is ruled out no matter which candidate of the far end is true. */
 function linksAfter(web: Web, far: Candidates): readonly StrungLink[] {
   const key = keyOf(web.keys, far);
   const known = web.next.get(key);
@@ -224,7 +230,7 @@ function* instancesOf(
   const [atStart, atEnd] = [endOf(web, start), endOf(web, end)];
   const isRing = isWithin(start, atEnd.seen);
   if (only === 'ring' && !isRing) return;
-  if (!isRing && atStart.first > atEnd.first) return; // told from its other end
+  if (!isRing && atStart.first > atEnd.first) return; // found from its other end
   if (!isRing && !overlaps(atStart.seen, atEnd.seen, position.possible) && !isSame(start, end)) return;
   const links = linksTo(reached);
   const kind = kindOf(links);
@@ -251,7 +257,7 @@ function startOf(reached: Reached): Candidates {
   return first.link.near;
 }
 
-/** Worked out once for each end: chains by the thousand end in it. */
+/** Computed once for each end: thousands of chains end in it. */
 function endOf({ grid, ends }: Web, part: Candidates): End {
   const known = ends.get(part) ?? { seen: seenByAll(grid, part), first: membersOf(part)[0]! };
   ends.set(part, known);
@@ -264,7 +270,7 @@ function linksTo(reached: Reached): StrungLink[] {
   return links;
 }
 
-/** What is cleared and lies on no set of the chain. */
+/** What is cleared and in no set of the chain. */
 function without(grid: Grid, cleared: Candidates, members: Candidates, { possible }: Position): Candidates {
   return setOf(
     grid,

@@ -1,5 +1,5 @@
 /**
- * Clusters of conjugate pairs of a digit: houses where it has two places alone, joined where they share a place.
+ * Clusters of conjugate pairs of a digit: houses where it has exactly two places, joined where they share a place.
  */
 import { type Candidate, type Candidates, has, membersOf, overlaps, setOf, union } from '../grid/candidates.ts';
 import { countOf } from '../grid/counting.ts';
@@ -9,13 +9,16 @@ import { type OneOf, type Position, placesIn } from '../proof/kernel.ts';
 export interface Cluster {
   readonly digit: Digit;
   readonly places: Candidates;
-  /** All places of one colour are true, and all of the other false. The first holds the first place on the board. */
+  /**
+   * All places of one colour are true, and all of the other false. The first colour contains the first place on the
+   * board.
+   */
   readonly colours: readonly [Candidates, Candidates];
-  /** Pairs that join all its places, each pair of places once; the first house of the grid that has it. */
+  /** Pairs that join all its places, each pair of places once, from the first house of the grid that has it. */
   readonly pairs: readonly OneOf[];
 }
 
-/** The clusters of the digit, by their first place; made once, since a position never changes. */
+/** The clusters of the digit, by their first place; computed once, since a position never changes. */
 export function clusters(position: Position, digit: Digit): readonly Cluster[] {
   const byDigit = known.get(position) ?? new Map<Digit, readonly Cluster[]>();
   known.set(position, byDigit);
@@ -36,7 +39,7 @@ function makeClusters(position: Position, digit: Digit): Cluster[] {
   return clustersOf(position.grid, digit, [...pairs.values()]);
 }
 
-/** The clusters that come of joining further pairs to these: either/ors of two places that cannot both be true. */
+/** The clusters after joining further pairs to these: either/ors of two places that cannot both be true. */
 export function joinedOf(grid: Grid, all: readonly Cluster[], sets: readonly OneOf[]): readonly Cluster[] {
   const digit = digitOf(grid, membersOf(sets[0]!.members)[0]!);
   const further = sets.filter((set) => {
@@ -47,7 +50,7 @@ export function joinedOf(grid: Grid, all: readonly Cluster[], sets: readonly One
   return further.length === 0 ? all : clustersOf(grid, digit, [...all.flatMap((cluster) => cluster.pairs), ...further]);
 }
 
-/** Where two places of one colour see one another: that colour is false, the other true. */
+/** If two places of one colour see each other: that colour is false, the other true. */
 export function wrapOf(
   grid: Grid,
   { colours: [a, b] }: Cluster,

@@ -1,4 +1,4 @@
-/** Instances of colouring in a position: whole clusters first thinned to the pairs that tie together what is concluded. */
+/** Instances of colouring in a position: whole clusters first, then thinned to the pairs that the conclusion needs. */
 import { type Candidates, difference, intersection, membersOf, overlaps, setOf, union } from '../grid/candidates.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import { type OneOf, type Position, prove } from '../proof/kernel.ts';
@@ -6,7 +6,7 @@ import { type Cluster, clusters, wrapOf } from './clusters.ts';
 import { digitsWanted, plainInstance, removalsOf } from './removals.ts';
 import type { Instance } from './technique.ts';
 
-/** Of each cluster: what a wrap or its traps give together, then each conclusion by the pairs that it takes. */
+/** For each cluster: what a wrap or its traps give together, then each conclusion with just the pairs that it needs. */
 export function* findSimple(position: Position, wanted?: readonly Conclusion[]): Generator<Instance> {
   const { grid } = position;
   for (const digit of digitsWanted(grid, wanted)) {
@@ -27,7 +27,7 @@ export function* findSimple(position: Position, wanted?: readonly Conclusion[]):
   }
 }
 
-/** Of each two clusters of a digit: what the ties between their colours give. */
+/** For each two clusters of a digit: what the ties between their colours give. */
 export function* findMulti(position: Position, wanted?: readonly Conclusion[]): Generator<Instance> {
   for (const digit of digitsWanted(position.grid, wanted)) {
     const all = clusters(position, digit);
@@ -74,8 +74,8 @@ function seenBySome({ grid }: Position, colour: Candidates): Candidates {
 }
 
 /**
- * One instance for all conclusions, and, where there are several, one for each, so far as the kernel bears them out; what
- * one pair gives alone is no colouring.
+ * One instance for all conclusions and, if there are several, one for each, as far as the kernel proves them; what a
+ * single pair gives on its own is not colouring.
  */
 function* instancesFor(
   position: Position,
@@ -90,20 +90,20 @@ function* instancesFor(
   if (together.length > 1) for (const each of together) yield plainInstance(tied(position, used, [each]), [each]);
 }
 
-/** Pairs are left out one by one as long as each cluster stays in one piece and all is still proved. */
+/** Pairs are left out one by one as long as each cluster stays connected and everything is still proved. */
 function tied(position: Position, used: readonly Cluster[], conclusions: readonly Conclusion[]): readonly OneOf[] {
   let pairs: readonly OneOf[] = used.flatMap((cluster) => cluster.pairs);
   for (const pair of [...pairs].reverse()) {
     const without = pairs.filter((other) => other !== pair);
-    const inPieces = used.some(
-      (cluster) => !isInOnePiece(without.filter((each) => overlaps(each.members, cluster.places))),
+    const isSplit = used.some(
+      (cluster) => !isConnected(without.filter((each) => overlaps(each.members, cluster.places))),
     );
-    if (!inPieces && provesAll(position, without, conclusions)) pairs = without;
+    if (!isSplit && provesAll(position, without, conclusions)) pairs = without;
   }
   return pairs;
 }
 
-function isInOnePiece(pairs: readonly OneOf[]): boolean {
+function isConnected(pairs: readonly OneOf[]): boolean {
   const [first, ...others] = pairs;
   if (first === undefined) return false;
   let reached = first.members;

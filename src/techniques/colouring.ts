@@ -1,13 +1,13 @@
 /**
- * Colouring, of one digit. Places joined by houses where the digit has two places alone (conjugate pairs) make a cluster,
- * whose places take two colours by turns: all of one colour are true and all of the other false.
+ * Colouring, of one digit. Places joined by houses where the digit has exactly two places (conjugate pairs) make a
+ * cluster, whose places alternate between two colours: all of one colour are true and all of the other false.
  *
- * Simple colouring keeps to one cluster. A trap: what sees both colours goes. A wrap: two places of one colour see one
- * another, so that colour is false and the other true.
- * Multi-colouring ties two clusters or more together: a colour that sees places of both colours of another cluster is
- * false; where a colour of one sees a colour of the other, one of the two opposite colours is true, and what sees both goes.
+ * Simple colouring keeps to one cluster. A trap: what sees both colours is removed. A wrap: two places of one colour
+ * see each other, so that colour is false and the other true. Multi-colouring ties two or more clusters together: a
+ * colour that sees places of both colours of another cluster is false; if a colour of one sees a colour of the other,
+ * one of the two opposite colours is true, and what sees both is removed.
  *
- * The named sets need not spell out the whole cluster: pairs that the position has besides count as part of it.
+ * The named sets need not cover the whole cluster: further pairs of the position count as part of it.
  */
 import { intersection, isEmpty, overlaps, setOf, union } from '../grid/candidates.ts';
 import { countOf } from '../grid/counting.ts';
@@ -57,7 +57,7 @@ function recogniseMulti(shape: Shape): Recognition {
   return clustersUsed(shape).length > 1 ? fits : undefined;
 }
 
-/** The clusters in which the sets lie, if all sets are pairs of one digit and there are two or more; else none. */
+/** The clusters that contain the sets, if all sets are pairs of one digit and there are two or more; otherwise none. */
 function clustersUsed({ position, sets }: Shape): readonly Cluster[] {
   const { grid } = position;
   const digit = digitOfAll(grid, sets);

@@ -1,4 +1,4 @@
-/** Choices of a few from many, in the order of the many. */
+/** Choices of a few items from many, in the order of the many. */
 
 /** Every choice of `count` of these, lazily, in lexicographic order of their places. */
 export function* combinations<T>(from: readonly T[], count: number): Generator<readonly T[]> {

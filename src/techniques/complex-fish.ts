@@ -9,10 +9,10 @@ import { areApart, type OpenHouse, openPlaces, targetsOf } from './cover-search.
 import { type CaughtFish, type Fish, type FishKinds, type FishSearch, fishAgainst } from './fish-shape.ts';
 import { digitsWanted } from './removals.ts';
 
-/** How many places of bases are looked at before the search ends. */
+/** How many places of bases are examined before the search ends. */
 const effortBound = 200_000;
 
-/** Fish of these kinds, with fins and without, bases with no place in common; the basic ones among them too. */
+/** Fish of these kinds, with and without fins, whose bases share no place; basic fish are included. */
 export function* findComplexFish(
   { position, size, wanted }: FishSearch,
   kinds: readonly FishKinds[],
@@ -32,7 +32,7 @@ export function* findComplexFish(
   }
 }
 
-/** The fish of these bases, those with the same covers and fins as one. */
+/** The fish of these bases; those with the same covers and fins are merged. */
 function* caughtBy(
   position: Position,
   digit: Fish['digit'],

@@ -1,9 +1,9 @@
 /**
- * The search behind fish of any houses: given base houses of a digit, what could go if one cover fewer than there are bases
- * takes in all their places, but for those that what goes sees anyway.
+ * The search behind fish of any houses: given base houses of a digit, what could be removed if one cover fewer than
+ * there are bases covers all their places, except those that the removed candidate sees anyway.
  *
  * The open places of the digit are numbered and kept as bits of three words (96 places are enough for 9x9), passed as
- * numbers, for this runs some hundred thousand times.
+ * numbers, since this runs some hundred thousand times.
  */
 import { Bug } from '../grid/bug.ts';
 import { type Candidate, has, membersOf } from '../grid/candidates.ts';
@@ -14,7 +14,7 @@ import { type Position, placesIn } from '../proof/kernel.ts';
 /** The open places of a digit, and which houses they lie in. */
 export interface OpenPlaces {
   readonly candidates: readonly Candidate[];
-  /** Of each place, the places that it sees: three words each. */
+  /** For each place, the places that it sees: three words each. */
   readonly sees: Int32Array;
   readonly houses: readonly OpenHouse[];
 }
@@ -28,7 +28,7 @@ export interface OpenHouse {
 
 type Words = readonly [number, number, number];
 
-/** How much has been looked at; the search ends where `left` falls below zero. */
+/** The remaining effort; the search ends when `left` falls below zero. */
 export interface Effort {
   left: number;
 }
@@ -90,7 +90,7 @@ export function targetsOf(
       }
     }
     const [s0, s1, s2] = [t0 & sees[3 * place]!, t1 & sees[3 * place + 1]!, t2 & sees[3 * place + 2]!];
-    if ((s0 | s1 | s2) === 0 || bare[base]! === 1) return; // a base that is seen wholly is no base of a fish
+    if ((s0 | s1 | s2) === 0 || bare[base]! === 1) return; // a base that is seen entirely is not a base of a fish
     bare[base]!--;
     look(index + 1, covers, c0, c1, c2, s0, s1, s2);
     bare[base]!++;

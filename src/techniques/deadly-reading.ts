@@ -1,5 +1,5 @@
 /**
- * Arguments that rest on a deadly pattern, read as such: its cells, their digits, its guardians and the sets beside them.
+ * Arguments that rest on a deadly pattern, read as such: its cells, their digits, its guardians and the other sets.
  */
 import type { Candidates } from '../grid/candidates.ts';
 import { countOf } from '../grid/counting.ts';
@@ -22,7 +22,7 @@ export interface DeadlyReading {
   readonly others: readonly OneOf[];
 }
 
-/** The argument read so, if it has exactly one set of guardians. */
+/** The argument read this way, if it has exactly one set of guardians. */
 export function readDeadly({ position, sets }: Shape): DeadlyReading | undefined {
   const [own, ...more] = sets.filter((set) => set.source.kind === 'guardians');
   if (own === undefined || own.source.kind !== 'guardians' || more.length > 0) return undefined;
@@ -35,7 +35,7 @@ export function readDeadly({ position, sets }: Shape): DeadlyReading | undefined
   };
 }
 
-/** The cells of a pattern, in order, each with its digits; undefined where the whole grid is the pattern. */
+/** The cells of a pattern, in order, each with its digits; undefined if the whole grid is the pattern. */
 export function cellsOfPattern(grid: Grid, deadly: Deadly): ReadonlyMap<Cell, readonly Digit[]> | undefined {
   if (deadly.kind === 'grid') return undefined;
   return new Map(
@@ -67,7 +67,7 @@ export function readRectangle(grid: Grid, deadly: Deadly): Rectangle | undefined
   return { digits: [low!, high!], corners };
 }
 
-/** The pattern of these parts with its guardians, where the kernel takes it and there are guardians. */
+/** The pattern of these parts with its guardians, if the kernel accepts it and there are guardians. */
 export function guardedPattern(
   position: Position,
   parts: readonly PatternPart[],
@@ -82,7 +82,7 @@ export function placedAmong(position: Position, cells: readonly Cell[]): number 
   return cells.filter((cell) => isPlaced(position, cell)).length;
 }
 
-/** Whether the set stands for a single candidate. */
+/** Whether the set is a single candidate. */
 export function isOneCandidate(set: Candidates): boolean {
   return countOf(set) === 1;
 }

@@ -1,10 +1,11 @@
 /**
- * Death blossom (common practice, from memory): a stem cell, and for each of its digits a petal, an almost locked set all of
- * whose places of that digit see the stem. Whichever digit the stem takes, its petal is locked on its other digits; so
- * what sees all places of a digit that all petals have, each besides its own, goes. The stem may hold that digit itself,
- * without a petal, and is then to be seen as well.
+ * Death blossom (common practice, from memory): a stem cell, and for each of its digits a petal, an almost locked set
+ * all of whose places of that digit see the stem. Whichever digit the stem takes, its petal is locked on its other
+ * digits; so if all petals share a further digit, what sees all its places is removed. The stem may have that digit
+ * itself, without a petal, and must then be seen as well.
  *
- * With two petals alone it is an ALS-XY-wing, which is a warning. Cells of one house alone are a naked subset.
+ * With only two petals it is an ALS-XY-wing, which is a warning. If all the cells are in one house, it is a naked
+ * subset.
  */
 import {
   type Candidate,
@@ -101,7 +102,9 @@ function* petalsOf(
   }
 }
 
-/** Whether these cells, without what the stem's digit strikes, are locked on a digit of which the victim sees every place. */
+/**
+ * Whether these cells, without what the stem's digit strikes, are locked on a digit whose every place the victim sees.
+ */
 function isPetal({ grid, victim }: BlossomSearch, stemDigit: Candidate, petal: readonly OneOf[]): boolean {
   const members = petal.map((set) => set.members).reduce(union);
   const cells = cellsOf(grid, members);
@@ -118,12 +121,12 @@ function isPetal({ grid, victim }: BlossomSearch, stemDigit: Candidate, petal: r
   return isWithin(places(own), grid.conflicts[stemDigit]!) && isWithin(places(common), grid.conflicts[victim]!);
 }
 
-/** How many cells a petal has, how many petals a blossom, and how many choices of petals are looked at for a stem. */
+/** The most cells of a petal, the most petals of a blossom, and how many choices of petals are examined for a stem. */
 const mostCells = 4;
 const mostPetals = 4;
 const choiceBound = 20_000;
 
-/** Stems of three or four digits, those of few cells in all first for each stem. */
+/** Stems of three or four digits; for each stem, those with the fewest cells first. */
 function* find(position: Position): Generator<Instance> {
   const { grid } = position;
   const locked = almostLockedSets(position, mostCells);
@@ -159,7 +162,10 @@ interface FoundPetal {
   readonly victims: Candidates;
 }
 
-/** The almost locked sets, apart from the stem, all of whose places of the digit see the stem, and what sees their places of the common digit. */
+/**
+ * The almost locked sets apart from the stem all of whose places of the digit see the stem, with what sees their places
+ * of the common digit.
+ */
 function petalsFor(
   { grid, possible }: Position,
   locked: readonly AlmostLocked[],
@@ -175,7 +181,7 @@ function petalsFor(
   });
 }
 
-/** A petal for each digit, none sharing a cell with another, as long as something is seen by all. */
+/** A petal for each digit, none sharing a cell with another, as long as some candidate is seen by all. */
 function* chosen(
   search: { left: number },
   petals: readonly (readonly FoundPetal[])[],

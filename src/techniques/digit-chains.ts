@@ -1,8 +1,8 @@
 /**
- * All chains of one digit: strong links of houses, weak links between them, the shortest first.
+ * All chains of one digit: strong links in houses, joined by weak links, the shortest first.
  *
- * Chains without a short cut only: a far end that strikes the near end of a later link than the next would make the
- * links between needless. The search ends after a number of parts looked at, so that no position holds it up.
+ * Only chains without a short cut: a far end that strikes the near end of a link after the next would make the links
+ * between needless. The search ends after a number of steps, so that no position can stall it.
  */
 import {
   type Candidate,
@@ -30,11 +30,13 @@ export interface DigitChain {
   readonly links: readonly OrderedLink[];
 }
 
-/** How many links of a chain are looked for at most, and how many steps the search for one digit and length takes. */
+/** The most links of a chain that is searched for, and the most steps of the search for one digit and length. */
 const mostLinks = 7;
 const stepBound = 30_000;
 
-/** Chains of these digits, of two strong links up to `longest`, by length, then digit; with groups of places as nodes, or without. */
+/**
+ * Chains of these digits, with two to `longest` strong links, by length, then digit; with or without groups as nodes.
+ */
 export function* digitChains(
   position: Position,
   {
@@ -52,7 +54,7 @@ export function* digitChains(
   }
 }
 
-/** Whether the chain's ends say anything new by themselves: a quick look, before the chain is told. */
+/** Whether the chain's ends say anything new on their own: a quick test, before the chain is built. */
 export function concludesSomething({ grid, possible }: Position, { links }: DigitChain): boolean {
   const [start, end] = [links[0]!.near, links.at(-1)!.far];
   return (countOf(start) === 1 && isSame(start, end)) || overlaps(seenFrom(grid, start), seenFrom(grid, end), possible);
@@ -67,7 +69,10 @@ function seenFrom(grid: Grid, end: Candidates): Candidates {
   return known;
 }
 
-/** The chain as an instance: what sees both ends goes; where both ends are one candidate, it is true; and either/ors that are asked for. */
+/**
+ * The chain as an instance: what sees both ends is removed; if both ends are the same candidate, it is true; and the
+ * either/ors that are asked for.
+ */
 export function instanceOfChain(position: Position, { links }: DigitChain, eithers: readonly Conclusion[]): Instance {
   const { grid } = position;
   const [start, end] = [links[0]!.near, links.at(-1)!.far];
@@ -87,7 +92,9 @@ export function instanceOfChain(position: Position, { links }: DigitChain, eithe
   };
 }
 
-/** Whether no link alone rules the candidate out, and it lies on none of them, where a part of the chain would do. */
+/**
+ * Whether no link rules the candidate out on its own, and no link contains it (a part of the chain would then suffice).
+ */
 function takesWhole(grid: Grid, links: readonly OrderedLink[], candidate: Candidate): boolean {
   return links.every(({ set }) => !has(set.members, candidate) && !isWithin(set.members, grid.conflicts[candidate]!));
 }
@@ -110,10 +117,10 @@ function nodeOf(grid: Grid, part: Candidates): ChainNode {
 }
 
 interface Step extends OrderedLink {
-  /** The first place of the near end: a quick look before the thorough one. */
+  /** The first place of the near end: a quick test before the thorough one. */
   readonly first: Candidate;
   readonly seenByFar: Candidates;
-  /** The links whose near ends the far end strikes; worked out when first asked for. */
+  /** The links whose near ends the far end strikes; computed when first asked for. */
   next: readonly Step[] | undefined;
 }
 
@@ -137,7 +144,7 @@ function* grown(search: ChainSearch, digit: Digit, chain: readonly Step[]): Gene
   }
 }
 
-/** Whether the new link has the places of an earlier one, or an end of it ties it to an earlier one than the last. */
+/** Whether the new link has the places of an earlier one, or one of its ends ties it to a link before the last. */
 function hasShortCut(chain: readonly Step[], next: Step): boolean {
   return chain.some(
     (earlier, index) =>
@@ -148,7 +155,10 @@ function hasShortCut(chain: readonly Step[], next: Step): boolean {
   );
 }
 
-/** A chain is found from both ends; it is told from the one that comes first on the board (the node after it decides for one that comes back). */
+/**
+ * A chain is found from both ends; it is kept from the one that comes first on the board (if both ends are the same,
+ * the node after it decides).
+ */
 function isInReadingOrder(start: Candidates, end: Candidates, second: Candidates, lastButOne: Candidates): boolean {
   const order = membersOf(start)[0]! - membersOf(end)[0]!;
   return order === 0 ? membersOf(second)[0]! <= membersOf(lastButOne)[0]! : order < 0;
@@ -156,7 +166,7 @@ function isInReadingOrder(start: Candidates, end: Candidates, second: Candidates
 
 const known = new WeakMap<Position, Map<string, readonly Step[]>>();
 
-/** The strong links of the digit; made once, since a position never changes. */
+/** The strong links of the digit; computed once, since a position never changes. */
 function strongLinks(position: Position, digit: Digit, grouped: boolean): readonly Step[] {
   const ofPosition = known.get(position) ?? new Map<string, readonly Step[]>();
   known.set(position, ofPosition);
@@ -179,7 +189,7 @@ function makeLinks(position: Position, digit: Digit, grouped: boolean): Step[] {
   });
 }
 
-/** The near ends: single places, and places that lie in a second house as well, where what is left is a node too. */
+/** The near ends: single places, and places that also lie in a second house, if the rest is a node too. */
 function splits(grid: Grid, set: OneOf): Candidates[] {
   const digit = digitOf(grid, membersOf(set.members)[0]!);
   const parts = new Map<string, Candidates>();

@@ -1,9 +1,9 @@
 /**
- * What a fish is: as many base houses as cover houses, and the places of one digit in the base houses all lie in the cover
- * houses, but for fins. If no fin is true, every cover house has its digit from a base house; so what lies in more cover
- * houses than base houses and sees all fins is impossible.
+ * What a fish is: as many base houses as cover houses, with the places of one digit in the base houses all in the cover
+ * houses, except for fins. If no fin is true, every cover house has its digit from a base house; so what is in more
+ * cover houses than base houses and sees all fins is impossible.
  *
- * The covers are sought for each conclusion anew, with as few fins as can be.
+ * The covers are searched for each conclusion separately, with as few fins as possible.
  */
 import { type Candidate, type Candidates, has, membersOf } from '../grid/candidates.ts';
 import { sees } from '../grid/geometry.ts';
@@ -29,20 +29,20 @@ export interface Fish {
   readonly fins: readonly Cell[];
 }
 
-/** A fish in a position, with what it makes impossible. */
+/** A fish in a position, with the candidates that it makes impossible. */
 export interface CaughtFish {
   readonly fish: Fish;
   readonly removed: readonly Candidate[];
 }
 
-/** Where to look for fish of which size, and for what; everything where `wanted` is undefined. */
+/** The position, the size of fish, and the conclusions wanted; if `wanted` is undefined, any. */
 export interface FishSearch {
   readonly position: Position;
   readonly size: number;
   readonly wanted: readonly Conclusion[] | undefined;
 }
 
-/** Which kinds of house bases and covers may be. */
+/** Which kinds of houses may be bases and covers. */
 export interface FishKinds {
   readonly bases: readonly HouseKind[];
   readonly covers: readonly HouseKind[];
@@ -63,7 +63,10 @@ export const mutantKinds: readonly FishKinds[] = [
   { bases: ['row', 'column', 'box'], covers: ['row', 'column', 'box'] },
 ];
 
-/** The fish with these bases that make `removed` impossible: those without fins if there are any, else those with fewest first. */
+/**
+ * The fish with these bases that make `removed` impossible: those without fins if there are any, otherwise those with
+ * the fewest first.
+ */
 export function fishAgainst(
   grid: Grid,
   bases: readonly PlacesSet[],
@@ -84,7 +87,10 @@ export function fishAgainst(
   return fish[0]?.fins.length === 0 ? fish.filter((each) => each.fins.length === 0) : fish;
 }
 
-/** The fish with these bases one of whose covers, together with the fins, lies within the candidates of which one is then true. */
+/**
+ * The fish with these bases for which the places in some cover, together with the fins, all lie within the candidates
+ * (so that one of them is true).
+ */
 export function fishWithin(
   grid: Grid,
   bases: readonly PlacesSet[],
@@ -107,7 +113,7 @@ export function fishWithin(
   return found;
 }
 
-/** How many of the places of a base lie in the covers. */
+/** The places of a base that lie in the covers. */
 export function bodyOf(grid: Grid, base: PlacesSet, { covers }: Fish): readonly Cell[] {
   return membersOf(base.members)
     .map((place) => cellOf(grid, place))
@@ -115,9 +121,9 @@ export function bodyOf(grid: Grid, base: PlacesSet, { covers }: Fish): readonly 
 }
 
 /**
- * The choices of covers that hold every place not seen by the removed one, and the removed one once more than the bases
- * do. Covers beyond those that are needed take in what would be fins, or, where nothing is left to take in, the first
- * houses that there are.
+ * The choices of covers that contain every place not seen by the removed candidate, and contain the removed one once
+ * more than the bases do. Covers beyond those needed are chosen to cover what would be fins or, if nothing is left to
+ * cover, are the first houses available.
  */
 function coverings(
   grid: Grid,
@@ -151,7 +157,7 @@ function coverings(
   return [...found.values()];
 }
 
-/** The houses that may be covers: of these kinds, no base themselves, with a place of a base in them. */
+/** The houses that may be covers: of these kinds, not bases themselves, with a place of a base in them. */
 function openCovers(grid: Grid, bases: readonly PlacesSet[], kinds: readonly HouseKind[]): HouseShape[] {
   const digit = bases[0]!.digit;
   return grid.houses.filter(
@@ -167,7 +173,7 @@ function finsOf(grid: Grid, bases: readonly PlacesSet[], covers: readonly HouseS
   return [...timesInBases(grid, bases)].filter(([cell, count]) => count > countIn(covers, cell)).map(([cell]) => cell);
 }
 
-/** By place: how many of the bases hold it. */
+/** For each place: how many of the bases contain it. */
 function timesInBases(grid: Grid, bases: readonly PlacesSet[]): Map<Cell, number> {
   const times = new Map<Cell, number>();
   for (const place of bases.flatMap((base) => membersOf(base.members))) {
@@ -186,7 +192,7 @@ export function isDegenerate(grid: Grid, fish: Fish): boolean {
   return fish.bases.some((base) => bodyOf(grid, base, fish).length < 2);
 }
 
-/** Whether a base with fins has no place of its body in the box of a fin. */
+/** Whether some base with fins has no place of its body in the box of a fin. */
 export function lacksCorner(grid: Grid, fish: Fish): boolean {
   return fish.bases.some((base) => {
     const fins = fish.fins.filter((fin) => base.house.cells.includes(fin));

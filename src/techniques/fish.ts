@@ -2,10 +2,10 @@
  * Fish of one digit, two to four bases: X-wing, swordfish, jellyfish and their kinds.
  *
  * - Basic: rows covered by columns, or columns by rows; no fins.
- * - Finned: with fins, each of which sees what goes.
- * - Sashimi: finned, and without its fins it would fall apart. Two usages, both accepted: a base is left with fewer than
- *   two places in the covers; or a base with fins has no place of the body in the fins' box. A fish that is sashimi by both
- *   and is called finned gets a warning.
+ * - Finned: with fins, each of which sees what is removed.
+ * - Sashimi: finned, and without its fins it would fall apart. Two usages, both accepted: a base is left with fewer
+ *   than two places in the covers; or a base with fins has no place of the body in the fins' box. A fish that is
+ *   sashimi by both and is named finned gets a warning.
  * - Franken: boxes are among the bases or the covers. Mutant: rows and columns together among the bases, or among the
  *   covers. Either may have fins.
  */
@@ -36,14 +36,14 @@ import type { Instance, Recognition, Shape, Teaching, TechniqueRecord } from './
 
 type JudgeFish = (grid: Grid, fish: Fish) => Recognition;
 
-/** What makes a kind of fish, of any size. */
+/** What defines a kind of fish, of any size. */
 interface FishKind {
   readonly kinds: readonly FishKinds[];
   readonly judge: JudgeFish;
   readonly fishIn: (search: FishSearch) => Iterable<CaughtFish>;
 }
 
-/** What a fish of one size has of its own. */
+/** What is specific to a fish of one size. */
 interface OfSize<Other extends string> {
   readonly teaching: Teaching;
   readonly isOffered: boolean;
@@ -144,17 +144,17 @@ function recognise(shape: Shape, size: number, kinds: readonly FishKinds[], judg
   });
   const poor = bases.find((base) => countOf(base.members) < 2);
   if (answer === undefined || poor === undefined) return answer;
-  return loosely(`${poor.house.name} has one place alone for ${poor.digit}: a single, not the base of a fish`);
+  return loosely(`${poor.house.name} has only one place for ${poor.digit}: a single, not the base of a fish`);
 }
 
-/** The sets as base houses of one digit, if there are as many as asked for. */
+/** The sets as base houses of one digit, if there are exactly `size` of them. */
 function basesOf({ sets }: Shape, size: number): readonly PlacesSet[] | undefined {
   const bases = readAsPlaces(sets);
   if (bases === undefined || bases.length !== size) return undefined;
   return bases.every((base) => base.digit === bases[0]!.digit) ? bases : undefined;
 }
 
-/** What fits loosely comes after the rest; fish that could do without one of their bases are left out. */
+/** Those that fit only loosely come last; fish that could do without one of their bases are left out. */
 function* find(position: Position, caught: Iterable<CaughtFish>, judge: JudgeFish): Generator<Instance> {
   const later: Instance[] = [];
   for (const { fish, removed } of caught) {

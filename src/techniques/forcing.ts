@@ -1,12 +1,13 @@
 /**
- * Forcing chains and nets, the most general names there are.
+ * Forcing chains and nets, the most general names.
  *
- * - Forcing chain: several chains that lead to one conclusion: from each member of a set (a cell, the places of a digit,
- *   guardians, an either/or), or from the opposite of the conclusion to a contradiction. What counts here is that each
- *   strand can be followed without a case distinction.
- * - Forcing net: strands that join, or branch again: any argument of two sets or more.
+ * - Forcing chain: several chains that lead to one conclusion: from each member of a set (a cell, the places of a
+ *   digit, guardians, an either/or), or from the opposite of the conclusion to a contradiction. The criterion here is
+ *   that each strand can be followed without a case distinction.
+ * - Forcing net: strands that join, or branch again: any argument of two or more sets.
  *
- * Looked for: cells and houses of two to four candidates, each of which leads to the same by at most three strong links.
+ * Searched for: cells and houses of two to four candidates, each of which leads to the same conclusion by at most three
+ * strong links.
  */
 import { membersOf } from '../grid/candidates.ts';
 import { countOf } from '../grid/counting.ts';
@@ -68,11 +69,11 @@ function recogniseNet({ sets }: Shape): Recognition {
   return sets.length < 2 ? undefined : fits;
 }
 
-/** How many members a set has at most, and how many strong links a chain. */
+/** The most members of a set, and the most strong links of a chain. */
 const mostMembers = 4;
 const mostLinks = 3;
 
-/** Those with short chains first, then those of few sets. */
+/** Those with the shortest chains first; among these, those with the fewest sets. */
 function* findForcingChains(position: Position, wanted?: readonly Conclusion[]): Generator<Instance> {
   const starts = openSets(position).filter(({ members }) => countOf(members) <= mostMembers);
   for (let longest = 1; longest <= mostLinks; longest++) {
@@ -82,7 +83,7 @@ function* findForcingChains(position: Position, wanted?: readonly Conclusion[]):
   }
 }
 
-/** One for each conclusion that takes chains of just this length, and one for all that are wanted. */
+/** One for each conclusion that needs chains of exactly this length, and one for all wanted conclusions together. */
 function instancesFrom(
   position: Position,
   start: OneOf,

@@ -1,11 +1,12 @@
 /**
- * The whole grid as a pattern that must not be left over (a "bivalue universal grave", BUG): every open cell with two
- * candidates, every digit twice or not at all among the open cells of each house. The *extras* are what keeps it from it.
+ * The whole grid as a pattern that must not remain (a "bivalue universal grave", BUG): every open cell with two
+ * candidates, every digit twice or not at all among the open cells of each house. The *extras* are the candidates that
+ * prevent it.
  *
- * - BUG+1: one extra, which is true; what it sees goes.
- * - BUG+n: any number of extras, of which one is true; by whatever sets besides.
+ * - BUG+1: one extra, which is true; what it sees is removed.
+ * - BUG+n: any number of extras, one of which is true, together with any further sets.
  *
- * Looked for: up to six extras, all of which lead to the same by at most two strong links each.
+ * Searched for: up to six extras, all of which lead to the same conclusion by at most two strong links each.
  */
 import { type Candidate, has, membersOf } from '../grid/candidates.ts';
 import { countOf } from '../grid/counting.ts';
@@ -53,7 +54,7 @@ function recogniseGrave(shape: Shape, extras: number | undefined): Recognition {
 }
 
 const grave = { kind: 'grid', without: undefined } as const;
-/** How many extras are looked for, and how many strong links a chain from one of them has at most. */
+/** The most extras, and the most strong links of a chain from one of them, that are searched for. */
 const mostExtras = 6;
 const mostLinks = 2;
 
@@ -67,11 +68,11 @@ function* findGraves(
   const set = guardiansOf(position, grave);
   if ('refused' in set || (extras !== undefined && countOf(set.members) !== extras)) return;
   if (countOf(set.members) > mostExtras) return;
-  const links = countOf(set.members) === 1 ? 0 : mostLinks; // a single extra is placed, and all else follows from that
+  const links = countOf(set.members) === 1 ? 0 : mostLinks; // a single extra is placed, and everything else follows from that
   for (let longest = 0; longest <= links; longest++) yield* concluded(position, set, { longest, wanted });
 }
 
-/** How many candidates the open cells have beyond two each; undefined where one has fewer. */
+/** How many candidates the open cells have beyond two each; undefined if one has fewer. */
 function extrasAtLeast(position: Position): number | undefined {
   let extras = 0;
   for (const cell of position.grid.cells) {
@@ -83,7 +84,7 @@ function extrasAtLeast(position: Position): number | undefined {
   return extras;
 }
 
-/** What takes no chain is concluded together, the rest one by one. */
+/** Conclusions that need no chain come together, the others one by one. */
 function* concluded(
   position: Position,
   set: OneOf,

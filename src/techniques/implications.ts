@@ -1,19 +1,19 @@
 /**
- * What follows from a candidate by single chains: it strikes what conflicts with it, and where that leaves one of two, the
- * other is true, and so on. Each step takes one strong link of two ends, so that no two strands are ever joined.
+ * What follows from a candidate by single chains: it strikes what conflicts with it; if that strikes one of a pair, the
+ * other is true, and so on. Each step uses one set of two, so that strands are never joined.
  */
 import { type Candidate, type Candidates, has, membersOf } from '../grid/candidates.ts';
 import { countOf } from '../grid/counting.ts';
 import { digitsIn, type OneOf, type Position, placesIn } from '../proof/kernel.ts';
 
 export interface Consequences {
-  /** By candidate that is then true: the pairs that lead there, none for the first itself. */
+  /** For each candidate that is then true: the pairs that lead to it, none for the first candidate itself. */
   readonly isTrue: ReadonlyMap<Candidate, readonly OneOf[]>;
-  /** By possible candidate that is then false: the pairs that lead there. */
+  /** For each possible candidate that is then false: the pairs that lead to it. */
   readonly isFalse: ReadonlyMap<Candidate, readonly OneOf[]>;
 }
 
-/** What follows if the candidate is true, by at most so many pairs one after the other, by the fewest that do. */
+/** What follows if the candidate is true, by at most `mostPairs` successive pairs, each by the fewest that suffice. */
 export function consequencesOf(position: Position, candidate: Candidate, mostPairs: number): Consequences {
   const pairs = pairsOf(position);
   const isTrue = new Map<Candidate, readonly OneOf[]>([[candidate, []]]);
@@ -43,7 +43,7 @@ interface Pair {
 
 const known = new WeakMap<Position, ReadonlyMap<Candidate, readonly Pair[]>>();
 
-/** By candidate: the sets of two that hold it; made once, since a position never changes. */
+/** For each candidate: the sets of two that contain it; computed once, since a position never changes. */
 function pairsOf(position: Position): ReadonlyMap<Candidate, readonly Pair[]> {
   const made = known.get(position) ?? makePairs(position);
   known.set(position, made);
@@ -65,7 +65,7 @@ function makePairs(position: Position): Map<Candidate, Pair[]> {
   return pairs;
 }
 
-/** All sets of cells, then of the houses' digits, that have two members or more, each members list once. */
+/** All sets of cells, then of houses, that have two or more members; sets with the same members only once. */
 export function openSets(position: Position): OneOf[] {
   const { grid } = position;
   const all = [

@@ -1,6 +1,6 @@
 /**
- * Kraken fish found in a position: rows covered by columns, or columns by rows, two or three of each, up to four fins, the
- * chains of at most three strong links each; what goes is the digit of the fish in a cover.
+ * Kraken fish found in a position: rows covered by columns, or columns by rows, two or three of each, with up to four
+ * fins and chains of at most three strong links each; what is removed is the digit of the fish in a cover.
  */
 import { type Candidate, type Candidates, has, membersOf, setOf, union } from '../grid/candidates.ts';
 import { countOf } from '../grid/counting.ts';
@@ -18,7 +18,7 @@ import type { Instance } from './technique.ts';
 
 const mostFins = 4;
 const mostLinks = 3;
-/** How many choices of bases and covers are looked at. */
+/** How many choices of bases and covers are examined. */
 const fishBound = 10_000;
 
 export function* findKrakens(position: Position, wanted?: readonly Conclusion[]): Generator<Instance> {
@@ -87,7 +87,7 @@ function* caughtBy(search: Search, { digit, bases, all, covers }: FinnedFish): G
     const known = paths.filter((path) => path !== undefined);
     if (known.length < paths.length || known.every((path) => path.length === 0)) continue;
     const links = known.flat();
-    if (links.some((set) => bases.includes(set))) continue; // a fin that leads on by a base is no fin of this fish
+    if (links.some((set) => bases.includes(set))) continue; // a fin whose chain uses a base is not a fin of this fish
     yield plainInstance([...new Set([...bases, ...links])], [conclusion]);
   }
 }

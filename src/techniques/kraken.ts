@@ -1,12 +1,13 @@
 /**
- * Kraken fish: a fish with fins that do not all see what goes, but lead to it by chains.
+ * Kraken fish: a fish whose fins do not all see what is removed, but lead to it by chains.
  *
- * The bases promise that one of the fins is true, or that each cover has its digit from a base. So if the fins, and the
- * places of the bases in one cover, all lead to the conclusion, it holds. Two usages, both accepted: the conclusion takes the
- * digit of the fish from a cover, and only the fins need chains; or it is any other, and the places in the cover do too.
+ * The bases guarantee that one of the fins is true, or that each cover has its digit from a base. So if the fins, and
+ * the places of the bases in one cover, all lead to the conclusion, it holds. Two usages, both accepted: the conclusion
+ * removes the digit of the fish from a cover, and only the fins need chains; or it is any other conclusion, and the
+ * places in the cover need chains too.
  *
- * A fish of two to four bases with no place in common; every base and every cover holds a place of its body. Basic kinds are
- * looked at first, then those with boxes, then any.
+ * A fish of two to four bases with no place in common; every base and every cover has a place of its body. Basic kinds
+ * are tried first, then those with boxes, then any.
  */
 import { type Candidate, type Candidates, has, membersOf, overlaps, union } from '../grid/candidates.ts';
 import { candidateAt, cellOf, type Grid, type HouseShape } from '../grid/grid.ts';
@@ -33,7 +34,7 @@ export const krakenFish = technique({
   find: findKrakens,
 });
 
-/** How many choices of bases and covers are looked at. */
+/** How many choices of bases and covers are examined. */
 const fishBound = 2_000;
 
 function recognise(shape: Shape): Recognition {
@@ -70,15 +71,18 @@ function isKraken(grid: Grid, { bases, covers, arms }: Caught, conclusion: Concl
   if (body.length <= bases.length || bases.some((base) => !body.some((place) => has(base.members, place))))
     return false;
   const byArms = (place: Candidate) => leadsTo(grid, place, { sets: arms, conclusion, by: 'cases' });
-  const atOnce = (place: Candidate) => leadsTo(grid, place, { sets: [], conclusion, by: 'cases' });
-  if (fins.every(atOnce) || !fins.every(byArms)) return false;
+  const directly = (place: Candidate) => leadsTo(grid, place, { sets: [], conclusion, by: 'cases' });
+  if (fins.every(directly) || !fins.every(byArms)) return false;
   return covers.some((cover) => {
     const inCover = body.filter((place) => isIn(place, cover));
     return inCover.length > 0 && inCover.every(byArms);
   });
 }
 
-/** Two to four sets of one digit, of houses of these kinds, with no place in common; some other set is left. */
+/**
+ * Two to four sets of one digit, of houses of these kinds, with no place in common, with at least one other set left
+ * over.
+ */
 function* baseChoices(sets: readonly OneOf[], kinds: FishKinds): Generator<readonly OneOf[]> {
   const bases = sets.filter(({ source }) => source.kind === 'places' && kinds.bases.includes(source.house.kind));
   for (let size = 2; size <= 4 && size < sets.length; size++) {

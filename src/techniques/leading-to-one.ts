@@ -1,6 +1,6 @@
 /**
- * Sets each of whose members leads to the same conclusion: what is searched for wherever something must be true (a cell's
- * digits, a digit's places, the guardians of a pattern), and what is looked at when such an argument is given.
+ * Sets each of whose members leads to the same conclusion: both the search for them (over a cell's digits, a digit's
+ * places, the guardians of a pattern) and the test when such an argument is given.
  */
 import { type Candidate, difference, has, membersOf } from '../grid/candidates.ts';
 import type { Grid } from '../grid/grid.ts';
@@ -13,7 +13,10 @@ import { placementOf } from './removals.ts';
 /** How many candidates may be tried to follow one member. */
 const caseBound = 20_000;
 
-/** Whether the candidate, taken as true, and the sets contradict the conclusion's opposite; by forcing alone, or by cases too. */
+/**
+ * Whether the candidate, taken as true, and the sets contradict the conclusion's opposite; by forcing only, or by cases
+ * too.
+ */
 export function leadsTo(
   grid: Grid,
   candidate: Candidate,
@@ -48,7 +51,7 @@ function hasNoChoice(
   return choice.kind === 'none' && (by === 'cases' || choice.cases === 0);
 }
 
-/** One conclusion and the strong links by which each of some candidates leads to it. */
+/** One conclusion, and the strong links by which each of several candidates leads to it. */
 export interface CommonEnd {
   readonly conclusion: Conclusion;
   /** Each once. */
@@ -57,7 +60,7 @@ export interface CommonEnd {
   readonly longest: number;
 }
 
-/** What all these candidates lead to by chains of at most so many strong links: removals, then placements. */
+/** What all these candidates lead to by chains of at most `mostLinks` strong links: removals, then placements. */
 export function commonEnds(position: Position, candidates: readonly Candidate[], mostLinks: number): CommonEnd[] {
   const all = candidates.map((each) => consequencesOf(position, each, mostLinks));
   const [first] = all;
@@ -88,7 +91,7 @@ export function commonEnds(position: Position, candidates: readonly Candidate[],
   return ends;
 }
 
-/** Whether one of the conclusions wanted is this one; where none are wanted, any is. */
+/** Whether this is one of the wanted conclusions; true for any if `wanted` is undefined. */
 export function isWanted(conclusion: Conclusion, wanted: readonly Conclusion[] | undefined): boolean {
   return wanted === undefined || wanted.some((each) => keyOf(each) === keyOf(conclusion));
 }

@@ -1,9 +1,10 @@
 /**
- * Locked candidates: all places of a digit in one house lie in a second house too, and clear the rest of that one.
- * Pointing: from a box along a line (a pair has two places, a triple three). Claiming: from a line into a box.
+ * Locked candidates: all places of a digit in one house also lie in a second house, and remove the digit from the rest
+ * of that one. Pointing: from a box along a line (a pair has two places, a triple three). Claiming: from a line into a
+ * box.
  *
- * "Box-line reduction" is used for claiming by most, and for both by some; for pointing it is accepted with a warning.
- * "Locked candidates" is either, and also what further rules of a board add.
+ * Most people use "box-line reduction" for claiming, some for both; for pointing it is accepted with a warning. "Locked
+ * candidates" covers both, and also what additional rules of a board allow.
  */
 import { difference, isEmpty } from '../grid/candidates.ts';
 import { countOf } from '../grid/counting.ts';
@@ -123,14 +124,14 @@ function directionIn(shape: Shape): Direction | undefined {
 
 type Direction = 'pointing' | 'claiming';
 
-/** Undefined where no other house holds all the places: then it is a further rule of the board that clears what they see. */
+/** Undefined if no other house contains all the places: the removals then come from an additional rule of the board. */
 function directionOf(grid: Grid, set: PlacesSet): Direction | undefined {
   const meeting = sharedHouses(grid, cellsOf(grid, set.members)).filter((house) => house !== set.house);
   if (set.house.kind === 'box') return meeting.some((house) => house.kind !== 'box') ? 'pointing' : undefined;
   return meeting.some((house) => house.kind === 'box') ? 'claiming' : undefined;
 }
 
-/** The one set, if it has two places or more and each of them sees all that is concluded. */
+/** The only set, if it has two or more places and each of them sees everything concluded. */
 function lockedSet(shape: Shape): PlacesSet | undefined {
   const sets = readAsPlaces(shape.sets);
   const set = sets?.[0];

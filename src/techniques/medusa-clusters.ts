@@ -29,14 +29,16 @@ export interface Settled {
 
 const known = new WeakMap<Position, readonly MedusaCluster[]>();
 
-/** All clusters of two pairs or more, by their first candidate; made once, since a position never changes. */
+/** All clusters of two or more pairs, by their first candidate; computed once, since a position never changes. */
 export function medusaClusters(position: Position): readonly MedusaCluster[] {
   const made = known.get(position) ?? clustersOf(position.grid, pairsOf(position.grid, openSets(position)));
   known.set(position, made);
   return made;
 }
 
-/** The clusters of the position in which some of these sets lie, the sets among their pairs so far as they are such. */
+/**
+ * The clusters of the position that contain some of these sets; sets that are pairs are added to the clusters' pairs.
+ */
 export function clusterWith(position: Position, sets: readonly OneOf[]): readonly MedusaCluster[] {
   const { grid } = position;
   const own = pairsOf(grid, sets);
@@ -47,14 +49,14 @@ export function clusterWith(position: Position, sets: readonly OneOf[]): readonl
   return clusters.filter((cluster) => own.some((set) => isWithin(set.members, cluster.members)));
 }
 
-/** Which colour falls because two of its candidates conflict. */
+/** Which colour is false because two of its candidates conflict. */
 export function wrapOfCluster(grid: Grid, { colours: [a, b] }: MedusaCluster): Settled | undefined {
   if (clashes(grid, a)) return { isFalse: a, isTrue: b };
   if (clashes(grid, b)) return { isFalse: b, isTrue: a };
   return undefined;
 }
 
-/** Which colour falls because it would leave nothing of a further set. */
+/** Which colour is false because it would leave nothing of a further set. */
 export function emptiesBy(grid: Grid, { colours: [a, b] }: MedusaCluster, members: Candidates): Settled | undefined {
   const empties = (colour: Candidates) =>
     membersOf(members).every((member) => !has(colour, member) && overlaps(grid.conflicts[member]!, colour));
@@ -77,19 +79,19 @@ function pairsOf(grid: Grid, sets: readonly OneOf[]): OneOf[] {
 }
 
 function clustersOf(grid: Grid, pairs: readonly OneOf[]): MedusaCluster[] {
-  const beside = new Map<Candidate, Candidate[]>();
+  const partners = new Map<Candidate, Candidate[]>();
   for (const pair of pairs) {
     const [a, b] = membersOf(pair.members) as [Candidate, Candidate];
-    beside.set(a, [...(beside.get(a) ?? []), b]);
-    beside.set(b, [...(beside.get(b) ?? []), a]);
+    partners.set(a, [...(partners.get(a) ?? []), b]);
+    partners.set(b, [...(partners.get(b) ?? []), a]);
   }
-  const left = new Set([...beside.keys()].sort((a, b) => a - b));
+  const left = new Set([...partners.keys()].sort((a, b) => a - b));
   const found: MedusaCluster[] = [];
   for (const start of left) {
     const colourOf = new Map<Candidate, 0 | 1>([[start, 0]]);
     for (const [member, colour] of colourOf) {
       left.delete(member);
-      for (const other of beside.get(member)!) if (!colourOf.has(other)) colourOf.set(other, colour === 0 ? 1 : 0);
+      for (const other of partners.get(member)!) if (!colourOf.has(other)) colourOf.set(other, colour === 0 ? 1 : 0);
     }
     const ofColour = (wanted: 0 | 1) =>
       setOf(

@@ -1,4 +1,7 @@
-/** Instances of three-dimensional Medusa: traps by the shortest strands of pairs between the colours, then colours that fall. */
+/**
+ * Instances of three-dimensional Medusa: traps by the shortest strands of pairs between the colours, then colours that
+ * are false.
+ */
 import { type Candidate, difference, has, membersOf, overlaps, setOf, union } from '../grid/candidates.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import type { OneOf, Position } from '../proof/kernel.ts';
@@ -10,7 +13,10 @@ import { placementOf, plainInstance, removalsOf } from './removals.ts';
 import { digitsOf } from './seen-by-all.ts';
 import type { Instance } from './technique.ts';
 
-/** Of each cluster: each conclusion by the pairs that it takes; where several are wanted, also all by the pairs of all. */
+/**
+ * For each cluster: each conclusion with the pairs that it needs; if several are wanted, also all together with all
+ * their pairs.
+ */
 export function* findMedusas(position: Position, wanted?: readonly Conclusion[]): Generator<Instance> {
   for (const cluster of medusaClusters(position)) {
     const single: Instance[] = [];

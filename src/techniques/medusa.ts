@@ -1,14 +1,14 @@
 /**
- * Three-dimensional Medusa: colouring across digits. Candidates joined by pairs (the two digits of a cell, the two places of
- * a digit in a house) make a cluster of two colours; all of one colour are true and all of the other false.
+ * Three-dimensional Medusa: colouring across digits. Candidates joined by pairs (the two digits of a cell, the two
+ * places of a digit in a house) make a cluster of two colours; all of one colour are true and all of the other false.
  *
- * - Trap: what conflicts with both colours goes, whether by a house or in a cell.
+ * - Trap: what conflicts with both colours is removed, whether through a house or within a cell.
  * - Wrap: two candidates of one colour conflict, so that colour is false and the other true.
- * - Emptied: one colour conflicts with every candidate of a further cell, or with every place of a digit in a further house,
- *   so that colour is false.
+ * - Emptied: one colour conflicts with every candidate of a further cell, or with every place of a digit in a further
+ *   house, so that colour is false.
  *
- * Pairs that the position has besides those named count as part of the cluster. With pairs of one digit alone it is simple
- * colouring, and gets a warning.
+ * Further pairs of the position count as part of the cluster. With pairs of only one digit it is simple colouring, and
+ * gets a warning.
  */
 import { type Candidates, has, overlaps } from '../grid/candidates.ts';
 import type { Grid } from '../grid/grid.ts';
@@ -48,7 +48,7 @@ function recognise(shape: Shape): Recognition {
   });
 }
 
-/** Whether both members of a set of two lie in the cluster, and so in its two colours. */
+/** Whether both members of a set of two are in the cluster, and therefore in its two colours. */
 function isPairOf({ colours: [a, b] }: MedusaCluster, { members }: OneOf): boolean {
   return overlaps(members, a) && overlaps(members, b);
 }

@@ -1,20 +1,20 @@
 /**
- * The part of an argument that a conclusion needs: a choice of its sets that still proves it, and none of which can be
+ * The part of an argument that a conclusion needs: a choice of its sets that still proves it and from which none can be
  * left out. There may be several such parts.
  */
 import type { Conclusion } from '../grid/terms.ts';
 import { type OneOf, type Position, prove } from '../proof/kernel.ts';
 
-/** With at most this many sets every part is looked at. */
+/** With at most this many sets, every part is examined. */
 const smallArgument = 7;
-/** In a larger one sets are left out in so many orders, besides the order of the argument itself. */
+/** In a larger argument, sets are left out in this many orders, in addition to the argument's own. */
 const ordersTried = 5;
 /** How many candidates the search for a proof may try, for each choice of sets. */
 const proofBound = 50_000;
 
 /**
- * All parts that prove the conclusion and none of whose sets can be left out, those of fewest sets first; for a large
- * argument some of them. None where the sets do not prove it, or where it says nothing new.
+ * All parts that prove the conclusion and none of whose sets can be left out, those with the fewest sets first; for a
+ * large argument, only some of them. Empty if the sets do not prove it, or if it is redundant.
  */
 export function minimalParts(
   position: Position,
@@ -36,7 +36,7 @@ export function minimalPart(
   return proves(sets) ? thinned(sets, proves) : undefined;
 }
 
-/** Whether there are conclusions, and no set can be left out so that the others still prove all of them. */
+/** Whether there are conclusions, and leaving out any set would leave one of them unproved. */
 export function needsEverySet(
   position: Position,
   { sets, conclusions }: { readonly sets: readonly OneOf[]; readonly conclusions: readonly Conclusion[] },
@@ -60,7 +60,7 @@ function allParts(sets: readonly OneOf[], proves: Proves): OneOf[][] {
   return minimal.map((choice) => chosen(sets, choice));
 }
 
-/** What is left when sets go from the back, from the front, and from a few places between. */
+/** What is left when sets are left out from the back, from the front, and from a few places between. */
 function someParts(sets: readonly OneOf[], proves: Proves): (readonly OneOf[])[] {
   const parts = new Map<string, readonly OneOf[]>();
   const turns = Array.from({ length: ordersTried }, (_, turn) => Math.floor((turn * sets.length) / ordersTried));

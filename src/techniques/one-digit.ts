@@ -1,13 +1,13 @@
 /**
- * Patterns of one digit that are chains: two strong links or more, joined by weak ones, and what sees both ends goes.
+ * Patterns of one digit that are chains: two or more strong links joined by weak ones; what sees both ends is removed.
  *
- * - Skyscraper: two rows (or two columns) with two places each, joined along a column (a row); the two roof ends are not
- *   in one line, for then it is an X-wing.
+ * - Skyscraper: two rows (or two columns) with two places each, joined along a column (a row); the two roof ends are
+ *   not in one line, since that would be an X-wing.
  * - Two-string kite: a row and a column with two places each, joined in a box.
  * - Empty rectangle: a box whose places lie in one row and one column, the two arms being the ends of its strong link,
  *   joined along a line to a line with two places. A box of two places counts as well (some ask for three).
- * - Turbot fish: any two strong links of single places joined by a weak one, an X-wing apart.
- * - X-chain: two strong links or more. Grouped: a node of several places is among them.
+ * - Turbot fish: any two strong links of single places joined by a weak one, except an X-wing.
+ * - X-chain: two or more strong links. Grouped: at least one node has several places.
  *
  * A skyscraper or a kite one of whose ends is a group is accepted under its name, with a warning.
  */
@@ -31,11 +31,11 @@ type Judge = (grid: Grid, links: readonly OrderedLink[]) => Recognition;
 
 interface Pattern {
   readonly judge: Judge;
-  /** Whether it is looked for with single places for nodes, with groups as well, or first so and then so. */
+  /** Whether the search uses single places as nodes, groups as well, or first one and then the other. */
   readonly nodes: readonly ('single places' | 'groups')[];
-  /** How many strong links it has at most, where there is such a limit. */
+  /** The most strong links it can have, if there is a limit. */
   readonly longest?: number;
-  /** Whether what fits but loosely is looked for too, after the rest. */
+  /** Whether loosely fitting instances are searched for too, after the rest. */
   readonly loosely?: boolean;
 }
 
@@ -251,14 +251,14 @@ function kindOf({ set }: OrderedLink): HouseKind | undefined {
   return set.source.kind === 'places' ? set.source.house.kind : undefined;
 }
 
-/** Whether some place of one part lies in a house of this kind with some place of the other. */
+/** Whether some place of one part shares a house of this kind with some place of the other. */
 function areAligned(grid: Grid, a: OrderedLink['near'], b: OrderedLink['near'], kind: HouseKind): boolean {
   return cellsOf(grid, a).some((own) =>
     cellsOf(grid, b).some((other) => sharedHouses(grid, [own, other]).some((house) => house.kind === kind)),
   );
 }
 
-/** Whether the parts lie in a house of this kind together, and are apart from one another. */
+/** Whether the parts share a house of this kind and have no place in common. */
 function shareHouse(grid: Grid, a: OrderedLink['near'], b: OrderedLink['near'], kind: HouseKind): boolean {
   if (countOf(intersection(a, b)) > 0) return false;
   return sharedHouses(grid, cellsOf(grid, union(a, b))).some((house) => house.kind === kind);

@@ -8,7 +8,7 @@ export interface CellOneOf extends OneOf {
   readonly source: { readonly kind: 'cell'; readonly cell: Cell };
 }
 
-/** The open cells in order; made once, since a position never changes. */
+/** The open cells in order; computed once, since a position never changes. */
 export function openCells(position: Position): readonly CellOneOf[] {
   const made = known.get(position) ?? makeOpenCells(position);
   known.set(position, made);

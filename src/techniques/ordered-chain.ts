@@ -1,4 +1,4 @@
-/** Links that were strung or found, as a chain that can be written down and drawn. */
+/** Links that were ordered or found, as a chain that can be written and drawn. */
 import { type Candidates, union } from '../grid/candidates.ts';
 import type { Grid } from '../grid/grid.ts';
 import type { Chain, ChainNode, Conclusion } from '../grid/terms.ts';
@@ -7,7 +7,10 @@ import { cellsOf, digitsOf } from './seen-by-all.ts';
 import { type StrungLink, severalSets, strungChains } from './strung-chains.ts';
 import type { Instance } from './technique.ts';
 
-/** The chain from end to end: strong, weak, strong; a ring with the weak link that closes it. An almost locked set is written short. */
+/**
+ * The chain from end to end: strong, weak, strong; a ring with the weak link that closes it. An almost locked set is
+ * written in its short form.
+ */
 export function orderedChain(
   grid: Grid,
   links: readonly StrungLink[],
@@ -27,7 +30,7 @@ export function orderedChain(
   };
 }
 
-/** The sets in the order of a chain to one of the conclusions, where they are one; else as they come. */
+/** The sets in the order of a chain to one of the conclusions, if they form one; otherwise as given. */
 export function orderedInstance(grid: Grid, sets: readonly OneOf[], conclusions: readonly Conclusion[]): Instance {
   for (const conclusion of conclusions) {
     for (const links of strungChains({ grid, sets, shapes: severalSets }, conclusion)) {

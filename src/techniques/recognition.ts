@@ -4,12 +4,12 @@ import type { Recognition, Shape } from './technique.ts';
 
 export const fits = { kind: 'fits' } as const;
 
-/** It fits, but for this. */
+/** It fits, except for this. */
 export function loosely(warning: string): { readonly kind: 'loosely'; readonly warning: string } {
   return { kind: 'loosely', warning };
 }
 
-/** The worst answer over all conclusions of the shape: nothing where one of them has none. */
+/** The worst answer over all conclusions of the shape: undefined if one of them has none. */
 export function forEachConclusion(shape: Shape, answer: (conclusion: Conclusion) => Recognition): Recognition {
   return worstOf(shape.conclusions, answer);
 }

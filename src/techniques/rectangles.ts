@@ -1,4 +1,4 @@
-/** The rectangles of a position that two digits could be left over in. */
+/** The rectangles of a position that might be left with the same two digits. */
 import { has } from '../grid/candidates.ts';
 import { cellAt, columnOf, rowOf, sharedHouses } from '../grid/geometry.ts';
 import { type Cell, candidateAt, type Digit, type Grid } from '../grid/grid.ts';
@@ -17,7 +17,10 @@ export interface GuardedRectangle extends Rectangle {
 
 const known = new WeakMap<Position, readonly GuardedRectangle[]>();
 
-/** Those whose corners are all open and hold both digits, by their corners; made once, since a position never changes. */
+/**
+ * Those whose corners are all open and hold both digits, by their corners; computed once, since a position never
+ * changes.
+ */
 export function openRectangles(position: Position): readonly GuardedRectangle[] {
   const made =
     known.get(position) ?? [...rectangles(position)].filter(({ corners }) => placedAmong(position, corners) === 0);
@@ -25,7 +28,10 @@ export function openRectangles(position: Position): readonly GuardedRectangle[] 
   return made;
 }
 
-/** Those with placed corners, none of them a given; the open ones hold the digit that would complete it. By their corners. */
+/**
+ * Those with placed corners, none of them a given, whose open corners hold the digit that would complete the pattern.
+ * By their corners.
+ */
 export function* avoidableRectangles(position: Position): Generator<GuardedRectangle> {
   for (const each of rectangles(position)) if (placedAmong(position, each.corners) > 0) yield each;
 }
@@ -45,8 +51,8 @@ function* rectangles(position: Position): Generator<GuardedRectangle> {
 }
 
 /**
- * The pairs of digits, the lower first, that could be left over in corners given row by row: both in each, if all are open;
- * where some are placed, the one filling that agrees with them.
+ * The pairs of digits, the lower first, that could remain in the corners (given row by row): both in each, if all are
+ * open; if some are placed, the one filling that agrees with them.
  */
 function pairsFor(corners: readonly CellState[]): (readonly [Digit, Digit])[] {
   const placed = corners.findIndex((corner) => corner.state === 'placed');
@@ -54,8 +60,8 @@ function pairsFor(corners: readonly CellState[]): (readonly [Digit, Digit])[] {
   const own = corners[placed]!.digits[0]!;
   const across = corners[3 - placed]!;
   if (!across.digits.includes(own)) return [];
-  const beside = corners.filter((corner) => corner !== corners[placed] && corner !== across);
-  return shared(beside).flatMap((other) =>
+  const adjacent = corners.filter((corner) => corner !== corners[placed] && corner !== across);
+  return shared(adjacent).flatMap((other) =>
     other === own ? [] : [own < other ? ([own, other] as const) : ([other, own] as const)],
   );
 }
@@ -70,7 +76,10 @@ interface CellState {
   readonly digits: readonly Digit[];
 }
 
-/** Whether there are guardians, and a corner without any, or but one digit of them: of others nothing is concluded here. */
+/**
+ * Whether there are guardians, and either a corner has none or all are of one digit: from others nothing is concluded
+ * here.
+ */
 function isOfUse(corners: readonly CellState[], pair: readonly Digit[]): boolean {
   const extras = corners.map((cell) => cell.digits.filter((digit) => !pair.includes(digit)));
   const digits = new Set(extras.flat());
@@ -86,7 +95,10 @@ function readCell(position: Position, cell: Cell): CellState {
 
 const laidOut = new WeakMap<Grid, readonly (readonly Cell[])[]>();
 
-/** Two rows crossed by two columns where the pairs of one direction share a third house, as a twin needs. */
+/**
+ * Two rows crossed by two columns, where the pairs in one direction share a third house, as swapping the digits
+ * requires.
+ */
 function cornersIn(grid: Grid): readonly (readonly Cell[])[] {
   const made = laidOut.get(grid) ?? [...layOut(grid)];
   laidOut.set(grid, made);

@@ -1,5 +1,6 @@
 /**
- * The strong links of a position, each with a near and a far end in both directions: what chains are searched with.
+ * The strong links of a position, each in both directions, with a near and a far end: the input of the search for
+ * chains.
  */
 import {
   type Candidates,
@@ -58,7 +59,7 @@ export function groupedLinks(position: Position): StrungLink[] {
   });
 }
 
-/** Almost locked sets of two cells or more and cells of two digits, as links between any two of their digits. */
+/** Almost locked sets of two or more cells, and cells of two digits, as links between any two of their digits. */
 export function lockedLinks(position: Position, mostCells: number): StrungLink[] {
   return almostLockedSets(position, mostCells).flatMap(({ sets, parts }) => {
     const shape = sets.length === 1 ? 'set' : 'almost locked';
@@ -68,7 +69,7 @@ export function lockedLinks(position: Position, mostCells: number): StrungLink[]
   });
 }
 
-/** The almost locked sets of up to so many cells, those of fewest cells first, each choice of cells once. */
+/** The almost locked sets of up to `mostCells` cells, those with the fewest cells first, each choice of cells once. */
 export function almostLockedSets(position: Position, mostCells: number): readonly AlmostLocked[] {
   const bySize = knownLocked.get(position) ?? new Map<number, readonly AlmostLocked[]>();
   knownLocked.set(position, bySize);
@@ -77,7 +78,7 @@ export function almostLockedSets(position: Position, mostCells: number): readonl
   return made;
 }
 
-/** Made once, since a position never changes. */
+/** Computed once, since a position never changes. */
 const knownLocked = new WeakMap<Position, Map<number, readonly AlmostLocked[]>>();
 
 function makeAlmostLocked(position: Position, mostCells: number): readonly AlmostLocked[] {
@@ -112,7 +113,7 @@ function almostLocked(grid: Grid, sets: readonly CellOneOf[]): AlmostLocked {
   return { sets, members, parts: digitsOf(grid, members).map((digit) => setOf(grid, ofDigit(grid, members, digit))) };
 }
 
-/** The places of each digit in each house that has it still to place. */
+/** The places of each digit in each house where it is not placed yet. */
 function openPlaces(position: Position): OneOf[] {
   const { grid } = position;
   return grid.digits.flatMap((digit) =>
@@ -131,7 +132,10 @@ function bothWays(grid: Grid, set: OneOf): StrungLink[] {
   ];
 }
 
-/** The parts of the places that are nodes and leave a node: what lies in another house as well, what does not, single places and the rest. */
+/**
+ * The parts of the places that are nodes and leave a node: what also lies in another house, what does not, single
+ * places, and the rest.
+ */
 function groupsIn(grid: Grid, set: OneOf): Candidates[] {
   const found = new Map<string, Candidates>();
   const offer = (part: Candidates) => {

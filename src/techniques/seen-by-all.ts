@@ -1,5 +1,5 @@
 /**
- * Weak links between parts of sets: what a part rules out whichever of its candidates is true.
+ * Weak links between parts of sets: what a part rules out no matter which of its candidates is true.
  */
 import { Bug } from '../grid/bug.ts';
 import { type Candidate, type Candidates, intersection, isEmpty, isWithin, membersOf } from '../grid/candidates.ts';
@@ -19,7 +19,10 @@ export function isWeak(grid: Grid, a: Candidates, b: Candidates): boolean {
   return isWithin(b, seenByAll(grid, a));
 }
 
-/** Whether the part can be a node of a chain of single digits: one candidate, or one digit in cells that share two houses. */
+/**
+ * Whether the part can be a node of a chain of single digits: one candidate, or one digit in cells that share two
+ * houses.
+ */
 export function isNode(grid: Grid, part: Candidates): boolean {
   if (isEmpty(part)) return false;
   return (

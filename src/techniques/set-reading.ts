@@ -17,7 +17,7 @@ export interface PlacesSet {
   readonly members: Candidates;
 }
 
-/** The sets as cells, each once; undefined where one of them is no cell, or where there are none. */
+/** The sets as cells, each once; undefined if one of them is not a cell's, or if there are none. */
 export function readAsCells(sets: readonly OneOf[]): readonly CellSet[] | undefined {
   const cells = new Map<Cell, CellSet>();
   for (const { source, members } of sets) {
@@ -27,7 +27,9 @@ export function readAsCells(sets: readonly OneOf[]): readonly CellSet[] | undefi
   return cells.size === 0 ? undefined : [...cells.values()];
 }
 
-/** The sets as places of digits in houses, each once; undefined where one of them is something else, or where there are none. */
+/**
+ * The sets as places of digits in houses, each once; undefined if one of them is something else, or if there are none.
+ */
 export function readAsPlaces(sets: readonly OneOf[]): readonly PlacesSet[] | undefined {
   const places = new Map<string, PlacesSet>();
   for (const { source, members } of sets) {
@@ -37,7 +39,7 @@ export function readAsPlaces(sets: readonly OneOf[]): readonly PlacesSet[] | und
   return places.size === 0 ? undefined : [...places.values()];
 }
 
-/** The digit that all candidates of all sets share, where no set is a cell or the guardians of a deadly pattern. */
+/** The digit that all candidates of all sets share, if no set is a cell's or the guardians of a deadly pattern. */
 export function digitOfAll(grid: Grid, sets: readonly OneOf[]): Digit | undefined {
   const digits = new Set<Digit>();
   for (const { source, members } of sets) {

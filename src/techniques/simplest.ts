@@ -1,6 +1,6 @@
 /**
- * The simplest named argument for a conclusion: the techniques are tried in the order in which they are taught, and of the
- * first that has one its simplest instance is taken.
+ * The simplest named argument for a conclusion: the techniques are tried in teaching order, and the simplest instance
+ * of the first that succeeds is taken.
  */
 import type { Conclusion } from '../grid/terms.ts';
 import type { Position } from '../proof/kernel.ts';
@@ -17,7 +17,10 @@ export interface NamedArgument extends FoundArgument {
   readonly name: ArgumentName;
 }
 
-/** The simplest argument that proves the conclusion; undefined where none of these techniques does, so far as was looked. */
+/**
+ * The simplest argument that proves the conclusion; undefined if none of these techniques does, as far as the search
+ * went.
+ */
 export function simplestArgument(
   position: Position,
   conclusion: Conclusion,

@@ -1,9 +1,9 @@
 /**
  * Singles. Naked: the cell has one digit left. Hidden: the digit has one place left in a house. Full house: the last
- * open cell of a house, whichever way it is seen.
+ * open cell of a house, seen either way.
  *
- * The set that is named tells naked from hidden: a cell, or the places of a digit. What sees the single may be cleared
- * by it as well.
+ * The named set distinguishes naked from hidden: a cell, or the places of a digit. The single may also remove what sees
+ * it.
  */
 import { type Candidate, membersOf } from '../grid/candidates.ts';
 import { countOf } from '../grid/counting.ts';
@@ -68,7 +68,7 @@ function recogniseFullHouse(shape: Shape): Recognition {
   return grid.housesOf[cell]!.some((house) => isLastCell(shape.position, cell, house)) ? fits : undefined;
 }
 
-/** The one candidate of the one set. */
+/** The only candidate of the only set. */
 function singleOf({ sets }: Shape): Candidate | undefined {
   const [set, ...others] = sets;
   if (set === undefined || others.length > 0) return undefined;

@@ -1,12 +1,14 @@
 /**
- * The sets of an argument strung into an alternating chain, whatever order they were named in.
+ * The sets of an argument strung into an alternating chain, regardless of the order in which they were named.
  *
- * Suppose the conclusion wrong. That strikes one end of a strong link, so its other end is true; this strikes an end of the
- * next strong link, and so on, until the last end strikes the supposition. A strong link is made of
+ * Suppose the conclusion is wrong. That strikes one end of a strong link, so its other end is true; this strikes an end
+ * of the next strong link, and so on, until the last end strikes the supposition. A strong link is made of
  *
- * - one set, its members parted in two: a cell of two digits, the places of a digit in a house, an either/or, guardians;
- * - cells of one house with one digit more than cells (an almost locked set): if one digit goes, each of the others stays;
- * - digits of one house with one cell more than digits (an almost hidden set): if one cell is lost, each other is kept.
+ * - one set, its members split in two: a cell of two digits, the places of a digit in a house, an either/or, guardians;
+ * - cells of one house with one more digit than cells (an almost locked set): if one digit is lost, each of the others
+ *   stays;
+ * - digits of one house with one more cell than digits (an almost hidden set): if one cell is lost, each of the others
+ *   is needed.
  *
  * Each end is a node: one digit in one house, or, in an almost hidden set, digits of one cell.
  */
@@ -36,7 +38,7 @@ export type LinkShape = 'set' | 'almost locked' | 'almost hidden';
 /** A strong link of the chain: one of `near` or one of `far` is true. */
 export interface StrungLink {
   readonly shape: LinkShape;
-  /** One, or the cells or houses that make an almost locked or hidden set. */
+  /** One, or several that make an almost locked or hidden set. */
   readonly sets: readonly OneOf[];
   readonly near: Candidates;
   readonly far: Candidates;
@@ -45,7 +47,7 @@ export interface StrungLink {
 export interface Stringing {
   readonly grid: Grid;
   readonly sets: readonly OneOf[];
-  /** Which links may be made of several sets; none where not given. */
+  /** Which links may be made of several sets; none if omitted. */
   readonly shapes?: readonly Exclude<LinkShape, 'set'>[];
 }
 
@@ -55,7 +57,10 @@ export const severalSets = ['almost locked', 'almost hidden'] as const;
 /** How many links are tried before the search for orders ends. */
 const linkBound = 20_000;
 
-/** The chains of all the sets, from what the conclusion rules out back to what it rules out. A chain comes in both directions. */
+/**
+ * The chains of all the sets, from what the conclusion rules out back to what it rules out. A chain is yielded in both
+ * directions.
+ */
 export function* strungChains(stringing: Stringing, conclusion: Conclusion): Generator<readonly StrungLink[]> {
   const { grid, sets } = stringing;
   const struck = conclusion.kind === 'impossible' ? grid.conflicts[conclusion.candidate]! : conclusion.candidates;
@@ -65,7 +70,7 @@ export function* strungChains(stringing: Stringing, conclusion: Conclusion): Gen
   const closes = (links: readonly StrungLink[], isAll: boolean) => {
     if (!isAll || links.length < 2) return false;
     const { far } = links.at(-1)!;
-    // A placement may also end in a clash with its own cell or house: what it leaves there would be ruled out.
+    // A placement may also end in a clash in its own cell or house: everything left there would be ruled out.
     return isWithin(far, struck) || (conclusion.kind === 'one-of' && isWithin(links[0]!.far, seenByAll(grid, far)));
   };
   for (const maker of makers) {
@@ -92,7 +97,7 @@ export function* strungRings(stringing: Stringing): Generator<readonly StrungLin
   }
 }
 
-/** The rings of all the sets that give the conclusion: what they clear, or that one of two of their ends is true. */
+/** The rings of all the sets that prove the conclusion: a removal, or that one of two of their ends is true. */
 export function* ringsTo(stringing: Stringing, conclusion: Conclusion): Generator<readonly StrungLink[]> {
   for (const ring of strungRings(stringing)) if (gives(stringing.grid, ring, conclusion)) yield ring;
 }
@@ -103,7 +108,10 @@ function gives(grid: Grid, ring: readonly StrungLink[], conclusion: Conclusion):
   return ring.some(({ near }) => holds(near)) && ring.some(({ far }) => holds(far));
 }
 
-/** Everything that a ring rules out: what sees both ends of a weak link, and what an almost locked set, now locked, clears. */
+/**
+ * Everything that a ring rules out: what sees both ends of a weak link, and what an almost locked set, now locked,
+ * removes.
+ */
 export function clearedByRing(grid: Grid, ring: readonly StrungLink[]): Candidates {
   const betweenLinks = ring.map((link, index) =>
     intersection(seenByAll(grid, link.far), seenByAll(grid, ring[(index + 1) % ring.length]!.near)),
@@ -111,7 +119,7 @@ export function clearedByRing(grid: Grid, ring: readonly StrungLink[]): Candidat
   return [...betweenLinks, ...ring.map((link) => clearedInside(grid, link))].reduce(union);
 }
 
-/** Whether the sets are cells of one house, or digits of one house: as a whole a subset, which no several of them link. */
+/** Whether the sets are cells of one house, or digits of one house: together they are a subset and not a chain. */
 export function areOfOneHouse(grid: Grid, sets: readonly OneOf[]): boolean {
   return grid.houses.some((house) =>
     sets.every(
@@ -171,7 +179,7 @@ function* continued(
 interface LinkMaker {
   readonly sets: readonly OneOf[];
   readonly members: Candidates;
-  /** The near ends that it may have. */
+  /** Its possible near ends. */
   readonly nears: readonly Candidates[];
   /** The links with this near end. */
   readonly linksFrom: (near: Candidates) => StrungLink[];
@@ -221,7 +229,7 @@ function partsThatAreNodes(grid: Grid, members: Candidates): Candidates[] {
   return found;
 }
 
-/** Cells of one house, two or more, with one digit more than cells. */
+/** Two or more cells of one house with one more digit than cells. */
 function almostLocked(grid: Grid, sets: readonly OneOf[]): LinkMaker[] {
   const inHouse = (house: HouseShape) =>
     sets.filter((set) => set.source.kind === 'cell' && house.cells.includes(set.source.cell));
@@ -240,7 +248,7 @@ function almostLocked(grid: Grid, sets: readonly OneOf[]): LinkMaker[] {
   });
 }
 
-/** Digits of one house, two or more, with one cell more than digits. */
+/** Two or more digits of one house with one more cell than digits. */
 function almostHidden(grid: Grid, sets: readonly OneOf[]): LinkMaker[] {
   const inHouse = (house: HouseShape) =>
     sets.filter((set) => set.source.kind === 'places' && set.source.house === house);
@@ -259,7 +267,7 @@ function almostHidden(grid: Grid, sets: readonly OneOf[]): LinkMaker[] {
   });
 }
 
-/** Of the sets that belong to one house, two or more: each choice once. */
+/** Each choice of two or more sets that belong to one house, once. */
 function gathered(grid: Grid, inHouse: (house: HouseShape) => readonly OneOf[]): (readonly OneOf[])[] {
   const found = new Map<string, readonly OneOf[]>();
   const numbers = new Map<OneOf, number>();
@@ -290,7 +298,7 @@ function makerOfParts(
   };
 }
 
-/** Whether these are candidates, one or more, of one digit, in cells of one house. */
+/** Whether these are one or more candidates of one digit in cells of one house. */
 function isInOneHouse(grid: Grid, part: Candidates): boolean {
   if (isEmpty(part)) return false;
   const [first, ...others] = membersOf(part);

@@ -1,11 +1,11 @@
 /**
  * Subsets: as many digits as cells, two to four of each, locked to one another.
  *
- * Naked: cells that all see one another and hold as many digits between them as there are cells, each of them two digits
- * or more; the digits go from whatever sees all their places among the cells. Hidden: digits of one house whose places
- * there are as many cells as there are digits, each with two places or more; the cells lose all other digits.
- * Locked: a naked pair or triple whose cells share a line and a box, so that it clears both.
- * (J. F. Crook, Notices of the AMS 56(4), 2009, calls both a preemptive set.)
+ * Naked: cells that all see one another and together hold as many digits as there are cells, each cell two or more;
+ * each digit is removed from every cell that sees all its places among them. Hidden: digits of one house whose places
+ * are in as many cells as there are digits, each with two or more places; the cells lose all other digits. Locked: a
+ * naked pair or triple whose cells share a line and a box, so that it removes candidates from both. (J. F. Crook,
+ * Notices of the AMS 56(4), 2009, calls both a preemptive set.)
  */
 import { type Candidates, difference, setOf, union } from '../grid/candidates.ts';
 import { countOf } from '../grid/counting.ts';
@@ -193,7 +193,7 @@ function allSeeOneAnother(grid: Grid, cells: readonly Cell[]): boolean {
   return cells.every((a) => cells.every((b) => a === b || sees(grid, a, b)));
 }
 
-/** Those of which every cell or digit is needed, then those with a smaller subset inside that does all. */
+/** Those that need every cell or digit, then those containing a smaller subset that suffices. */
 function* wholeOnesFirst(position: Position, instances: Iterable<Instance>): Generator<Instance> {
   const later: Instance[] = [];
   for (const instance of instances) {
@@ -250,7 +250,7 @@ function* findHidden(position: Position, size: number): Generator<Instance> {
   }
 }
 
-/** What a digit of a hidden subset clears outside the house, where its places lie in a second house. */
+/** What a digit of a hidden subset removes outside the house, if its places lie in a second house. */
 function lockedOutside(position: Position, sets: readonly OneOf[]): Conclusion[] {
   return sets.flatMap((set) => removalsOf(position, difference(seenByAll(position.grid, set.members), set.members)));
 }

@@ -1,11 +1,12 @@
 /**
- * Sue de Coq (common practice, from memory; also called two-sector disjoint subsets): two or three cells where a box and a
- * line cross, further cells of the line, and further cells of the box. Counting how often each digit can stand in them
- * all, once where all its places see one another and twice where it has places in line and box apart, gives as many as
- * there are cells; so each stands as often as it can. A digit that stands once goes from what sees all its places; one
- * that stands twice goes from the cells of the crossing, and from the rest of the line and of the box.
+ * Sue de Coq (common practice, from memory; also called two-sector disjoint subsets): two or three cells where a box
+ * and a line cross, further cells of the line, and further cells of the box. Counting how often each digit can appear
+ * in all of them (once if all its places see one another, twice if it has places in both the line's and the box's
+ * further cells) gives the number of cells; so each appears as often as it can. A digit that appears once is removed
+ * from what sees all its places; one that appears twice is removed from the cells of the crossing, and from the rest of
+ * the line and of the box.
  *
- * Cells of one house alone are a naked subset.
+ * If all the cells are in one house, it is a naked subset.
  */
 import { type Candidates, has, isEmpty, setOf, union } from '../grid/candidates.ts';
 import { bitsIn } from '../grid/counting.ts';
@@ -59,7 +60,7 @@ function follows(cleared: Candidates, conclusion: Conclusion): boolean {
   return conclusion.kind === 'impossible' && has(cleared, conclusion.candidate);
 }
 
-/** Every line with every box that it crosses in two cells or more. */
+/** Every line with every box that it crosses in two or more cells. */
 function crossingsOf(grid: Grid): Crossing[] {
   const boxes = grid.houses.filter((house) => house.kind === 'box');
   const lines = grid.houses.filter((house) => house.kind !== 'box');
@@ -73,7 +74,7 @@ function crossed({ line, box }: Crossing): Cell[] {
   return line.cells.filter((cell) => box.cells.includes(cell));
 }
 
-/** What these cells clear as a Sue de Coq of this line and box; undefined if they are none. */
+/** What these cells remove as a Sue de Coq of this line and box; undefined if they are not one. */
 function clearedByCrossing(grid: Grid, { line, box }: Crossing, cells: readonly CellSet[]): Candidates | undefined {
   const inside = cells.filter(({ cell }) => line.cells.includes(cell) && box.cells.includes(cell));
   const inLine = cells.filter(({ cell }) => line.cells.includes(cell) && !box.cells.includes(cell));
@@ -97,7 +98,7 @@ function clearedByCrossing(grid: Grid, { line, box }: Crossing, cells: readonly 
     .reduce(union);
 }
 
-/** Those of few cells first within each crossing. */
+/** Within each crossing, those with the fewest cells first. */
 function* find(position: Position): Generator<Instance> {
   const { grid } = position;
   for (const crossing of crossingsOf(grid)) {

@@ -1,9 +1,9 @@
 /**
- * What techniques cost an audience, and the order in which they are taught: both as their records say.
+ * What techniques cost an audience, and the order in which they are taught: both come from their records.
  */
 import { type ArgumentName, allTechniques, type Technique } from './all-techniques.ts';
 
-/** What a name costs: `cost` for an argument of up to `sets` sets, and `each` for every set more. */
+/** What a name costs: `cost` for an argument of up to `sets` sets, and `each` for every further set. */
 export interface NameCost {
   readonly name: ArgumentName;
   readonly cost: number;
@@ -11,17 +11,17 @@ export interface NameCost {
   readonly each: number;
 }
 
-/** A table of costs: the project's own, or one of the user's. */
+/** A table of costs: the built-in one, or a user's. */
 export interface TeachingCosts {
   /** For every argument that is not free. */
   readonly step: number;
-  /** Names that cost nothing whatever: what a viewer sees without being shown. */
+  /** Names that cost nothing at all: what a viewer sees without being shown. */
   readonly free: readonly ArgumentName[];
   /** In the order in which they are taught. */
   readonly names: readonly NameCost[];
 }
 
-/** A technique with its line in the project's own table. */
+/** A technique with its line in the built-in table. */
 export interface TaughtTechnique {
   readonly technique: Technique;
   readonly teaching: Exclude<Technique['teaching'], string>;
@@ -34,7 +34,7 @@ export const inTeachingOrder: readonly TaughtTechnique[] = allTechniques
   )
   .sort((a, b) => a.teaching.place - b.teaching.place);
 
-/** The project's own table. */
+/** The built-in table. */
 export const ownCosts: TeachingCosts = {
   step: 1,
   free: inTeachingOrder.filter(({ teaching }) => teaching.cost === 'free').map(({ technique }) => technique.name),

@@ -1,32 +1,34 @@
 /**
- * What a technique is to this project: one record with its names, its place among the others, how it is taught, said and
- * shown, a way to see its shape in a given argument, and a way to find its instances in a position. Untrusted: whatever
- * is found goes through the kernel like any claim.
+ * The definition of a technique: one record with its names, its place among the others, how it is taught, said and
+ * shown, a way to recognise its shape in a given argument, and a way to find its instances in a position. Untrusted:
+ * everything found goes through the kernel like any claim.
  */
 import type { Chain, Conclusion, Deadly } from '../grid/terms.ts';
 import type { OneOf, Position } from '../proof/kernel.ts';
 
-/** An argument as it lies before a recogniser: the whole of it, or the part that some conclusions need. */
+/** An argument as a recogniser gets it: all of it, or the part that some conclusions need. */
 export interface Shape {
   readonly position: Position;
   readonly sets: readonly OneOf[];
   /** The chains as written, each with links that hold; empty where only sets were named. */
   readonly chains: readonly Chain[];
   readonly deadly: Deadly | undefined;
-  /** What it proves of the step: never empty. */
+  /** The step's conclusions that it proves: never empty. */
   readonly conclusions: readonly Conclusion[];
 }
 
-/** `fits`, or fits but for a detail that deserves a warning (a wrong count, grouped left unsaid, ...), or does not. */
+/**
+ * `fits`; or fits except for a detail that deserves a warning (a wrong count, a missing "grouped", ...); or does not.
+ */
 export type Recognition =
   | { readonly kind: 'fits' }
   | { readonly kind: 'loosely'; readonly warning: string }
   | undefined;
 
-/** An instance found in a position: enough to be built again and proved. */
+/** An instance found in a position: enough to rebuild and prove it. */
 export interface Instance {
   readonly sets: readonly OneOf[];
-  /** The chain in its telling order, where the technique is one. */
+  /** The chain in the order in which it is presented, if the technique is a chain. */
   readonly chain: Chain | undefined;
   readonly deadly: Deadly | undefined;
   readonly conclusions: readonly Conclusion[];
@@ -35,12 +37,15 @@ export interface Instance {
 export type Recogniser = (shape: Shape) => Recognition;
 
 /**
- * All instances, the simplest first, lazily. Where `wanted` is given, instances that do not bear on these conclusions may
- * be left out.
+ * All instances, the simplest first, lazily. If `wanted` is given, instances that are irrelevant to these conclusions
+ * may be left out.
  */
 export type Finder = (position: Position, wanted?: readonly Conclusion[]) => Iterable<Instance>;
 
-/** The families of techniques, in the order in which they are usually taught: what a teacher means by "no uniqueness". */
+/**
+ * The families of techniques, in the order in which they are usually taught; a teacher's "no uniqueness" refers to one
+ * of these.
+ */
 export const families = [
   'singles',
   'locked candidates',
@@ -68,13 +73,15 @@ export const pageHeadings = [
 ] as const;
 
 /**
- * The line of the technique in the table of teaching costs, `assets/teaching-costs.yaml`, which is made of these.
- * `place`: from low to high in the order of teaching; each thousand is a group of lines. No two techniques share one.
+ * The line of the technique in the table of teaching costs, `assets/teaching-costs.yaml`, which is generated from
+ * these. `place`: ascending in teaching order; each thousand is a group of lines. No two techniques share a place.
  */
 export type Teaching =
   /** Seen without being shown. */
   | { readonly place: number; readonly cost: 'free' }
-  /** `cost` for an argument of up to `sets` sets, and `each` for every set more; `note` stands above the line. */
+  /**
+   * `cost` for an argument of up to `sets` sets, and `each` for every further set; `note` is printed above the line.
+   */
   | {
       readonly place: number;
       readonly cost: number;
@@ -82,10 +89,10 @@ export type Teaching =
       readonly each?: number;
       readonly note?: string;
     }
-  /** The table has no line for it: the same arguments have other names, and are taught under these. */
+  /** The table has no line for it: the same arguments have other names, and are taught under those. */
   | 'under other names';
 
-/** How a draft says an argument of the technique; the words come from a file of phrases. */
+/** How a draft words an argument of the technique; the phrases come from a file. */
 export type Phrase =
   | 'locked'
   | 'naked subset'
@@ -97,28 +104,28 @@ export type Phrase =
   /** No sentence of its own: along its chain, or by supposing the opposite. */
   | 'step by step';
 
-/** Its page of `scenes/names/`, and what the example there must be. */
+/** Its page in `scenes/names/`, and what the example there must show. */
 export interface NamePage<Other extends string> {
   readonly under: (typeof pageHeadings)[number];
-  /** A placement, where the name is about one; else removals, so that the picture holds the argument still. */
+  /** A placement, if the name is about one; otherwise removals, so that the picture still shows the argument. */
   readonly shows: 'placement' | 'removals';
-  /** On an ordinary board there is no argument of the name that is none of its kinds. */
+  /** On an ordinary board, every argument of the name is one of its kinds. */
   readonly hasOnlyKinds?: true;
-  /** The same arguments seen otherwise: every example bears these names too, and they stand before it. */
+  /** The same arguments seen differently: these names fit every example too, and come before this one. */
   readonly seenAs?: readonly Other[];
 }
 
-/** Everything about a technique but what recognises it and finds it. */
+/** Everything about a technique except its recogniser and its finder. */
 export interface TechniqueAbout<Name extends string, Other extends string> {
   /** In canonical spelling. */
   readonly name: Name;
   readonly plural: string;
-  /** Second names in use, each of this technique alone. */
+  /** Alternative names in use, each for this technique only. */
   readonly otherNames: readonly string[];
   readonly family: Family;
   /**
-   * What it is a kind of, the nearest names alone: an argument that bears this name bears those too, unless they are told
-   * apart by the lack of groups, or by having some.
+   * What it is a kind of, only the nearest names: if this name fits an argument, those do too, unless they differ in
+   * whether there are groups.
    */
   readonly kindOf: readonly Other[];
   readonly teaching: Teaching;
@@ -134,7 +141,7 @@ export interface TechniqueRecord<Name extends string, Other extends string> exte
   readonly find: Finder;
 }
 
-/** The record, with its name and the names that it refers to as types of their own. */
+/** The record, with its name and the names that it refers to as literal types. */
 export function technique<const Name extends string, const Other extends string = never>(
   record: TechniqueRecord<Name, Other>,
 ): TechniqueRecord<Name, Other> {

@@ -1,16 +1,17 @@
 /**
- * Wings of three strong links, told apart by what the links are: V a cell of two digits, L two places of a digit in a house
- * (common practice, from memory; the digits of the links are written in the order of the chain).
+ * Wings of three strong links, distinguished by what the links are: V a cell of two digits, L two places of a digit in
+ * a house (common practice, from memory; the digits of the links are written in the order of the chain).
  *
- * - W-wing: V L V, (x=y)-y=y-(y=x): two cells of the same two digits that do not see one another.
+ * - W-wing: V L V, (x=y)-y=y-(y=x): two cells of the same two digits that do not see each other.
  * - M-wing: V L L, (x=y)-y=(y-x)=x: the two houses meet in a cell.
  * - S-wing (split): L V L, x=x-(x=y)-y=y.
- * - L-wing (local): L L L of more than one digit: x=(x-y)=(y-z)=z, x=(x-y)=(y-x)=x, x=x-x=(x-y)=y and the like. All of one
- *   digit is an X-chain.
+ * - L-wing (local): L L L of more than one digit: x=(x-y)=(y-z)=z, x=(x-y)=(y-x)=x, x=x-x=(x-y)=y and the like. All of
+ *   one digit is an X-chain.
  * - H-wing (hybrid): both kinds and three digits, with an end of each digit: (x=y)-(y=z)-z=z, (x=y)-y=(y-z)=z,
  *   (x=y)-y=y-(y=z).
  *
- * Digits of one house alone are a hidden subset and none of them. Three or more places that make two groups are accepted for the two, with a warning.
+ * If all the links are in one house, it is a hidden subset and not a wing. Three or more places that make two groups
+ * are accepted instead of two places, with a warning.
  */
 import { membersOf } from '../grid/candidates.ts';
 import { sees } from '../grid/geometry.ts';
@@ -130,7 +131,7 @@ function* findWings(position: Position, name: string, wanted: readonly Conclusio
   }
 }
 
-/** One search finds the wings of all names; made once, since a position never changes. */
+/** One search finds the wings of all names; computed once, since a position never changes. */
 function everyWing(position: Position): readonly OfKind[] {
   const made = known.get(position) ?? [...searchWings(position, undefined)];
   known.set(position, made);

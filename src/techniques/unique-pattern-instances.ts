@@ -1,7 +1,7 @@
 /**
- * Avoidable rectangles, unique loops of six cells and extended rectangles of six, found in a position. They are concluded
- * from their guardians alone, or, where these lie in two cells that see one another, with one further set as in types 3
- * and 4 of unique rectangles.
+ * Avoidable rectangles, unique loops of six cells and extended rectangles of six, found in a position. Conclusions come
+ * from their guardians only or, if these lie in two cells that see each other, with one further set as in types 3 and 4
+ * of unique rectangles.
  */
 import { type Candidates, difference, has, membersOf, setOf } from '../grid/candidates.ts';
 import { bitsIn, countOf } from '../grid/counting.ts';
@@ -35,16 +35,16 @@ export function* findExtendedRectangles(position: Position): Generator<Instance>
   yield* concluded(position, [...extendedRectangles(position)]);
 }
 
-/** First what the guardians give alone, then what they give with a further set. */
+/** First what the guardians prove on their own, then what they prove with a further set. */
 function* concluded(position: Position, patterns: readonly Guarded[]): Generator<Instance> {
   for (const pattern of patterns) {
-    const conclusions = byGuardiansAlone(position, pattern);
+    const conclusions = byGuardiansOnly(position, pattern);
     if (conclusions.length > 0) yield { sets: [pattern.set], chain: undefined, deadly: pattern.deadly, conclusions };
   }
   for (const pattern of patterns) yield* withOneSet(position, pattern);
 }
 
-function byGuardiansAlone(position: Position, { set: { members } }: Guarded): Conclusion[] {
+function byGuardiansOnly(position: Position, { set: { members } }: Guarded): Conclusion[] {
   const removed = removalsOf(position, difference(seenByAll(position.grid, members), members));
   const isPlacement = countOf(members) === 1;
   return isPlacement ? [placementOf(position.grid, membersOf(members)[0]!), ...removed] : removed;
@@ -86,12 +86,12 @@ function* needed(position: Position, found: Instance): Generator<Instance> {
   if (proved.length > 0) yield { ...found, conclusions: proved };
 }
 
-/** How many cells with guardians are of use here, unless all guardians are one digit. */
+/** The most cells with guardians that can be used here, unless all guardians are one digit. */
 const mostGuarded = 2;
-/** How many cells are looked at for the rings of two digits. */
+/** How many cells are examined in the search for rings of two digits. */
 const ringBound = 6_000;
 
-/** Rings of six open cells that hold two digits, each house with none of them or two. */
+/** Rings of six open cells that hold two digits, with two of them or none in each house. */
 function* loops(position: Position): Generator<Guarded> {
   const { grid } = position;
   const masks = openDigits(position);
@@ -111,7 +111,7 @@ function* loops(position: Position): Generator<Guarded> {
 interface RingSearch {
   readonly grid: Grid;
   readonly cells: readonly Cell[];
-  /** By cell: its other digits. */
+  /** For each cell: its other digits. */
   readonly extras: readonly number[];
   left: number;
 }
@@ -141,7 +141,7 @@ function housesHoldTwo(grid: Grid, cells: readonly Cell[]): boolean {
   );
 }
 
-/** Two lines crossed by three, with three digits of which each cell holds two at least. */
+/** Two lines crossed by three, with three digits, at least two of which each cell holds. */
 function* extendedRectangles(position: Position): Generator<Guarded> {
   const { grid } = position;
   const masks = openDigits(position);
@@ -159,12 +159,12 @@ function* extendedRectangles(position: Position): Generator<Guarded> {
   }
 }
 
-/** Whether these digits beside the pattern's, cell by cell, leave something to conclude here. */
+/** Whether these digits outside the pattern, cell by cell, leave something to conclude here. */
 function areOfUse(extras: readonly number[]): boolean {
   return extras.filter((own) => own !== 0).length <= mostGuarded || bitsIn(extras.reduce((a, b) => a | b)) === 1;
 }
 
-/** By cell: the mask of its digits, the lowest bit for digit 1; 0 where it is placed. */
+/** For each cell: the mask of its digits, digit 1 in the lowest bit; 0 if it is placed. */
 function openDigits(position: Position): readonly number[] {
   const { grid, possible } = position;
   return grid.cells.map((cell) => {
@@ -179,7 +179,7 @@ function maskOf(digits: readonly Digit[]): number {
 
 const laidOut = new WeakMap<Grid, readonly (readonly Cell[])[]>();
 
-/** Two lines crossed by three where the pairs, or the threes, share a third house, as a twin needs. */
+/** Two lines crossed by three, where the pairs, or the threes, share a third house, as swapping the digits requires. */
 function crossings(grid: Grid): readonly (readonly Cell[])[] {
   const made = laidOut.get(grid) ?? [...layOut(grid)];
   laidOut.set(grid, made);

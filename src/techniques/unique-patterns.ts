@@ -1,12 +1,12 @@
 /**
- * Other patterns of cells that must not be left over.
+ * Other patterns of cells that must not remain.
  *
- * - Avoidable rectangle: a rectangle of two digits some of whose corners hold theirs already, none of them a given; what
- *   is still open must not complete it. By whatever sets besides the guardians.
- * - Unique loop: six cells or more that share the same two digits; every house holds none of them or two, and they hang
- *   together in one ring. A ring of four is a unique rectangle, and gets a warning.
- * - Extended rectangle: two lines crossed by three or more, as many digits as there are cells in each of the two, which
- *   could be exchanged between them; each cell may hold all of the digits or some.
+ * - Avoidable rectangle: a rectangle of two digits some of whose corners are already placed, none of them a given; what
+ *   is still open must not complete it. With any sets in addition to the guardians.
+ * - Unique loop: six or more cells that share the same two digits; every house has two of them or none, and they form
+ *   one connected ring. A ring of four is a unique rectangle, and gets a warning.
+ * - Extended rectangle: two lines crossed by three or more, with as many digits as there are cells in each of the two,
+ *   which could be swapped between them; each cell may hold all or some of the digits.
  */
 import { columnOf, rowOf } from '../grid/geometry.ts';
 import type { Cell, Grid } from '../grid/grid.ts';
@@ -72,7 +72,7 @@ function recogniseLoop(shape: Shape): Recognition {
   return ring.length > 4 ? fits : loosely('a loop of four cells is a unique rectangle');
 }
 
-/** The cells, if all have the same two digits, each house holds none of them or two, and all hang together. */
+/** The cells, if all have the same two digits, each house has two of them or none, and all are connected. */
 function ringOf(grid: Grid, deadly: Deadly): readonly Cell[] | undefined {
   const pattern = cellsOfPattern(grid, deadly);
   if (pattern === undefined || new Set([...pattern.values()].map((digits) => digits.join())).size !== 1)
@@ -81,8 +81,8 @@ function ringOf(grid: Grid, deadly: Deadly): readonly Cell[] | undefined {
   const cells = [...pattern.keys()];
   const pairs = grid.houses
     .map((house) => house.cells.filter((cell) => pattern.has(cell)))
-    .filter((held) => held.length > 0);
-  if (pairs.some((held) => held.length !== 2)) return undefined;
+    .filter((own) => own.length > 0);
+  if (pairs.some((own) => own.length !== 2)) return undefined;
   const reached = new Set([cells[0]!]);
   for (const cell of reached) {
     for (const pair of pairs) if (pair.includes(cell)) for (const other of pair) reached.add(other);
@@ -104,5 +104,5 @@ function recogniseExtended(shape: Shape): Recognition {
   if (few !== 2 || many < 3 || cells.length !== few * many || digits !== many) return undefined;
   return placedAmong(shape.position, cells) === 0
     ? fits
-    : loosely('cells of this rectangle hold their digit already: it is an avoidable one');
+    : loosely('cells of this rectangle are already placed: it is an avoidable one');
 }

@@ -52,7 +52,7 @@ export function* findType3(position: Position): Generator<Instance> {
   }
 }
 
-/** How many cells beside the roof a naked subset has at most, and how many outside it a hidden one. */
+/** The most cells that a naked subset has in addition to the roof, and that a hidden one has outside it. */
 const mostOfSubset = 4;
 
 function* nakedType3(
@@ -159,17 +159,17 @@ export function* findHidden(position: Position): Generator<Instance> {
   yield* findHiddenOverFloor(position);
 }
 
-/** Where a side is clean: a link from one of its corners to the roof above, and the clean corner beside it. */
+/** If a side is clean: a link from one of its corners to the roof above, and the clean corner next to it. */
 function* findHiddenOverFloor(position: Position): Generator<Instance> {
   for (const rectangle of openRectangles(position)) {
     if (!isSide(position, rectangle.guarded)) continue;
     for (const roof of rectangle.guarded) {
-      const beside = across(position.grid, rectangle, roof);
+      const nextCorner = across(position.grid, rectangle, roof);
       const linkedRoof = rectangle.guarded.find((cell) => cell !== roof)!;
       for (const [linked, other] of bothWays(rectangle.digits)) {
-        const link = linkAlong(position, linked, [linkedRoof, beside]);
+        const link = linkAlong(position, linked, [linkedRoof, nextCorner]);
         if (link === undefined) continue;
-        const below = rectangle.corners.find((cell) => cell !== beside && !rectangle.guarded.includes(cell))!;
+        const below = rectangle.corners.find((cell) => cell !== nextCorner && !rectangle.guarded.includes(cell))!;
         const removed = removalsOf(position, ofDigits(position, [roof], [other]));
         yield* needed(position, instance(rectangle, [link, digitsIn(position, below)], removed));
       }
@@ -177,7 +177,7 @@ function* findHiddenOverFloor(position: Position): Generator<Instance> {
   }
 }
 
-/** Every type, in their order, then hidden rectangles. */
+/** Every type, and hidden rectangles. */
 export function* findUniqueRectangles(position: Position): Generator<Instance> {
   const finders = [findType1, findType2, findType4, findType5, findType6, findHidden, findType3];
   for (const find of finders) yield* find(position);
@@ -195,7 +195,7 @@ function* needed(position: Position, found: Instance): Generator<Instance> {
   if (needsEverySet(position, found)) yield found;
 }
 
-/** The digit's places in a house that holds both cells, where it has no others. */
+/** The digit's places in a house that contains both cells, if it has no others. */
 function linkAlong(position: Position, digit: Digit, cells: readonly Cell[]): OneOf | undefined {
   const { grid } = position;
   return sharedHouses(grid, cells)

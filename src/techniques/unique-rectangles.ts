@@ -1,22 +1,26 @@
 /**
- * Unique rectangles: four open cells in two rows, two columns and two boxes, which may not be left with the same two digits.
- * A corner is *clean* if it has no other candidate than the two; the corners with others are the *roof*.
+ * Unique rectangles: four open cells in two rows, two columns and two boxes, which must not be left with the same two
+ * digits. A corner is *clean* if it has no candidates except the two; the corners with others are the *roof*.
  *
- * - Type 1: one corner alone is not clean; the two digits go from it (or its one other digit is placed).
- * - Type 2: the others in two corners of one side are one digit, which goes from what sees both.
- * - Type 3: the others in two corners of one side count as one cell, which makes a naked subset with further cells of a
- *   house that holds both; or the two digits, of which these corners hold one at most, make a hidden subset there.
- * - Type 4: one of the two digits has no other place than two corners of one side in a house; the other digit goes from both.
- * - Type 5: the others are one digit, in two corners that lie across from one another, or in three.
- * - Type 6: the others lie in two corners across from one another, and one of the two digits has in both rows, or in both
- *   columns, no other places than the corners (an X-wing): it goes from the roof. With only one of the two links standing it
- *   is accepted with a warning.
- * - Hidden rectangle: one corner is clean; along both sides of the corner across from it one of the two digits has no other
- *   places; the other digit goes from that corner. Also used where a whole side is clean: the link goes from a clean corner to
- *   the roof above it, and what the link does not speak of goes from the other roof corner, against the clean corner below.
- * - Unique rectangle, without a type: every argument from the guardians of such a rectangle, by whatever other sets.
+ * - Type 1: only one corner is not clean; the two digits are removed from it (or its one other digit is placed).
+ * - Type 2: the other candidates are in two corners of one side and are one digit, which is removed from what sees
+ *   both.
+ * - Type 3: the other candidates in two corners of one side count as one cell, which forms a naked subset with further
+ *   cells of a house that contains both; or the two digits, at most one of which is in these corners, form a hidden
+ *   subset there.
+ * - Type 4: one of the two digits has only two corners of one side as places in a house; the other digit is removed
+ *   from both.
+ * - Type 5: the other candidates are one digit, in two diagonally opposite corners, or in three.
+ * - Type 6: the other candidates are in two diagonally opposite corners, and one of the two digits has only the corners
+ *   as places in both rows, or in both columns (an X-wing): it is removed from the roof. If only one of the two links
+ *   exists, it is accepted with a warning.
+ * - Hidden rectangle: one corner is clean; along both sides of the opposite corner one of the two digits has no other
+ *   places; the other digit is removed from that corner. Also used if a whole side is clean: the link is from a clean
+ *   corner to the roof above it, and the digit that is not the link's is removed from the other roof corner, against
+ *   the clean corner below.
+ * - Unique rectangle, without a type: every argument from the guardians of such a rectangle, with any other sets.
  *
- * A rectangle that has lost some of its digits is taken as well. One with placed cells is an avoidable rectangle.
+ * A rectangle that has lost some of its digits is accepted as well. One with placed cells is an avoidable rectangle.
  */
 import { type Candidates, has, union } from '../grid/candidates.ts';
 import { countOf } from '../grid/counting.ts';
@@ -170,7 +174,7 @@ function reading(judge: Judge, cells: 'open' | 'placed too' = 'open'): Recognise
 function judgeAny({ position, corners }: Reading): Recognition {
   return placedAmong(position, corners) === 0
     ? fits
-    : loosely('cells of this rectangle hold their digit already: it is an avoidable rectangle');
+    : loosely('cells of this rectangle are already placed: it is an avoidable rectangle');
 }
 
 function judgeType1({ guarded, others }: Reading): Recognition {
@@ -195,7 +199,7 @@ function judgeType3(read: Reading): Recognition {
   return isNakedSubset(read) || isHiddenSubset(read) ? fits : undefined;
 }
 
-/** As many cells of one house, the roof counted as one, as they and the guardians have digits. */
+/** As many cells of one house, counting the roof as one, as they and the guardians have digits. */
 function isNakedSubset({ position: { grid }, guardians, guarded, others, corners }: Reading): boolean {
   const cells = readAsCells(others);
   if (cells === undefined || cells.some((each) => corners.includes(each.cell))) return false;
@@ -204,7 +208,7 @@ function isNakedSubset({ position: { grid }, guardians, guarded, others, corners
   return inOneHouse && digits.length <= cells.length + 1;
 }
 
-/** Digits of one house, the two among them, with one place fewer outside the roof than they are. */
+/** Digits of one house, including the two, with one place fewer outside the roof than there are digits. */
 function isHiddenSubset({ position: { grid }, guarded, others, digits }: Reading): boolean {
   const places = readAsPlaces(others);
   const house = places?.[0]?.house;
@@ -242,7 +246,7 @@ function judgeType6(read: Reading, shape: Shape): Recognition {
   const opposite = read.corners.filter((cell) => !first.side.includes(cell));
   return isLinked(read.position, first.digit, opposite)
     ? concluded
-    : loosely(`only one of the two links on ${first.digit} stands, where type 6 has an X-wing`);
+    : loosely(`only one of the two links on ${first.digit} exists, whereas type 6 has an X-wing`);
 }
 
 function judgeHidden(read: Reading, shape: Shape): Recognition {
@@ -251,7 +255,7 @@ function judgeHidden(read: Reading, shape: Shape): Recognition {
   );
 }
 
-/** Two links meet in the corner across from a clean one. */
+/** Two links meet in the corner opposite a clean one. */
 function isHiddenBySides(read: Reading, conclusion: Conclusion): boolean {
   const { grid } = read.position;
   const links = linksOf(read);
@@ -264,7 +268,10 @@ function isHiddenBySides(read: Reading, conclusion: Conclusion): boolean {
   return takesDigit(grid, conclusion, otherDigit(read, first.digit), meeting);
 }
 
-/** One link, from a clean corner to the roof above; the conclusion stands in the other roof corner, above the other clean one. */
+/**
+ * One link, from a clean corner to the roof above; the conclusion is in the other roof corner, above the other clean
+ * one.
+ */
 function isHiddenOverFloor(read: Reading, conclusion: Conclusion): boolean {
   const { grid } = read.position;
   const [link, ...more] = linksOf(read);

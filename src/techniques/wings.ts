@@ -1,15 +1,16 @@
 /**
- * Wings of cells (common practice, from memory): as many cells as digits between them, all digits but one restricted, which
- * means that the places of the digit among the cells all see one another. A restricted digit fills one of the cells at
- * most, so the one that is not restricted fills one of them at least, and goes from whatever sees all its places.
+ * Wings of cells (common practice, from memory): as many cells as they have digits, with all digits but one restricted,
+ * which means that the places of the digit among the cells all see one another. A restricted digit fills at most one of
+ * the cells, so the unrestricted one fills at least one of them, and is removed from everything that sees all its
+ * places.
  *
  * - XY-wing (Y-wing): a pivot of two digits that sees two pincers, xy with xz and yz.
  * - XYZ-wing: a pivot of three digits that sees two pincers of two, xyz with xz and yz.
- * - WXYZ-wing: four cells with four digits. Either one of them, the pivot, sees the other three, or they lie in a line and a
- *   box that cross. Where all four digits are restricted, each of them clears what sees all its places.
- * - VWXYZ-wing: the same of five cells with five digits.
+ * - WXYZ-wing: four cells with four digits. Either one of them, the pivot, sees the other three, or they lie in a line
+ *   and a box that cross. If all four digits are restricted, each of them is removed from what sees all its places.
+ * - VWXYZ-wing: the same with five cells and five digits.
  *
- * Cells that all lie in one house are a naked subset and no wing.
+ * Cells that all lie in one house are a naked subset and not a wing.
  */
 import { type Candidates, has, isWithin, setOf, union } from '../grid/candidates.ts';
 import { bitsIn, countOf } from '../grid/counting.ts';
@@ -30,7 +31,7 @@ import type { Instance, Recognition, Shape, TechniqueAbout, TechniqueRecord } fr
 interface WingShape {
   readonly size: number;
   readonly isShape: (grid: Grid, cells: readonly CellSet[]) => boolean;
-  /** The number of digits that a cell of it may have. */
+  /** The most digits that one of its cells may have. */
   readonly mostDigits: number;
 }
 
@@ -153,14 +154,14 @@ function isXYZ(grid: Grid, cells: readonly CellSet[]): boolean {
 
 function isBentAroundOne(grid: Grid, cells: readonly CellSet[]): boolean {
   if (cells.some((cell) => countOf(cell.members) < 2)) return false;
-  return cells.some((pivot) => seesAll(grid, pivot, cells)) || liesInLineAndBox(grid, cells);
+  return cells.some((pivot) => seesAll(grid, pivot, cells)) || areInLineAndBox(grid, cells);
 }
 
 function seesAll(grid: Grid, pivot: CellSet, cells: readonly CellSet[]): boolean {
   return cells.every((cell) => cell === pivot || sees(grid, cell.cell, pivot.cell));
 }
 
-function liesInLineAndBox(grid: Grid, cells: readonly CellSet[]): boolean {
+function areInLineAndBox(grid: Grid, cells: readonly CellSet[]): boolean {
   const houses = cells.flatMap((cell) => grid.housesOf[cell.cell]!);
   return houses.some((box) => {
     if (box.kind !== 'box') return false;
@@ -188,7 +189,7 @@ function* find(position: Position, wing: WingShape): Generator<Instance> {
   }
 }
 
-/** Open cells of two digits up to as many as the wing allows, around each pivot, each choice once. */
+/** Open cells with two digits up to as many as the wing allows, around each pivot, each choice once. */
 function* candidatesFor(position: Position, { size, mostDigits }: WingShape): Generator<readonly OneOf[]> {
   const { grid } = position;
   const open = openCells(position).filter((set) => countOf(set.members) >= 2 && countOf(set.members) <= mostDigits);

@@ -1,6 +1,5 @@
 /**
- * A chain as its author wrote it, read link by link: the order in which the sets are told, where it accounts for all of
- * them.
+ * A chain as its author wrote it, read link by link: the order in which its sets are presented, if it uses all of them.
  */
 import { type Candidates, intersection, isEmpty, isWithin, union } from '../grid/candidates.ts';
 import type { Grid } from '../grid/grid.ts';
@@ -10,15 +9,17 @@ import { candidatesOf } from '../proof/links.ts';
 import type { OrderedLink } from './chain-order.ts';
 import type { Shape } from './technique.ts';
 
-/** The strong links from end to end, if the argument is one open chain that begins and ends with one and uses every set. */
+/**
+ * The strong links from end to end, if the argument is one open chain that begins and ends with one and uses every set.
+ */
 export function writtenOrder({ position, chains, sets }: Shape): readonly OrderedLink[] | undefined {
   const [chain, ...others] = chains;
   if (chain === undefined || others.length > 0 || chain.loop || chain.links.length % 2 === 0) return undefined;
   const order: OrderedLink[] = [];
   for (const [index, { kind, from, to }] of chain.links.entries()) {
     if (index % 2 === 1) continue;
-    const near = standing(position, chain.nodes[from]!);
-    const far = standing(position, chain.nodes[to]!);
+    const near = stillPossible(position, chain.nodes[from]!);
+    const far = stillPossible(position, chain.nodes[to]!);
     const set = sets.find((each) => isWithin(each.members, union(near, far)));
     if (kind !== 'strong' || set === undefined || isEmpty(near) || isEmpty(far)) return undefined;
     order.push({ set, near, far });
@@ -34,7 +35,7 @@ export function followsFromEnds(grid: Grid, order: readonly OrderedLink[], concl
   return within(grid.conflicts[conclusion.candidate]!);
 }
 
-function standing(position: Position, node: ChainNode): Candidates {
+function stillPossible(position: Position, node: ChainNode): Candidates {
   return intersection(candidatesOf(position.grid, node), position.possible);
 }
 

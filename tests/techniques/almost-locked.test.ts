@@ -38,7 +38,7 @@ const rows: readonly Row[] = [
     fits: ['ALS-XZ', 'continuous loop'],
   },
   {
-    about: 'a naked quad is none',
+    about: 'a naked quad is not one',
     name: 'ALS-XZ',
     is: 'misnamed',
     pencil: '12r1c1 23r1c2 34r1c3 14r1c4',

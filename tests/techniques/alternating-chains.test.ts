@@ -14,7 +14,7 @@ const rows: readonly Row[] = [
     not: ['grouped AIC', 'continuous loop', 'XY-chain', 'X-chain', 'M-wing'],
   },
   {
-    about: 'grouped left unsaid',
+    about: 'a missing "grouped"',
     name: 'AIC',
     is: 'warns',
     pencil: '78r9c5',
@@ -24,7 +24,7 @@ const rows: readonly Row[] = [
     fits: ['grouped AIC'],
   },
   {
-    about: 'a group, told as a chain',
+    about: 'a group, written as a chain',
     name: 'grouped AIC',
     is: 'fits',
     pencil: '78r9c5',
@@ -33,7 +33,7 @@ const rows: readonly Row[] = [
     so: 'r5c5<>8',
   },
   {
-    about: 'grouped said of single places',
+    about: '"grouped" for single places',
     name: 'grouped AIC',
     is: 'warns',
     pencil: '78r9c5',
@@ -79,7 +79,7 @@ const rows: readonly Row[] = [
     so: 'r5c5<>8',
   },
   {
-    about: 'every weak link of a ring clears',
+    about: 'every weak link of a ring removes candidates',
     name: 'continuous loop',
     is: 'fits',
     pencil: '12r1c1 23r1c5 34r5c5 14r5c1',
@@ -89,7 +89,7 @@ const rows: readonly Row[] = [
     not: ['discontinuous loop', 'grouped AIC', 'XY-wing'],
   },
   {
-    about: 'a ring told as a ring',
+    about: 'a ring written as a ring',
     name: 'continuous loop',
     is: 'fits',
     pencil: '12r1c1 23r1c5 34r5c5 14r5c1',
@@ -97,7 +97,7 @@ const rows: readonly Row[] = [
     so: 'r1c9<>2 r9c5<>3',
   },
   {
-    about: 'a ring told as a ring and called discontinuous',
+    about: 'a ring written as a ring and named discontinuous',
     name: 'discontinuous loop',
     is: 'misnamed',
     pencil: '12r1c1 23r1c5 34r5c5 14r5c1',
@@ -115,7 +115,7 @@ const rows: readonly Row[] = [
     so: 'r5c1<>2 r9c5<>3 r1c9<>1',
   },
   {
-    about: 'a naked triple of full cells is no chain',
+    about: 'a naked triple of full cells is not a chain',
     name: 'AIC',
     is: 'misnamed',
     pencil: '123r1c123',
@@ -125,7 +125,7 @@ const rows: readonly Row[] = [
     not: ['grouped AIC', 'continuous loop', 'ALS chain'],
   },
   {
-    about: 'a swordfish of nine places is no chain',
+    about: 'a swordfish of nine places is not a chain',
     name: 'AIC',
     is: 'misnamed',
     only: '7r1 in r1c159, 7r4 in r4c159, 7r7 in r7c159',

@@ -66,7 +66,7 @@ const rows: readonly Row[] = [
     not: ['naked pair', 'W-wing'],
   },
   {
-    about: 'other digits on the way',
+    about: 'other digits along the way',
     name: 'remote pair',
     is: 'misnamed',
     pencil: '12r1c1 23r1c5 34r5c5 14r5c2',

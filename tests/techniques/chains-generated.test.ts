@@ -1,6 +1,6 @@
 /**
- * Wings, chains and almost locked sets in generated positions: whatever is found is proved by the kernel, agrees with the
- * solution, bears its own name, has links that hold, and is found again by what it concludes.
+ * Wings, chains and almost locked sets in generated positions: everything found is proved by the kernel, agrees with
+ * the solution, fits its own name, has links that hold, and is found again by what it concludes.
  */
 import { describe, expect, test } from 'vitest';
 import { buildFound } from '../../src/check/argument.ts';
@@ -78,7 +78,7 @@ describe('instances in generated positions', () => {
     }
   });
 
-  test('every name was met', () => {
+  test('every name occurred', () => {
     expect(names.filter((name) => !met.has(name))).toEqual([]);
   });
 });

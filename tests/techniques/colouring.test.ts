@@ -54,7 +54,7 @@ const rows: readonly Row[] = [
     not: ['multi-colouring'],
   },
   {
-    about: 'three places are no pair',
+    about: 'three places are not a pair',
     name: 'simple colouring',
     is: 'misnamed',
     only: '5c1 in r19c1, 5c5 in r239c5',

@@ -1,4 +1,4 @@
-/** Arguments from a deadly pattern as a scene writes them, with the names that they must and must not bear. */
+/** Arguments from a deadly pattern as a scene writes them, with the names that must and must not fit. */
 
 import { expect } from 'vitest';
 import { buildArgument } from '../../src/check/argument.ts';
@@ -18,11 +18,11 @@ export interface DeadlyRow extends Omit<Written, 'chain'> {
   readonly about: string;
   /** `12r12c14`, `grid`. */
   readonly deadly: string;
-  /** The names of uniqueness that it bears without a warning, in their order; no others of them. */
+  /** The uniqueness names that fit it without a warning, in their order; no others do. */
   readonly fits: readonly ArgumentName[];
-  /** Names that it bears with a warning. */
+  /** Names that fit it with a warning. */
   readonly warns?: readonly ArgumentName[];
-  /** Names under which it is not found when looked for, though it bears them. */
+  /** Names that fit it, but by which the search does not find it. */
   readonly notFound?: readonly ArgumentName[];
 }
 
@@ -42,7 +42,7 @@ const names: readonly ArgumentName[] = [
   'BUG+n',
 ];
 
-/** Every name of uniqueness is asked for, so that each row says which it is not as well. */
+/** Every uniqueness name is tried, so that each row also says which do not fit. */
 export function checkNames(row: DeadlyRow): void {
   const shape = deadlyShape(row);
   const judged = names.map((name) => {
@@ -57,7 +57,7 @@ export function checkNames(row: DeadlyRow): void {
   expect(judgeName(shape, 'naked single').fits.filter((name) => names.includes(name))).toEqual(row.fits);
 }
 
-/** What a row concludes is found by each name that it bears. */
+/** What a row concludes is found by each name that fits it. */
 export function checkFound(row: DeadlyRow): void {
   const { position, conclusions, sets } = deadlyShape(row);
   const sought = row.fits.filter((name) => !row.notFound?.includes(name));

@@ -26,7 +26,7 @@ const rows: readonly Row[] = [
     finds: ['7c1 7c9', 1],
   },
   {
-    about: 'one for all that is asked',
+    about: 'one for all that is asked for for',
     name: 'naked pair',
     pencil: '12r1c19',
     so: 'r1c5<>12 r1c6<>1',
@@ -40,7 +40,7 @@ const rows: readonly Row[] = [
     finds: undefined,
   },
   {
-    about: 'what says nothing new is not asked for',
+    about: 'what is redundant is not asked for',
     name: 'naked pair',
     pencil: '12r1c19 34r5c5',
     so: 'r1c5<>1 r5c5<>9',
@@ -82,7 +82,7 @@ describe('instances', () => {
     const first = instances.next();
     expect(first.done === false && printInstance(position, first.value)).toMatch(/^7c/);
   });
-  test('a board with everything possible holds no finder up', () => {
+  test('a board with everything possible does not stall any finder', () => {
     const position = positionWith({});
     for (const name of [
       'X-chain',

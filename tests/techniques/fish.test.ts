@@ -34,7 +34,7 @@ const rows: readonly Row[] = [
     so: 'r1c4<>7 r9c9<>7',
   },
   {
-    about: 'told as a loop',
+    about: 'written as a loop',
     name: 'X-wing',
     is: 'fits',
     only: '7r1 in r1c15, 7r9 in r9c15',
@@ -77,16 +77,16 @@ const rows: readonly Row[] = [
     not: ['swordfish', 'X-wing'],
   },
   {
-    about: 'a third row that nothing needs',
+    about: 'a superfluous third row',
     name: 'X-wing',
     is: 'fits',
     only: '7r1 in r1c15, 7r9 in r9c15',
     from: '7r159',
     so: 'r4c15<>7',
   },
-  { about: 'one of four conclusions alone', name: 'swordfish', is: 'fits', ...swordfish, so: 'r4c9<>7' },
+  { about: 'only one of four conclusions', name: 'swordfish', is: 'fits', ...swordfish, so: 'r4c9<>7' },
   {
-    about: 'a corner with a fin beside it',
+    about: 'a corner with a fin next to it',
     name: 'finned X-wing',
     is: 'fits',
     ...finned,
@@ -97,7 +97,7 @@ const rows: readonly Row[] = [
   { about: 'finned, called sashimi', name: 'sashimi X-wing', is: 'misnamed', ...finned, so: 'r7c5<>7' },
   { about: 'finned, called a plain X-wing', name: 'X-wing', is: 'misnamed', ...finned, so: 'r7c5<>7' },
   {
-    about: 'the corner beside the fin is missing',
+    about: 'the corner next to the fin is missing',
     name: 'sashimi X-wing',
     is: 'fits',
     ...sashimi,
@@ -168,7 +168,7 @@ describe('fish found', () => {
     const position = positionWith({ only });
     return [...instancesOf(position, name)].map((instance) => printInstance(position, instance));
   };
-  test('an X-wing, and it is no finned one and no swordfish', () => {
+  test('an X-wing, and not a finned one or a swordfish', () => {
     expect(found(xWing.only, 'X-wing')).toEqual([
       `7r1 7r9 => ${[2, 3, 4, 5, 6, 7, 8].flatMap((row) => [`r${row}c1<>7`, `r${row}c5<>7`]).join(' ')}`,
     ]);
@@ -188,7 +188,7 @@ describe('fish found', () => {
 });
 
 describe('the search among any houses', () => {
-  test('comes upon all that the search among lines finds', () => {
+  test('finds everything that the search among lines finds', () => {
     let seen = 0;
     for (const seed of [3, 5, 6, 8]) {
       const { position } = generatedPuzzle(gridOf('2x3'), chanceFrom(seed));

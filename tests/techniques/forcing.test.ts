@@ -4,7 +4,7 @@ import { check, type Row } from './judge.ts';
 import { shapeOf } from './written-argument.ts';
 
 interface ForcingRow extends Row {
-  /** Whether the name is found too, where the row says what is found. */
+  /** Whether the name is also found, if the row says what is found. */
   readonly found?: boolean;
 }
 
@@ -21,12 +21,12 @@ const acrossDigits = {
   from: 'r1c1 2r1 2c5 1c1 1r5',
   so: 'r5c5<>3456789',
 } as const;
-/** Two rows of 7 in two columns, but for 7r1c9, from which two cells lead to r9c1. */
+/** Two rows of 7 in two columns, except 7r1c9, from which two cells lead to r9c1. */
 const finned = { only: '7r1 in r1c159, 7r5 in r5c15', pencil: '78r9c19', from: '7r15 r9c19', so: 'r8c1<>7' } as const;
 
 const rows: readonly ForcingRow[] = [
   {
-    about: 'the digits of a cell lead to one end',
+    about: 'the digits of a cell lead to one conclusion',
     name: 'forcing chain',
     is: 'fits',
     ...fromACell,
@@ -35,7 +35,7 @@ const rows: readonly ForcingRow[] = [
   },
   { about: 'the same, called a net', name: 'forcing net', is: 'fits', ...fromACell, found: true },
   {
-    about: 'the places of a digit lead to one end',
+    about: 'the places of a digit lead to one conclusion',
     name: 'forcing chain',
     is: 'fits',
     only: '4c5 in r159c5',
@@ -45,7 +45,7 @@ const rows: readonly ForcingRow[] = [
     found: true,
   },
   {
-    about: 'one set is no chain',
+    about: 'one set is not a chain',
     name: 'forcing chain',
     is: 'misnamed',
     only: '7r1 in r1c1',
@@ -89,7 +89,7 @@ const rows: readonly ForcingRow[] = [
     fits: ['XY-wing'],
   },
   {
-    about: 'a fin that leads to what goes',
+    about: 'a fin that leads to what is removed',
     name: 'kraken fish',
     is: 'fits',
     ...finned,
@@ -97,7 +97,7 @@ const rows: readonly ForcingRow[] = [
     found: true,
   },
   {
-    about: 'a fin that sees what goes',
+    about: 'a fin that sees what is removed',
     name: 'kraken fish',
     is: 'misnamed',
     only: '7r1 in r1c156, 7r5 in r5c15',
@@ -106,7 +106,7 @@ const rows: readonly ForcingRow[] = [
     so: 'r2c5<>7',
     fits: ['finned X-wing'],
   },
-  { about: 'cells alone are no fish', name: 'kraken fish', is: 'misnamed', ...fromACell },
+  { about: 'only cells are not a fish', name: 'kraken fish', is: 'misnamed', ...fromACell },
 ];
 
 describe('forcing, Medusa and kraken', () => {

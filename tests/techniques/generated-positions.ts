@@ -24,7 +24,7 @@ const easy: readonly ArgumentName[] = [
   'hidden pair',
 ];
 
-/** A puzzle from which no given can be taken away. */
+/** A puzzle from which no given can be removed. */
 export function generatedPuzzle(grid: Grid, chance: Chance): Generated {
   const solution = randomSolution(grid, chance);
   const givens: (Digit | undefined)[] = grid.cells.map((cell) => digitOf(grid, solution[cell]!));

@@ -1,6 +1,6 @@
 /**
- * Generated puzzles with one solution: whatever is found of the rarer families is proved by the kernel, agrees with the
- * solution and bears its own name. Seeds are chosen so that many names turn up.
+ * Generated puzzles with one solution: everything found of the rarer families is proved by the kernel, agrees with the
+ * solution and fits its own name. Seeds are chosen so that many names turn up.
  */
 import { describe, expect, test } from 'vitest';
 import { difference, has, membersOf, overlaps, setOf } from '../../src/grid/candidates.ts';
@@ -45,7 +45,7 @@ const positions = seeds.flatMap(([boxes, own]) =>
   }),
 );
 
-/** Of each technique in each position so many instances are looked at. */
+/** How many instances of each technique are examined in each position. */
 const most = 8;
 const seen = new Set<string>();
 
@@ -74,7 +74,7 @@ describe('instances in generated positions', () => {
     expect(unseen).toEqual(['unique rectangle type 5', 'avoidable rectangle']);
   });
 
-  test('where no step may assume that there is one solution, nothing that rests on it is found', () => {
+  test('if no step may assume one solution, nothing that rests on it is found', () => {
     const [, { position }] = positions.find(([where]) => where === '3x3, seed 212, 12 rounds')!;
     const start = begin(position.grid, membersOf(position.givens), { oneSolution: false });
     const barred = membersOf(difference(start.possible, position.possible)).reduce(

@@ -1,6 +1,6 @@
 /**
- * Generated positions: whatever is found is proved by the kernel, agrees with the solution, bears its own name, and does not
- * bear names of other shapes.
+ * Generated positions: everything found is proved by the kernel, agrees with the solution, fits its own name, and does
+ * not fit names of other shapes.
  */
 import { describe, expect, test } from 'vitest';
 import { has, overlaps, setOf } from '../../src/grid/candidates.ts';
@@ -15,7 +15,7 @@ import { chanceFrom } from '../random.ts';
 import { advanced, type Generated, generatedPuzzle, keepsSolution } from './generated-positions.ts';
 import { printInstance } from './written-argument.ts';
 
-/** Names that an instance of the first never bears. */
+/** Names that never fit an instance of the first. */
 const foreign: Readonly<Partial<Record<ArgumentName, readonly ArgumentName[]>>> = {
   'naked single': ['hidden single'],
   'hidden single': ['naked single'],
@@ -52,7 +52,7 @@ const positions = boards.flatMap(([boxes, count]) =>
   }).flat(),
 );
 
-/** Of each technique in each position so many instances are looked at. */
+/** How many instances of each technique are examined in each position. */
 const most = 12;
 const families: readonly Family[] = ['singles', 'locked candidates', 'subsets', 'one digit'];
 const quick = allTechniques.filter(({ name, family }) => families.includes(family) && !/franken|mutant/.test(name));
@@ -120,7 +120,7 @@ describe('instances in generated positions', () => {
     );
   });
 
-  test('fish of any houses are proved and bear their names', () => {
+  test('fish of any houses are proved and fit their names', () => {
     const [, generated] = positions.find(([where]) => where.startsWith('2x3') && where.endsWith('later'))!;
     for (const { name } of allTechniques.filter((technique) => /franken|mutant/.test(technique.name))) {
       for (const instance of firstFew(instancesOf(generated.position, name), 4)) {

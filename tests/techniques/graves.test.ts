@@ -26,7 +26,7 @@ const rows: readonly DeadlyRow[] = [
     fits: ['BUG+1', 'BUG+n'],
   },
   {
-    about: 'two extras of one digit: no BUG+1',
+    about: 'two extras of one digit: not a BUG+1',
     grid,
     deadly: 'grid',
     pencil: `${rest} 123r1c12 34r2c1 12r3c2 34r4c12`,
@@ -44,15 +44,15 @@ const rows: readonly DeadlyRow[] = [
   },
 ];
 
-describe('graves bear their names and no others', () => {
+describe('graves fit their names and no others', () => {
   test.each(rows)('$about', checkNames);
 });
 
-describe('graves are found by the names that they bear', () => {
+describe('graves are found by the names that fit them', () => {
   test.each(rows)('$about', checkFound);
 });
 
-test('nothing is found where a cell has one candidate, or many have three', () => {
+test('nothing is found if a cell has one candidate, or many have three', () => {
   const single = positionWith({ grid, pencil: `${rest} 123r1c1 12r1c2 3r2c1 12r3c2 34r4c12` });
   expect([...instancesOf(single, 'BUG+n')]).toEqual([]);
   expect([...instancesOf(positionWith({}), 'BUG+n')]).toEqual([]);

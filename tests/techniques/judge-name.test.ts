@@ -18,7 +18,7 @@ describe('names', () => {
   test('every name of the language has its place in the order from special to general, once', () => {
     expect([...namesBySpeciality].sort()).toEqual([...argumentNames].sort());
   });
-  test('every technique bears a name of the language, each name once', () => {
+  test('every technique has a name of the language, each name once', () => {
     const names = allTechniques.map((technique) => technique.name);
     expect(names).toEqual(namesBySpeciality.filter((name) => names.includes(name)));
     expect(new Set(names).size).toBe(names.length);
@@ -56,7 +56,7 @@ describe('judging', () => {
     });
     expect(judgeName(shape, 'skyscraper').judged).toBe('misnamed');
   });
-  test('a by-product of the sets that bear the name does not', () => {
+  test('a by-product of the sets that fit the name does not', () => {
     const chain = '(5)r1c1=r1c5-r8c5=r8c2-r3c2=r1c1';
     const back = { only: '5r1 in r1c15, 5r8 in r8c25, 5b1 in r1c1|r3c2', chain, so: 'r1c1=5 r1c1<>9' };
     expect(judgeName(shapeOf(back), 'X-chain')).toMatchObject({ judged: 'fits', warning: undefined });

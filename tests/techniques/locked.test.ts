@@ -7,7 +7,7 @@ import { positionWith, printInstance } from './written-argument.ts';
 
 const rows: readonly Row[] = [
   {
-    about: 'three places of a digit in one box, all in one row, clear the rest of the row (common practice)',
+    about: 'three places of a digit in one box, all in one row, remove it from the rest of the row (common practice)',
     name: 'pointing triple',
     is: 'fits',
     only: '6b5 in r4c456',
@@ -77,7 +77,7 @@ const rows: readonly Row[] = [
   },
   { about: 'from a column', name: 'box-line reduction', is: 'fits', only: '6c4 in r46c4', from: '6c4', so: 'r5c5<>6' },
   {
-    about: 'four places in a wide box have no name but the general one',
+    about: 'four places in a wide box have no name except the general one',
     name: 'pointing triple',
     is: 'warns',
     grid: gridOf('2x4'),
@@ -105,7 +105,7 @@ const rows: readonly Row[] = [
     so: 'r4c1<>6 r9c1<>7',
   },
   {
-    about: 'a needless set beside it',
+    about: 'a needless set in addition',
     name: 'pointing pair',
     is: 'fits',
     only: '6b5 in r4c46',

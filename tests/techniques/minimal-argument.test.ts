@@ -33,7 +33,7 @@ describe('the parts that a conclusion needs', () => {
     expect(parts.map((part) => part.map((set) => printSource(position.grid, set)).join(' '))).toEqual(written.parts);
   });
 
-  test('each proves it, and no longer when any set is left out; the same parts whether there are few sets or many', () => {
+  test('each proves it, but not when any set is left out; the same parts whether there are few sets or many', () => {
     const chance = chanceFrom(31);
     let proved = 0;
     for (let round = 0; round < 300; round++) {

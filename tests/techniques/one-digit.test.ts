@@ -24,7 +24,7 @@ const rows: readonly Row[] = [
     not: ['X-wing', 'two-string kite', 'empty rectangle', 'grouped X-chain'],
   },
   {
-    about: 'told as a chain',
+    about: 'written as a chain',
     name: 'skyscraper',
     is: 'fits',
     ...towers,
@@ -89,7 +89,7 @@ const rows: readonly Row[] = [
     not: ['X-chain', 'two-string kite', 'skyscraper'],
   },
   {
-    about: 'told as a chain',
+    about: 'written as a chain',
     name: 'empty rectangle',
     is: 'fits',
     ...rectangle,
@@ -146,9 +146,9 @@ const rows: readonly Row[] = [
     from: '5b7 5c4 5c5',
     so: 'r4c3<>5',
   },
-  { about: 'grouped left unsaid', name: 'X-chain', is: 'warns', ...rectangle, from: '6b9 6c2', so: 'r1c9<>6' },
+  { about: 'a missing "grouped"', name: 'X-chain', is: 'warns', ...rectangle, from: '6b9 6c2', so: 'r1c9<>6' },
   {
-    about: 'grouped said of single places',
+    about: '"grouped" for single places',
     name: 'grouped X-chain',
     is: 'warns',
     ...towers,
@@ -164,7 +164,7 @@ const rows: readonly Row[] = [
     so: 'r1c1=5',
   },
   {
-    about: 'a removal that one link would give alone',
+    about: 'a removal that one link proves on its own',
     name: 'turbot fish',
     is: 'fits',
     only: '5c5 in r13c5, 5b3 in r3c8|r2c9',
@@ -173,7 +173,7 @@ const rows: readonly Row[] = [
     fits: ['claiming', 'turbot fish', 'X-chain'],
   },
   {
-    about: 'a link that nothing needs, and no chain',
+    about: 'a superfluous link, and no chain',
     name: 'turbot fish',
     is: 'misnamed',
     only: '5c5 in r13c5, 5c1 in r19c1',
@@ -220,7 +220,7 @@ describe('patterns of one digit found', () => {
       instance.chain === undefined ? '' : printChain(position.grid, instance.chain),
     ]);
   };
-  test('a skyscraper, told from the end that comes first', () => {
+  test('a skyscraper, presented from the end that comes first', () => {
     expect(found(towers.only, 'skyscraper')).toEqual([
       ['7c5 7c8 => r1c7<>7 r1c9<>7 r2c4<>7 r2c6<>7', '(7)r1c5=r9c5-r9c8=r2c8'],
     ]);

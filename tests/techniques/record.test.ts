@@ -1,6 +1,6 @@
 /**
- * A technique is one record: what leaves a field out, or misspells a name, does not compile; and all tables follow from the
- * records.
+ * A technique is one record: what leaves a field out, or misspells a name, does not compile; and all tables follow from
+ * the records.
  */
 import { fileURLToPath } from 'node:url';
 import ts from 'typescript';
@@ -39,7 +39,10 @@ function withFields(changed: Readonly<Record<string, string | undefined>>): stri
   return `${before}const lantern = technique({ ${all.map(([key, value]) => `${key}: ${value}`).join(', ')} });${after}`;
 }
 
-/** What the compiler says of each snippet, as if it were a file beside the techniques; one program compiles them all. */
+/**
+ * What the compiler says about each snippet, as if it were a file next to the techniques; one program compiles them
+ * all.
+ */
 function compiled(snippets: Readonly<Record<string, string>>): ReadonlyMap<string, readonly string[]> {
   const root = fileURLToPath(new URL('../../', import.meta.url));
   const { config } = ts.readConfigFile(`${root}tsconfig.json`, ts.sys.readFile);

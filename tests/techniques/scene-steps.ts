@@ -1,5 +1,5 @@
 /**
- * The steps of the example scenes that give a name, each with the position in which it stands and what it must be judged.
+ * The steps of the example scenes that give a name, each with the position it is in and the judgement it must get.
  */
 
 import { readdirSync, readFileSync } from 'node:fs';
@@ -19,7 +19,7 @@ export interface NamedStep {
   readonly where: string;
   readonly name: ArgumentName;
   readonly position: Position;
-  /** Undefined where the step gives no argument. */
+  /** Undefined if the step gives no argument. */
   readonly shape: Shape | undefined;
   readonly conclusions: readonly Conclusion[];
   readonly misnamed: boolean | undefined;
@@ -27,7 +27,7 @@ export interface NamedStep {
   readonly verdict: string | undefined;
 }
 
-/** All steps with `because` of the scenes of a folder, with what stands beside them in `.expected.json`. */
+/** All steps with `because` of the scenes of a folder, with the expectations next to them in `.expected.json`. */
 export function namedSteps(folder: string): NamedStep[] {
   const scenes = readdirSync(folder).filter((file) => file.endsWith('.yaml') && !file.startsWith('unreadable'));
   return scenes.flatMap((file) => {
@@ -35,7 +35,7 @@ export function namedSteps(folder: string): NamedStep[] {
     const expected = JSON.parse(readFileSync(`${folder}/${file.replace('.yaml', '.expected.json')}`, 'utf8'));
     if (scene === undefined) return [];
     const checked = checkScene(scene);
-    /** What earlier steps must prove by arguments that are looked for. */
+    /** What earlier steps must prove by arguments that are searched for. */
     const foundBefore: Conclusion[] = [];
     return checked.steps.flatMap((step): NamedStep[] => {
       const name = step.step.because?.name;

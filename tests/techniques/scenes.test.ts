@@ -1,4 +1,6 @@
-/** The example scenes: every name that can be judged is judged as they say, and what they leave to be found is found. */
+/**
+ * The example scenes: every name that can be judged is judged as they say, and what they leave to be found is found.
+ */
 import { describe, expect, test } from 'vitest';
 import { findArgument } from '../../src/techniques/find-argument.ts';
 import { judgeName } from '../../src/techniques/judge-name.ts';
@@ -20,7 +22,7 @@ describe('names of arguments that are given', () => {
   });
 });
 
-describe('arguments that are looked for', () => {
+describe('arguments that are searched for', () => {
   test('there are many of them', () => expect(found.length).toBeGreaterThan(20));
   test.each(found.map((step) => [`${step.where}: ${step.name}`, step] as const))('%s', (_, step) => {
     expect(findArgument(step.position, step.name, step.conclusions) !== undefined).toBe(step.found === true);

@@ -61,7 +61,7 @@ const rows: readonly Row[] = [
     so: 'r3c3=4 r4c4=5',
   },
   {
-    about: 'one of two sets is no single of this kind',
+    about: 'one of two sets is not a single of this kind',
     name: 'naked single',
     is: 'misnamed',
     pencil: '4r3c3',

@@ -19,7 +19,7 @@ const rows: readonly Row[] = [
     not: ['hidden quad', 'naked triple', 'naked pair'],
   },
   {
-    about: 'three digits in four cells cannot be, and three in three of them is a triple',
+    about: 'three digits in four cells is impossible, and three in three of them is a triple',
     name: 'naked triple',
     is: 'fits',
     ...lamps,
@@ -46,7 +46,7 @@ const rows: readonly Row[] = [
     not: ['locked pair'],
   },
   {
-    about: 'two digits with the same two places in a house clear those cells of all others (common practice)',
+    about: 'two digits with the same two places in a house remove all others from those cells (common practice)',
     name: 'hidden pair',
     is: 'fits',
     only: '12r1 in r1c19',
@@ -80,7 +80,7 @@ const rows: readonly Row[] = [
     so: 'r1c159<>456789',
   },
   {
-    about: 'a hidden pair in a box and a row clears the row as well',
+    about: 'a hidden pair in a box and a row removes candidates from the row as well',
     name: 'hidden pair',
     is: 'fits',
     only: '12b1 in r1c12',
@@ -88,7 +88,7 @@ const rows: readonly Row[] = [
     so: 'r1c1<>3 r1c9<>1',
   },
   {
-    about: 'each digit of it alone, in the row',
+    about: 'each of its digits on its own, in the row',
     name: 'hidden pair',
     is: 'fits',
     only: '12b1 in r1c12',
@@ -123,7 +123,7 @@ const rows: readonly Row[] = [
     fits: ['locked triple', 'naked triple'],
   },
   {
-    about: 'a naked pair of a row alone',
+    about: 'a naked pair of only a row',
     name: 'locked pair',
     is: 'misnamed',
     pencil: '12r1c1 12r1c9',
@@ -139,7 +139,7 @@ const rows: readonly Row[] = [
     so: 'r1c1<>3 r1c9<>1',
   },
   {
-    about: 'a cell with one digit is no cell of a triple',
+    about: 'a cell with one digit cannot be in a triple',
     name: 'naked triple',
     is: 'misnamed',
     pencil: '12r1c1 23r1c2 3r1c3',
@@ -155,7 +155,7 @@ const rows: readonly Row[] = [
     so: 'r1c2<>3',
   },
   {
-    about: 'a needless cell beside a pair',
+    about: 'a needless cell in addition to a pair',
     name: 'naked pair',
     is: 'fits',
     pencil: '12r1c1 12r1c9 345r1c4',
@@ -180,13 +180,13 @@ describe('subsets found', () => {
   const hidden = positionWith({ only: '12r1 in r1c19, 3c5 in r15c5, 4c5 in r59c5, 5c5 in r19c5' });
   const found = (position: typeof naked, name: ArgumentName) =>
     [...instancesOf(position, name)].map((instance) => printInstance(position, instance));
-  test('a pair that clears a row and a box is one instance', () => {
+  test('a pair that removes from a row and a box is one instance', () => {
     expect(found(naked, 'naked pair')).toEqual([
       `r1c1 r1c2 => ${removals('r1c3456789', '12')} ${removals('r23c123', '12')}`,
     ]);
     expect(found(naked, 'locked pair')).toEqual(found(naked, 'naked pair'));
   });
-  test('a triple, and no pair within it', () => {
+  test('a triple, and not a pair within it', () => {
     const [triple, ...others] = found(naked, 'naked triple');
     expect(triple).toMatch(/^r5c1 r5c5 r5c9 => r5c2<>3 r5c2<>4 r5c2<>5 /);
     expect(others).toEqual([]);

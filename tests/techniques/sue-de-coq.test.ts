@@ -20,7 +20,7 @@ const rows: readonly Row[] = [
     so: 'r1c9<>12 r3c1<>345',
   },
   {
-    about: 'a digit that stands in line and box',
+    about: 'a digit in both line and box',
     name: 'Sue de Coq',
     is: 'fits',
     pencil: '1234r1c12 125r1c5 15r1c6 345r2c2 45r3c3',

@@ -86,7 +86,7 @@ const rows: readonly Row[] = [
     fits: ['X-chain', 'AIC'],
   },
   {
-    about: 'a hidden triple is no L-wing',
+    about: 'a hidden triple is not an L-wing',
     name: 'L-wing',
     is: 'misnamed',
     only: '1r1 in r1c12, 2r1 in r1c23, 3r1 in r1c13',

@@ -4,7 +4,7 @@ import { instancesOf } from '../../src/techniques/find-argument.ts';
 import { checkFound, checkNames, type DeadlyRow } from './deadly-argument.ts';
 import { positionWith } from './written-argument.ts';
 
-/** Five of six cells of 1 and 2 that hang together in a ring: r1c1-r1c4-r2c4-r2c2-r5c2-r5c1. */
+/** Five of six cells of 1 and 2 connected in a ring: r1c1-r1c4-r2c4-r2c2-r5c2-r5c1. */
 const ring = '12r1c14 12r2c4 12r5c12';
 /** Six cells of 1, 2 and 3, two rows of a band crossed by a column of each stack. */
 const block = '123r1c1 123r1c4 123r1c7 123r2c1 123r2c4';
@@ -67,15 +67,15 @@ const rows: readonly DeadlyRow[] = [
   },
 ];
 
-describe('patterns bear their names and no others', () => {
+describe('patterns fit their names and no others', () => {
   test.each(rows)('$about', checkNames);
 });
 
-describe('patterns are found by the names that they bear', () => {
+describe('patterns are found by the names that fit them', () => {
   test.each(rows)('$about', checkFound);
 });
 
-test('two rows of two bands with columns of three stacks cannot be exchanged', () => {
+test('two rows of two bands with columns of three stacks cannot be swapped', () => {
   const position = positionWith({ grid: gridOf('3x3'), pencil: '123r1c147 123r4c14 1235r4c7' });
   expect([...instancesOf(position, 'extended rectangle')]).toEqual([]);
 });

@@ -12,7 +12,7 @@ const corners = (a: string, b: string, c: string, d: string) => ({
 
 const rows: readonly DeadlyRow[] = [
   {
-    about: 'type 1: both digits go from the fourth corner',
+    about: 'type 1: both digits are removed from the fourth corner',
     ...corners('12', '12', '12', '1256'),
     so: 'r2c4<>12',
     fits: [type(1), any],
@@ -24,7 +24,7 @@ const rows: readonly DeadlyRow[] = [
     fits: [type(1), any],
   },
   {
-    about: 'type 1 stays type 1 where corners are named that nothing needs',
+    about: 'type 1 stays type 1 if superfluous corners are named',
     ...corners('12', '12', '12', '1256'),
     from: 'r1c1 r1c4 r2c1',
     so: 'r2c4<>12',
@@ -54,7 +54,7 @@ const rows: readonly DeadlyRow[] = [
     fits: [type(3), any],
   },
   {
-    about: 'type 3 with a hidden subset: the corners hold one of 1 and 2 at most, so r2c8 holds the other',
+    about: 'type 3 with a hidden subset: the corners hold at most one of 1 and 2, so r2c8 holds the other',
     ...corners('12', '12', '1257', '1268'),
     only: '12r2 in r2c148',
     from: '12r2',
@@ -62,7 +62,7 @@ const rows: readonly DeadlyRow[] = [
     fits: [type(3), any],
   },
   {
-    about: 'type 4: no other place for 1, so 2 goes from both corners',
+    about: 'type 4: no other place for 1, so 2 is removed from both corners',
     ...corners('12', '12', '1256', '1278'),
     only: '1r2 in r2c14',
     from: '1r2',
@@ -78,7 +78,7 @@ const rows: readonly DeadlyRow[] = [
     fits: [type(4), any],
   },
   {
-    about: 'type 5: across from one another',
+    about: 'type 5: diagonally opposite',
     ...corners('125', '12', '12', '125'),
     so: 'r1c56<>5 r2c23<>5',
     fits: [type(5), any],
@@ -101,7 +101,7 @@ const rows: readonly DeadlyRow[] = [
     fits: [type(6), any],
   },
   {
-    about: 'type 6, one conclusion by one of the links, while the other stands besides',
+    about: 'type 6, one conclusion by one of the links, while the other exists too',
     ...corners('1256', '12', '12', '1278'),
     only: '1r1 in r1c14, 1r2 in r2c14',
     from: '1r2',
@@ -109,7 +109,7 @@ const rows: readonly DeadlyRow[] = [
     fits: [type(6), any],
   },
   {
-    about: 'one link alone is half of a type 6',
+    about: 'a single link is half of a type 6',
     ...corners('1256', '12', '12', '1278'),
     only: '1r2 in r2c14',
     from: '1r2',
@@ -119,7 +119,7 @@ const rows: readonly DeadlyRow[] = [
     notFound: [any],
   },
   {
-    about: 'hidden: one clean corner, and links along both sides of the corner across from it',
+    about: 'hidden: one clean corner, and links along both sides of the opposite corner',
     ...corners('12', '1256', '127', '12389'),
     only: '1r2 in r2c14, 1c4 in r12c4',
     from: '1r2 1c4',
@@ -135,7 +135,7 @@ const rows: readonly DeadlyRow[] = [
     fits: ['hidden rectangle', any],
   },
   {
-    about: 'a rectangle without a type: other sets lead on from the guardians',
+    about: 'a rectangle without a type: other sets continue from the guardians',
     ...corners('12', '12', '12', '1256'),
     pencil: `${corners('12', '12', '12', '1256').pencil} 57r2c5 67r3c6`,
     from: 'r2c5 r3c6',
@@ -151,7 +151,7 @@ const rows: readonly DeadlyRow[] = [
     notFound: [type(1), any],
   },
   {
-    about: 'a corner that holds its digit makes it an avoidable one',
+    about: 'a corner that is already placed makes it an avoidable one',
     ...corners('12', '12', '1234', '12567'),
     placed: 'r1c1=1 r1c4=2 r2c1=2',
     so: 'r2c4<>1',
@@ -160,17 +160,17 @@ const rows: readonly DeadlyRow[] = [
   },
 ];
 
-/** Four open cells are the smallest loop there is, which nobody calls one. */
+/** Four open cells are the smallest loop, though nobody calls it one. */
 const asLoop = (row: DeadlyRow): DeadlyRow => ({
   ...row,
   warns: [...(row.warns ?? []), ...(row.placed === undefined ? (['unique loop'] as const) : [])],
 });
 
-describe('unique rectangles bear the names of their types and no others', () => {
+describe('unique rectangles fit the names of their types and no others', () => {
   test.each(rows.map(asLoop))('$about', checkNames);
 });
 
-describe('unique rectangles are found by the names that they bear', () => {
+describe('unique rectangles are found by the names that fit them', () => {
   test.each(rows)('$about', checkFound);
 });
 
@@ -182,5 +182,5 @@ test('a rectangle in four boxes is refused', () => {
     so: 'r4c4=5',
     fits: [],
   };
-  expect(() => deadlyShape(inFourBoxes)).toThrow('cannot be exchanged');
+  expect(() => deadlyShape(inFourBoxes)).toThrow('cannot be swapped');
 });

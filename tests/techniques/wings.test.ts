@@ -15,7 +15,7 @@ const rows: readonly Row[] = [
     not: ['XYZ-wing', 'remote pair', 'grouped AIC', 'continuous loop', 'naked triple'],
   },
   {
-    about: 'an XY-wing told as a chain',
+    about: 'an XY-wing written as a chain',
     name: 'XY-wing',
     is: 'fits',
     pencil: '12r1c1 13r1c5 23r2c2',
@@ -31,7 +31,7 @@ const rows: readonly Row[] = [
     so: 'either 3r1c5 3r2c2',
   },
   {
-    about: 'a pivot of three digits makes no XY-wing',
+    about: 'a pivot of three digits does not make an XY-wing',
     name: 'XY-wing',
     is: 'misnamed',
     pencil: '123r1c1 13r1c5 23r2c2',
@@ -49,7 +49,7 @@ const rows: readonly Row[] = [
     so: 'r1c23<>3',
   },
   {
-    about: 'an XY-wing is no XYZ-wing',
+    about: 'an XY-wing is not an XYZ-wing',
     name: 'XYZ-wing',
     is: 'misnamed',
     pencil: '12r1c1 13r1c5 23r2c2',
@@ -57,7 +57,7 @@ const rows: readonly Row[] = [
     so: 'r1c2<>3',
   },
   {
-    about: 'a naked triple is no XY-wing',
+    about: 'a naked triple is not an XY-wing',
     name: 'XY-wing',
     is: 'misnamed',
     pencil: '12r1c1 13r1c2 23r1c3',

@@ -1,5 +1,5 @@
 /**
- * Arguments as a scene writes them, on an otherwise empty board: what is possible is said by `only` and `pencil`.
+ * Arguments as a scene writes them, on an otherwise empty board: `only` and `pencil` say what is possible.
  */
 import { buildArgument } from '../../src/check/argument.ts';
 import { has } from '../../src/grid/candidates.ts';
@@ -19,7 +19,7 @@ export interface Written {
   readonly only?: string;
   /** `12r1c1`: the digits of the cell are these. */
   readonly pencil?: string;
-  /** `r1c1=4`: what stands on the board. */
+  /** `r1c1=4`: what is on the board. */
   readonly placed?: string;
   readonly from?: string;
   readonly chain?: string;
@@ -60,7 +60,7 @@ export function positionWith({
   return position;
 }
 
-/** The argument in its position. What it concludes must be proved by it, so that no test speaks of a broken one. */
+/** The argument in its position. What it concludes must be proved by it, so that no test is about a broken one. */
 export function shapeOf(written: Written): Shape {
   const position = positionWith(written);
   const { grid } = position;
