@@ -1,8 +1,9 @@
 /**
  * The files that a scene names: its narration is read, its footage and audio are asked how long they last.
  */
-import { existsSync, readFileSync, statSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
+import { otherThanFile } from '../output/machine/file-kind.ts';
 import { MachineFailure } from '../output/machine/machine-failure.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import type { Fraction } from '../scene/fraction.ts';
@@ -37,7 +38,7 @@ export async function readBeside(
         code: 'file-not-found',
         severity,
         span: file.span,
-        message: `there is no ${what} ${file.value} beside the scene`,
+        message: `there is no ${what} ${file.value} beside the scene${addressNote(file.value)}`,
       });
       return undefined;
     }
@@ -77,24 +78,33 @@ async function askLength(
 
 function readNarrationFile(file: Located<string>, folder: string, diagnostics: Diagnostic[]): Narration | undefined {
   const path = resolve(folder, file.value);
-  if (!existsSync(path)) {
-    diagnostics.push({
-      code: 'file-not-found',
-      severity: 'error',
-      span: file.span,
-      message: `there is no narration ${file.value} beside the scene`,
-    });
-    return undefined;
-  }
-  if (statSync(path).isDirectory()) {
-    const message = `${file.value} is a folder; name a narration (.vtt, .srt, .json)`;
+  const fault = (message: string): undefined => {
     diagnostics.push({ code: 'file-not-found', severity: 'error', span: file.span, message });
-    return undefined;
+  };
+  if (!existsSync(path)) {
+    return fault(`there is no narration ${file.value} beside the scene${addressNote(file.value)}`);
   }
-  const { narration, faults } = readNarration(readFileSync(path, 'utf8'), file.value);
+  const other = otherThanFile(path);
+  if (other !== undefined) return fault(`${file.value} is ${other}; name a narration (.vtt, .srt, .json)`);
+  const text = readIfPossible(path);
+  if (text === undefined) return fault(`${file.value} cannot be opened for reading`);
+  const { narration, faults } = readNarration(text, file.value);
   for (const fault of faults) {
     const message = `${file.value}:${fault.line}: ${fault.message}`;
     diagnostics.push({ code: 'broken-cue', severity: 'warning', span: file.span, message });
   }
   return narration;
+}
+
+function readIfPossible(path: string): string | undefined {
+  try {
+    return readFileSync(path, 'utf8');
+  } catch {
+    return undefined;
+  }
+}
+
+/** ffmpeg would take `https://...` and `pipe:0` for addresses; here they are names of files. */
+function addressNote(name: string): string {
+  return /^[a-z][a-z0-9+.-]+[:,]/i.test(name) ? '; no address is opened, name a file' : '';
 }

@@ -2,7 +2,6 @@
  * Whether the planned picture of a lesson flashes: warnings for the report. Nothing is read or drawn, and the canvas is
  * not even loaded, where nothing large comes and goes fast enough.
  */
-import { existsSync, readFileSync } from 'node:fs';
 import { filmOf } from '../film/film-of.ts';
 import { busySpans } from '../output/flashes/busy-spans.ts';
 import { defaultLook } from '../picture/default-look.ts';
@@ -12,8 +11,10 @@ import { readLook } from '../scene/read-look.ts';
 import type { Film, Frame } from '../timeline/film.ts';
 import { printFrame } from '../timeline/seconds.ts';
 import { timeWarning } from '../timeline/time-faults.ts';
+import { UsageError } from '../verbs/usage-error.ts';
 import { pathBeside } from './beside-scene.ts';
 import type { Lesson } from './lesson.ts';
+import { readTextBeside } from './read-text.ts';
 
 /** What WCAG 2.2, 2.3.1, speaks of, in words; `at` is a time as it is printed. */
 export function flashesInWords(at: string): string {
@@ -33,9 +34,13 @@ export async function flashWarnings(path: string, lesson: Extract<Lesson, { kind
 
 /** A look that is missing or has faults is for `render` to speak of. */
 function lookFor(path: string, inScene: string | undefined): Look {
-  const file = inScene === undefined ? undefined : pathBeside(path, inScene);
-  if (file === undefined || !existsSync(file)) return defaultLook;
-  return readLook(readFileSync(file, 'utf8'), defaultLook).look ?? defaultLook;
+  if (inScene === undefined) return defaultLook;
+  try {
+    return readLook(readTextBeside(pathBeside(path, inScene), 'look'), defaultLook).look ?? defaultLook;
+  } catch (failure) {
+    if (failure instanceof UsageError) return defaultLook;
+    throw failure;
+  }
 }
 
 function spanAt(

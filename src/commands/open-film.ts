@@ -15,7 +15,7 @@ import type { Film } from '../timeline/film.ts';
 import { UsageError } from '../verbs/usage-error.ts';
 import { pathBeside } from './beside-scene.ts';
 import { type Lesson, openLesson } from './lesson.ts';
-import { readText } from './read-text.ts';
+import { readText, readTextBeside } from './read-text.ts';
 import type { Terminal } from './terminal.ts';
 
 export interface OpenFilm {
@@ -49,7 +49,7 @@ export function lookOf(
 ): Look | undefined {
   const path = onLine ?? (inScene === undefined ? undefined : pathBeside(scenePath, inScene));
   if (path === undefined) return defaultLook;
-  const text = readText(lookThere(path), 'look');
+  const text = onLine === undefined ? readTextBeside(lookThere(path), 'look') : readText(lookThere(path), 'look');
   const { look, diagnostics } = readLook(text, defaultLook);
   for (const each of diagnostics) terminal.err(`${printDiagnostic(path, text, each)}\n`);
   return look;

@@ -2,6 +2,7 @@
  * The text of a file that a call names, or what is wrong with the file.
  */
 import { existsSync, readFileSync, statSync } from 'node:fs';
+import { otherThanFile } from '../output/machine/file-kind.ts';
 import { UsageError } from '../verbs/usage-error.ts';
 
 /**
@@ -12,6 +13,16 @@ export function readText(path: string, kind: string): string {
   if (!existsSync(path)) throw new UsageError(`there is no ${kind} ${path}`);
   if (statSync(path).isDirectory()) throw new UsageError(`${path} is a folder; name a ${kind}`);
   return textOf(bytesOf(path), path, kind);
+}
+
+/**
+ * The same for a file that a scene names, which may come from a stranger: a device or a pipe is not read.
+ * @throws UsageError as `readText`, and where the path leads to anything but a file
+ */
+export function readTextBeside(path: string, kind: string): string {
+  const other = existsSync(path) ? otherThanFile(path) : undefined;
+  if (other !== undefined) throw new UsageError(`${path} is ${other}; name a ${kind}`);
+  return readText(path, kind);
 }
 
 function bytesOf(path: string): Uint8Array {

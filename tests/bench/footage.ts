@@ -71,7 +71,7 @@ function lesson(): Painter {
 async function transcode(recording: string, output: string): Promise<void> {
   await runFfmpeg(
     {
-      files: [{ file: recording, options: [] }],
+      inputs: [{ kind: 'file', file: recording, options: [] }],
       filter: '[0:v:0]fps=60[video]',
       outputOptions: ['-map', '[video]', ...footageEncoder(fraction(60n)), '-f', 'mp4'],
       output,

@@ -25,7 +25,7 @@ export async function encodePictures(
       ...['-f', 'rawvideo', '-pix_fmt', format === 'opaque' ? canvasPixelFormat : format],
       ...['-video_size', `${width}x${height}`, '-framerate', `${rate.numerator}/${rate.denominator}`],
     ],
-    files: [],
+    inputs: [],
     filter: `[0:v]${filter}[video]`,
     outputOptions: [
       ...['-map', '[video]', '-force_key_frames', `expr:${everyKey}`, '-frames:v', String(work.count)],

@@ -8,11 +8,17 @@ import { delimiter, join } from 'node:path';
 import { Readable } from 'node:stream';
 import ffmpeg from 'fluent-ffmpeg';
 import { diskIsFull, MachineFailure, systemCode } from '../machine/machine-failure.ts';
+import { fileInput, pipedInput, textInput } from './allowed-input.ts';
 import { endWithUs } from './child-guard.ts';
+
+/** What ffmpeg reads besides the frames: a file by its absolute path, or a text that is handed over in the call. */
+export type Input =
+  | { readonly kind: 'file'; readonly file: string; readonly options: readonly string[] }
+  | { readonly kind: 'text'; readonly text: string; readonly format: 'ffmetadata' };
 
 /** One run of ffmpeg. All options are words as ffmpeg takes them, one each. */
 export interface Run {
-  readonly files: readonly { readonly file: string; readonly options: readonly string[] }[];
+  readonly inputs: readonly Input[];
   /** Undefined where nothing is filtered. */
   readonly filter: string | undefined;
   readonly outputOptions: readonly string[];
@@ -67,11 +73,8 @@ async function start(
   });
   const command = ffmpeg({ stdoutLines: 50 }).setFfmpegPath(program('ffmpeg'));
   // Words one by one: an array of them would be split again at spaces.
-  if (piped !== undefined) command.input(source).inputOptions(...piped.options);
-  for (const { file, options } of work.files) {
-    command.input(file);
-    if (options.length > 0) command.inputOptions(...options);
-  }
+  if (piped !== undefined) command.input(source).inputOptions(...pipedInput, ...piped.options);
+  for (const input of work.inputs) command.input(nameOf(input)).inputOptions(...optionsOf(input));
   if (work.filter !== undefined) command.complexFilter(work.filter);
   command.output(work.output).outputOptions('-loglevel', 'error', ...work.outputOptions, '-nostats');
   if (work.onEncoded !== undefined) command.outputOptions('-progress', 'pipe:2');
@@ -89,7 +92,7 @@ async function start(
         // Stopped while the library was still looking for its program: there was no child to kill until now.
         if (stopped !== undefined) command.kill('SIGKILL');
         const { ffmpegProc } = command as { readonly ffmpegProc?: ChildProcess };
-        if (work.files.length > 0 && ffmpegProc !== undefined) endWithUs(ffmpegProc);
+        if (work.inputs.length > 0 && ffmpegProc !== undefined) endWithUs(ffmpegProc);
       });
       command.on('stderr', (line) => {
         const [, key, value] = /^([a-z_0-9]+)=(.*)$/.exec(line) ?? [];
@@ -107,6 +110,14 @@ async function start(
     signal?.removeEventListener('abort', onAbort);
     source.destroy();
   }
+}
+
+function nameOf(input: Input): string {
+  return input.kind === 'file' ? input.file : `data:text/plain;base64,${Buffer.from(input.text).toString('base64')}`;
+}
+
+function optionsOf(input: Input): readonly string[] {
+  return input.kind === 'file' ? [...fileInput, ...input.options] : [...textInput, '-f', input.format];
 }
 
 /** One run of the decoder. */
@@ -131,7 +142,7 @@ export async function decode(
     program('ffmpeg'),
     [
       ...['-nostdin', '-v', 'error', '-threads', '1', ...(decoder === undefined ? [] : ['-c:v', decoder])],
-      ...['-i', file, '-map', '0:v', '-vf', filter, '-pix_fmt', pixelFormat, '-f', 'rawvideo', 'pipe:1'],
+      ...[...fileInput, '-i', file, '-map', '0:v', '-vf', filter, '-pix_fmt', pixelFormat, '-f', 'rawvideo', 'pipe:1'],
     ],
     { stdio: ['ignore', 'pipe', 'pipe'], killSignal: 'SIGKILL', ...(signal === undefined ? {} : { signal }) },
   );
@@ -172,7 +183,7 @@ export async function probe(
   signal?: AbortSignal,
   complaints: string[] = [],
 ): Promise<unknown> {
-  const words = ['-v', 'error', '-of', 'json', ...options, file];
+  const words = ['-v', 'error', '-of', 'json', ...fileInput, ...options, file];
   const limits = {
     maxBuffer: 64 * 1024 * 1024,
     killSignal: 'SIGKILL',

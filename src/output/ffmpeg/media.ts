@@ -16,6 +16,8 @@ import {
   toNumber,
   zero,
 } from '../../scene/fraction.ts';
+import { otherThanFile } from '../machine/file-kind.ts';
+import { whatIsRefused } from './allowed-input.ts';
 import { probe } from './ffmpeg.ts';
 
 export interface Media {
@@ -62,17 +64,19 @@ export interface UnreadableMedia {
 /** Throws a `MachineFailure` where ffprobe is missing. */
 export async function probeMedia(file: string, signal?: AbortSignal): Promise<Media | UnreadableMedia> {
   const path = resolve(file); // So that no part of a name is taken for an option or a protocol.
-  if (!existsSync(path)) return { kind: 'unreadable', message: `there is no file ${file}` };
+  const unreadable = (message: string): UnreadableMedia => ({ kind: 'unreadable', message });
+  if (!existsSync(path)) return unreadable(`there is no file ${file}`);
+  const other = otherThanFile(path);
+  if (other !== undefined) return unreadable(`${basename(file)} is ${other}, not a recording`);
   const complaints: string[] = [];
   const parsed = answerShape.safeParse(await probe(path, ['-show_streams', '-show_format'], signal, complaints));
-  if (!parsed.success)
-    return { kind: 'unreadable', message: `${basename(file)} ${await whyUnreadable(path, complaints)}` };
+  if (!parsed.success) return unreadable(`${basename(file)} ${await whyUnreadable(path, complaints)}`);
   const { streams, format } = parsed.data;
   const video = streams.find((stream) => stream.codec_type === 'video' && stream.disposition?.attached_pic !== 1);
   const audio = streams.find((stream) => stream.codec_type === 'audio');
   const picture = video === undefined ? undefined : pictureOf(video);
   if (picture === undefined && audio === undefined) {
-    return { kind: 'unreadable', message: `${basename(file)} holds neither a picture nor a sound that can be read` };
+    return unreadable(`${basename(file)} holds neither a picture nor a sound that can be read`);
   }
   const main = picture === undefined ? audio : video;
   return {
@@ -86,6 +90,7 @@ export async function probeMedia(file: string, signal?: AbortSignal): Promise<Me
 
 /** A recorder writes the list of the pictures (the `moov` box of ISO/IEC 14496-12) last, and a cut takes it away. */
 async function whyUnreadable(path: string, complaints: readonly string[]): Promise<string> {
+  if (complaints.some((line) => line.includes('not on whitelist'))) return `is ${whatIsRefused(path)}`;
   const lacksList = complaints.some((line) => line.includes('moov atom not found'));
   if (!lacksList || !(await beginsWithBox(path))) return 'cannot be read as a video or a sound';
   return 'is cut off: its end is missing, and with it the list of its pictures; copy or record it again';
@@ -130,7 +135,7 @@ async function lastPacketEnd(file: string, interval: string, signal: AbortSignal
 /** The number of frames in the file's first picture stream, by reading every packet of it (and decoding none). */
 export async function countFrames(file: string, signal?: AbortSignal): Promise<number> {
   const wanted = ['-count_packets', '-select_streams', 'v:0', '-show_entries', 'stream=nb_read_packets'];
-  const parsed = countShape.safeParse(await probe(file, wanted, signal));
+  const parsed = countShape.safeParse(await probe(resolve(file), wanted, signal));
   const count = parsed.success ? parsed.data.streams[0]?.nb_read_packets : undefined;
   return count === undefined ? 0 : Number(count);
 }

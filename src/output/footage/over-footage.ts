@@ -7,7 +7,7 @@ import type { Fraction } from '../../scene/fraction.ts';
 import type { Chapter } from '../../timeline/chapters.ts';
 import { colourOptions, colourTags } from '../codecs/colour.ts';
 import { keyframeEvery } from '../codecs/keyframes.ts';
-import { type Encoding, encode, type Run, run } from '../ffmpeg/ffmpeg.ts';
+import { type Encoding, encode, type Input, type Run, run } from '../ffmpeg/ffmpeg.ts';
 import { requireFrames } from '../ffmpeg/require-frames.ts';
 import { writeAtomically } from '../machine/atomic-write.ts';
 import type { ProgressMeter } from '../machine/progress-meter.ts';
@@ -95,7 +95,7 @@ function encodingOf(painter: Painter, plan: OverFootagePlan, { box, drawn }: Ove
   const rate = `${painter.rate.numerator}/${painter.rate.denominator}`;
   const first = box === undefined ? 0 : 1;
   const seek = seekPictureBefore(under.start);
-  const inputs: { file: string; options: readonly string[] }[] = [{ file: under.file, options: seek.options }];
+  const inputs: Input[] = [{ kind: 'file', file: under.file, options: seek.options }];
   const footage = footageFilters(under.picture, seek.lead, painter.width, painter.height, painter.rate);
   // Both get their tags before they meet: from 7 on ffmpeg would convert the one that bears none as if it were BT.601.
   const graph = [`[${first}:v:0]${footage},${colourTags}[under]`];
@@ -112,7 +112,7 @@ function encodingOf(painter: Painter, plan: OverFootagePlan, { box, drawn }: Ove
   const soundOptions: string[] = [];
   if (sound !== undefined) {
     const seek = seekBefore(sound.start);
-    inputs.push({ file: sound.file, options: seek.options });
+    inputs.push({ kind: 'file', file: sound.file, options: seek.options });
     // In a graph of its own: ffmpeg 7 asks one input of a graph at a time, and would wait for the sound while it is the
     // marks that are wanted.
     const filter = soundFilters(seek.lead, secondsOf(painter));
@@ -129,7 +129,7 @@ function encodingOf(painter: Painter, plan: OverFootagePlan, { box, drawn }: Ove
   if (plan.chapters.length > 0) inputs.push(chaptersInput(plan.chapters, painter.rate));
   return {
     frameOptions: box === undefined ? undefined : streamOptions,
-    files: inputs,
+    inputs,
     filter: graph.join(';'),
     outputOptions: [
       ...['-map', '[video]', ...footageEncoder(painter.rate)],

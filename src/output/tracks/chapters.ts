@@ -4,19 +4,19 @@
 
 import { divide, type Fraction, fraction, multiply, nearest } from '../../scene/fraction.ts';
 import type { Chapter } from '../../timeline/chapters.ts';
+import type { Input } from '../ffmpeg/ffmpeg.ts';
 
 /**
  * The input that carries the chapters. Times are whole milliseconds, the finest that
  * all containers keep: the first at or after the frame's own, so that a player that goes there shows that frame.
  */
-export function chaptersInput(chapters: readonly Chapter[], rate: Fraction) {
+export function chaptersInput(chapters: readonly Chapter[], rate: Fraction): Input {
   const lines = [';FFMETADATA1'];
   for (const { name, from, until } of chapters) {
     lines.push('[CHAPTER]', 'TIMEBASE=1/1000', `START=${milliseconds(from, rate)}`, `END=${milliseconds(until, rate)}`);
     lines.push(`title=${escaped(name)}`);
   }
-  const text = Buffer.from(`${lines.join('\n')}\n`).toString('base64');
-  return { file: `data:text/plain;base64,${text}`, options: ['-f', 'ffmetadata'] };
+  return { kind: 'text', text: `${lines.join('\n')}\n`, format: 'ffmetadata' };
 }
 
 /** After a backslash at its end, even an escaped one, ffmpeg would take the next line for a part of it. */

@@ -7,7 +7,7 @@ import { divide, type Fraction, fraction, nearest, zero } from '../../scene/frac
 import type { Chapter } from '../../timeline/chapters.ts';
 import { timescaleOf } from '../containers/timescale.ts';
 import type { Container } from '../containers/track.ts';
-import { run } from '../ffmpeg/ffmpeg.ts';
+import { type Input, run } from '../ffmpeg/ffmpeg.ts';
 import { chaptersInput } from './chapters.ts';
 import { type Recording, seekBefore, soundFilters, sounds } from './sound.ts';
 
@@ -36,25 +36,25 @@ export async function finishVideo(
   file: string,
   signal: AbortSignal | undefined,
 ): Promise<void> {
-  const files: { file: string; options: readonly string[] }[] = [{ file: picture, options: [] }];
+  const inputs: Input[] = [{ kind: 'file', file: picture, options: [] }];
   const soundOptions: string[] = [];
   let filter: string | undefined;
   if (sound?.encoded === true) {
-    files.push({ file: sound.file, options: [] });
+    inputs.push({ kind: 'file', file: sound.file, options: [] });
     soundOptions.push('-map', '1:a', '-c:a', 'copy');
   } else if (sound !== undefined) {
     const encoding = soundEncoding(sound, 1, container, film);
     filter = encoding.filter;
-    files.push(encoding.input);
+    inputs.push(encoding.input);
     soundOptions.push(...encoding.options);
   }
-  if (chapters.length > 0) files.push(chaptersInput(chapters, film.rate));
+  if (chapters.length > 0) inputs.push(chaptersInput(chapters, film.rate));
   await run(
     {
-      files,
+      inputs,
       filter,
       outputOptions: [
-        ...['-map', '0:v', '-c:v', 'copy', ...soundOptions, ...mappedChapters(chapters, files.length - 1)],
+        ...['-map', '0:v', '-c:v', 'copy', ...soundOptions, ...mappedChapters(chapters, inputs.length - 1)],
         // Nothing but the chapters is taken over: neither what a recording says of itself, nor its own chapters.
         ...['-map_metadata:s', '-1', '-map_metadata:s:v', '0:s:v', '-fflags', '+bitexact', '-f', container],
         ...(timecode === undefined ? [] : ['-timecode', timecode]),
@@ -77,14 +77,15 @@ export async function writeSound(
 ): Promise<void> {
   const { input, filter, options } = soundEncoding(sound, 0, container, film);
   const bare = ['-map_metadata', '-1', '-map_chapters', '-1', '-fflags', '+bitexact', '-f', container];
-  await run({ files: [input], filter, outputOptions: [...options, ...bare], output: file }, signal);
+  await run({ inputs: [input], filter, outputOptions: [...options, ...bare], output: file }, signal);
 }
 
 function soundEncoding(sound: Recording, number: number, container: Container, film: Length) {
   const seek = seekBefore(sound.start);
   const { encoder, options } = sounds[container];
+  const input: Input = { kind: 'file', file: sound.file, options: seek.options };
   return {
-    input: { file: sound.file, options: seek.options },
+    input,
     filter: `[${number}:a:0]${soundFilters(seek.lead, secondsOf(film))}[sound]`,
     options: ['-map', '[sound]', '-c:a', encoder, ...options],
   };
