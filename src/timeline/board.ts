@@ -1,5 +1,5 @@
 /**
- * Where the board lies when: the places that the scene gives, each from its frame on.
+ * Where the board is and when: the places that the scene gives, each from its frame on.
  */
 
 import type { Clock } from '../scene/anchors/anchor.ts';
@@ -17,9 +17,9 @@ export interface BoardPlace {
   readonly shape: BoardShape;
 }
 
-/** A place and what the next one is held against: the last placement that has a time. */
+/** A place and what the next one is compared with: the last placement that has a time. */
 interface Placed {
-  /** Undefined where its time cannot stand. */
+  /** Undefined if its time is not possible there. */
   readonly place: BoardPlace | undefined;
   readonly seconds: Fraction;
   readonly frame: Frame;
@@ -28,7 +28,7 @@ interface Placed {
 
 const start: Placed = { place: undefined, seconds: zero, frame: frameAt(0), span: undefined };
 
-/** A node for each placement. `+1.5` counts from the place before, and words are looked for after it. */
+/** A node for each placement. `+1.5` counts from the previous place, and words are searched for after it. */
 export function boardNodes(
   placements: readonly BoardPlacement[],
   clock: Clock,
@@ -62,7 +62,7 @@ function placed(
   if (moment === undefined) return { ...before, place: undefined };
   const { frame, seconds } = moment;
   if (frame < before.frame) {
-    const message = `the board moves at ${clock.print(frame)}, before the place before it begins (${clock.print(before.frame)}); put the places in order of time`;
+    const message = `the board moves at ${clock.print(frame)}, before the previous place begins (${clock.print(before.frame)}); put the places in order of time`;
     const note = before.span === undefined ? [] : [{ span: before.span, message: 'the place before it' }];
     report(timeError('time-goes-back', at.span, message, note));
     return { ...before, place: undefined };
@@ -74,7 +74,7 @@ function placed(
   return { place: { from: frame, shape }, seconds, frame, span: at.span };
 }
 
-/** The places in order, the first at frame 0: before the first one that has a later time the board is hidden. */
+/** The places in order, the first at frame 0: until the first one, if it has a later time, the board is hidden. */
 export function placesOf(nodes: readonly TimeNode<Placed>[]): readonly BoardPlace[] {
   const places = nodes.flatMap(({ value }) => value.place ?? []);
   const first = places[0];

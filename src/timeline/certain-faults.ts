@@ -1,6 +1,6 @@
 /**
- * The faults of the times of a scene that could not be read as a whole: those that stand whatever the unread parts are
- * meant to be. What may be a consequence of an error already reported is left out until that one is fixed.
+ * The faults of the times of a scene that could not be read as a whole: those that hold whatever the unread parts are
+ * meant to be. A fault that may follow from an error already reported is left out until that error is fixed.
  */
 import { isSameEverywhere, type Time, whyNowhere } from '../scene/anchors/anchors.ts';
 import type { Diagnostic, Span } from '../scene/diagnostic.ts';
@@ -11,9 +11,9 @@ import type { Narration } from './narration.ts';
 import { type ScheduleOptions, scheduleWith } from './schedule.ts';
 import { timesOf } from './times-of.ts';
 
-/** They depend on when a step ends, and so on the one after it too. */
+/** They depend on when a step ends, and so also on the next step. */
 const ofTheEnd = ['hold-too-long', 'held-back', 'never-seen', 'phrase-twice', 'time-past-step'];
-/** A label is wrong by itself, and so is a time that needs a narration where there is none. */
+/** A label is wrong on its own, and so is a time that needs a narration when there is none. */
 const ofTheVideo = [
   ...['drop-frame', 'dropped-label', 'out-of-range', 'mixed-timecode', 'time-before-start'],
   ...['no-narration', 'time-past-end'],
@@ -42,14 +42,14 @@ export function certainFaultsWith(
   return [...alone, ...kept].sort((a, b) => a.span.start - b.span.start || a.span.end - b.span.end);
 }
 
-/** Whether the fault depends on its own time, the video and the narration alone. */
+/** Whether the fault depends only on its own time, the video and the narration. */
 function standsAlone({ code }: Diagnostic, time: Time | undefined, scene: TimedScene, doubts: Doubts): boolean {
   if (code === 'cue-not-found') return true;
   if (doubts.video || !ofTheVideo.includes(code)) return false;
   return code !== 'time-past-end' || (isFixed(time) && scene.video.length !== undefined);
 }
 
-/** Of faults that depend on what comes before: those of steps of which all that they depend on was read. */
+/** Of faults that depend on what comes before: those of steps whose dependencies were all read. */
 function certainAmong(
   faults: readonly Diagnostic[],
   all: readonly Diagnostic[],
@@ -61,13 +61,13 @@ function certainAmong(
   let known = true;
   for (const [index, step] of steps.entries()) {
     const own = faults.filter(({ span }) => isWithin(span, step.span));
-    // A time that cannot stand leaves the step where it begins without one, or moves it behind the step before.
+    // With an impossible time, the step begins where it would without one, or after the previous step.
     const refused = all.filter(
       ({ severity, span }) => severity === 'error' && step.at !== undefined && isSame(span, step.at.span),
     );
     const follows: boolean = known && (lasts[index - 1] ?? true);
     const begun: boolean = step.at === undefined || refused.length > 0 ? follows : isFixed(step.at.value) || known;
-    // Where it begins is wrong by what comes before it alone, whatever else of it could not be read.
+    // Its beginning is wrong because of what comes before it, whatever else of it could not be read.
     if (known && isFixed(step.at?.value)) certain.push(...own.filter((fault) => refused.includes(fault)));
     known = begun && doubts.steps[index] !== 'times';
     if (!known) continue;
@@ -85,7 +85,7 @@ function lastsAsMeant(doubt: StepDoubt): boolean {
   return doubt === 'none' || doubt === 'words';
 }
 
-/** Whether the moment depends on nothing but the video and the narration. */
+/** Whether the moment depends only on the video and the narration. */
 function isFixed(time: Time | undefined): boolean {
   return time !== undefined && isSameEverywhere(time);
 }

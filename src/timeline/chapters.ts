@@ -7,20 +7,20 @@ import { type Frame, frameAt } from './film.ts';
 import type { Schedule } from './schedule.ts';
 import { timeOfFrame } from './seconds.ts';
 
-/** On frames `from` to `until`, `until` not included; chapters follow one another without a gap. */
+/** On frames `from` to `until`, `until` excluded; chapters follow one another without a gap. */
 export interface Chapter {
   readonly name: string;
   readonly from: Frame;
   readonly until: Frame;
 }
 
-/** What names a chapter: `chapter` as the scene says, or the titles of the steps. */
+/** What names a chapter: `chapter` as in the scene, or the titles of the steps. */
 export type ChapterNames = 'chapters' | 'titles';
 
 /**
- * The chapters of a scene, from frame 0 to the last: each begins with the step that names it. What comes before the
- * first of them is a chapter of its own, named as the lesson is, or part of it where it is shorter than ten seconds. Two that begin on one frame, or one of no frame, are
- * one chapter, by the later name. Empty where nothing is named.
+ * The chapters of a scene, from frame 0 to the last: each begins with the step that names it. Anything before the first
+ * of them is a chapter of its own, named like the lesson, or part of the first if it is shorter than ten seconds. Two
+ * that begin on the same frame, or one without a frame, are merged under the later name. Empty if nothing is named.
  */
 export function chaptersOf(scene: Scene, schedule: Schedule, names: ChapterNames = 'chapters'): readonly Chapter[] {
   const named = scene.steps.flatMap((step, index) => {
@@ -39,26 +39,26 @@ export function chaptersOf(scene: Scene, schedule: Schedule, names: ChapterNames
   });
 }
 
-/** One line, white space as single blanks; undefined where nothing is left. */
+/** One line, white space as single spaces; undefined if nothing is left. */
 function plainName(name: string | undefined): string | undefined {
   const plain = name?.replace(/\s+/g, ' ').trim();
   return plain === '' ? undefined : plain;
 }
 
-/** What video sites ask of a list of chapters: common practice of several, with no standard behind it. */
+/** What video sites require of a list of chapters: common practice of several, without a standard. */
 export const listRules = { fewest: 3, shortest: fraction(10) } as const;
 
 export interface ChapterList {
   readonly chapters: readonly Chapter[];
-  /** Chapters that were too short to stand by themselves, each with the one that it went into. */
+  /** Chapters that were too short, each with the one that it was merged into. */
   readonly merged: readonly { readonly name: string; readonly into: string }[];
-  /** Whether a site will take it: the first begins at 0, there are three at least. */
+  /** Whether a site will accept it: the first begins at 0, and there are at least three. */
   readonly taken: boolean;
 }
 
 /**
- * The chapters with those shorter than ten seconds put into the one before them (the first into the one after it), as
- * long as there is one. Times are those of frames at `rate`.
+ * The chapters, with those shorter than ten seconds merged into the previous one (the first into the next), as long as
+ * there is one. Times are those of frames at `rate`.
  */
 export function chapterList(chapters: readonly Chapter[], rate: Fraction): ChapterList {
   const kept: Chapter[] = [];
@@ -85,8 +85,8 @@ function isShort({ from, until }: Chapter, rate: Fraction): boolean {
 }
 
 /**
- * The list as it is pasted below a video: `0:00 The easy part`, a line a chapter; whole seconds, rounded down, so that
- * a chapter is never entered late. With hours where the last chapter begins after the first one.
+ * The list as it is pasted below a video: `0:00 The easy part`, one chapter a line; whole seconds, rounded down, so
+ * that a chapter is never entered late. With hours if the last chapter begins after the first one.
  */
 export function printChapterList(chapters: readonly Chapter[], rate: Fraction): string {
   const seconds = chapters.map(({ from }) => {

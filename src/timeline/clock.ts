@@ -11,7 +11,7 @@ import type { Narration } from './narration.ts';
 import { findAlike, findPhrase, nearestSpoken, spokenText } from './phrases.ts';
 import { frameAtTime, printFrame, timeOfFrame } from './seconds.ts';
 
-/** The clock of a scene. `narration` is undefined where the scene names none, or one that could not be read. */
+/** The clock of a scene. `narration` is undefined if the scene names none, or one that could not be read. */
 export function clockOf(scene: TimedScene, narration: Narration | undefined): Clock {
   const { rate, timecode } = scene.video;
   const spoken = spokenText(narration ?? { name: '', cues: [] });
@@ -51,16 +51,16 @@ export interface Moment {
   readonly seconds: Fraction;
   /** The nearest frame. */
   readonly frame: Frame;
-  /** Places where the same words are spoken later, where the time was given by words without a number. */
+  /** Places where the same words are spoken later, if the time was given by words without a number. */
   readonly again: readonly Spoken[];
 }
 
-/** `fault` is undefined where it has been reported elsewhere. */
+/** `fault` is undefined if it has been reported elsewhere. */
 export type MomentFound =
   | { readonly ok: true; readonly moment: Moment }
   | { readonly ok: false; readonly fault: { readonly code: Code; readonly message: string } | undefined };
 
-/** The place of a time for which it does not matter where it stands. */
+/** The place of a time whose meaning does not depend on its place. */
 export const anywhere: Place = { base: zero, notBefore: 0, until: undefined };
 
 /** The moment that a time means at its place. It is not compared with other times, nor with the video's end. */

@@ -1,12 +1,12 @@
 /**
  * The text of a WebVTT cue: tags stripped, escapes decoded, timestamp tags kept as the times of the words after them.
- * W3C WebVTT, section 6.4, "WebVTT cue text parsing rules", but that of the named HTML character references only those
- * that the WebVTT syntax lists (and `&quot;`, `&apos;`) are decoded.
+ * W3C WebVTT, section 6.4, "WebVTT cue text parsing rules", except that of the named HTML character references only
+ * those that the WebVTT syntax lists (and `&quot;`, `&apos;`) are decoded.
  */
 import { compare, type Fraction, fraction } from '../scene/fraction.ts';
 import type { Word } from './cue.ts';
 
-/** A moment within a text: what stands from `offset` on is said from `seconds` on. */
+/** A moment within a text: what follows from `offset` on is said from `seconds` on. */
 export interface Stamp {
   readonly offset: number;
   readonly seconds: Fraction;
@@ -36,7 +36,7 @@ const references: ReadonlyMap<string, string> = new Map([
 ]);
 
 /**
- * Reads the text of a cue that lasts from `start` to `end`; a stamp outside of these, or before an earlier stamp, is
+ * Reads the text of a cue that lasts from `start` to `end`; a stamp outside this range, or before an earlier stamp, is
  * a fault.
  */
 export function readCueText(source: string, start: Fraction, end: Fraction): CueText {
@@ -76,8 +76,8 @@ export function readCueText(source: string, start: Fraction, end: Fraction): Cue
 }
 
 /**
- * Words are what stands between white space. A word takes the last stamp that lies after the word before it and not
- * after its first sign.
+ * Words are separated by white space. A word takes the last stamp that is after the previous word and not after its own
+ * first character.
  */
 export function wordsOf(text: string, stamps: readonly Stamp[]): readonly Word[] {
   const words: Word[] = [];
@@ -94,7 +94,7 @@ export function wordsOf(text: string, stamps: readonly Stamp[]): readonly Word[]
 }
 
 /**
- * A WebVTT timestamp in seconds, exactly: hours optional and of two digits or more, minutes and seconds of two digits
+ * A WebVTT timestamp in seconds, exactly: hours optional and of at least two digits, minutes and seconds of two digits
  * up to 59, three digits after a full stop. Undefined for any other text. W3C WebVTT, section 6.3, "collect a WebVTT
  * timestamp".
  */
@@ -109,7 +109,7 @@ function refusal(tag: string, seconds: Fraction | undefined, latest: Fraction, e
   if (seconds === undefined) return `<${tag}> is not a timestamp; one is written <00:01:02.500>`;
   if (compare(seconds, latest) < 0)
     return `<${tag}> goes back before the time reached in this cue; the word is used without it`;
-  if (compare(seconds, end) > 0) return `<${tag}> lies after the end of its cue; the word is used without it`;
+  if (compare(seconds, end) > 0) return `<${tag}> is after the end of its cue; the word is used without it`;
   return undefined;
 }
 

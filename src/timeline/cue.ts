@@ -1,5 +1,5 @@
 /**
- * A cue of a narration: what is said in one go, with its words.
+ * A cue of a narration: what is said between two times, with its words.
  */
 import type { Fraction } from '../scene/fraction.ts';
 
@@ -19,8 +19,8 @@ export interface Cue {
 export interface Word {
   readonly text: string;
   /**
-   * Its own timestamp, in seconds; undefined where the narration has none for it. Never earlier than that of a word
-   * before.
+   * Its own timestamp, in seconds; undefined if the narration has none for it. Never earlier than that of a previous
+   * word.
    */
   readonly start: Fraction | undefined;
   /** `cue.text.slice(from, to)` is the word. */
@@ -32,11 +32,11 @@ export interface Word {
 export interface NarrationFault {
   /** From 1. */
   readonly line: number;
-  /** What is there, then what would be right. */
+  /** What was found, then what would be right. */
   readonly message: string;
 }
 
-/** What one reader makes of a text. */
+/** What a reader makes of a text. */
 export interface CuesRead {
   readonly cues: readonly Cue[];
   readonly faults: readonly NarrationFault[];

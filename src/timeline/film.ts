@@ -1,6 +1,6 @@
 /**
- * A film: everything on screen, resolved to frames, cells and candidates. The picture of a frame is a
- * function of the film and the frame number alone. Nothing in it remains to be looked up, proved or timed.
+ * A film: everything on screen, resolved to frames, cells and candidates. The picture of a frame is a function of the
+ * film and the frame number only. Nothing in it remains to be looked up, proved or timed.
  */
 import { Bug } from '../grid/bug.ts';
 import type { Candidate } from '../grid/candidates.ts';
@@ -15,7 +15,7 @@ declare const frameBrand: unique symbol;
 export type Frame = number & { readonly [frameBrand]: true };
 
 /**
- * The whole number as a frame. One below 0, or one that is not whole, is a `Bug`: what is not whole is rounded by
+ * The whole number as a frame. A number below 0, or one that is not whole, is a `Bug`: rounding is done by
  * `nearestFrame`, in `seconds.ts`, and nowhere else.
  */
 export function frameAt(number: number): Frame {
@@ -23,7 +23,10 @@ export function frameAt(number: number): Frame {
   return number as Frame;
 }
 
-/** On screen from frame `from` to frame `until`, `until` not included. `from` is the first frame on which any of it is visible. */
+/**
+ * On screen from frame `from` to frame `until`, `until` excluded. `from` is the first frame on which any of it is
+ * visible.
+ */
 export interface Shown {
   readonly from: Frame;
   readonly until: Frame;
@@ -38,7 +41,7 @@ export interface Film {
   readonly frameCount: number;
   readonly draw: 'overlay' | 'writing' | 'board';
   readonly small: '123' | '789' | 'whole';
-  /** Where the board lies, in order of `from`; empty: the picture lays the frame out itself. */
+  /** Where the board is on the frame, in order of `from`; if empty, the picture lays the frame out itself. */
   readonly board: readonly { readonly from: Frame; readonly shape: BoardShape }[];
   /** Whether rows and columns are numbered at the board's edges. */
   readonly coordinates: boolean;
@@ -79,7 +82,7 @@ export interface Heading {
   readonly conclusions: string | undefined;
 }
 
-/** A colour group of the scene: its colour, and its number from 0 by which it gets its own circle style. */
+/** A colour group of the scene: its colour, and its number from 0, which selects its own circle style. */
 export interface MarkGroup {
   readonly colour: GroupColour;
   readonly index: number;
@@ -102,7 +105,7 @@ export type Shapes = { readonly [Shape in MarkShape as Shape['kind']]: Shape };
 export type MarkShape =
   | { readonly kind: 'fill'; readonly cells: readonly Cell[] }
   | { readonly kind: 'circle'; readonly candidate: Candidate }
-  /** What was circled as a candidate, once its digit is written: the ring goes round that one. */
+  /** The circle of a candidate whose digit has since been written: the ring is around that digit. */
   | { readonly kind: 'ring'; readonly cell: Cell; readonly digit: Digit }
   /** `from` and `to`: the candidates of the node, one, or several for a grouped or almost locked node. */
   | {
@@ -114,7 +117,7 @@ export type MarkShape =
   | { readonly kind: 'strike'; readonly candidate: Candidate }
   /** A thin line from a candidate of the argument to one that it rules out: the two conflict. */
   | { readonly kind: 'reach'; readonly from: Candidate; readonly to: Candidate }
-  /** A single that has opened up: the only digit left in its cell, or its only place left in a house. */
+  /** A single that has become available: the only digit left in its cell, or its only place left in a house. */
   | { readonly kind: 'opens'; readonly candidate: Candidate }
   /** A placement: with `overlay` it marks the cell, else it draws attention to the digit being written. */
   | { readonly kind: 'place'; readonly cell: Cell; readonly digit: Digit }
@@ -125,9 +128,9 @@ export type MarkShape =
   | { readonly kind: 'ask'; readonly text: string }
   /** Everything else dims. */
   | { readonly kind: 'focus'; readonly cells: readonly Cell[] }
-  /** What a supposition makes of a node, of one candidate or several: true, or not true. */
+  /** What a supposition says of a node, of one candidate or several: true, or not true. */
   | { readonly kind: 'ghost'; readonly candidates: readonly Candidate[]; readonly isTrue: boolean }
-  /** Nodes that cannot stand as they are supposed to, in order; a single one is both true and not true. */
+  /** Nodes that contradict the supposition, in order; a single one is both true and not true. */
   | { readonly kind: 'clash'; readonly between: readonly (readonly Candidate[])[] }
   /** A line of sight from a written digit over `cells`, in order from the digit outwards. */
   | {

@@ -1,5 +1,5 @@
 /**
- * A time that was given within a step, looked up and held against what it follows.
+ * A time that was given within a step, looked up and compared with what it follows.
  */
 import type { Place } from '../scene/anchors/anchor.ts';
 import type { Time } from '../scene/anchors/anchors.ts';
@@ -13,7 +13,7 @@ import { orReport, pastEnd, timeError } from './time-faults.ts';
 import type { Report } from './time-node.ts';
 import type { VideoLength } from './video-length.ts';
 
-/** The step that a time lies in. */
+/** The step that contains a time. */
 export interface Within extends Timing {
   readonly length: VideoLength | undefined;
   readonly begin: Begin;
@@ -22,7 +22,7 @@ export interface Within extends Timing {
   readonly report: Report;
 }
 
-/** The time of a beat or an item; undefined where it cannot stand. `before`: the last of its kind that has a time. */
+/** The time of a beat or an item; undefined if it is not possible. `before`: the last of its kind that has a time. */
 export function momentWithin(
   at: Located<Time>,
   what: 'beat' | 'item',
@@ -61,7 +61,7 @@ function whyNotHere(
   return timeError('time-past-step', span, message);
 }
 
-/** When a step ends by its `until`; undefined where that cannot stand. `latest`: the last time given within it. */
+/** When a step ends by its `until`; undefined if that is not possible. `latest`: the last time given within it. */
 export function endOf(
   until: Located<Time>,
   latest: Frame,

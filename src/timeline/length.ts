@@ -1,6 +1,6 @@
 /**
- * How long the video is: `video.length`, else the footage's length from its `start` on, else the audio's. Where there
- * is none of these the last step's end decides.
+ * How long the video is: `video.length`, else the footage's length from its `start` on, else the audio's. If there is
+ * none of these, the last step's end decides.
  */
 
 import type { Clock } from '../scene/anchors/anchor.ts';
@@ -12,16 +12,16 @@ import { orReport, timeError } from './time-faults.ts';
 import { type Report, TimeNode } from './time-node.ts';
 import type { VideoLength } from './video-length.ts';
 
-/** Lengths of the files that the scene names, in seconds, where they are known. */
+/** Lengths of the files that the scene names, in seconds, if they are known. */
 export interface MediaLengths {
   readonly audioSeconds?: Fraction;
   readonly footageSeconds?: Fraction;
 }
 
-/** `none`: a length is given, and cannot stand, which has been reported. */
+/** `none`: a length is given but is not possible, which has been reported. */
 export type GivenLength = VideoLength | 'none' | undefined;
 
-/** Undefined where only the steps can say it. */
+/** Undefined if only the steps can determine it. */
 export function lengthNode(scene: TimedScene, clock: Clock, lengths: MediaLengths): TimeNode<GivenLength> {
   return new TimeNode(
     'given length',
@@ -41,7 +41,7 @@ function lengthOfVideo(scene: TimedScene, clock: Clock, lengths: MediaLengths, r
   if (footage !== undefined && lengths.footageSeconds !== undefined) {
     const seconds = subtract(lengths.footageSeconds, footageStart(scene));
     if (compare(seconds, zero) > 0) return lengthOf(clock, seconds, 'footage');
-    const message = `the footage lasts ${printSeconds(lengths.footageSeconds)}, and "start" lies after its end; give an earlier one`;
+    const message = `the footage lasts ${printSeconds(lengths.footageSeconds)}, and "start" is after its end; give an earlier one`;
     report(timeError('no-length', footage.start?.span ?? footage.file.span, message));
     return 'none';
   }
@@ -49,8 +49,8 @@ function lengthOfVideo(scene: TimedScene, clock: Clock, lengths: MediaLengths, r
 }
 
 /**
- * The moment of the footage that falls on the video's first frame, in seconds; zero without `start`. A timecode there
- * counts from 00:00:00:00: it is a place in the recording, not in the video.
+ * The moment of the footage that coincides with the video's first frame, in seconds; zero without `start`. A timecode
+ * there counts from 00:00:00:00: it is a position in the recording, not in the video.
  */
 export function footageStart(scene: TimedScene): Fraction {
   const start = scene.video.footage?.start;

@@ -24,12 +24,12 @@ export interface NarrationReading {
 const mostFaults = 20;
 
 /**
- * Reads a narration. The text is taken for what its first line says (`WEBVTT`, or the `[` or `{` of JSON), else for
- * what the end of `name` says, else for SRT. Byte order marks and all kinds of line break are accepted.
+ * Reads a narration. The format follows from the first line (`WEBVTT`, or the `[` or `{` of JSON), else from the
+ * extension of `name`, else it is SRT. Byte order marks and all kinds of line break are accepted.
  */
 export function readNarration(text: string, name: string): NarrationReading {
   if (text.includes('\0')) {
-    const message = 'this is no text; a narration is WebVTT, SRT, or JSON words';
+    const message = 'this is not text; a narration is WebVTT, SRT, or JSON words';
     return { narration: { name, cues: [] }, faults: [{ line: 1, message }] };
   }
   const plain = text.replace(/^\uFEFF/, '').replace(/\r\n?/g, '\n');
@@ -41,7 +41,7 @@ export function readNarration(text: string, name: string): NarrationReading {
   return { narration: { name, cues: inOrder }, faults: firstOf(faults) };
 }
 
-/** The faults in order; of a file that is broken throughout, the first few and how many more there are. */
+/** The faults in order; for a file that is broken throughout, the first few and how many more there are. */
 function firstOf(faults: readonly NarrationFault[]): readonly NarrationFault[] {
   const inOrder = [...faults].sort((a, b) => a.line - b.line);
   if (inOrder.length <= mostFaults + 1) return inOrder;

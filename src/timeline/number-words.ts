@@ -37,8 +37,8 @@ const numberWords: ReadonlyMap<string, NumberWord> = new Map<string, NumberWord>
 ]);
 
 /**
- * The number that begins at `words[at]` (lower case, no punctuation), as long as it goes, in figures: `one hundred
- * and twenty` is four words long and `120`. Undefined where no number begins; `hundred` and `thousand` begin none.
+ * The number that begins at `words[at]` (lower case, no punctuation), as long as possible, in figures: `one hundred and
+ * twenty` is four words long and `120`. Undefined if no number begins there; `hundred` and `thousand` do not begin one.
  * Below a million.
  */
 export function figuresAt(

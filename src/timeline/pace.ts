@@ -11,13 +11,13 @@ import type { Beat, BeatMark, BeatMarks, CascadeItem, OnlyItem, PencilItem, Step
  */
 export type StrokesOf = (step: Step, beat: Beat | undefined) => Fraction;
 
-/** Between the starts of two beats without times that follow one another: a second, common practice. */
+/** Between the starts of two consecutive beats without times: a second, common practice. */
 export const betweenBeats: Fraction = fraction(1);
 
 /** For each placement, removal or list of an item without a time. */
 export const perConclusion: Fraction = fraction(1, 2);
 
-/** A step whose length nothing else fixes lasts at least this long. */
+/** The least length of a step whose length is not fixed otherwise. */
 export const shortestStep: Fraction = fraction(4);
 
 /** Seconds to say a text at 150 words a minute (common practice): twenty words take eight seconds. */
@@ -27,15 +27,18 @@ export function speakingSeconds(text: string): Fraction {
 }
 
 /**
- * How long the next beat without a time waits for a beat: `hold` after a question, otherwise the time it takes to draw,
- * and at least a second.
+ * How long after a beat the next one without a time waits: `hold` after a question, otherwise the time it takes to
+ * draw, and at least a second.
  */
 export function waitAfter(beat: Beat, strokes: Fraction): Fraction {
   if (beat.mark.kind === 'ask') return beat.mark.hold;
   return compare(strokes, betweenBeats) > 0 ? strokes : betweenBeats;
 }
 
-/** An item's share of the time that several items have together: its placements and removals, or its lists. */
+/**
+ * An item's share of the time that several items have together: the count of its placements and removals, or of its
+ * lists.
+ */
 export function weightOf(item: OnlyItem | PencilItem | CascadeItem): number {
   if ('places' in item) return Math.max(1, item.places.length);
   if ('lists' in item) return Math.max(1, item.lists.length);
@@ -56,8 +59,8 @@ export const quarterSecond = fraction(1, 4);
 export const halfSecond = fraction(1, 2);
 
 /**
- * A second for each set or link, and as much again for the ground before them and what follows after them, four seconds
- * for that at most: so many that none of them has to come faster (see `claimPhases`).
+ * A second for each set or link, and three quarters as much for the phases before and after them, at most four seconds:
+ * enough that none of them has to be drawn faster (see `claimPhases`).
  */
 function claimStrokes(step: Step): Fraction {
   const strokes = fraction(step.from.length + (step.deadly === undefined ? 0 : 1) + linkCount(step));
@@ -71,7 +74,7 @@ function claimStrokes(step: Step): Fraction {
 /** Seconds that a mark of this kind takes to be drawn, as the default look draws it. */
 export type MarkSeconds<Kind extends keyof BeatMarks> = (mark: BeatMarks[Kind], step: Step) => Fraction;
 
-/** So many things of a kind, one after another. */
+/** This many things of a kind, one after another. */
 export function oneByOne(seconds: Fraction, count: number): Fraction {
   return multiply(seconds, fraction(count));
 }
@@ -81,13 +84,13 @@ export function linkCount(step: Step): number {
   return step.chains.reduce((sum, chain) => sum + chain.value.links.length, 0);
 }
 
-/** Of `so`; three where they are not counted. */
+/** Of `so`; three if they are not counted. */
 export function conclusionCount(step: Step): number {
   if (step.so === undefined) return 0;
   return step.so.kind === 'all' ? 3 : step.so.conclusions.length;
 }
 
-/** A house or a digit goes on as one. */
+/** A house or a digit counts as one. */
 export function targetCount(targets: readonly Target[]): number {
   return targets.reduce((sum, target) => sum + (target.kind === 'candidates' ? target.candidates.length : 1), 0);
 }

@@ -1,10 +1,10 @@
 /**
- * Where a phrase is spoken. Phrases are compared without case, punctuation, hyphens and the width of white space, and
- * with numbers as words and figures the same.
+ * Where a phrase is spoken. Phrases are compared without regard to case, punctuation, hyphens and the width of white
+ * space, and numbers as words equal figures.
  *
- * Both sides become a run of letters and figures in which every gap is either open (white space: it must meet a gap) or
- * soft (a hyphen or other sign inside a word: it may meet a gap, or none). So `X-wing` is `X wing` and `Xwing`,
- * `twenty-one` is `21`, and `either here` is not `eitherhere`.
+ * Both sides become a sequence of letters and figures in which every gap is either open (white space: it must meet a
+ * gap) or soft (a hyphen or other character inside a word: it may meet a gap, or none). So `X-wing` is `X wing` and
+ * `Xwing`, `twenty-one` is `21`, and `either here` is not `eitherhere`.
  */
 import { distance } from 'fastest-levenshtein';
 import type { Spoken, Within } from '../scene/anchors/anchor.ts';
@@ -16,19 +16,19 @@ import { earlierOf, laterOf } from './seconds.ts';
 import { spokenAlike, spokenMostAlike } from './spoken-alike.ts';
 import { formsOf, type WordForm } from './word-forms.ts';
 
-/** A narration made ready for finding. */
+/** A narration prepared for searching. */
 export interface SpokenText {
-  readonly run: Run;
+  readonly spelling: Spelling;
   /** Every word of the narration, in order of time. */
   readonly words: readonly { readonly text: string; readonly seconds: Fraction }[];
-  /** The same words as they are compared where speech differs from what was written. */
+  /** The same words in the form used for comparison when speech differs from what was written. */
   readonly forms: readonly WordForm[];
 }
 
 /** Letters and figures with the gaps before them. */
-interface Run {
+interface Spelling {
   readonly letters: string;
-  /** By letter: what stands before it. */
+  /** By letter: the gap before it. */
   readonly gaps: readonly Gap[];
   /** By letter: the index of the word that it belongs to; of a number in several words, the first. */
   readonly firstWord: readonly number[];
@@ -43,39 +43,39 @@ interface Piece {
   readonly word: number;
 }
 
-/** Makes a narration ready for finding. */
+/** Prepares a narration for searching. */
 export function spokenText(narration: Narration): SpokenText {
   const words = narration.cues.flatMap((cue) =>
     cue.words.map((word, index) => ({ text: word.text, seconds: startOfWord(cue, index) })),
   );
   const texts = words.map((word) => word.text);
-  return { run: runOf(texts), words, forms: formsOf(texts) };
+  return { spelling: spellingOf(texts), words, forms: formsOf(texts) };
 }
 
 /**
- * All places where the phrase is spoken, in order of time, none overlapping another. Empty for a phrase without a
- * letter or figure.
+ * All places where the phrase is spoken, in order of time, without overlaps. Empty for a phrase without a letter or
+ * figure.
  */
 export function findPhrase(spoken: SpokenText, phrase: string): readonly Spoken[] {
-  const wanted = runOf(phrase.split(/\s+/));
+  const wanted = spellingOf(phrase.split(/\s+/));
   const places: Spoken[] = [];
   if (wanted.letters === '') return places;
-  const { run } = spoken;
-  for (let at = 0; at + wanted.letters.length <= run.letters.length; ) {
-    if (!matchesAt(run, wanted, at)) {
+  const { spelling } = spoken;
+  for (let at = 0; at + wanted.letters.length <= spelling.letters.length; ) {
+    if (!matchesAt(spelling, wanted, at)) {
       at++;
       continue;
     }
     const end = at + wanted.letters.length;
-    places.push(placeOf(spoken, run.firstWord[at]!, run.lastWord[end - 1]!));
+    places.push(placeOf(spoken, spelling.firstWord[at]!, spelling.lastWord[end - 1]!));
     at = end;
   }
   return places;
 }
 
 /**
- * The place where a sentence is spoken with a few words changed, among the words that begin from `from` on and before
- * `until` where these are given.
+ * The place where a sentence is spoken with a few words changed, among the words that begin at or after `from` and
+ * before `until`, if these are given.
  */
 export function findAlike(spoken: SpokenText, sentence: string, within: Within = {}): Spoken | undefined {
   const alike = spokenAlike(formsWithin(spoken, within), sentence);
@@ -91,8 +91,8 @@ function formsWithin(spoken: SpokenText, { from, until }: Within): readonly Word
 
 /**
  * When a word of a cue is said: at its own timestamp, else in proportion to the characters before it in its cue, but
- * never before the timestamp of an earlier word of the cue or after that of a later one. In a cue from 10 s to 20 s
- * of 40 characters a word after 12 of them is said at 13 s.
+ * never before the timestamp of an earlier word of the cue or after that of a later one. In a cue of 40 characters from
+ * 10 s to 20 s, a word after 12 of them is said at 13 s.
  */
 export function startOfWord(cue: Cue, index: number): Fraction {
   const word = cue.words[index]!;
@@ -106,12 +106,15 @@ export function startOfWord(cue: Cue, index: number): Fraction {
   return later === undefined ? notBefore : earlierOf(notBefore, later);
 }
 
-/** From so many words on a phrase is compared word by word; letter by letter would take long, and say no more. */
+/**
+ * From this many words on a phrase is compared word by word; letter by letter would take long, without being more
+ * precise.
+ */
 const sentenceLength = 8;
 
 /**
- * The words spoken that are most like the phrase, among those that begin from `from` on and before `until` where
- * these are given. Undefined where nothing is said there.
+ * The spoken words most like the phrase, among those that begin at or after `from` and before `until`, if these are
+ * given. Undefined if nothing is said there.
  */
 export function nearestSpoken(spoken: SpokenText, phrase: string, within: Within = {}): Spoken | undefined {
   const count = phrase.trim().split(/\s+/).length;
@@ -121,7 +124,7 @@ export function nearestSpoken(spoken: SpokenText, phrase: string, within: Within
     const beginning = phrase.trim().split(/\s+/).slice(0, 5).join(' ');
     return nearestSpoken(spoken, beginning, within);
   }
-  const wanted = runOf(phrase.split(/\s+/)).letters;
+  const wanted = spellingOf(phrase.split(/\s+/)).letters;
   let best: { readonly first: number; readonly last: number } | undefined;
   let leastSteps = Number.POSITIVE_INFINITY;
   for (const [first, word] of spoken.words.entries()) {
@@ -139,13 +142,13 @@ export function nearestSpoken(spoken: SpokenText, phrase: string, within: Within
   return best === undefined ? undefined : placeOf(spoken, best.first, best.last);
 }
 
-/** The letters of some of the words; of a number in several words all of it, with the first of them. */
-function lettersOf({ run }: SpokenText, first: number, last: number): string {
-  return run.letters.slice(letterFrom(run, first), letterFrom(run, last + 1));
+/** The letters of some of the words; a number in several words belongs entirely to the first of them. */
+function lettersOf({ spelling }: SpokenText, first: number, last: number): string {
+  return spelling.letters.slice(letterFrom(spelling, first), letterFrom(spelling, last + 1));
 }
 
 /** The first letter of this word or a later one. */
-function letterFrom({ firstWord, letters }: Run, word: number): number {
+function letterFrom({ firstWord, letters }: Spelling, word: number): number {
   let [low, high] = [0, letters.length];
   while (low < high) {
     const middle = (low + high) >> 1;
@@ -155,12 +158,12 @@ function letterFrom({ firstWord, letters }: Run, word: number): number {
   return low;
 }
 
-function matchesAt(run: Run, wanted: Run, at: number): boolean {
+function matchesAt(spelling: Spelling, wanted: Spelling, at: number): boolean {
   const end = at + wanted.letters.length;
-  if (run.gaps[at] === 'none' || run.gaps[end] === 'none') return false;
-  if (!run.letters.startsWith(wanted.letters, at)) return false;
+  if (spelling.gaps[at] === 'none' || spelling.gaps[end] === 'none') return false;
+  if (!spelling.letters.startsWith(wanted.letters, at)) return false;
   for (let index = 1; index < wanted.letters.length; index++) {
-    if (!gapsAgree(run.gaps[at + index]!, wanted.gaps[index]!)) return false;
+    if (!gapsAgree(spelling.gaps[at + index]!, wanted.gaps[index]!)) return false;
   }
   return true;
 }
@@ -174,7 +177,7 @@ function placeOf(spoken: SpokenText, first: number, last: number): Spoken {
   return { seconds: words[0]!.seconds, text: words.map((word) => word.text).join(' ') };
 }
 
-function runOf(words: readonly string[]): Run {
+function spellingOf(words: readonly string[]): Spelling {
   const pieces = words.flatMap(piecesOf);
   const texts = pieces.map((piece) => piece.text);
   let letters = '';
@@ -196,7 +199,7 @@ function runOf(words: readonly string[]): Run {
   return { letters, gaps, firstWord, lastWord };
 }
 
-/** The letters and figures of one word, cut where another sign stands between them. */
+/** The letters and figures of one word, split at any other character between them. */
 function piecesOf(word: string, index: number): readonly Piece[] {
   const plain = word
     .normalize('NFKC')

@@ -1,9 +1,9 @@
 /**
- * A narration that was spoken again: where a moment of the one lies in the other.
+ * A narration that was recorded again: where a moment of the old one is in the new one.
  *
- * A moment belongs to the word that is being said, or to the next one where that begins within a fifth of a second and
- * is the nearer. It moves with its word, and within the word, or the pause after it, in proportion. Where the word is
- * no longer spoken it moves in proportion between the words around it that are.
+ * A moment belongs to the word that is being said, or to the next one if that begins within a fifth of a second and is
+ * nearer. It moves with its word, and within the word, or the pause after it, in proportion. If the word is no longer
+ * spoken, it moves in proportion between the nearest words around it that are.
  */
 import { add, compare, divide, type Fraction, fraction, multiply, subtract, zero } from '../scene/fraction.ts';
 import type { Narration } from './narration.ts';
@@ -15,24 +15,24 @@ import { formsOf } from './word-forms.ts';
 export interface Retake {
   /** Words of the old narration, in order of time. */
   readonly words: readonly RetakenWord[];
-  /** Where the moment lies in the new narration. */
+  /** Where the moment is in the new narration. */
   move(seconds: Fraction): MovedMoment;
 }
 
 export interface RetakenWord {
   readonly text: string;
   readonly seconds: Fraction;
-  /** Of the same word in the new narration; undefined where it is no longer spoken. */
+  /** Of the same word in the new narration; undefined if it is no longer spoken. */
   readonly now: Fraction | undefined;
 }
 
 export interface MovedMoment {
   readonly seconds: Fraction;
-  /** The word that the moment belonged to, where that is no longer spoken. */
+  /** The word that the moment belonged to, if that is no longer spoken. */
   readonly lost: string | undefined;
 }
 
-/** A moment this little before a word is meant for it. */
+/** A moment this little before a word belongs to it. */
 const justBefore = fraction(1, 5);
 
 interface TimedWord {
@@ -56,7 +56,7 @@ export function retakeOf(before: Narration, after: Narration): Retake {
       const early = add(next.now, subtract(seconds, next.seconds));
       return { seconds: laterOf(early, zero), lost: undefined };
     }
-    // Before the first word nothing is said: a title that stands from the start goes on doing so.
+    // Before the first word nothing is said: a title shown from the start stays at the start.
     if (word === undefined) return { seconds: earlierOf(seconds, first), lost: undefined };
     if (word.now === undefined) return { seconds: between(words, nextNow, index, seconds), lost: word.text };
     const past = subtract(seconds, word.seconds);
@@ -67,7 +67,7 @@ export function retakeOf(before: Narration, after: Narration): Retake {
   return { words, move };
 }
 
-/** In proportion between the words around a passage that is no longer spoken; what stands in its place counts with it. */
+/** In proportion between the words around a passage that is no longer spoken; what replaces it counts with it. */
 function between(
   words: readonly RetakenWord[],
   nextNow: readonly (Fraction | undefined)[],
@@ -92,7 +92,7 @@ function isMeantFor(seconds: Fraction, word: TimedWord | undefined, next: TimedW
   return word === undefined || compare(ahead, subtract(seconds, word.seconds)) < 0;
 }
 
-/** Undefined where there is no word after it, or it is said at once. */
+/** Undefined if no word follows, or it is said at the same moment. */
 function spanTo(from: Fraction, to: Fraction | undefined): Fraction | undefined {
   if (to === undefined) return undefined;
   const span = subtract(to, from);
@@ -103,11 +103,13 @@ function timedWords(narration: Narration): TimedWord[] {
   const words = narration.cues.flatMap((cue) =>
     cue.words.map(({ text }, index) => ({ text, seconds: startOfWord(cue, index) })),
   );
-  // Cues may overlap; the sort is stable. A dash that stands alone is not said.
+  // Cues may overlap; the sort is stable. A dash on its own is not said.
   return words.filter(({ text }) => /[\p{L}\p{N}]/u.test(text)).sort((a, b) => compare(a.seconds, b.seconds));
 }
 
-/** By old word: the new one, or -1. Aligned by their forms; within a form of as many words in both, word by word. */
+/**
+ * By old word: the new one, or -1. Aligned by their forms; within a form with equally many words in both, word by word.
+ */
 function pairsOf(olds: readonly TimedWord[], news: readonly TimedWord[]): Int32Array {
   const [oldForms, newForms] = [olds, news].map((words) => formsOf(words.map(({ text }) => text))) as [
     ReturnType<typeof formsOf>,

@@ -1,6 +1,6 @@
 /**
- * What is said, to be read on the frame: the narration's own cues at their own times; without a narration what each
- * step says, sentence by sentence over the step's time, each as long as its part of the letters.
+ * What is said, as text on the frame: the narration's own cues at their own times; without a narration what each step
+ * says, sentence by sentence over the step's time, each in proportion to its letters.
  */
 import { add, fraction } from '../scene/fraction.ts';
 import type { TimedScene } from '../scene/scene.ts';
@@ -9,7 +9,7 @@ import type { Narration } from './narration.ts';
 import { frameAtTime, nearestFrame } from './seconds.ts';
 import type { ScheduledStep } from './step-frames.ts';
 
-/** In order of `from`; no two at once, none without a frame of its own. */
+/** In order of `from`; never two at the same time, and none without a frame of its own. */
 export function saidOf(
   scene: TimedScene,
   steps: readonly ScheduledStep[],
@@ -26,7 +26,7 @@ export function saidOf(
 }
 
 /**
- * The sentences of a text. One ends with a full stop, question or exclamation mark before a blank (in Chinese and
+ * The sentences of a text. One ends with a full stop, question or exclamation mark before a space (in Chinese and
  * Japanese before anything), its closing quotes and brackets included.
  */
 export function sentencesOf(text: string): string[] {

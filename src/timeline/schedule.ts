@@ -30,16 +30,16 @@ export interface Schedule {
   readonly steps: readonly ScheduledStep[];
   /** What is said, sentence by sentence: the narration's cues, or what the steps say. */
   readonly said: readonly Said[];
-  /** In order of `from`, the first at frame 0; empty where the scene gives no board. */
+  /** In order of `from`, the first at frame 0; empty if the scene gives no board. */
   readonly board: readonly BoardPlace[];
 }
 
 export type ScheduleOptions = NodeOptions;
 
 /**
- * The frames of all that a scene shows, and what is wrong with its times. With errors the schedule is what could be
- * made of the rest. `narration` is undefined where the scene names none, or where it could not be read; the latter is
- * for whoever reads it to report.
+ * The frames of everything that a scene shows, and what is wrong with its times. With errors the schedule is what could
+ * be made of the rest. `narration` is undefined if the scene names none, or if it could not be read; the latter is
+ * reported by whoever reads it.
  */
 export function scheduleWith(
   scene: TimedScene,
@@ -60,7 +60,7 @@ export function scheduleWith(
     ...firstPastEnd(outlines, clock, length.value),
     ...scheduled.flatMap((step, index) => held(outlines[index]!, step, clock)),
   );
-  // A time that cannot stand moves what lies around it; remarks about that would have the same cause.
+  // An impossible time moves its neighbours; remarks about those would have the same cause.
   if (!diagnostics.some((fault) => fault.severity === 'error')) {
     for (const [index, step] of scheduled.entries()) {
       diagnostics.push(...neverSeen(outlines[index]!, step, clock), ...spokenAgain(outlines[index]!, step, clock));
@@ -78,7 +78,7 @@ export function scheduleWith(
   };
 }
 
-/** The first step that begins after the end, where no time of its own has put it there. */
+/** The first step that begins after the end without a time of its own that puts it there. */
 function firstPastEnd(
   outlines: readonly StepOutline[],
   clock: Clock,
@@ -90,7 +90,7 @@ function firstPastEnd(
   return [pastEnd(past.step.idSpan, `step "${past.step.id}" begins`, past.begin.frame, clock, length)];
 }
 
-/** What is wrong with the first frame's label, and labels that are counted in another way than that one. */
+/** What is wrong with the first frame's label, and labels that are counted differently. */
 function labelFaults(scene: TimedScene): Diagnostic[] {
   const first = scene.video.timecode;
   if (first === undefined) return [];
@@ -101,7 +101,7 @@ function labelFaults(scene: TimedScene): Diagnostic[] {
     const label = absolutePart(value);
     if (label?.kind !== 'timecode' || label.timecode.dropFrame === first.value.dropFrame) return [];
     const fix = printLabel({ ...label.timecode, dropFrame: first.value.dropFrame });
-    const message = `${printLabel(label.timecode)} is not counted as the first frame's ${printLabel(first.value)}, which is ${counted}; was ${fix} meant?`;
+    const message = `${printLabel(label.timecode)} is not counted like the first frame's ${printLabel(first.value)}, which is ${counted}; was ${fix} meant?`;
     return [timeWarning('mixed-timecode', span, message)];
   });
 }

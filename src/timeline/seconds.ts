@@ -1,25 +1,25 @@
 /**
- * Seconds and frames. Frame n is shown from n/rate to (n+1)/rate seconds; what is not a whole frame becomes the nearest
- * one, halves up, in this one place. A mark's `at` is the first frame on which any of it is visible.
+ * Seconds and frames. Frame n is shown from n/rate to (n+1)/rate seconds; all rounding to whole frames (nearest, halves
+ * up) is in this one place. A mark's `at` is the first frame on which any of it is visible.
  */
 import { compare, type Fraction, fraction, fractionOf, multiply, nearest } from '../scene/fraction.ts';
 import { type Frame, frameAt } from './film.ts';
 
-/** The whole frame nearest to so many frames, halves up: 25.5 is frame 26. Below -1/2 there is none: a `Bug`. */
+/** The whole frame nearest to a number of frames, halves up: 25.5 is frame 26. Below -1/2 there is none: a `Bug`. */
 export function nearestFrame(frames: Fraction): Frame {
   return frameAt(Number(nearest(frames)));
 }
 
 /**
- * The frame nearest to a time, halves up. At 25 a second 1.02 s lies halfway between frames 25 and 26 and is frame 26;
- * at 30000/1001 one second (29.97 frames) is frame 30, and one minute (1798.2) is frame 1798. A time before the first
- * frame has none: a `Bug`.
+ * The frame nearest to a time, halves up. At 25 a second 1.02 s is halfway between frames 25 and 26 and becomes frame
+ * 26; at 30000/1001 one second (29.97 frames) is frame 30, and one minute (1798.2) is frame 1798. A time before the
+ * first frame has none: a `Bug`.
  */
 export function frameAtTime(rate: Fraction, seconds: Fraction): Frame {
   return nearestFrame(multiply(seconds, rate));
 }
 
-/** How many whole frames a length comes to, nearest, halves up: 3:10 at 30000/1001 (5694.3) is 5694. May be below 0. */
+/** How many whole frames a length has, nearest, halves up: 3:10 at 30000/1001 (5694.3) is 5694. May be below 0. */
 export function wholeFrames(rate: Fraction, seconds: Fraction): number {
   return Number(nearest(multiply(seconds, rate)));
 }
@@ -35,13 +35,13 @@ export function timeOfFrame(rate: Fraction, frame: number): Fraction {
 }
 
 /**
- * When a frame is first shown, as the language writes times: `m:ss.ff` with hundredths of a second, hours only where
- * there are some. Frame 1800 at 30000/1001 is `1:00.06`. Read again and rounded, the text gives the same frame; above
- * 60 frames a second it has three decimals or more for that.
+ * When a frame is first shown, in the notation of the language: `m:ss.ff` with hundredths of a second, hours only if
+ * there are any. Frame 1800 at 30000/1001 is `1:00.06`. Read again and rounded, the text gives the same frame; above 60
+ * frames a second that takes three decimals or more.
  */
 export function printFrame(rate: Fraction, frame: number): string {
   let decimals = 2;
-  // A text is off by half its last digit at most, and may be off by less than half a frame.
+  // The text is off by at most half its last digit, and must be off by less than half a frame.
   while (compare(rate, fraction(10n ** BigInt(decimals))) >= 0) decimals++;
   return printSeconds(timeOfFrame(rate, frame), decimals);
 }

@@ -1,19 +1,20 @@
 /**
  * Finds where a sentence is spoken, even if not quite as written, by the word alignment with the least difference.
  *
- * Half a point for a word that is spelt much like the one spoken, one for any other word that is spoken in another's
- * place, left out or added, two for another number or cell; fillers are free. The sentence may begin and end anywhere in what is spoken. Method:
+ * Costs: half a point for a word spelt much like the one spoken, one for any other word that is replaced, left out or
+ * added, two for another number or cell; fillers are free. The sentence may begin and end anywhere in what is spoken.
+ * Method:
  * Sellers, *The theory and computation of evolutionary distances: pattern recognition*, J. Algorithms 1(4), 1980 (from
  * memory), over words instead of letters.
  */
 import { distance } from 'fastest-levenshtein';
 import { formsOf, type WordForm } from './word-forms.ts';
 
-/** A run of spoken words, by their indices, and how far it differs. */
+/** A sequence of spoken words, by their indices, and how far it differs. */
 export interface Alike {
   readonly first: number;
   readonly last: number;
-  /** Words that differ; a word that is spelt much alike counts half. */
+  /** Words that differ; a word that is spelt much the same counts half. */
   readonly differing: number;
 }
 
@@ -21,8 +22,9 @@ export interface Alike {
 const [free, nearly, other, otherNumber] = [0, 1, 2, 4];
 
 /**
- * The run of words most like the sentence, the first of several: undefined where more than a quarter of the sentence's
- * words differ (of three words half a one may; of fewer none). `spoken` are the forms of what is spoken, in order.
+ * The sequence of words most like the sentence, the first of several: undefined if more than a quarter of the
+ * sentence's words differ (of three words, half a one may; of fewer, none). `spoken` are the forms of what is spoken,
+ * in order.
  */
 export function spokenAlike(spoken: readonly WordForm[], sentence: string): Alike | undefined {
   const count = formsOf(sentence.split(/\s+/)).filter((each) => !each.filler).length;
@@ -31,7 +33,7 @@ export function spokenAlike(spoken: readonly WordForm[], sentence: string): Alik
   return found === undefined || found.differing > most ? undefined : found;
 }
 
-/** The run of words most like the sentence however much it differs; undefined where no word is alike. */
+/** The sequence of words most like the sentence, however much it differs; undefined if no word is similar. */
 export function spokenMostAlike(spoken: readonly WordForm[], sentence: string): Alike | undefined {
   const end = bestEnd(spoken, formsOf(sentence.split(/\s+/)));
   if (end === undefined) return undefined;
@@ -39,8 +41,9 @@ export function spokenMostAlike(spoken: readonly WordForm[], sentence: string): 
 }
 
 /**
- * The spoken word at which the alignment of least cost ends, the one at which it begins, and that cost. Row by row over the
- * spoken words; each cell carries where its alignment's first pair of words lies, so that no way back is kept.
+ * The spoken word at which the alignment of least cost ends, the one at which it begins, and that cost. Row by row over
+ * the spoken words; each cell carries where its alignment's first pair of words is, so that no backtracking table is
+ * kept.
  */
 function bestEnd(
   spoken: readonly WordForm[],
@@ -61,7 +64,7 @@ function bestEnd(
       const paired = pairing[index - 1]!;
       const together = costs[index - 1]! + paired;
       const unspoken = nextCosts[index - 1]! + leftOut(wanted[index - 1]!);
-      // A word before the first pair lies outside the run.
+      // A word before the first pair is outside the sequence.
       const extra = costs[index]! + (begins[index] === -1 ? free : added);
       const least = Math.min(together, unspoken, extra);
       nextCosts[index] = least;
@@ -69,14 +72,14 @@ function bestEnd(
       if (least === together) nextBegins[index] = before === -1 && paired < other ? at : before;
       else nextBegins[index] = least === unspoken ? nextBegins[index - 1]! : begins[index]!;
     }
-    const ending = cheapestEnding(nextCosts, nextBegins, wanted, pairing);
+    const ending = leastEnding(nextCosts, nextBegins, wanted, pairing);
     if (ending !== undefined && isBetter(ending, best)) best = { at, ...ending };
     [costs, begins] = [nextCosts, nextBegins];
   }
   return best;
 }
 
-/** Of two that begin alike and cost the same, the longer one: it has the sentence's last words. */
+/** Of two that begin at the same word and cost the same, the longer one: it has the sentence's last words. */
 function isBetter(
   ending: { readonly begin: number; readonly cost: number },
   best: { readonly begin: number; readonly cost: number } | undefined,
@@ -85,8 +88,11 @@ function isBetter(
   return ending.cost === best.cost && ending.begin === best.begin;
 }
 
-/** The alignment of least cost that ends with this spoken word as a pair; the wanted words after it are left out. */
-function cheapestEnding(
+/**
+ * The alignment of least cost that ends with this spoken word as a pair; the remaining words of the sentence are left
+ * out.
+ */
+function leastEnding(
   costs: Int32Array,
   begins: Int32Array,
   wanted: readonly WordForm[],
@@ -108,7 +114,10 @@ function leftOut({ filler }: WordForm): number {
   return filler ? free : other;
 }
 
-/** By spoken form: what it costs in the place of each wanted word. Kept, for few different words are spoken. */
+/**
+ * By spoken form: the cost of having it instead of each word of the sentence. Cached, since few different words are
+ * spoken.
+ */
 function likenessOf(wanted: readonly WordForm[]): (form: string) => Int32Array {
   const known = new Map<string, Int32Array>();
   return (form) => {
@@ -118,12 +127,14 @@ function likenessOf(wanted: readonly WordForm[]): (form: string) => Int32Array {
   };
 }
 
-/** Nothing for the same form; words of four letters and more are spelt alike if at most a third of them differ. */
+/**
+ * Zero for the same form; words of four letters and more are spelt similarly if at most a third of the letters differ.
+ */
 function unlikeness(a: string, b: string): number {
   if (a === b) return free;
   if (/\p{N}/u.test(a) || /\p{N}/u.test(b)) return otherNumber;
   const longest = Math.max(a.length, b.length);
-  // The lengths alone say so of most.
+  // For most words the lengths suffice to tell.
   if (longest < 4 || 3 * Math.abs(a.length - b.length) > longest) return other;
   return 3 * distance(a, b) <= longest ? nearly : other;
 }

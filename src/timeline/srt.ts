@@ -1,7 +1,7 @@
 /**
  * SRT (SubRip). No standard describes it: a number, a time line with commas before the thousandths, lines of text, a
- * blank line, as players commonly accept it. A missing number and a full stop for the comma do no harm and are let
- * pass.
+ * blank line, as players commonly accept it. A missing number, and a full stop instead of the comma, are harmless and
+ * accepted.
  */
 import { compare, type Fraction, fraction } from '../scene/fraction.ts';
 import type { Cue, CuesRead, NarrationFault } from './cue.ts';
@@ -26,7 +26,7 @@ export function readSrt(text: string): CuesRead {
     number++;
     const timeLine = block.slice(0, 2).findIndex((line) => line.includes('-->'));
     if (timeLine === -1) {
-      faults.push({ line: first + 1, message: `no time line stands over this text; ${wanted} over it` });
+      faults.push({ line: first + 1, message: `no time line precedes this text; ${wanted} above it` });
       continue;
     }
     const times = readTimes(block[timeLine]!);
@@ -52,7 +52,7 @@ function readTimes(line: string): { readonly start: Fraction; readonly end: Frac
   return { start, end };
 }
 
-/** Three digits after the comma, no fewer: `,5` is half a second to some players and five thousandths to others. */
+/** Exactly three digits after the comma: `,5` is half a second to some players and five thousandths to others. */
 function readTime(text: string): Fraction | undefined {
   const match = /^(?:(\d+):)?([0-5]?\d):([0-5]?\d)[,.](\d{3})$/.exec(text);
   if (match === null) return undefined;
@@ -60,7 +60,7 @@ function readTime(text: string): Fraction | undefined {
   return fraction(((hours! * 60n + minutes!) * 60n + seconds!) * 1000n + thousandths!, 1000n);
 }
 
-/** Tags in common use, `<i>` and the like and `{\an8}`; any other `<` is text. */
+/** Tags in common use, `<i>` and similar and `{\an8}`; any other `<` is text. */
 function withoutTags(text: string): string {
   return text.replace(/<\/?(?:b|i|u|s|font)(?:\s[^<>]*)?>/gi, '').replace(/\{\\[^{}]*\}/g, '');
 }

@@ -1,5 +1,5 @@
 /**
- * The frames of one step: its beats, its items, and what the recording takes away by itself.
+ * The frames of one step: its beats, its items, and what the recording itself removes.
  */
 
 import type { Clock } from '../scene/anchors/anchor.ts';
@@ -17,19 +17,19 @@ import { orReport, pastEnd, timeError } from './time-faults.ts';
 import type { Report } from './time-node.ts';
 import type { VideoLength } from './video-length.ts';
 
-/** Shown from frame `from` to frame `until`, `until` not included. */
+/** Shown from frame `from` to frame `until`, `until` excluded. */
 export interface ScheduledStep {
   readonly id: string;
   readonly from: Frame;
   readonly until: Frame;
-  /** By beat of `show`, never going back; empty without `show`. One that begins at `until` is never seen. */
+  /** By beat of `show`, in ascending order; empty without `show`. One that begins at `until` is never seen. */
   readonly beats: readonly ScheduledBeat[];
   /** By item: when it is written down. */
   readonly only: readonly Frame[];
   readonly pencil: readonly Frame[];
   /** By item, by conclusion. */
   readonly cascade: readonly (readonly Frame[])[];
-  /** Without `show`: the claim of `so` and `chain` has drawn itself before this frame, for the items come then. */
+  /** Without `show`: the claim of `so` and `chain` is drawn before this frame, since the items begin then. */
   readonly claimUntil: Frame;
 }
 
@@ -46,10 +46,10 @@ export interface StepEnd extends Timing {
   readonly frameCount: number;
 }
 
-/** A step as scheduled, but for what the recording takes away. */
+/** A step as scheduled, except for what the recording removes. */
 export type StepFrames = Omit<ScheduledStep, 'beats'> & { readonly beats: readonly Frame[] };
 
-/** The step's frames, all within the video. What has no time of its own comes to lie within the step. */
+/** The step's frames, all within the video. Parts without a time of their own are placed within the step. */
 export function framesOfStep(outline: StepOutline, options: StepEnd): StepFrames {
   const { step } = outline;
   const begin = outline.begin.seconds;
@@ -83,15 +83,15 @@ interface FrameRange {
   readonly until: Frame;
 }
 
-/** `seconds` as spread; `given` where the time was written. */
+/** `seconds` as spread; `given` if the time was written. */
 interface Start {
   readonly seconds: Fraction;
   readonly given: Moment | undefined;
 }
 
 /**
- * Frames, never going back. What was given a time stands there, at the step's end too; the rest before the end where
- * it can.
+ * Frames, in ascending order. A part with a given time is at that time, even at the step's end; the others are before
+ * the end if possible.
  */
 function framesInStep(starts: readonly Start[], { from, until }: FrameRange, clock: Clock): readonly Frame[] {
   let before = from;
@@ -103,14 +103,14 @@ function framesInStep(starts: readonly Start[], { from, until }: FrameRange, clo
   });
 }
 
-/** The frame, brought within `from` and the last before `until`. */
+/** The frame, limited to the range from `from` to the last before `until`. */
 function within(frame: Frame, from: Frame, until: Frame): Frame {
   return frameAt(Math.max(from, Math.min(frame, until - 1)));
 }
 
 /**
- * Items come after what the step argues: after the last beat, or after the claim has drawn itself, for which the
- * step's time is shared out by what either needs. A step that only writes down begins at once.
+ * Items come after the step's argument: after the last beat, or after the claim is drawn, with the step's time divided
+ * in proportion to what each needs. A step that only writes down begins immediately.
  */
 function beginOfItems(outline: StepOutline, starts: readonly Fraction[], { end, strokesOf }: StepEnd): Fraction {
   const { step } = outline;
@@ -133,7 +133,7 @@ function sharedOut(outline: StepOutline, { end, strokesOf }: Pace): Fraction {
   return add(begin, multiply(subtract(end, begin), divide(claim, all)));
 }
 
-/** Once the last beat is drawn; halfway from its start to the step's end where that is sooner. */
+/** Once the last beat is drawn; or halfway from its start to the step's end, if that is sooner. */
 function afterBeats(outline: StepOutline, starts: readonly Fraction[], { end, strokesOf }: Pace): Fraction {
   const last = starts.at(-1);
   if (last === undefined) return outline.begin.seconds;
@@ -143,8 +143,8 @@ function afterBeats(outline: StepOutline, starts: readonly Fraction[], { end, st
 }
 
 /**
- * When the recording no longer shows what a beat strikes, as its `gone` says; undefined where that cannot stand. `from`:
- * the beat's first frame.
+ * When the recording no longer shows what a beat strikes, as its `gone` says; undefined if that is not possible.
+ * `from`: the beat's first frame.
  */
 export function goneAt(
   { value, span }: Located<Time>,

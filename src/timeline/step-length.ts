@@ -1,6 +1,6 @@
 /**
- * How long a step lasts when nothing fixes it: as long as its `say` takes to say, never less than its marks take to
- * be drawn, at least four seconds.
+ * How long a step lasts when nothing fixes it: as long as its `say` takes to say, never less than its marks take to be
+ * drawn, at least four seconds.
  */
 import { add, compare, type Fraction, fraction, multiply, subtract, zero } from '../scene/fraction.ts';
 import type { Step } from '../scene/scene.ts';
@@ -41,25 +41,25 @@ export function itemsToSpread({ step, items }: StepContent): readonly ItemToSpre
   }));
 }
 
-/** Whether the step argues for something before its items come. */
+/** Whether the step argues for something before its items begin. */
 export function claimsFirst(step: Step): boolean {
   return step.so !== undefined || step.chains.length > 0;
 }
 
-/** Seconds that the claim of a step without `show` takes to draw itself. */
+/** Seconds that drawing the claim of a step without `show` takes. */
 export function claimSeconds(step: Step, strokesOf: StrokesOf): Fraction {
   return step.show === undefined ? strokesOf(step, undefined) : zero;
 }
 
-/** When all is drawn that the step draws, at ease. */
+/** When everything that the step draws is drawn, if there is time. */
 function drawnAt(content: StepContent, strokesOf: StrokesOf): Fraction {
   const { step } = content;
   const begin = content.begin.seconds;
   const shown = add(endOfBeats(beatsToSpread(content, strokesOf), begin), claimSeconds(step, strokesOf));
-  let told = claimsFirst(step) ? shown : begin;
+  let shownBy = claimsFirst(step) ? shown : begin;
   for (const item of itemsToSpread(content)) {
-    const start = item.at !== undefined && compare(item.at, told) > 0 ? item.at : told;
-    told = add(start, multiply(perConclusion, fraction(item.weight)));
+    const start = item.at !== undefined && compare(item.at, shownBy) > 0 ? item.at : shownBy;
+    shownBy = add(start, multiply(perConclusion, fraction(item.weight)));
   }
-  return laterOf(shown, told);
+  return laterOf(shown, shownBy);
 }

@@ -1,6 +1,6 @@
 /**
- * The nodes of a step: when it begins and ends, and the times that were given within it, each looked up and held
- * against what it follows. What was given no time is filled in afterwards, in `step-frames.ts`.
+ * The nodes of a step: when it begins and ends, and the times that were given within it, each looked up and compared
+ * with what it follows. Parts without a time are filled in afterwards, in `step-frames.ts`.
  */
 import type { Place, Within as WithinWords } from '../scene/anchors/anchor.ts';
 import { dependenciesOf, isSameEverywhere, type Time } from '../scene/anchors/anchors.ts';
@@ -28,18 +28,18 @@ import type { VideoLength } from './video-length.ts';
 
 export interface StepNodes {
   readonly begin: TimeNode<Begin>;
-  /** By beat of `show`: the time that it was given, where that can stand. */
+  /** By beat of `show`: the time that it was given, if that is possible. */
   readonly beats: readonly TimeNode<Moment | undefined>[];
   /** By item of `only`, `pencil`, `cascade`, in this order. */
   readonly items: readonly TimeNode<Moment | undefined>[];
   readonly until: TimeNode<Moment | undefined>;
   /** All of these together. */
   readonly outline: TimeNode<StepOutline>;
-  /** Where the step ends by itself: at its `until`, else when what it has to say and to show is over. */
+  /** Where the step ends without the next one: at its `until`, else when what it says and shows is over. */
   readonly ownEnd: TimeNode<Fraction>;
 }
 
-/** What there is around a step. */
+/** What surrounds a step. */
 export interface Around {
   readonly before: StepNodes | undefined;
   readonly next: Step | undefined;
@@ -148,7 +148,9 @@ function beginOf(step: Step, { next, earlier, length }: Beginning, timing: Timin
   return { seconds: moment.seconds, frame: moment.frame, given: moment };
 }
 
-/** Words are looked for after the last time written in the step before, which may itself be the one that is wrong. */
+/**
+ * Words are searched for after the last time written in the previous step, which may itself be the one that is wrong.
+ */
 function whatCameBefore(time: Time, before: StepOutline | undefined, { clock }: Timing): Diagnostic['notes'] {
   const isAfterwards = dependenciesOf(time).includes('before');
   const last = !isAfterwards || before === undefined ? undefined : lastGiven(before);
@@ -184,7 +186,7 @@ function spokenBegin(
   return undefined;
 }
 
-/** The times between which words at a place are looked for. A frame may begin just after the word that is on it. */
+/** The times between which words at a place are searched for. A frame may begin just after the word that is on it. */
 function wordsAt({ notBefore, until }: Place, rate: Fraction): WithinWords {
   const half = fraction(rate.denominator, 2n * rate.numerator);
   const from = subtract(timeOfFrame(rate, notBefore), half);
@@ -196,8 +198,8 @@ function oneLine(text: string): string {
 }
 
 /**
- * The frame by which a step is known to be over before the times within it are looked at: that of its end, of the next
- * step's beginning or of the video's end, where these depend on nothing within the step.
+ * The frame by which a step is known to be over before the times within it are resolved: that of its end, of the next
+ * step's beginning or of the video's end, if these depend on nothing within the step.
  */
 function boundOf(
   step: Step,
@@ -211,18 +213,18 @@ function boundOf(
   return leastAfter(begin.frame, [end, fixedFrame(next?.at, timing), length?.frameCount]);
 }
 
-/** The frame of a time that means the same wherever it stands. */
+/** The frame of a time whose meaning does not depend on its place. */
 function fixedFrame(at: Located<Time> | undefined, timing: Timing): Frame | undefined {
   return at === undefined || !isSameEverywhere(at.value) ? undefined : frameQuietly(at, anywhere, timing);
 }
 
-/** The frame of a time; its fault is reported where the time stands. */
+/** The frame of a time; its fault is reported at the time itself. */
 function frameQuietly({ value }: Located<Time>, place: Place, { clock }: Timing): Frame | undefined {
   const found = momentOf(clock, value, place);
   return found.ok ? found.moment.frame : undefined;
 }
 
-/** The least of the frames that lie after `from`; one before it is a fault of its own and bounds nothing. */
+/** The least of the frames after `from`; one before it is a fault of its own and sets no bound. */
 function leastAfter(from: Frame, frames: readonly (number | undefined)[]): Frame | undefined {
   const after = frames.filter((frame) => frame !== undefined && frame > from);
   return after.length === 0 ? undefined : frameAt(Math.min(...after.filter((frame) => frame !== undefined)));

@@ -14,21 +14,21 @@ import type { StrokesOf } from './pace.ts';
 export interface Begin {
   readonly seconds: Fraction;
   readonly frame: Frame;
-  /** As its `at` gave it, where that can stand. */
+  /** As its `at` gave it, if that is possible. */
   readonly given: Moment | undefined;
 }
 
 export interface StepOutline {
   readonly step: Step;
   readonly begin: Begin;
-  /** By beat of `show`: the time it was given, where that can stand. */
+  /** By beat of `show`: the time it was given, if that is possible. */
   readonly beats: readonly (Moment | undefined)[];
   /** By item of `only`, `pencil`, `cascade`, in this order. */
   readonly items: readonly (Moment | undefined)[];
   readonly until: Moment | undefined;
 }
 
-/** What times are looked up on, and how long things without a time take. */
+/** What times are looked up on, and how long parts without a time take. */
 export interface Timing {
   readonly clock: Clock;
   readonly strokesOf: StrokesOf;
@@ -39,18 +39,18 @@ export function itemsOf(step: Step): readonly (OnlyItem | PencilItem | CascadeIt
   return [...step.only, ...step.pencil, ...step.cascade];
 }
 
-/** The latest time that was given within a step, its `until` with the rest. */
+/** The latest time that was given within a step, its `until` included. */
 export function latestOf({ begin, beats, items, until }: StepOutline): Frame {
   return latestFrame(begin.frame, [...beats, ...items, until]);
 }
 
-/** A time that was written, and the frame that it is. */
+/** A time that was written, and its frame. */
 export interface Given {
   readonly span: Span;
   readonly frame: Frame;
 }
 
-/** The latest time that was written within a step, its `until` with the rest; undefined where none was. */
+/** The latest time that was written within a step, its `until` included; undefined if there is none. */
 export function lastGiven({ step, beats, items, until }: StepOutline): Given | undefined {
   const written = [...(step.show ?? []), ...itemsOf(step)].map((part) => part.at);
   const moments = [...beats, ...items];
@@ -64,7 +64,7 @@ export function lastGiven({ step, beats, items, until }: StepOutline): Given | u
   );
 }
 
-/** The latest of the moments, and no earlier than `from`. */
+/** The latest of the moments, and not earlier than `from`. */
 export function latestFrame(from: Frame, moments: readonly (Moment | undefined)[]): Frame {
   return moments.reduce<Frame>(
     (latest, moment) => (moment !== undefined && moment.frame > latest ? moment.frame : latest),

@@ -1,5 +1,5 @@
 /**
- * What is to be said about a step once its frames are known.
+ * Remarks about a step once its frames are known.
  */
 
 import type { Clock } from '../scene/anchors/anchor.ts';
@@ -11,7 +11,7 @@ import type { ScheduledStep } from './step-frames.ts';
 import { itemsOf, type StepOutline } from './step-outline.ts';
 import { timeError, timeWarning } from './time-faults.ts';
 
-/** What begins on the very frame on which its step ends. */
+/** What begins on the same frame on which its step ends. */
 export function neverSeen(outline: StepOutline, { from, until }: ScheduledStep, clock: Clock): readonly Diagnostic[] {
   const { step } = outline;
   const print = (frame: number) => printFrame(clock.rate, frame);
@@ -21,12 +21,12 @@ export function neverSeen(outline: StepOutline, { from, until }: ScheduledStep, 
   }
   return timedParts(outline).flatMap(({ moment, span, what }) => {
     if (moment.frame < until) return [];
-    const message = `this ${what} comes on the frame on which its step ends (${print(until)}) and is never seen; give an earlier time`;
+    const message = `this ${what} begins on the frame on which its step ends (${print(until)}) and is never seen; give an earlier time`;
     return [timeWarning('never-seen', span, message)];
   });
 }
 
-/** Beats that a question keeps waiting: beyond the step's end, or beyond the time that they were given. */
+/** Beats that a question delays: beyond the step's end, or beyond the time that they were given. */
 export function held(outline: StepOutline, { beats, until }: ScheduledStep, clock: Clock): readonly Diagnostic[] {
   const show = outline.step.show ?? [];
   let ask: { readonly beat: Beat; readonly answer: Frame } | undefined;
@@ -47,7 +47,7 @@ export function held(outline: StepOutline, { beats, until }: ScheduledStep, cloc
   return [];
 }
 
-/** Words that are spoken once more before the step is over. */
+/** Words that are spoken again before the step is over. */
 export function spokenAgain(outline: StepOutline, { until }: ScheduledStep, clock: Clock): readonly Diagnostic[] {
   const { step } = outline;
   const begun = outline.begin.given;
@@ -61,12 +61,12 @@ export function spokenAgain(outline: StepOutline, { until }: ScheduledStep, cloc
     const again = moment.again.find((place) => frameAtTime(clock.rate, place.seconds) < until);
     if (again === undefined || time.kind !== 'words') return [];
     const at = printFrame(clock.rate, frameAtTime(clock.rate, again.seconds));
-    const message = `"${time.words}" is spoken again within this step, at ${at}; the first place, at ${printFrame(clock.rate, moment.frame)}, is taken (words 2 "..." takes the second)`;
+    const message = `"${time.words}" is spoken again within this step, at ${at}; the first place, at ${printFrame(clock.rate, moment.frame)}, is used (words 2 "..." takes the second)`;
     return [timeWarning('phrase-twice', span, message)];
   });
 }
 
-/** The beats and items of a step whose times can stand. */
+/** The beats and items of a step whose times are possible. */
 function timedParts({ step, beats, items }: StepOutline) {
   const parts = [
     ...(step.show ?? []).map((beat, index) => ({ at: beat.at, moment: beats[index], what: 'beat' })),

@@ -14,24 +14,24 @@ import type { VideoLength } from './video-length.ts';
 
 type Notes = NonNullable<Diagnostic['notes']>;
 
-/** What keeps a scene from being shown. */
+/** A fault that prevents a scene from being shown. */
 export function timeError(code: Code, span: Span, message: string, notes: Notes = []): Diagnostic {
   return { code, severity: 'error', span, message, ...(notes.length > 0 ? { notes } : {}) };
 }
 
-/** What does not keep a scene from being shown. */
+/** A fault that does not prevent a scene from being shown. */
 export function timeWarning(code: Code, span: Span, message: string, notes: Notes = []): Diagnostic {
   return { code, severity: 'warning', span, message, ...(notes.length > 0 ? { notes } : {}) };
 }
 
-/** The moment found; where there is none, undefined, and the fault is reported. */
+/** The moment found; if there is none, undefined, and the fault is reported. */
 export function orReport(found: MomentFound, span: Span, report: Report, notes: Notes = []): Moment | undefined {
   if (found.ok) return found.moment;
   if (found.fault !== undefined) report(timeError(found.fault.code, span, found.fault.message, notes));
   return undefined;
 }
 
-/** A time after the last frame, with what made the video so short. */
+/** A time after the last frame, with what determined the video's length. */
 export function pastEnd(span: Span, subject: string, frame: Frame, clock: Clock, length: VideoLength): Diagnostic {
   const why = { length: 'by "length"', footage: 'as long as its footage', audio: 'as long as its audio' }[
     length.source
@@ -67,7 +67,7 @@ export function goesBack(span: Span, moment: Moment, before: StepOutline, clock:
   }
   const last = lastGiven(before);
   const latest = print(last?.frame ?? begin);
-  const message = `${at}, before the last beat or item of "${step.id}", the step before it, has come (${latest}); give a later time, or an earlier one there`;
+  const message = `${at}, before the last beat or item of "${step.id}", the step before it, has begun (${latest}); give a later time, or an earlier one there`;
   const note = last === undefined ? [] : [{ span: last.span, message: `this is at ${latest}` }];
   return timeError('time-goes-back', span, message, note);
 }

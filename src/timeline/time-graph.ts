@@ -2,12 +2,12 @@
  * The time graph: all nodes of a scene, and what each depends on:
  *
  * - `length`: nothing. The `frame count`: the `video end`.
- * - `begin` of a step: the times given in the step before it, and where that one ends by itself.
+ * - `begin` of a step: the times given in the previous step, and where that one ends on its own.
  * - a `beat` or `item` that has a time: its step's begin, and the earlier ones of its kind.
- * - `until` of a step: its begin, beats and items. The `own end`: its until, or all that it has to say and to show.
+ * - `until` of a step: its begin, beats and items. The `own end`: its until, or all that it says and shows.
  * - `video end`: the length, or the last step's own end.
  * - `end` of a step: its until, or the next step's begin, or the video's end.
- * - `frames` of a step, what has no time included: all that was given in it, and its end.
+ * - `frames` of a step, including parts without a time: all that was given in it, and its end.
  * - `gone` of a beat: its step's frames. A place of the `board`: the one before it.
  *
  * If one of these has a written time, the time's kind says which of them it uses (`dependsOn` in `scene/anchors`).
@@ -100,10 +100,10 @@ export function nodesOf(scene: TimedScene, clock: Clock, options: NodeOptions) {
 function noFrame(scene: TimedScene): Diagnostic {
   const { length, footage, audio } = scene.video;
   const span = length?.span ?? footage?.file.span ?? audio?.span ?? scene.puzzle.span;
-  return timeError('no-length', span, 'the video would have no frame at all; it must last one frame at least');
+  return timeError('no-length', span, 'the video would have no frames; it must last at least one');
 }
 
-/** All but those that others of them depend on. */
+/** All except those that others of them depend on. */
 export function everyNode({ length, frameCount, steps, board }: TimeNodes): readonly TimeNode<unknown>[] {
   const inSteps = steps.flatMap(({ outline, frames, gone }) => [
     outline,

@@ -1,6 +1,6 @@
 /**
- * Nodes of the time graph: the moments that the times of a lesson depend on (when a step begins, when a beat was said to
- * come, when the video is over). Each names the nodes that it depends on; they are sorted by that, and each is resolved
+ * Nodes of the time graph: the moments that the times of a lesson depend on (when a step begins, the given time of a
+ * beat, when the video is over). Each names the nodes that it depends on; they are sorted by that, and each is resolved
  * once, after everything that it depends on.
  */
 import { Bug } from '../grid/bug.ts';
@@ -15,7 +15,7 @@ export type Report = (fault: Diagnostic) => void;
 export class TimeNode<T> {
   /** For a `Bug` and for tests: `begin of "a"`. */
   readonly name: string;
-  /** A function, so that it may name nodes that are made after this one. */
+  /** A function, so that it may name nodes that are created after this one. */
   readonly dependsOn: () => readonly TimeNode<unknown>[];
   readonly #resolve: (valueOf: ValueOf, report: Report) => T;
   #resolved: { readonly value: T } | undefined;
@@ -45,7 +45,7 @@ export class TimeNode<T> {
   }
 }
 
-/** Resolves every node and all that they depend on; what was wrong, in the order in which it was found. */
+/** Resolves every node and all its dependencies; returns the faults, in the order in which they were found. */
 export function resolveAll(nodes: readonly TimeNode<unknown>[]): readonly Diagnostic[] {
   const faults: Diagnostic[] = [];
   for (const node of inOrder(nodes)) node.resolve((fault) => faults.push(fault));
@@ -53,8 +53,8 @@ export function resolveAll(nodes: readonly TimeNode<unknown>[]): readonly Diagno
 }
 
 /**
- * The nodes and all that they depend on, each after those that it depends on, else in the order given. A circle is a
- * `Bug`: no kind of time can name what comes after it.
+ * The nodes and all that they depend on, each after its dependencies, otherwise in the order given. A cycle is a `Bug`:
+ * no kind of time can name what comes after it.
  */
 export function inOrder(nodes: readonly TimeNode<unknown>[]): readonly TimeNode<unknown>[] {
   const sorted = new Set<TimeNode<unknown>>();

@@ -1,5 +1,5 @@
 /**
- * Every time that a scene gives, as it is written.
+ * Every time that a scene gives, as written.
  */
 import type { Time } from '../scene/anchors/anchors.ts';
 import type { Located, TimedScene } from '../scene/scene.ts';

@@ -1,5 +1,5 @@
 /**
- * A length that the video has before its steps are looked at.
+ * A length of the video that is known before its steps are resolved.
  */
 import type { Fraction } from '../scene/fraction.ts';
 

@@ -1,6 +1,6 @@
 /**
- * WebVTT. W3C WebVTT, section 6.1, "WebVTT parser algorithm", step by step; what a player would drop without a word is
- * a fault here, and a missing signature does not throw the cues away.
+ * WebVTT. W3C WebVTT, section 6.1, "WebVTT parser algorithm", step by step; what a player would drop silently is a
+ * fault here, and a missing signature does not discard the cues.
  */
 import { compare, type Fraction } from '../scene/fraction.ts';
 import type { Cue, CuesRead, NarrationFault } from './cue.ts';
@@ -11,7 +11,7 @@ interface Block {
   /** Index of its first line. */
   readonly first: number;
   readonly lines: readonly string[];
-  /** Where among the lines the time line stands: 0, or 1 after an identifier. */
+  /** The index of the time line among the lines: 0, or 1 after an identifier. */
   readonly timeLine: 0 | 1 | undefined;
 }
 
@@ -36,7 +36,7 @@ export function readVtt(text: string): CuesRead {
     const before = identifiers.get(cue.identifier);
     if (before === undefined) identifiers.set(cue.identifier, block.first + 1);
     else {
-      const message = `"${cue.identifier}" names a cue already (line ${before}); "cue ${cue.identifier}" means that one`;
+      const message = `"${cue.identifier}" already names a cue (line ${before}); "cue ${cue.identifier}" means that one`;
       faults.push({ line: block.first + 1, message });
     }
   }
@@ -90,7 +90,7 @@ function readCue(block: Block, timeLine: 0 | 1, number: number, faults: Narratio
   return { identifier, number, start: times.start, end: times.end, text, words: wordsOf(text, stamps) };
 }
 
-/** The two times of a time line, settings after them not looked at; or what is wrong. */
+/** The two times of a time line, ignoring settings after them; or what is wrong. */
 function readTimes(line: string): { readonly start: Fraction; readonly end: Fraction } | string {
   const match = /^\s*([\d:.,]+)\s*-->\s*([\d:.,]+)(?:\s.*)?$/.exec(line);
   const wanted = 'write 00:01:02.500 --> 00:01:04.000';
@@ -109,6 +109,6 @@ function readTimes(line: string): { readonly start: Fraction; readonly end: Frac
 function faultWithoutTimes(block: Block): NarrationFault | undefined {
   const first = block.lines[0]!;
   if (/^NOTE(?:[ \t]|$)/.test(first) || /^(?:STYLE|REGION)\s*$/.test(first)) return undefined;
-  const message = 'a text without a time line is not part of any cue; put `00:01:02.500 --> 00:01:04.000` over it';
+  const message = 'a text without a time line is not part of any cue; put `00:01:02.500 --> 00:01:04.000` above it';
   return { line: block.first + 1, message };
 }

@@ -1,16 +1,18 @@
 /**
- * Which words of one text are those of another: the pairing, in order, that keeps the most words, and of those the one
- * that keeps them in the longest runs.
+ * Which words of one text are those of another: the pairing, in order, that keeps the most words, and among those the
+ * one that keeps them in the longest sequences.
  *
  * The longest common subsequence by dynamic programming (Wagner & Fischer, *The string-to-string correction problem*,
- * J. ACM 21(1), 1974; from memory) with a bonus for a pair that follows a pair. Long texts are first cut at phrases that
- * stand once in each, so that time and memory grow with the length and not with its square.
+ * J. ACM 21(1), 1974; from memory) with a bonus for a pair that follows a pair. Long texts are first split at phrases
+ * that occur once in each, so that time and memory grow with the length and not with its square.
  */
 
-/** At most so many cells in one table: one byte each. */
+/** The most cells in one table: one byte each. */
 const mostCells = 1 << 22;
 
-/** By word of `before`: the index of the same word in `after`, or -1 where it is there no more. Ascending but for -1. */
+/**
+ * By word of `before`: the index of the same word in `after`, or -1 if it is no longer there. Ascending except for -1.
+ */
 export function alignWords(before: readonly string[], after: readonly string[]): Int32Array {
   const numbers = new Map<string, number>();
   const numbered = (words: readonly string[]) =>
@@ -25,7 +27,7 @@ export function alignWords(before: readonly string[], after: readonly string[]):
   return pairs;
 }
 
-/** Words `a` to `aEnd` of the one text and `b` to `bEnd` of the other, the ends not included. */
+/** Words `a` to `aEnd` of the one text and `b` to `bEnd` of the other, the ends excluded. */
 interface Part {
   readonly a: number;
   readonly aEnd: number;
@@ -47,7 +49,7 @@ function pairWithin(as: Int32Array, bs: Int32Array, part: Part, pairs: Int32Arra
   }
 }
 
-/** Where both parts may be cut: at phrases that stand once in each; where there are none, in their middles. */
+/** Where both parts may be split: at phrases that occur once in each; if there are none, in their middles. */
 function cutsOf(as: Int32Array, bs: Int32Array, part: Part): readonly (readonly [number, number])[] {
   for (const length of [4, 3, 2, 1]) {
     const [inA, inB] = [onceIn(as, part.a, part.aEnd, length), onceIn(bs, part.b, part.bEnd, length)];
@@ -61,7 +63,7 @@ function cutsOf(as: Int32Array, bs: Int32Array, part: Part): readonly (readonly 
   return [[Math.floor((part.a + part.aEnd) / 2), Math.floor((part.b + part.bEnd) / 2)]];
 }
 
-/** Where each phrase of so many words begins, of those that stand there once. */
+/** Where each phrase of this many words begins, for those that occur there once. */
 function onceIn(words: Int32Array, from: number, until: number, length: number): Map<string, number> {
   const places = new Map<string, number>();
   const twice = new Set<string>();
@@ -74,9 +76,9 @@ function onceIn(words: Int32Array, from: number, until: number, length: number):
   return places;
 }
 
-/** The longest part of the list, in its order, in which the second numbers rise too. */
+/** The longest part of the list, in its order, in which the second numbers also ascend. */
 function longestRising(list: readonly (readonly [number, number])[]): (readonly [number, number])[] {
-  /** By length less one: the index of the pair that ends a rising part of it with the least second number. */
+  /** By length minus one: the index of the pair that ends an ascending part of it with the least second number. */
   const ends: number[] = [];
   const before = new Int32Array(list.length).fill(-1);
   for (const [index, [, second]] of list.entries()) {
@@ -101,7 +103,7 @@ function pairByTable(as: Int32Array, bs: Int32Array, { a, aEnd, b, bEnd }: Part,
   const [rows, columns] = [aEnd - a, bEnd - b];
   const ways = new Uint8Array(rows * columns);
   let best = new Int32Array(columns + 1);
-  /** Of pairings that end with this very pair. */
+  /** Of pairings that end with this pair. */
   let paired = new Int32Array(columns + 1).fill(-1);
   for (let row = 0; row < rows; row++) {
     const [nextBest, nextPaired] = [new Int32Array(columns + 1), new Int32Array(columns + 1).fill(-1)];
@@ -135,15 +137,14 @@ function pairByTable(as: Int32Array, bs: Int32Array, { a, aEnd, b, bEnd }: Part,
 }
 
 /**
- * A word or two in the middle of a passage that was replaced are there by chance ("the", "is"): they hold nothing in
- * its place.
+ * A word or two in the middle of a passage that was replaced match by chance ("the", "is"): they are not paired.
  */
 function dropStrays(pairs: Int32Array, count: number): void {
   for (let dropped = true; dropped; ) {
     dropped = false;
-    const runs = runsOf(pairs);
-    for (const [index, { a, b, length }] of runs.entries()) {
-      const [before, after] = [runs[index - 1], runs[index + 1]];
+    const sequences = sequencesOf(pairs);
+    for (const [index, { a, b, length }] of sequences.entries()) {
+      const [before, after] = [sequences[index - 1], sequences[index + 1]];
       const gapBefore = Math.min(
         a - (before === undefined ? 0 : before.a + before.length),
         b - (before === undefined ? 0 : before.b + before.length),
@@ -158,13 +159,13 @@ function dropStrays(pairs: Int32Array, count: number): void {
   }
 }
 
-function runsOf(pairs: Int32Array): { readonly a: number; readonly b: number; length: number }[] {
-  const runs: { a: number; b: number; length: number }[] = [];
+function sequencesOf(pairs: Int32Array): { readonly a: number; readonly b: number; length: number }[] {
+  const sequences: { a: number; b: number; length: number }[] = [];
   for (const [a, b] of pairs.entries()) {
-    const last = runs.at(-1);
+    const last = sequences.at(-1);
     if (b < 0) continue;
     if (last !== undefined && last.a + last.length === a && last.b + last.length === b) last.length++;
-    else runs.push({ a, b, length: 1 });
+    else sequences.push({ a, b, length: 1 });
   }
-  return runs;
+  return sequences;
 }

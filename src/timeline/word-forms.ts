@@ -1,21 +1,24 @@
 /**
- * Words as they are compared where speech may differ from what was written: numbers as figures, cells and houses in
- * notation however they are spoken ("r three c five", "row three, column five"), and words that carry nothing.
+ * Words in the form used for comparison when speech may differ from what was written: numbers as figures, cells and
+ * houses in notation however they are spoken ("r three c five", "row three, column five"), and words without meaning
+ * marked.
  */
 import { figuresAt } from './number-words.ts';
 
-/** One word as it is compared, and the words of the text that it stands for. */
+/** One word as compared, and the words of the text that it represents. */
 export interface WordForm {
   /** Lower case, without punctuation: `so`, `21`, `r3c5`. */
   readonly form: string;
   /** Indices of words of the text; of `row three` the first is `row`. */
   readonly first: number;
   readonly last: number;
-  /** Spoken without meaning anything: `um`, or a word said twice in a row. Said or not, it is the same sentence. */
+  /**
+   * Spoken without meaning anything: `um`, or a word said twice in a row. With or without it, it is the same sentence.
+   */
   readonly filler: boolean;
 }
 
-/** Common practice of transcripts: what a speaker says while thinking, and what a reader adds or leaves out. */
+/** Common practice of transcripts: what a speaker says while thinking, and what a reader adds or omits. */
 const fillers = new Set(
   'um uh er erm eh hmm hm mm mhm ah oh well so now okay ok right alright just actually basically really like'.split(
     ' ',
@@ -41,7 +44,7 @@ interface Piece {
   readonly last: number;
 }
 
-/** The letters and figures of one word, cut where another sign stands between them: `X-wing` is two. */
+/** The letters and figures of one word, split at any other character between them: `X-wing` is two. */
 function piecesOf(word: string, index: number): readonly Piece[] {
   const plain = word
     .normalize('NFKC')

@@ -1,6 +1,6 @@
 /**
  * Words with times as JSON, as speech recognisers and aligners write them: `[{"word": "The", "start": 1.0, "end":
- * 1.3}, ...]`, seconds. Words are gathered into cues by sentence, so that what is found can be shown in context.
+ * 1.3}, ...]`, seconds. Words are grouped into cues by sentence, so that what is found can be shown in context.
  */
 import { compare, type Fraction, fraction, subtract } from '../scene/fraction.ts';
 import type { Cue, CuesRead, NarrationFault } from './cue.ts';
@@ -12,7 +12,7 @@ interface TimedWord {
   readonly end: Fraction;
 }
 
-/** A pause that ends a sentence where no full stop does. */
+/** A pause that ends a sentence if no full stop does. */
 const longPause: Fraction = fraction(1);
 const wanted = 'write {"word": "lamp", "start": 1.25, "end": 1.5}';
 
@@ -38,8 +38,8 @@ export function readWordsJson(text: string): CuesRead {
 }
 
 /**
- * The items of the outermost list, each with its line, found by brackets and strings alone, so that a broken one
- * spoils no other.
+ * The items of the outermost list, each with its line, found only by brackets and strings, so that a broken one does
+ * not spoil others.
  */
 function itemsOf(
   text: string,
@@ -78,14 +78,14 @@ function itemsOf(
     else if (sign === '{' || sign === '[') depth++;
     else if (sign === '}' || sign === ']') depth--;
   }
-  // An item that is cut off itself gets no fault of its own: the open list is the one cause.
+  // A truncated item gets no fault of its own: the open list is the single cause.
   if (depth === 1) close(text.length);
   if (depth > 0) faults.push({ line, message: 'the list of words is not closed; it ends with `]`' });
   return items;
 }
 
 /**
- * The index of the quote that closes the string opened at `at`, or of the last sign before the line's end where none
+ * The index of the quote that closes the string opened at `at`, or of the last character before the line's end if none
  * does.
  */
 function endOfString(text: string, at: number): number {
@@ -121,8 +121,8 @@ function parse(source: string): { readonly value: unknown } | undefined {
 }
 
 /**
- * The decimal that was written: up to 15 digits a double prints as it was read (IEEE 754). Undefined for all but
- * numbers from 0 on.
+ * The decimal that was written: up to 15 digits a double prints as it was read (IEEE 754). Undefined except for numbers
+ * from 0 on.
  */
 function secondsIn(value: unknown): Fraction | undefined {
   if (typeof value !== 'number' || !Number.isFinite(value) || value < 0) return undefined;

@@ -227,7 +227,7 @@ describe('a file that is no narration', () => {
     const reading = readNarration('\u0000\u0000 ftyp\n\nisom\n\navc1', 'talk.mp4');
     expect(reading.narration.cues).toEqual([]);
     expect(reading.faults).toEqual([
-      { line: 1, message: 'this is no text; a narration is WebVTT, SRT, or JSON words' },
+      { line: 1, message: 'this is not text; a narration is WebVTT, SRT, or JSON words' },
     ]);
   });
 

@@ -51,7 +51,7 @@ const rows: readonly (readonly [name: string, fixture: Fixture])[] = [
       - {outline: b1, at: 9}
   - id: b
     at: +8
-#       ^^ error time-goes-back: before the last beat or item of "a", the step before it, has come (0:09.00); give a later time, or an earlier one there (5: this is at 0:09.00)
+#       ^^ error time-goes-back: before the last beat or item of "a", the step before it, has begun (0:09.00); give a later time, or an earlier one there (5: this is at 0:09.00)
 `,
     },
   ],
@@ -256,7 +256,7 @@ const rows: readonly (readonly [name: string, fixture: Fixture])[] = [
 #       ^^^^^^^^^^^^^ warning phrase-twice: "it is" is spoken again within this step
     show:
       - {outline: b1, at: words "here"}
-#                         ^^^^^^^^^^^^ warning phrase-twice: spoken again within this step, at 0:14.64; the first place, at 0:11.40, is taken
+#                         ^^^^^^^^^^^^ warning phrase-twice: spoken again within this step, at 0:14.64; the first place, at 0:11.40, is used
       - {outline: b1, at: words 2 "here"}
 `,
       narration: talk,
@@ -308,7 +308,7 @@ const rows: readonly (readonly [name: string, fixture: Fixture])[] = [
       steps: `  - id: a
     show:
       - {outline: b1, at: 5}
-#                         ^ warning never-seen: this beat comes on the frame on which its step ends (0:05.00)
+#                         ^ warning never-seen: this beat begins on the frame on which its step ends (0:05.00)
   - id: b
     at: 5
 #       ^ warning never-seen: step "b" begins and ends on one frame (0:05.00)
@@ -345,7 +345,7 @@ const rows: readonly (readonly [name: string, fixture: Fixture])[] = [
     {
       video: `  rate: 25
   footage: {file: f.mp4, start: 10}
-#                               ^^ error no-length: the footage lasts 0:05.00, and "start" lies after its end
+#                               ^^ error no-length: the footage lasts 0:05.00, and "start" is after its end
 `,
       options: { footageSeconds: fraction(5) },
       steps: '  - id: a\n',
@@ -360,7 +360,7 @@ const rows: readonly (readonly [name: string, fixture: Fixture])[] = [
     - {left: 0, top: 0, side: 700, at: 0}
     - {hidden: true, at: 5}
     - {left: 0, top: 0, side: 700, at: 4}
-#                                      ^ error time-goes-back: the board moves at 0:04.00, before the place before it begins (0:05.00)
+#                                      ^ error time-goes-back: the board moves at 0:04.00, before the previous place begins (0:05.00)
     - {hidden: true, at: 12}
 #                        ^^ error time-past-end: the board moves at 0:12.00
 `,
