@@ -25,7 +25,7 @@ export const alternatives = verb({
   ],
 });
 
-/** Whether all that singles give is done, and what else is, as conclusions in notation: maybe none. */
+/** Whether everything that singles give is done, and what else is, as conclusions in notation: possibly none. */
 export interface AskedPosition {
   readonly afterSingles: boolean;
   readonly conclusions: string;

@@ -1,5 +1,5 @@
 /**
- * The options by which a call says what an audience knows, and what it costs to teach the rest.
+ * The options that say what an audience knows, and what it costs to teach the rest.
  */
 import { file, text } from './kinds.ts';
 

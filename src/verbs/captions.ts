@@ -7,7 +7,9 @@ export const captions = verb({
   takes: { scene: one('SCENE', 'the scene file (YAML)') },
   options: {
     out: out('the captions, a .vtt (WebVTT) or .srt (default: WebVTT on standard output)'),
-    describe: flag('also write what is shown, for viewers who cannot see it: OUT.descriptions.vtt beside the captions'),
+    describe: flag(
+      'also write what is shown, for viewers who cannot see it: OUT.descriptions.vtt next to the captions',
+    ),
   },
   examples: [
     'proofreel captions scenes/lamp-room.yaml -o lamp-room.captions.vtt',

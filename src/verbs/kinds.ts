@@ -14,12 +14,12 @@ export function several(written: string, does: string): Argument<readonly string
   return { written: `${written}...`, does, read: (words) => words };
 }
 
-/** A switch: true where it is written. */
+/** A switch: true if it is written. */
 export function flag(does: string): Option<boolean> {
   return { takes: undefined, does, read: () => true, absent: () => false };
 }
 
-/** An option with a value; undefined where it is not written. */
+/** An option with a value; undefined if it is not written. */
 export function option<Value>(
   takes: string,
   does: string,
@@ -45,7 +45,7 @@ export function out(does: string): Option<string, undefined> {
   return { ...given, letter: 'o' };
 }
 
-/** The same, but the call is refused without it: `needs` is what the message asks for. */
+/** The same, but a call without it is refused: `needs` is what the message asks for. */
 export function required<Value>(given: Option<Value, undefined>, needs: string): Option<Value> {
   return {
     ...given,
@@ -55,7 +55,7 @@ export function required<Value>(given: Option<Value, undefined>, needs: string):
   };
 }
 
-/** The same, but with a value where it is not written, which the help then names as it would be `written`. */
+/** The same, but with a default value, which the help then names as it would be `written`. */
 export function defaulting<Value>(
   given: Option<Value, undefined>,
   value: NoInfer<Value>,

@@ -38,7 +38,7 @@ export const puzzle = verb({
   ],
 });
 
-/** What is written, by the boxes of a board of so many cells across. */
+/** The box shape as written, by the number of cells across the board. */
 const shapes: Readonly<Record<string, BoxShape>> = { 4: '2x2', 6: '2x3', 8: '2x4', 9: '3x3' };
 
 function readSize(text: string, option: string): BoxShape {

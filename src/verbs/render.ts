@@ -53,7 +53,7 @@ export const render = verb({
       'render one part of n, OUT-k-of-n.part, for `join`: one machine renders 1/8, another 2/8',
       readPart,
     ),
-    noCache: flag('draw everything anew: neither read nor write the cache of earlier renders'),
+    noCache: flag('draw everything again: neither read nor write the cache of earlier renders'),
     quiet: flag('no progress'),
   },
   examples: [

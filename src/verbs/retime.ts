@@ -25,7 +25,7 @@ export const retime = verb({
   ],
 });
 
-/** A shift as it was written, for messages, and in seconds. */
+/** A shift as written, for messages, and in seconds. */
 export interface Offset {
   readonly text: string;
   readonly seconds: Fraction;

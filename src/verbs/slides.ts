@@ -38,11 +38,11 @@ function readSize(text: string): SizeName {
   if (found !== undefined) return found;
   const [nearest] = nearestWords(text, sizeNames);
   throw new UsageError(
-    `there is no size ${text}; ${nearest === undefined ? `the sizes are ${sizeNames.join(', ')}` : `did you mean ${nearest}?`}`,
+    `${text} is not a size; ${nearest === undefined ? `the sizes are ${sizeNames.join(', ')}` : `did you mean ${nearest}?`}`,
   );
 }
 
-/** By what is written; closed over the counts that a sheet can have. */
+/** By the number written; limited to the counts that a sheet can have. */
 const handouts: { readonly [Count in HandoutCount]: Count } = { 2: 2, 4: 4, 6: 6 };
 
 function readHandout(text: string, option: string): HandoutCount {

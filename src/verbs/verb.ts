@@ -1,21 +1,21 @@
 /**
- * A verb as one record, from which its parsing, its help, its line in the README and the type of its call come.
+ * A verb as one record, from which its parser, its help, its line in the README and the type of its call are derived.
  *
- * The key of an option is its word on the command line (`spellOut` is written `--spell-out`) and the field of the call in
- * which its value arrives; so it has one name, and a command that uses another does not compile.
+ * The key of an option is its word on the command line (`spellOut` is written `--spell-out`) and the field of the call
+ * that gets its value; so it has one name, and a command that uses another does not compile.
  */
 
-/** What stands after the verb: `SCENE`. */
+/** What follows the verb: `SCENE`. */
 export interface Argument<Value> {
-  /** As the usage line writes it; `...` at its end: one or more. */
+  /** As in the usage line; `...` at its end means one or more. */
   readonly written: string;
   readonly does: string;
   readonly read: (words: readonly string[]) => Value;
 }
 
-/** `Absent`: what its value is where it is not written. */
+/** `Absent`: the type of its value if it is not written. */
 export interface Option<Value, Absent = Value> {
-  /** What stands after it, `<file>`; undefined for a switch. */
+  /** What follows it, `<file>`; undefined for a switch. */
   readonly takes: string | undefined;
   /** Its one-letter form: `o` for `-o`. */
   readonly letter?: string;
@@ -23,7 +23,7 @@ export interface Option<Value, Absent = Value> {
   readonly does: string;
   /** The value of the text after it (of a switch: of nothing). `option` is its name, `--seconds`. @throws UsageError */
   readonly read: (text: string, option: string) => Value;
-  /** @throws UsageError where `verb` requires the option */
+  /** @throws UsageError if `verb` requires the option */
   readonly absent: (verb: string) => Absent;
 }
 
@@ -35,15 +35,15 @@ export interface Verb<Taken extends Arguments = Arguments, Offered extends Optio
   readonly does: string;
   /** What follows the verb, in short: required words first, then a few in brackets. */
   readonly usage: string;
-  /** One at most, since nothing but its place says what a bare word is. */
+  /** At most one, since only its position says what a bare word is. */
   readonly takes: Taken;
   readonly options: Offered;
-  /** Words of earlier versions, without dashes, by the option that each of them is now. */
+  /** Words of earlier versions, without dashes, each with the option that it is now. */
   readonly renamed?: Readonly<Record<string, NoInfer<keyof Offered & string>>>;
   readonly examples: readonly string[];
 }
 
-/** What a command is called with: a value for each argument and option of its record. */
+/** The input of a command: a value for each argument and option of its record. */
 export type CallOf<V extends Verb> = ValuesOf<V['takes']> & ValuesOf<V['options']>;
 
 type ValuesOf<Records extends Arguments | Options> = {
@@ -52,13 +52,13 @@ type ValuesOf<Records extends Arguments | Options> = {
     : ReturnType<Records[Key]['read']>;
 };
 
-/** What stands on a command line: the bare words, and the text after each option by its key; after a switch ''. */
+/** What was found on a command line: the bare words, and the text after each option by its key; '' after a switch. */
 export interface Written {
   readonly words: readonly string[];
   readonly options: ReadonlyMap<string, string>;
 }
 
-/** The typed call. @throws UsageError where a value is not one, or a required option is missing */
+/** The typed call. @throws UsageError if a value is invalid, or a required option is missing */
 export function readCall<V extends Verb>(name: string, { takes, options }: V, written: Written): CallOf<V> {
   const taken = Object.entries(takes).map(([key, { read }]) => [key, read(written.words)]);
   const given = Object.entries(options).map(([key, { read, absent }]) => {
@@ -69,7 +69,7 @@ export function readCall<V extends Verb>(name: string, { takes, options }: V, wr
   return Object.fromEntries([...taken, ...given]) as CallOf<V>;
 }
 
-/** The record as it is, its types kept. */
+/** The record unchanged, its types kept. */
 export function verb<const Taken extends Arguments, const Offered extends Options>(
   record: Verb<Taken, Offered>,
 ): Verb<Taken, Offered> {

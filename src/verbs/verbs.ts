@@ -40,5 +40,5 @@ export function isVerb(word: string): word is VerbName {
   return Object.hasOwn(verbs, word);
 }
 
-/** Words of earlier versions, by what each is now. */
+/** Words of earlier versions, each with what it is now. */
 export const renamedVerbs: Readonly<Record<string, VerbName>> = { ways: 'alternatives' };
