@@ -1,10 +1,11 @@
 /**
- * `npm run bench`, or `npm run bench -- counting`, `-- proving`, `-- plan`, `-- stages`, `-- engine`, `-- engine-long`, `-- footage`, `-- mended`: the benchmarks, one after the other.
+ * `npm run bench`, or `npm run bench -- counting`, `-- proving`, `-- plan`, `-- stages`, `-- engine`, `-- engine-long`, `-- footage`, `-- mended`, `-- fixes`: the benchmarks, one after the other.
  * Each prints the machine and a checksum of its result beside its times.
  */
 import { run as counting } from './counting.ts';
 import { run as engine } from './engine.ts';
 import { run as engineLong } from './engine-long.ts';
+import { run as fixes } from './fixes.ts';
 import { run as footage } from './footage.ts';
 import { run as mended } from './mended.ts';
 import { run as plan } from './plan.ts';
@@ -20,6 +21,7 @@ const benchmarks: Readonly<Record<string, () => Promise<void>>> = {
   'engine-long': engineLong,
   footage,
   mended,
+  fixes,
 };
 
 const asked = process.argv.slice(2);
