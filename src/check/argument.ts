@@ -12,7 +12,7 @@ import type { Span } from '../scene/diagnostic.ts';
 import type { Located } from '../scene/scene.ts';
 import type { FoundArgument } from '../techniques/find-argument.ts';
 import { rolesOf } from './chain-roles.ts';
-import type { CheckedLink } from './verdict.ts';
+import type { CheckedLink, StepFault } from './verdict.ts';
 
 /** The reasons that a step, or an item of a cascade, gives. */
 export interface GivenArgument {
@@ -33,21 +33,13 @@ export interface BuiltArgument {
   /** Each set once, in the order of `from`, `chain`, `deadly`. */
   readonly sets: readonly NamedSet[];
   readonly links: readonly CheckedLink[];
-  readonly faults: readonly ArgumentFault[];
+  readonly faults: readonly StepFault[];
   /** Cells listed in a node that no longer have the digit. */
   readonly idleCells: readonly { readonly text: string; readonly span: Span }[];
   readonly assumesOneSolution: boolean;
   /** Defined if the argument was searched for by name: how many others of that name would also have done. */
   readonly found: { readonly others: number } | undefined;
 }
-
-export type ArgumentFault =
-  | { readonly kind: 'weak-after-weak'; readonly message: string }
-  | { readonly kind: 'deadly-refused'; readonly message: string }
-  /** `so: all` where no argument is given and none was found. */
-  | { readonly kind: 'no-argument'; readonly message: string }
-  /** `from: step ID` where that step proved no either/or. */
-  | { readonly kind: 'no-either'; readonly step: string; readonly message: string };
 
 export function givesAnArgument(given: GivenArgument): boolean {
   return given.from.length > 0 || given.chains.length > 0 || given.deadly !== undefined;
@@ -56,13 +48,13 @@ export function givesAnArgument(given: GivenArgument): boolean {
 /** Builds the argument in this position; nothing is concluded yet. */
 export function buildArgument(position: Position, given: GivenArgument, eithers: Eithers): BuiltArgument {
   const sets = new Map<string, OneOf>();
-  const faults: ArgumentFault[] = [];
+  const faults: StepFault[] = [];
   const others: NamedSet[] = [];
   for (const { value } of given.from) {
     const set = setNamed(position, value, eithers);
     if (set === undefined) {
       const step = value.kind === 'step' ? value.id : '';
-      faults.push({ kind: 'no-either', step, message: `step ${step} has not proved an either/or to build on` });
+      faults.push({ code: 'either-unproved', message: `step ${step} has not proved an either/or to build on` });
       continue;
     }
     const name = printSet(position.grid, value);
@@ -71,7 +63,7 @@ export function buildArgument(position: Position, given: GivenArgument, eithers:
   }
   const guardians = given.deadly === undefined ? undefined : guardiansOf(position, given.deadly.value);
   if (guardians !== undefined && 'refused' in guardians) {
-    faults.push({ kind: 'deadly-refused', message: `this deadly pattern is refused: ${guardians.refused}` });
+    faults.push({ code: 'deadly-refused', message: `this deadly pattern is refused: ${guardians.refused}` });
   }
   if (given.deadly !== undefined && guardians !== undefined && 'members' in guardians) {
     others.push({ name: `deadly ${printDeadly(position.grid, given.deadly.value)}`, set: guardians });
@@ -137,14 +129,14 @@ function setNamed(position: Position, name: SetName, eithers: Eithers): OneOf | 
 interface JudgedChain {
   readonly links: readonly CheckedLink[];
   readonly sets: readonly NamedSet[];
-  readonly faults: readonly ArgumentFault[];
+  readonly faults: readonly StepFault[];
 }
 
 function judgeChain(position: Position, chain: Chain, number: number, others: readonly NamedSet[]): JudgedChain {
   const { grid } = position;
   const roles = rolesOf(chain);
   const sets: NamedSet[] = [];
-  const faults: ArgumentFault[] = [];
+  const faults: StepFault[] = [];
   const links = chain.links.map((link, index): CheckedLink => {
     const [from, to] = [chain.nodes[link.from]!, chain.nodes[link.to]!];
     const ends = {
@@ -161,7 +153,7 @@ function judgeChain(position: Position, chain: Chain, number: number, others: re
     if (link.kind === 'weak') {
       if (roles[index] === 'out of turn') {
         const message = `${ends.from}-${ends.to} is a weak link after a weak one: strong and weak links alternate`;
-        faults.push({ kind: 'weak-after-weak', message });
+        faults.push({ code: 'weak-after-weak', message });
       }
       return { ...ends, ...judgeWeak(position, from, to) };
     }

@@ -8,7 +8,8 @@ import { missedRemovals, unneededSets } from './advice.ts';
 import { adviceOnStep } from './advice-on-step.ts';
 import { argumentOf, type CheckedClaim, checkClaim } from './check-claim.ts';
 import { claimsOf, type Evaluated } from './claim.ts';
-import { explainFix, explainLink, inWords } from './explain.ts';
+import { explainFix, explainLink } from './explain.ts';
+import { faultsOfFalseStep } from './false-step.ts';
 import { judgeGivenName } from './name.ts';
 import { type Failure, isUnbroken, stepsRestedOn } from './rests-on.ts';
 import { fixesOfStep } from './step-fixes.ts';
@@ -19,6 +20,7 @@ import {
   type CheckedName,
   type CheckedStep,
   type FixFor,
+  type StepFault,
   type Verdict,
   verdicts,
 } from './verdict.ts';
@@ -35,14 +37,9 @@ export function checkStep(walk: Walk, step: Step): CheckedStep {
   const links = checked.flatMap((each) => each.evaluated.argument.links);
   const main = checked.find((each) => each.claim.origin === 'so');
   const name = nameOf(step, main);
-  const faults = [
-    ...checked.flatMap((each) => each.evaluated.argument.faults).map((fault) => fault.message),
-    ...falseStepFaults(step, conclusions),
-  ];
+  const faults = step.fails ? faultsOfFalseStep(checked) : checked.flatMap((each) => each.evaluated.argument.faults);
   const names = [name, ...conclusions.map((each) => each.name)];
-  const sound = step.fails
-    ? falseStepFaults(step, conclusions).length === 0
-    : isSound(faults, links, conclusions, names);
+  const sound = step.fails ? faults.length === 0 : isSound(faults, links, conclusions, names);
   if (!sound && !step.fails && !isMisnamed(names) && restsWholly(before, checked, failuresBefore))
     walk.restingSteps.add(step.id);
   const argument =
@@ -67,7 +64,11 @@ export function checkStep(walk: Walk, step: Step): CheckedStep {
     ...adviceOn(step, before, main, conclusions),
     stale: checked.flatMap((each) => each.evaluated.stale),
     faults,
-    message: sound ? '' : messageOf(before, faults, links, conclusions, names, fixes),
+    message: sound
+      ? ''
+      : step.fails
+        ? falseStepMessage(faults)
+        : messageOf(before, faults, links, conclusions, names, fixes),
     advice: sound && !step.fails ? adviceOnStep(walk, step, main, conclusions) : [],
     fixes,
     possibleBefore: before.possible,
@@ -78,7 +79,7 @@ export function checkStep(walk: Walk, step: Step): CheckedStep {
 type Names = readonly (CheckedName | undefined)[];
 
 function isSound(
-  faults: readonly string[],
+  faults: readonly StepFault[],
   links: readonly CheckedLink[],
   conclusions: readonly CheckedConclusion[],
   names: Names,
@@ -93,14 +94,6 @@ function isSound(
 
 function isMisnamed(names: Names): boolean {
   return names.some((name) => name?.judged === 'misnamed');
-}
-
-/** What is wrong with a false step: that its argument holds, or that it concludes nothing that could fail. */
-function falseStepFaults(step: Step, conclusions: readonly CheckedConclusion[]): string[] {
-  if (!step.fails) return [];
-  const held = conclusions.filter((conclusion) => conclusion.verdict === 'proved').map((conclusion) => conclusion.text);
-  if (held.length > 0) return [`the step is marked \`fails: true\`, but its argument does prove ${inWords(held)}`];
-  return conclusions.length === 0 ? ['the step is marked `fails: true`, but it concludes nothing that could fail'] : [];
 }
 
 function nameOf(step: Step, main: CheckedClaim | undefined): CheckedName | undefined {
@@ -156,9 +149,13 @@ function argumentTried(evaluated: Evaluated): Argument {
   return { found: found !== undefined, others: found?.others ?? 0, sets: named, links };
 }
 
+function falseStepMessage(faults: readonly StepFault[]): string {
+  return faults.map(({ message }) => message).join('; ');
+}
+
 function messageOf(
   { grid }: Position,
-  faults: readonly string[],
+  faults: readonly StepFault[],
   links: readonly CheckedLink[],
   conclusions: readonly CheckedConclusion[],
   names: Names,
@@ -174,7 +171,7 @@ function messageOf(
 
 function reasonOf(
   grid: Grid,
-  faults: readonly string[],
+  faults: readonly StepFault[],
   links: readonly CheckedLink[],
   conclusions: readonly CheckedConclusion[],
   names: Names,
@@ -184,7 +181,7 @@ function reasonOf(
   const remark = names.find((name) => name?.judged === 'misnamed')?.remark;
   const [first, ...others] = failing;
   if (broken !== undefined) return explainLink(grid, broken);
-  if (faults[0] !== undefined) return faults[0];
+  if (faults[0] !== undefined) return faults[0].message;
   if (first === undefined) return remark ?? '';
   return others.length > 0 ? `${first} (and ${others.length} more)` : first;
 }

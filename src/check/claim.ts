@@ -154,14 +154,14 @@ function argumentFor(position: Position, claim: Claim, eithers: Eithers): BuiltA
   if (found !== undefined) return buildFound(position, found);
   const lacking = because === undefined ? 'none is given' : `no ${because} was found that removes a candidate`;
   const message = `\`so: all\` stands for the removals that an argument proves, and ${lacking}; name its sets with \`from\`, or its links with \`chain\``;
-  return { ...built, faults: [...built.faults, { kind: 'no-argument', message }] };
+  return { ...built, faults: [...built.faults, { code: 'no-argument', message }] };
 }
 
 /** An argument with a name claims that it removes something; one without may just be shown. */
 function provingNothing(argument: BuiltArgument, { because }: Claim): BuiltArgument {
   if (because === undefined || argument.faults.length > 0) return argument;
   const message = `this ${because} removes nothing: \`so: all\` stands for no removal here`;
-  return { ...argument, faults: [{ kind: 'no-argument', message }] };
+  return { ...argument, faults: [{ code: 'no-argument', message }] };
 }
 
 /** How many arguments of a name are examined for `so: all`, when any of them would do. */

@@ -3,6 +3,7 @@
  */
 import type { Candidate, Candidates } from '../grid/candidates.ts';
 import type { ChainNode, Conclusion, LinkKind } from '../grid/terms.ts';
+import type { StepCode } from '../scene/codes.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import type { Scene, Step } from '../scene/scene.ts';
 import type { ProposedStep } from '../scene/step-text.ts';
@@ -56,7 +57,7 @@ export interface CheckedStep {
    * Why the step is not sound, if no conclusion says it: a refused deadly pattern, two weak links in a row, a false
    * step whose argument holds.
    */
-  readonly faults: readonly string[];
+  readonly faults: readonly StepFault[];
   /** One sentence for the step; empty if it is sound. */
   readonly message: string;
   /** What an author may like to know about a sound step: sentences. */
@@ -66,6 +67,12 @@ export interface CheckedStep {
   /** The possible candidates, and the digits on the board, when the step begins. */
   readonly possibleBefore: Candidates;
   readonly placedBefore: Candidates;
+}
+
+/** What is wrong with a step as a whole. */
+export interface StepFault {
+  readonly code: StepCode;
+  readonly message: string;
 }
 
 export interface CheckedName {

@@ -30,7 +30,7 @@ export function warningsOf(
     const span = spanOf(step, claim);
     for (const idle of evaluated.argument.idleCells) warn('idle-cell', idle.span, idle.text);
     const redundant = conclusions.filter((each) => each.verdict === 'redundant').map((each) => each.text);
-    if (redundant.length > 0)
+    if (redundant.length > 0 && !step.fails)
       warn(
         'spent',
         span,

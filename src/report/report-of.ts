@@ -81,6 +81,7 @@ function reportedStep(file: SceneFile, grid: Grid, step: CheckedStep, ids: Reado
     missed: step.missed.map((candidate) => printConclusion(grid, { kind: 'impossible', candidate })),
     stale: written(grid, step.stale),
     message: step.message,
+    faults: step.faults.map(({ code, message }) => ({ code, message })),
     advice: [...step.advice],
     mends: reportedFixes(grid, step, ids),
   };

@@ -78,6 +78,9 @@ const step = z.object({
   missed: words.describe('Removals that the argument also proves; given for steps that only remove.'),
   stale: words.describe('Candidates that `pencil` or `only` lists but that are already impossible.'),
   message: z.string(),
+  faults: z
+    .array(z.object({ code: z.string(), message: z.string() }))
+    .describe('What is wrong with the step as a whole, beside the verdicts of its conclusions and links.'),
   advice: words.describe('Remarks for the author: many cases, a simpler argument, a placement long open.'),
   mends: z.array(fix).describe('What would fix the step; searched for in the first unsound steps.'),
 });

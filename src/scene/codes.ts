@@ -85,6 +85,20 @@ export const positionCodes = {
   'name-loosely': 'the name given fits the argument in a wide sense alone (a warning)',
 } as const;
 
+/** What can be wrong with a step as a whole, beside the verdicts of its conclusions and links. It is stamped then. */
+export const stepCodes = {
+  'weak-after-weak': 'two weak links in a row in a chain',
+  'deadly-refused': 'a deadly pattern that cannot be drawn on',
+  'no-argument': '`so: all` without an argument, or under a name whose argument removes nothing',
+  'either-unproved': 'the step named after `from` has not proved its either/or',
+  'false-step-holds': 'a false step whose argument does prove a conclusion',
+  'false-step-given': 'a false step with a conclusion that the givens show by themselves',
+  'false-step-redundant': 'a false step with a conclusion that is known already',
+  'false-step-bare': 'a false step with a conclusion that no argument is named for and no solution contradicts',
+  'false-step-undecided': 'a false step with a conclusion that is too large to decide',
+} as const;
+export type StepCode = keyof typeof stepCodes;
+
 /** What can be found in the files beside the scene. */
 export const fileCodes = {
   'file-not-found': 'a file named in the scene is not there',
@@ -112,5 +126,5 @@ export const timeCodes = {
   'no-length': 'the video would have no frame',
 } as const;
 
-export const codes = { ...readingCodes, ...positionCodes, ...fileCodes, ...timeCodes };
+export const codes = { ...readingCodes, ...positionCodes, ...stepCodes, ...fileCodes, ...timeCodes };
 export type Code = keyof typeof codes;

@@ -36,7 +36,9 @@ export const stepDefinition = (beat: BeatDefinition) =>
     pencil: optional(pencilItems()),
     cascade: optional(cascadeItems()),
     fails: optional(
-      yesOrNo('true: this looks like an argument and is not; right exactly if its conclusions are not proved.'),
+      yesOrNo(
+        'true: this looks like an argument and is not; right exactly if each of its conclusions has a counterexample.',
+      ),
     ),
     show: optional(anyListOf(beat, 'What is drawn, and when; without it the claim draws itself.')),
   });

@@ -223,7 +223,7 @@ function capitalised(text: string): string {
 const listLength = 90;
 
 function shownConclusions({ grid }: Film, step: CheckedStep): readonly string[] {
-  if (step.step.fails) return trapTexts(grid, step).map((text) => `${text} does not follow`);
+  if (step.step.fails) return step.sound ? trapTexts(grid, step).map((text) => `${text} does not follow`) : [];
   const texts = provedTexts(grid, step);
   if (texts.join(' ').length <= listLength) return texts;
   const placed = texts.filter((text) => /^r\d+c\d+=\d+$/.test(text)).length;

@@ -57,17 +57,21 @@ function shapesOf(grid: Grid, step: CheckedStep, supposition: Parameters<typeof 
 /** The words beside what an argument that is meant to fail does not show. */
 const doesNotFollow = 'does not follow';
 
-/** The choice that breaks the argument, each candidate as a ghost that is true, and a word at what does not follow. */
+/**
+ * The choice that breaks the argument, each candidate as a ghost that is true, and a word at what does not follow; no word
+ * in a step that is not sound, of which something may follow.
+ */
 export function breaking(
   grid: Grid,
   step: CheckedStep,
 ): { readonly ghosts: readonly Drawable[]; readonly words: readonly MarkShape[] } {
+  const victims = step.sound ? victimsOf(step) : [];
   return {
     ghosts: breakingChoice(step).map((candidate) => ({
       shape: { kind: 'ghost', candidates: [candidate], isTrue: true },
       on: [candidate],
     })),
-    words: victimsOf(step).map((candidate) => ({
+    words: victims.map((candidate) => ({
       kind: 'label',
       cell: cellOf(grid, candidate),
       candidate,

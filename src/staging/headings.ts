@@ -22,7 +22,7 @@ const listLength = 60;
  */
 export function headingsOf(
   { grid, pacing, count }: { readonly grid: Grid; readonly pacing: Pacing; readonly count: number },
-  { step }: CheckedStep,
+  { step, sound }: CheckedStep,
   times: ScheduledStep,
   staged: readonly StagedConclusion[],
   number: number,
@@ -32,7 +32,7 @@ export function headingsOf(
     step: step.id,
     number,
     count,
-    isTrap: step.fails,
+    isTrap: step.fails && sound,
     title: step.title,
     argument: step.called ?? step.because?.written,
     conclusions: undefined,

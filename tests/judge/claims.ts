@@ -83,6 +83,12 @@ export function isContradicted(truth: Truth, conclusion: Conclusion): boolean {
   return solutionsWithin(board, left, 1).length > 0;
 }
 
+/** What is not shown may still follow where no argument was named that could fail to show it. */
+function namesAnArgument(claim: Claim): boolean {
+  if (claim.kind === 'so') return isGiven(claim.argument);
+  return claim.kind === 'cascade' && claim.from !== undefined;
+}
+
 /** Undefined where the sets that its links may name lead to different answers: nothing is promised then. */
 export function judgeStep(truth: Truth, step: Step, before: Position, known: Truth['eithers']): JudgedStep | undefined {
   const { board } = truth;
@@ -117,7 +123,9 @@ export function judgeStep(truth: Truth, step: Step, before: Position, known: Tru
   const verdict =
     ['false', 'unproved', 'proved', 'spent'].find((each) => verdicts.some((one) => one === each)) ?? 'none';
   const sound = step.fails
-    ? !verdicts.includes('proved')
+    ? conclusions.every(
+        ({ claim, verdict }) => verdict === 'false' || (verdict === 'unproved' && namesAnArgument(claim)),
+      )
     : holds && verdicts.every((each) => each === 'proved' || each === 'spent');
   return {
     step,

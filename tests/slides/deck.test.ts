@@ -90,6 +90,7 @@ const rows: readonly (readonly [
     ['a.question | Step 1 | ?What must be true here?'],
   ],
   ['a trap', '- {id: a, title: No, from: 3c3, so: r6c4<>3, fails: true}', {}, ['a | No | r6c4≠3 does not follow']],
+  ['a false step that holds', `- {id: a, title: No, ${skyscraper}, fails: true}`, {}, ['a | No']],
   [
     'an exercise on a trap',
     '- {id: a, title: No, from: 3c3, so: r6c4<>3, fails: true}',

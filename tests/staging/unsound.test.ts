@@ -107,6 +107,21 @@ describe('a step that is meant to fail', () => {
     expect(told.film.marks.some(isVictim)).toBe(true);
   });
 
+  const proved = `  - {id: first, at: 0, until: 4, ${skyscraper}}\n`;
+  test.each([
+    ['what its argument proves', '', skyscraper],
+    ['what an earlier step proved by the same argument', proved, skyscraper],
+    ['what is partly proved', '', 'chain: (3)r6c3=r1c3-r1c5=r5c5, so: r5c1<>3 r1c1<>3'],
+    ['a given', '', 'from: 3c3, so: r6c1=5'],
+    ['what no argument is named for', '', 'because: X-wing, so: r6c4<>3'],
+  ])('never says of %s that it does not follow', (_, before, claim) => {
+    const told = tell(towers(`${before}  - {id: s, at: 4, until: 10, fails: true, ${claim}}`));
+    expect(told.checked.steps.at(-1)?.sound).toBe(false);
+    expect(marksOf(told, 's').filter((mark) => / stamp /.test(mark))).toHaveLength(1);
+    expect(marksOf(told, 's').filter((mark) => mark.includes('does not follow'))).toEqual([]);
+    expect(told.film.headings.filter(({ step, isTrap }) => step === 's' && isTrap)).toEqual([]);
+  });
+
   test('is stamped where it holds after all', () => {
     const told = tell(towers(`  - {id: s, at: 0, until: 10, fails: true, ${skyscraper}}`));
     expect(told.film.marks.filter(({ shape }) => shape.kind === 'stamp')).toHaveLength(1);
