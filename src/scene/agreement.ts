@@ -1,5 +1,5 @@
 /**
- * What stands after the `=>` of a chain must be what the step concludes.
+ * The part after the `=>` of a chain must agree with what the step concludes.
  */
 import type { Grid } from '../grid/grid.ts';
 import { printConclusion } from '../grid/notation/print.ts';
@@ -11,14 +11,14 @@ import type { Located, So } from './scene.ts';
 export interface Agreement {
   readonly chains: readonly (Located<Chain> & { readonly arrow: Span })[];
   readonly conclusions: So | undefined;
-  /** What holds the conclusions: `so`, or the item of a cascade. */
+  /** What contains the conclusions: `so`, or the item of a cascade. */
   readonly named: string;
   readonly conclusionsSpan: Span | undefined;
   readonly grid: Grid;
   readonly faults: Faults;
 }
 
-/** Reports every `=>` that disagrees. With one chain it says all that is concluded, with several each a part of it. */
+/** Reports every `=>` that disagrees. A single chain states all conclusions, each of several states a part of them. */
 export function checkAgreement({ chains, conclusions, named, conclusionsSpan, grid, faults }: Agreement): void {
   const listed = conclusions?.kind === 'listed' ? conclusions.conclusions : [];
   const said = listed.map((each) => printConclusion(grid, each.value));

@@ -1,12 +1,12 @@
 /**
- * Names of arguments in a user's file: each known, and none twice, however it is spelt.
+ * Names of arguments in a user's file: each known, and none twice, in any spelling.
  */
 import type { ArgumentName } from '../techniques/all-techniques.ts';
 import { canonicalName, nearestNames } from './argument-names.ts';
 import { type Faults, listed, quoted } from './faults.ts';
 import type { TextNode } from './yaml-tree.ts';
 
-/** The name that stands there; where it is none, a fault. */
+/** The name there; a fault if it is not one. */
 export function readArgumentName(node: TextNode, faults: Faults): ArgumentName | undefined {
   const found = canonicalName(node.text);
   if (found !== undefined) return found;
@@ -16,7 +16,7 @@ export function readArgumentName(node: TextNode, faults: Faults): ArgumentName |
   return undefined;
 }
 
-/** The entries by name, in the order of the file; a fault for a key that is no name, or names what another named before. */
+/** The entries by name, in the order of the file; a fault for a key that names no argument, or one already named. */
 export function entriesByName<Value>(
   entries: readonly { readonly key: TextNode; readonly value: Value }[],
   faults: Faults,
@@ -27,8 +27,8 @@ export function entriesByName<Value>(
     if (name === undefined) return [];
     const earlier = seen.get(name);
     if (earlier !== undefined) {
-      const notes = [{ span: earlier.span, message: 'the first stands here' }];
-      faults.error('duplicate-key', key.span, `${name} stands twice here; keep one of the two`, notes);
+      const notes = [{ span: earlier.span, message: 'the first is here' }];
+      faults.error('duplicate-key', key.span, `${name} appears twice here; keep one of the two`, notes);
       return [];
     }
     seen.set(name, key);

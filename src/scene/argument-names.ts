@@ -1,6 +1,6 @@
 /**
- * How the names of arguments and of their families may be spelt: in any case, with or without hyphens, singular or plural,
- * and by the usual second names. The names themselves stand in the techniques' records.
+ * How the names of arguments and of their families may be spelt: in any case, with or without hyphens, singular or
+ * plural, and by the usual second names. The names themselves are in the techniques' records.
  */
 import { type ArgumentName, allTechniques, argumentNames } from '../techniques/all-techniques.ts';
 import { type Family, families } from '../techniques/technique.ts';
@@ -37,7 +37,7 @@ export function familyNamed(text: string): Family | undefined {
   return families.find((family) => family === spelt);
 }
 
-/** What is left of a spelling when case, hyphens, blanks, plurals and the two ways to spell colour are set aside. */
+/** What remains of a spelling without case, hyphens, spaces, plurals and the two spellings of colour. */
 function spelling(text: string): string {
   return text
     .toLowerCase()

@@ -1,5 +1,5 @@
 /**
- * A puzzle as its symbols alone, one a cell: what a call is handed where it needs no scene.
+ * A puzzle as symbols only, one a cell: the form for calls that need no scene.
  */
 import { type Grid, gridOf } from '../grid/grid.ts';
 import type { Diagnostic } from './diagnostic.ts';
@@ -14,7 +14,7 @@ export interface BarePuzzle {
 
 /**
  * Reads 16, 36, 64 or 81 symbols as a board of 2x2, 2x3, 2x4 or 3x3 boxes; any other number is a fault of a 9x9 board.
- * Blanks, line breaks and `| - +` are passed over. Undefined after a fault.
+ * Spaces, line breaks and `| - +` are ignored. Undefined after a fault.
  */
 export function readBarePuzzle(text: string): {
   readonly puzzle: BarePuzzle | undefined;

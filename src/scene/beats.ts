@@ -1,6 +1,6 @@
 /**
- * `show`: the beats of a step, each with one mark. What is written of a mark, and how it is read, comes with its record
- * (`src/marks`); here stands what all beats share.
+ * `show`: the beats of a step, each with one mark. How a mark is written and read is in its record (`src/marks`); this
+ * file has what all beats share.
  */
 import type { Claims } from './claims.ts';
 import type { MarkedDefinition, Opens, ReadMap } from './definition.ts';
@@ -19,15 +19,15 @@ export interface MarkContext extends Context {
 }
 
 export interface MarkReading<Kind extends keyof BeatMarks> {
-  /** What is written of it beside what any beat can say; the key that must stand there is the mark's name. */
+  /** Its keys apart from those of any beat; the required key is the mark's name. */
   readonly keys: OpeningShape;
-  /** The mark; undefined after a report, or where its shape is not as the keys say, which is reported already. */
+  /** The mark; undefined after a report, or if its shape does not fit the keys, which is already reported. */
   readonly read: (beat: MapNode, context: MarkContext) => BeatMarks[Kind] | undefined;
 }
 
 export type MarkReadings = { readonly [Kind in keyof BeatMarks]: MarkReading<Kind> };
 
-/** How a mark is written, and what is made of it; its texts were held against its keys before. */
+/** How a mark is written, and what is made of it; its texts were checked against its keys before. */
 export function markReading<Kind extends keyof BeatMarks, Own extends OpeningShape & Readonly<Record<Kind, Opening>>>(
   own: Own,
   read: (written: ReadMap<Own>, context: MarkContext) => BeatMarks[Kind] | undefined,
@@ -42,7 +42,7 @@ export function markReading<Kind extends keyof BeatMarks, Own extends OpeningSha
   };
 }
 
-/** A beat as it is written. */
+/** A beat as written. */
 export interface BeatMap {
   readonly kind: 'beat';
   /** Undefined after a report. */
@@ -57,7 +57,7 @@ const ofEveryBeat = {
   keep: optional(yesOrNo('true: the mark stays when its step ends.')),
 };
 
-/** One item of `show`: with any of the marks, told of in their order. */
+/** One item of `show`: with any of the marks, described in their order. */
 export function beatDefinition(readings: MarkReadings): BeatDefinition {
   const description = 'One mark, and when it is drawn.';
   const shapes = byKey<keyof BeatMarks, MarkReading<keyof BeatMarks>, OpeningShape>(

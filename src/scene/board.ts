@@ -1,5 +1,5 @@
 /**
- * `video.board`: where the grid's outer square lies on the frame, once or as it moves.
+ * `video.board`: where the grid's outer square is on the frame, once or as it moves.
  */
 import type { FrameSize } from './frame.ts';
 import type { BoardPlaces, PlaceMap } from './language-video.ts';
@@ -9,7 +9,7 @@ import type { BoardPlacement, BoardShape, Point } from './scene.ts';
 type BoardNeeds = Pick<Context, 'faults' | 'rate'> & { readonly frame: FrameSize };
 type Place<Mark> = Extract<PlaceMap, { mark: Mark }>;
 
-/** The places of the board in their order; none where the value is missing. Faulty ones are reported and left out. */
+/** The places of the board in their order; empty if the value is missing. Faulty ones are reported and left out. */
 export function readBoard(written: BoardPlaces | undefined, needs: BoardNeeds): readonly BoardPlacement[] {
   if (written === undefined) return [];
   if (written.kind === 'marked') return readPlacement(written, needs);
@@ -51,7 +51,7 @@ function readSquare({ own, span }: Place<'square'>, needs: BoardNeeds): BoardSha
   if (left === undefined || top === undefined || side === undefined) return undefined;
   const { width, height } = needs.frame;
   if (left < width && top < height && left + side > 0 && top + side > 0) return { kind: 'square', left, top, side };
-  const message = `this board lies beside the frame of ${width}x${height}; for a time without a board write {hidden: true, at: ...}`;
+  const message = `this board is outside the frame of ${width}x${height}; for a time without a board write {hidden: true, at: ...}`;
   needs.faults.error('out-of-range', span, message);
   return undefined;
 }
@@ -72,7 +72,7 @@ function readCorners({ own }: Place<'corners'>, needs: BoardNeeds): BoardShape |
     return x === undefined || y === undefined ? undefined : [x, y];
   });
   if (points.length !== 4) {
-    const message = `${points.length} corners stand here; a board has four, clockwise from the top left`;
+    const message = `${points.length} corners are given here; a board has four, clockwise from the top left`;
     faults.error('bad-corners', written.span, message);
     return undefined;
   }
@@ -85,7 +85,7 @@ function readCorners({ own }: Place<'corners'>, needs: BoardNeeds): BoardShape |
   return undefined;
 }
 
-/** Frame coordinates grow to the right and downwards, so that a turn to the right has a positive cross product. */
+/** Frame coordinates increase to the right and downwards, so a turn to the right has a positive cross product. */
 function whyNoBoard(corners: readonly [Point, Point, Point, Point]): string | undefined {
   const turns = corners.map((corner, index) => {
     const [before, after] = [corners[(index + 3) % 4]!, corners[(index + 1) % 4]!];
@@ -93,7 +93,7 @@ function whyNoBoard(corners: readonly [Point, Point, Point, Point]): string | un
   });
   if (turns.every((turn) => turn < 0)) return 'these corners run anticlockwise; write them clockwise from the top left';
   if (!turns.every((turn) => turn > 0)) {
-    return 'these corners are no board: two sides cross, bend inwards or have no length; write them clockwise from the top left';
+    return 'these corners do not form a board: two sides cross, bend inwards or have no length; write them clockwise from the top left';
   }
   const [topLeft, topRight, , bottomLeft] = corners;
   if (topRight[0] > topLeft[0] && bottomLeft[1] > topLeft[1]) return undefined;

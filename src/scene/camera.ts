@@ -1,12 +1,12 @@
 /**
- * `camera`: a place on the frame that is left free for the face camera.
+ * `camera`: a place on the frame that is kept free for the face camera.
  */
 import type { Faults } from './faults.ts';
 import type { FrameSize } from './frame.ts';
 import type { CameraMap } from './language-video.ts';
 import type { FramePart } from './scene.ts';
 
-/** The place after `camera`; undefined where there is none, or after a report. */
+/** The place after `camera`; undefined if there is none, or after a report. */
 export function readCamera(
   map: CameraMap | undefined,
   needs: { readonly frame: FrameSize; readonly faults: Faults },
@@ -18,11 +18,11 @@ export function readCamera(
   if (left === undefined || top === undefined || width === undefined || height === undefined) return undefined;
   const { frame, faults } = needs;
   if (left + width > frame.width || top + height > frame.height) {
-    const message = `this place stands out over the frame of ${frame.width}x${frame.height}; the farthest that ${width}x${height} goes is left: ${frame.width - width}, top: ${frame.height - height}`;
+    const message = `this place extends beyond the frame of ${frame.width}x${frame.height}; the farthest that ${width}x${height} goes is left: ${frame.width - width}, top: ${frame.height - height}`;
     faults.error('out-of-range', map.span, message);
     return undefined;
   }
-  // More would leave the board and the words no place worth looking at.
+  // More would leave too little room for the board and the words.
   if (3 * width * height <= frame.width * frame.height) return { left, top, width, height };
   const message = `${width}x${height} is more than a third of the frame of ${frame.width}x${frame.height}, which leaves the board no room; make it smaller`;
   faults.error('out-of-range', map.span, message);

@@ -9,19 +9,19 @@ import type { Step } from './scene.ts';
 export interface Claims {
   /** By chain: how many links it has; undefined where a chain could not be read. */
   readonly links: readonly number[] | undefined;
-  /** The argument is left to be found, and may turn out to be a chain. */
+  /** The argument is to be searched for, and may turn out to be a chain. */
   readonly mayHaveLinks: boolean;
-  /** Whether the step removes this candidate, or may for all that can be known before anything is proved. */
+  /** Whether the step removes this candidate, or may, as far as can be known before anything is proved. */
   removes(candidate: Candidate): boolean;
   readonly removesAny: boolean;
   places(cell: Cell): boolean;
   readonly placesAny: boolean;
 }
 
-/** The part of a step that its claims stand in. */
+/** The part of a step that contains its claims. */
 export type Claiming = Pick<Step, 'from' | 'chains' | 'deadly' | 'so' | 'only' | 'pencil' | 'cascade'>;
 
-/** `isWhole`: no part of the claims was unreadable. Where one was, nothing is held against the marks. */
+/** `isWhole`: every part of the claims was readable. If not, the marks are not checked against them. */
 export function claimsForMarks(step: Claiming, grid: Grid, isWhole: boolean): Claims {
   const conclusions = [
     ...(step.so?.kind === 'listed' ? step.so.conclusions : []),
@@ -41,7 +41,7 @@ export function claimsForMarks(step: Claiming, grid: Grid, isWhole: boolean): Cl
   };
 }
 
-/** Whether `pencil` or `only` leaves the candidate out. */
+/** Whether `pencil` or `only` omits the candidate. */
 function leavesOut(step: Claiming, candidate: Candidate, grid: Grid): boolean {
   const [cell, digit] = [cellOf(grid, candidate), digitOf(grid, candidate)];
   const lists = step.pencil.flatMap((item) => item.lists);

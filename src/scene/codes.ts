@@ -1,28 +1,28 @@
 /**
- * The codes of all faults that a scene or a look can have, with what each means. A code never changes its meaning, and
+ * The codes of all faults that a scene or a look can have, each with its meaning. A code never changes its meaning, and
  * one that is not listed here does not compile; `npm run generate` writes all of them into LANGUAGE.md.
  */
 
 /** What can be found while a file is read. */
 export const readingCodes = {
   // The file as YAML
-  'empty-file': 'nothing but blanks and comments stands in the file',
-  'several-documents': 'a line of three dashes begins a second document; a scene is one',
+  'empty-file': 'the file contains only white space and comments',
+  'several-documents': 'a line of three dashes begins a second document; a scene is a single one',
   'yaml-syntax': 'the text is not YAML at this place',
-  indentation: 'the line is indented to a depth at which nothing stands',
-  'tab-indent': 'a tab stands where YAML requires spaces',
+  indentation: 'the line is indented to a depth that no other line has',
+  'tab-indent': 'a tab where YAML requires spaces',
   'cut-short': 'a ` #` begins a comment in the middle of a sentence, and YAML drops the rest',
   'colon-in-text': 'a `: ` inside a plain text makes YAML take it for a key',
   'comma-in-text': 'a comma inside a plain text between braces ends it for YAML',
-  'duplicate-key': 'a key stands twice in one map',
+  'duplicate-key': 'a key appears twice in one map',
   alias: 'an alias of YAML that names nothing, or stands for more than a text',
   tag: 'a tag of YAML, which the language does not use',
   // Keys and kinds of values
   'unknown-key': 'the language has no such key here',
-  'missing-key': 'a required key is not there',
+  'missing-key': 'a required key is missing',
   'no-value': 'a key without a value, or a list without items',
   'wrong-kind': 'a text, a list or a map where another kind is expected',
-  'unknown-word': 'a word that is none of those that the key takes',
+  'unknown-word': 'a word that is not one of those that the key takes',
   'no-mark': 'a beat, or a place of the board, without the key that says what it is',
   'several-marks': 'one beat with two marks',
   version: 'a version of the language that is not known',
@@ -34,94 +34,95 @@ export const readingCodes = {
   'dropped-label': 'a drop-frame label that is skipped in counting',
   'not-a-number': 'a text where a number is expected',
   'out-of-range': 'a number, or a count, outside its range',
-  'not-a-rate': 'no rate of frames, or one that is not exact',
-  'not-a-size': 'no frame size, or one that video cannot have',
-  'bad-corners': 'four corners that are no board seen from the front',
-  'bad-name': 'an id or the name of a group with signs that it cannot have',
-  'not-a-colour': 'no colour as #rrggbb',
+  'not-a-rate': 'not a frame rate, or one that is not exact',
+  'not-a-size': 'not a frame size, or one that video cannot have',
+  'bad-corners': 'four corners that do not form a board seen from the front',
+  'bad-name': 'an id or the name of a group with characters that it cannot have',
+  'not-a-colour': 'not a colour of the form #rrggbb',
   // The puzzle
-  'boxes-and-regions': '`boxes` and `regions` stand together, where one takes the place of the other',
-  'regions-sign': 'a sign in the drawing of regions that is not a letter',
-  'regions-count': 'the drawing of regions has as many cells as no board',
+  'boxes-and-regions': '`boxes` and `regions` are both given, though one replaces the other',
+  'regions-sign': 'a character in the drawing of regions that is not a letter',
+  'regions-count': 'the drawing of regions has a number of cells that no board has',
   'regions-uneven': 'the regions drawn do not all have as many cells as the board has rows',
-  'givens-sign': 'a sign among the givens that is neither a digit of the grid nor a blank',
+  'givens-sign': 'a character among the givens that is neither a digit of the grid nor a blank',
   'givens-count': 'too few or too many cells among the givens',
-  'givens-clash': 'one digit twice in a house among the givens',
+  'givens-clash': 'the same digit twice in a house among the givens',
   'no-solution': 'the givens allow no solution',
   'several-solutions': 'the givens allow more than one solution (a warning)',
   'against-solution': 'what is taken as read at the start disagrees with a solution',
   'wrong-conclusion': 'a removal where placements are expected, or a placement where removals are',
   // Names and references
   'unknown-name': 'no argument of this name is known',
-  'duplicate-id': 'two steps of one id',
+  'duplicate-id': 'two steps with the same id',
   'unknown-step': 'no step has this id',
-  'later-step': 'a step that does not stand before this one',
+  'later-step': 'a step that does not come before this one',
   'no-either': 'the step named proves no either/or and no placement to draw from',
   'unknown-group': 'the scene has no such group',
-  'same-colour': 'two groups of one colour (a warning)',
+  'same-colour': 'two groups of the same colour (a warning)',
   // What a step claims, and what it shows
   'no-claim': 'a mark, or a key, that needs a claim, in a step that claims nothing',
   'no-conclusion': 'sets are named and nothing is concluded from them (a warning)',
   'no-chain': 'links are to be drawn and the step has no chain',
   'no-such-link': 'the chain has no link of this number',
   'not-concluded': 'what is to be struck or placed is not among the conclusions',
-  disagrees: 'what stands after => is not what `so` says',
+  disagrees: ' is not=>what follows => is not=> is not what `so` says',
   'so-missing': 'a chain concludes after => and the step has no `so`',
-  'said-twice': 'a conclusion that stands twice in `so` (a warning)',
-  'so-all': '`so: all` beside other conclusions, or where it cannot be meant',
+  'said-twice': 'a conclusion that appears twice in `so` (a warning)',
+  'so-all': '`so: all` next to other conclusions, or where it is not possible',
 } as const;
 
 /** What can be found in the position that a step meets. */
 export const positionCodes = {
   'sight-without-digit': 'a sight line from a cell that does not hold the digit by then',
-  'circle-on-nothing': 'a circle round a candidate that is no longer possible (a warning)',
+  'circle-on-nothing': 'a circle around a candidate that is no longer possible (a warning)',
   'sides-of-nothing': '`sides` of a candidate that no set of two members of the argument holds',
-  'suppose-nothing': '`suppose` of a candidate that is no longer possible, or of a set that is none',
-  'suppose-not-forced': '`suppose` where forcing alone comes to no end, or where there is no argument',
+  'suppose-nothing': '`suppose` of a candidate that is no longer possible, or of something that is not a set',
+  'suppose-not-forced': '`suppose` where forcing alone does not reach an end, or where there is no argument',
   'idle-cell': 'a cell of a chain that no longer has the digit (a warning)',
   spent: 'a conclusion that says nothing new (a warning)',
-  stale: '`pencil` or `only` lists what is impossible already (a warning)',
+  stale: '`pencil` or `only` lists what is already impossible (a warning)',
   'nothing-proved': '`so: all` where the argument proves no removal (a warning)',
-  'name-loosely': 'the name given fits the argument in a wide sense alone (a warning)',
+  'name-loosely': 'the name given fits the argument only in a wide sense (a warning)',
 } as const;
 
-/** What can be wrong with a step as a whole, beside the verdicts of its conclusions and links. It is stamped then. */
+/** What can be wrong with a step as a whole, apart from the verdicts of its conclusions and links. Such a step is stamped. */
 export const stepCodes = {
   'weak-after-weak': 'two weak links in a row in a chain',
   'deadly-refused': 'a deadly pattern that cannot be drawn on',
   'no-argument': '`so: all` without an argument, or under a name whose argument removes nothing',
   'either-unproved': 'the step named after `from` has not proved its either/or',
   'false-step-holds': 'a false step whose argument does prove a conclusion',
-  'false-step-given': 'a false step with a conclusion that the givens show by themselves',
-  'false-step-redundant': 'a false step with a conclusion that is known already',
+  'false-step-given': 'a false step with a conclusion that already follows from the givens',
+  'false-step-redundant': 'a false step with a conclusion that is already known',
   'false-step-bare': 'a false step with a conclusion that no argument is named for and no solution contradicts',
   'false-step-undecided': 'a false step with a conclusion that is too large to decide',
 } as const;
 export type StepCode = keyof typeof stepCodes;
 
-/** What can be found in the files beside the scene. */
+/** Faults of files that the scene names. */
 export const fileCodes = {
-  'file-not-found': 'a file named in the scene is not there',
+  'file-not-found': 'a file named in the scene does not exist',
   'media-not-read': 'sound or footage that cannot be read',
   'broken-cue': 'a cue of the narration that cannot be read (a warning)',
 } as const;
 
 /** What can be found when times become frames. Labels that do not exist have the codes of reading. */
 export const timeCodes = {
-  'time-goes-back': 'a step, a beat, an item, an end or a place of the board lies before what it follows',
-  'time-past-end': 'a time lies after the last frame of the video',
-  'time-before-start': 'a timecode lies before what the first frame is called',
-  'time-past-step': 'a beat or an item lies after the end of its step',
+  'time-goes-back': 'a step, a beat, an item, an end or a place of the board is before what it follows',
+  'time-past-end': 'a time is after the last frame of the video',
+  'time-before-start': 'a timecode is before the label of the first frame',
+  'time-past-step': 'a beat or an item is after the end of its step',
   'no-narration': 'a time names a cue or words, and the scene has no narration',
   'cue-not-found': 'the narration has no cue of this name or number',
-  'phrase-not-found': 'the words are not spoken where they are looked for',
-  'phrase-twice': 'the words are spoken again within the same step; the first place is taken (a warning)',
-  'say-not-found': 'what the step says is not spoken in the narration, so it begins after the step before (a warning)',
+  'phrase-not-found': 'the words are not spoken where they are searched for',
+  'phrase-twice': 'the words are spoken again within the same step; the first place is used (a warning)',
+  'say-not-found':
+    'what the step says is not spoken in the narration, so it begins after the previous step (a warning)',
   'said-otherwise': 'what the step says is spoken with a few words changed, and the step begins there (a warning)',
   'hold-too-long': 'a question holds the beats after it beyond the end of its step',
   'held-back': 'a beat has a time while a question still holds it, and comes later (a warning)',
-  'never-seen': 'a step, a beat or an item begins on the very frame on which its step ends (a warning)',
-  'mixed-timecode': 'a drop-frame label where the first frame is called by a plain one, or the reverse (a warning)',
+  'never-seen': 'a step, a beat or an item begins on the same frame on which its step ends (a warning)',
+  'mixed-timecode': 'a drop-frame label where the first frame has a plain one, or the reverse (a warning)',
   flashes: 'the picture flashes more than three times in a second (WCAG 2.2, 2.3.1; a warning)',
   'no-length': 'the video would have no frame',
 } as const;

@@ -1,5 +1,5 @@
 /**
- * A definition as a schema of zod, which prints it as a JSON Schema and can hold a value against it.
+ * A definition as a zod schema, which prints it as a JSON Schema and can check a value against it.
  */
 import { z } from 'zod';
 import type { Definition, MapDefinition, TextDefinition } from './definition.ts';

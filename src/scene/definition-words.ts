@@ -1,5 +1,5 @@
 /**
- * What messages say of a definition: which value is expected, and where a key belongs.
+ * What messages say about a definition: which value is expected, and where a key belongs.
  */
 import type { Definition } from './definition.ts';
 import { listed } from './faults.ts';
@@ -7,7 +7,7 @@ import { listed } from './faults.ts';
 /** By key: what the maps that have it are called ("the video", "a step"). */
 export type Homes = ReadonlyMap<string, readonly string[]>;
 
-/** Where each key of the definition belongs, for keys that stand in a wrong place. */
+/** Where each key of the definition belongs, for misplaced keys. */
 export function homesOf(definition: Definition): Homes {
   const homes = new Map<string, string[]>();
   visit(definition);

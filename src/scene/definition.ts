@@ -1,9 +1,9 @@
 /**
- * What a file of ours may hold, as data: one definition says which values there are, and from it come the JSON Schema
+ * What one of our files may contain, as data: one definition says which values exist, and from it come the JSON Schema
  * (`definition-schema.ts`), the faults of shape (`shape.ts`) and the typed values that a reader works with. A key is
  * therefore named in one place: a reader that asks for another does not compile.
  *
- * Definitions are made by the functions of `structures.ts` and `language-values.ts`.
+ * Definitions are built by the functions of `structures.ts` and `language-values.ts`.
  */
 import type { Span } from './diagnostic.ts';
 import type { MapNode, TextNode, Tree } from './yaml-tree.ts';
@@ -27,11 +27,11 @@ interface Described {
 /** A text, whose meaning is read behind the gate. */
 export interface TextDefinition extends Described {
   readonly kind: 'text';
-  /** Words for a person: a comment after it can only be a part that YAML cut off. */
+  /** Words for a person: a comment after them can only be a part that YAML cut off. */
   readonly isSentence?: true;
-  /** Kinds that YAML's own guess may make of such a text: an editor's check must let them pass. */
+  /** Kinds that YAML may guess for such a text: an editor's check must accept them. */
   readonly guesses?: readonly ('number' | 'boolean')[];
-  /** Texts that an editor offers; others are allowed, as `besides` says. */
+  /** Texts that an editor suggests; others are allowed, as `besides` says. */
   readonly suggestions?: { readonly words: readonly string[]; readonly besides: string };
   /** What an editor's check adds: examples, a pattern, a least length, a range. */
   readonly editor?: Readonly<Record<string, unknown>>;
@@ -42,7 +42,7 @@ export interface TextDefinition extends Described {
 export interface ChoiceDefinition extends Described {
   readonly kind: 'choice';
   readonly words: readonly string[];
-  /** Words that one might well write, with the reason why they are not taken. */
+  /** Words that one might well write, with the reason why they are not accepted. */
   readonly refused?: Readonly<Record<string, string>>;
 }
 
@@ -74,7 +74,7 @@ export interface EitherDefinition extends Described {
   readonly options: readonly Definition[];
 }
 
-/** One of several maps, told apart by the keys that only one of them has and must have: its marks. */
+/** One of several maps, distinguished by the keys that only one of them has and requires: its marks. */
 export interface MarkedDefinition extends Described {
   readonly kind: 'marked';
   /** What a message calls any of them: `a beat`. */
@@ -83,16 +83,18 @@ export interface MarkedDefinition extends Described {
   readonly maps: Readonly<Record<string, MapDefinition>>;
 }
 
-/** What can be read of a value; `open` gives it, and nothing where the value is of another kind than the definition's. */
+/**
+ * What can be read of a value; `open` returns it, and nothing if the value is of another kind than the definition's.
+ */
 export interface Opens<Read> {
   /** `named` is what a message calls the value: `"rate"`. No fault is reported: `checkShape` has done so. */
   open(node: Tree, named: string): Read | undefined;
 }
 
-/** What a reader gets of a definition: `ReadOf<typeof videoDefinition>`. */
+/** What a reader gets from a definition: `ReadOf<typeof videoDefinition>`. */
 export type ReadOf<D> = D extends Opens<infer Read> ? Read : never;
 
-/** A text of the file, and the way to its meaning. */
+/** A text of the file, and how to read its meaning. */
 export interface ReadText<Value, Needs> {
   readonly kind: 'text';
   readonly text: string;
@@ -113,9 +115,9 @@ export interface ReadMap<S> {
   readonly kind: 'map';
   readonly span: Span;
   readonly node: MapNode;
-  /** By key: what stands after it, if anything does, and if it is of the definition's kind. */
+  /** By key: what follows it, if anything does, and if it is of the definition's kind. */
   readonly values: { readonly [Key in keyof S]: ReadOf<S[Key]> | undefined };
-  /** By key: the key itself, where the map has it. */
+  /** By key: the key itself, if the map has it. */
   readonly keys: { readonly [Key in keyof S]: TextNode | undefined };
   /** Keys with a value of another kind than the definition's. */
   readonly misfits: ReadonlySet<keyof S>;
@@ -128,8 +130,8 @@ export interface ReadEntries<Value> {
 }
 
 /**
- * A map that is one of several: `own` has the keys of that one alone, `common` those of all. Where no mark stands in it
- * (which `checkShape` has reported), the common ones can be read all the same.
+ * A map that is one of several: `own` has the keys that only this one has, `common` those of all. If it contains no
+ * mark (which `checkShape` has reported), the common ones can still be read.
  */
 export type ReadMarked<Shapes, Common> =
   | {
@@ -149,7 +151,7 @@ export type ReadMarked<Shapes, Common> =
       readonly common: ReadMap<Common>;
     };
 
-/** The keys that a map must have: those tell it from the other maps that may stand in its place. */
+/** The required keys of a map: they distinguish it from the other maps allowed there. */
 export function ownKeys(map: MapDefinition): readonly string[] {
   return Object.keys(map.shape).filter((key) => map.shape[key]!.isOptional !== true);
 }

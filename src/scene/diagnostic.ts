@@ -1,9 +1,9 @@
 /**
- * A fault in the user's file, as a value. Line, column and the marker are worked out at printing.
+ * A fault in the user's file, as a value. Line, column and the marker are computed at printing.
  */
 import type { Code } from './codes.ts';
 
-/** Where something stands in the scene's text: UTF-16 offsets, `end` not included. */
+/** The place of something in the scene's text: UTF-16 offsets, `end` excluded. */
 export interface Span {
   readonly start: number;
   readonly end: number;
@@ -15,8 +15,8 @@ export interface Diagnostic {
   readonly code: Code;
   readonly severity: Severity;
   readonly span: Span;
-  /** What is there, then what would be right, in scene notation. */
+  /** What was found, then what would be right, in scene notation. */
   readonly message: string;
-  /** Other places that matter, each with its own words. */
+  /** Other relevant places, each with its own words. */
   readonly notes?: readonly { readonly span: Span; readonly message: string }[];
 }

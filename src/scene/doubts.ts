@@ -1,6 +1,6 @@
 /**
  * Which parts of a scene with faults were read as they were meant: what other stages find there is a fault of its own,
- * and no consequence of those already reported.
+ * and not a consequence of those already reported.
  */
 import type { Diagnostic, Span } from './diagnostic.ts';
 import type { SceneMap } from './language.ts';
@@ -9,16 +9,16 @@ import type { VideoMap } from './language-video.ts';
 import type { MapNode, Tree } from './yaml-tree.ts';
 
 /**
- * What of a step may not be as it was meant: nothing; words alone; its argument or its conclusions; or its times or
- * what they are measured by, which is everything that its own keys hold.
+ * What of a step may not be as it was meant: nothing; only words; its argument or its conclusions; or its times or what
+ * they are measured by, which is everything that its own keys contain.
  */
 export type StepDoubt = 'none' | 'words' | 'argument' | 'times';
 
 export interface Doubts {
   readonly puzzle: boolean;
-  /** What its times depend on: rate, length, narration, or what stands beside it at the top of the file. */
+  /** What its times depend on: rate, length, narration, or what is next to it at the top of the file. */
   readonly video: boolean;
-  /** Where its board lies when. */
+  /** Where its board is and when. */
   readonly board: boolean;
   readonly versions: boolean;
   /** An item of `steps` was left out altogether. */
@@ -53,8 +53,8 @@ const argument: readonly StepKey[] = ['because', 'from', 'chain', 'deadly', 'so'
 const explaining: readonly string[] = [...words, ...argument];
 
 /**
- * By the faults that were found. `written` is the file's tree, `meant` the same with misspelt keys as they were meant;
- * such a key casts no doubt, since what stands after it was read.
+ * From the faults that were found. `written` is the file's tree, `meant` the same with misspelt keys as they were
+ * meant; such a key casts no doubt, since its value was read.
  */
 export function doubtsOf(written: Tree, meant: SceneMap, faults: readonly Diagnostic[]): Doubts {
   const guessed = guessedKeys(written, meant.node);
@@ -88,7 +88,7 @@ function doubtOf(step: MapNode, doubtful: readonly Span[]): StepDoubt {
   return words.some((key) => holds(step, key, doubtful)) ? 'words' : 'none';
 }
 
-/** Whether one of the places lies in the key or its value, which may stand elsewhere, as the text of an alias. */
+/** Whether one of the places is in the key or its value, which may be elsewhere, as the text of an alias. */
 function holds(map: MapNode, key: string, places: readonly Span[]): boolean {
   const entry = map.entries.find((each) => each.key.text === key);
   const parts = entry === undefined ? [] : [entry.key.span, ...partsOf(entry.value)];
@@ -101,7 +101,7 @@ function partsOf(tree: Tree): readonly Span[] {
   return [tree.span, ...tree.entries.flatMap(({ key, value }) => [key.span, ...partsOf(value)])];
 }
 
-/** Where keys begin that are meant otherwise than they are written. */
+/** Where keys begin whose meaning differs from what is written. */
 function guessedKeys(written: Tree, meant: Tree): ReadonlySet<number> {
   const before = keysOf(written);
   return new Set([...keysOf(meant)].filter(([at, key]) => before.get(at) !== key).map(([at]) => at));
@@ -118,7 +118,7 @@ function keysOf(tree: Tree, keys = new Map<number, string>()): ReadonlyMap<numbe
   return keys;
 }
 
-/** What touches counts too: some places are empty, and two values never stand without a sign between them. */
+/** Touching counts too: some places are empty, and two values are always separated by a character. */
 function overlap(a: Span, b: Span): boolean {
   return a.start <= b.end && b.start <= a.end;
 }

@@ -1,5 +1,5 @@
 /**
- * Where the faults of a file are gathered: reading goes on after each, so that all are reported together.
+ * Collects the faults of a file: reading continues after each, so that all are reported together.
  */
 import type { Code } from './codes.ts';
 import type { Diagnostic, Severity, Span } from './diagnostic.ts';
@@ -7,20 +7,20 @@ import type { Diagnostic, Severity, Span } from './diagnostic.ts';
 export type Note = NonNullable<Diagnostic['notes']>[number];
 
 export interface Faults {
-  /** `message`: what is there, then what would be right. */
+  /** `message`: what was found, then what would be right. */
   error(code: Code, span: Span, message: string, notes?: readonly Note[]): void;
   warning(code: Code, span: Span, message: string, notes?: readonly Note[]): void;
-  /** What stands here is explained: further errors within it only follow, and are not worth a word. */
+  /** The fault at this place is explained: further errors within it only follow from it, and are dropped. */
   settle(span: Span): void;
-  /** Adds a fault that was gathered elsewhere. */
+  /** Adds a fault that was collected elsewhere. */
   take(fault: Diagnostic): void;
-  /** How many errors were gathered up to now. */
+  /** How many errors were collected so far. */
   errorCount(): number;
-  /** All that was gathered, by place; what was said twice of one place (an aliased text) stands once. */
+  /** All that was collected, by place; what was said twice of one place (an aliased text) appears once. */
   inOrder(): readonly Diagnostic[];
 }
 
-/** An empty gathering of faults. */
+/** An empty collection of faults. */
 export function gatherFaults(): Faults {
   const gathered: Diagnostic[] = [];
   const settled: Span[] = [];
@@ -41,7 +41,7 @@ export function gatherFaults(): Faults {
   };
 }
 
-/** The text between quotes for a message, long ones shortened, line breaks as blanks. */
+/** The text between quotes for a message, long ones shortened, line breaks as spaces. */
 export function quoted(text: string): string {
   const line = text
     .replace(/\s+/g, ' ')

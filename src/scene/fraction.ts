@@ -30,7 +30,7 @@ export function fractionFromDecimal(text: string): Fraction | undefined {
 
 /**
  * The decimal as which a number prints, exactly: 0.1 is 1/10, and not the nearest fraction over a power of two. For
- * numbers that somebody wrote down (a look's seconds). The number must be finite.
+ * numbers that a person wrote (a look's seconds). The number must be finite.
  */
 export function fractionOf(number: number): Fraction {
   const match = /^(-?)(\d+)(?:\.(\d+))?(?:e([+-]\d+))?$/.exec(String(number));
@@ -74,7 +74,10 @@ export function floor(value: Fraction): bigint {
   return value.numerator < 0n && quotient * value.denominator !== value.numerator ? quotient - 1n : quotient;
 }
 
-/** As a floating-point number, for drawing and printing only; what becomes a frame goes through `timeline/seconds.ts`. */
+/**
+ * As a floating-point number, only for drawing and printing; whatever becomes a frame goes through
+ * `timeline/seconds.ts`.
+ */
 export function toNumber(value: Fraction): number {
   return Number(value.numerator) / Number(value.denominator);
 }

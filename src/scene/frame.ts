@@ -1,5 +1,5 @@
 /**
- * The frame as `video` and `versions` say it: its size, how many there are in a second, and what the first is called.
+ * The frame as `video` and `versions` give it: its size, its rate, and the label of the first one.
  */
 import type { Timecode } from './anchors/absolute.ts';
 import type { Faults } from './faults.ts';
@@ -47,7 +47,7 @@ function whyNoRate(text: string): string {
   const exact = roundedRates.get(text);
   if (exact !== undefined) return `${text} is rounded, and frames would drift from the sound; write ${exact}`;
   if (/^\d+$/.test(text))
-    return `${text} is none of the usual rates 24, 25, 30, 50 and 60; if it is meant, write ${text}/1`;
+    return `${text} is not one of the usual rates 24, 25, 30, 50 and 60; if it is meant, write ${text}/1`;
   return `"${text}" is not a rate; it is 24, 25, 30, 50, 60, or an exact fraction such as 30000/1001`;
 }
 
@@ -81,7 +81,7 @@ export function readSize(node: TextNode, { faults }: { readonly faults: Faults }
   return undefined;
 }
 
-/** What the first frame is called; undefined after a report. `rate` is undefined where it could not be read. */
+/** The label of the first frame; undefined after a report. `rate` is undefined if it could not be read. */
 export function readTimecode(
   node: TextNode,
   { faults, rate }: { readonly faults: Faults; readonly rate: Fraction | undefined },

@@ -15,13 +15,16 @@ interface Symbol {
   readonly at: number;
 }
 
-/** The givens of the text, all faults reported: strange signs, too few or too many cells, one digit twice in a house. */
+/**
+ * The givens of the text, with all faults reported: strange characters, too few or too many cells, a digit twice in a
+ * house.
+ */
 export function readGivens(node: TextNode, grid: Grid, faults: Faults): Givens | undefined {
   const symbols = symbolsOf(node.text);
   const strange = symbols.filter((symbol) => isStrange(symbol, grid));
   reportStrange(node, symbols, grid, faults);
   if (symbols.length !== grid.cellCount) {
-    // A word among the givens is one fault, not that and too many cells.
+    // A word among the givens is one fault, not also too many cells.
     if (symbols.length - strange.length !== grid.cellCount) reportCount(node, symbols, grid, faults);
     return undefined;
   }
@@ -30,7 +33,7 @@ export function readGivens(node: TextNode, grid: Grid, faults: Faults): Givens |
   return reportClashes(node, symbols, givens, grid, faults) ? undefined : givens;
 }
 
-/** The box shape that the number of symbols points to, where `boxes` does not say it. */
+/** The box shape that the number of symbols suggests, if `boxes` does not give it. */
 export function shapeByCount(text: string): BoxShape | undefined {
   const count = symbolsOf(text).length;
   const shapes: readonly BoxShape[] = ['3x3', '2x4', '2x3', '2x2'];
@@ -51,7 +54,7 @@ function isStrange({ text }: Symbol, grid: Grid): boolean {
   return !isBlankSign(text) && !isDigitOf(grid, text);
 }
 
-/** Each run of strange signs on one line is one fault. */
+/** Each sequence of strange characters on one line is one fault. */
 function reportStrange(node: TextNode, symbols: readonly Symbol[], grid: Grid, faults: Faults): void {
   let index = 0;
   while (index < symbols.length) {
@@ -81,17 +84,20 @@ function isDigitOf(grid: Grid, text: string): boolean {
   return /^[1-9]$/.test(text) && Number(text) <= grid.size;
 }
 
-/** Says how many cells there are and should be, and points to the lines that are too short or too long, where there are such. */
+/**
+ * Says how many cells there are and should be, and points to the lines that are too short or too long, if there are
+ * any.
+ */
 function reportCount(node: TextNode, symbols: readonly Symbol[], grid: Grid, faults: Faults): void {
   const expected = `expected ${grid.cellCount} (${grid.size} rows of ${grid.size})`;
   const isDrawn = grid.boxRows === grid.size; // the regions say how large the board is
   const shape = isDrawn ? undefined : shapeByCount(node.text);
   const other = shape === undefined ? '' : `; ${symbols.length} cells are a puzzle of boxes: ${shape}`;
-  const there = `${symbols.length} ${symbols.length === 1 ? 'cell stands' : 'cells stand'} among the givens, ${expected}${other}`;
+  const there = `${symbols.length} ${symbols.length === 1 ? 'cell is' : 'cells are'} among the givens, ${expected}${other}`;
   const lines = linesOf(node.text, symbols).filter(({ count }) => count > 0);
   const odd = lines.filter(({ count }) => count !== grid.size);
   const [first, ...others] = odd;
-  // Where the text is not laid out row by row, no line is to blame.
+  // If the text is not laid out row by row, no single line is at fault.
   if (first === undefined || odd.length > lines.length / 2) {
     faults.error('givens-count', node.span, there);
     return;
@@ -127,7 +133,7 @@ function linesOf(text: string, symbols: readonly Symbol[]): readonly Line[] {
   return lines;
 }
 
-/** Reports each two givens that clash; whether there are such. */
+/** Reports every two givens that clash; whether there are any. */
 function reportClashes(
   node: TextNode,
   symbols: readonly Symbol[],

@@ -9,7 +9,9 @@ import type { Context } from './reading.ts';
 import { type GroupColour, groupColours } from './scene.ts';
 import type { TextNode } from './yaml-tree.ts';
 
-/** By name the colour, in the order of the file. A group of no known colour (reported already) is kept as orange. */
+/**
+ * By name the colour, in the order of the file. A group without a known colour (reported already) is kept as orange.
+ */
 export function readGroups(written: GroupEntries | undefined, faults: Faults): ReadonlyMap<string, GroupColour> {
   const groups = new Map<string, GroupColour>();
   const asWritten = new Map<GroupColour, string>();
@@ -19,11 +21,11 @@ export function readGroups(written: GroupEntries | undefined, faults: Faults): R
       faults.error(
         'bad-name',
         key.span,
-        `${quoted(key.text)} cannot name a group; take one word, without blanks and commas, and not "all"`,
+        `${quoted(key.text)} cannot name a group; take one word, without spaces and commas, and not "all"`,
       );
     }
     if (index === groupColours.length) {
-      const message = `${entries.length} groups stand here, and six at most can be told apart; leave some out`;
+      const message = `${entries.length} groups are given here, and six at most can be told apart; leave some out`;
       faults.error('out-of-range', key.span, message);
     }
     const known = colour?.read();
@@ -40,7 +42,7 @@ export function readGroups(written: GroupEntries | undefined, faults: Faults): R
   return groups;
 }
 
-/** The name of a group that the scene has; undefined where none is named, or after a report. */
+/** The name of a group that the scene has; undefined if none is named, or after a report. */
 export function groupNamed(
   node: TextNode | undefined,
   { groups, faults }: Pick<Context, 'groups' | 'faults'>,

@@ -22,13 +22,13 @@ import { spanIn, type TextNode } from './yaml-tree.ts';
 
 type GridNeeds = Pick<Context, 'grid' | 'faults'>;
 
-/** A chain with the place of what it concludes: from its arrow on, the whole chain where it has none. */
+/** A chain with the place of its conclusions: from its arrow on, or the whole chain if it has none. */
 export type ArrowedChain = Located<Chain> & { readonly arrow: Span };
 
 export const becauseText = () =>
   text(
     {
-      description: 'The name of the argument, as the trade has it. If it is given it must be right.',
+      description: 'The name of the argument, in standard terminology. If it is given it must be right.',
       suggestions: { words: argumentNames, besides: 'Any usual spelling of such a name.' },
     },
     readBecause,
@@ -102,18 +102,18 @@ export const soText = () =>
     readSo,
   );
 
-/** The one place that knows how `so: all` is written. */
+/** The only place that knows how `so: all` is written. */
 function readSo(node: TextNode, needs: GridNeeds): So | undefined {
   if (saysAll(node)) return { kind: 'all' };
   const all = /(?:^|[\s,])(all)(?=[\s,]|$)/i.exec(node.text);
   if (all === null) return withoutDoubles(readConclusions(node, needs), needs);
   const at = all.index + all[0].length - 3;
-  const message = 'so: all stands alone, for every removal that the argument proves; leave out the rest or "all"';
+  const message = 'so: all is used on its own, for every removal that the argument proves; leave out the rest or "all"';
   needs.faults.error('so-all', spanIn(node, at, at + 3), message);
   return undefined;
 }
 
-/** What is said twice most likely was meant otherwise once; it counts once. */
+/** A conclusion given twice is most likely a slip; it counts once. */
 function withoutDoubles(
   conclusions: readonly Located<Conclusion>[] | undefined,
   { grid, faults }: GridNeeds,
@@ -124,8 +124,8 @@ function withoutDoubles(
     const first = said.get(written);
     if (first === undefined) said.set(written, each);
     else
-      faults.warning('said-twice', each.span, `${written} stands twice in so; leave one out`, [
-        { span: first.span, message: 'the first stands here' },
+      faults.warning('said-twice', each.span, `${written} appears twice in so; leave one out`, [
+        { span: first.span, message: 'the first is here' },
       ]);
   }
   return conclusions === undefined ? undefined : { kind: 'listed', conclusions: [...said.values()] };
@@ -162,7 +162,7 @@ const cascadeItem = keys('an item of cascade', 'Placements and removals with a t
   chain: optional(chainTexts()),
 });
 
-/** A text, or a list of texts and of maps that hold the text with a time of its own. */
+/** A text, or a list of texts and of maps that contain the text with a time of its own. */
 function claimItems<Text extends Opening, Item extends Opening>(each: Text, item: Item, description: string) {
   return either([each, listOf(either([each, item]))], description);
 }
@@ -180,7 +180,7 @@ export const cascadeItems = () =>
     'Placements and removals in order, each by a single or by locked candidates from all before it.',
   );
 
-/** One item of each as it is written: a text, or a map that holds it. */
+/** One item of each as written: a text, or a map that contains it. */
 export type OnlyWritten = ItemOf<typeof onlyItems>;
 export type PencilWritten = ItemOf<typeof pencilItems>;
 export type CascadeWritten = ItemOf<typeof cascadeItems>;

@@ -26,18 +26,18 @@ const inks: Numbers<LookInks> = {
   disc: ink('The same within a circle.'),
   veil: ink('How much the veil covers of what is not in focus.'),
   candidate: ink('Of small digits while nothing is marked.'),
-  quiet: ink('Of small digits that have no part in what is marked.'),
+  quiet: ink('Of small digits that are not involved in what is marked.'),
 };
 
 const strokes: Numbers<LookStrokes> = {
   line: ofCell('Lines between cells, as a part of a cell.'),
-  houseLine: ofCell('Lines round boxes.'),
+  houseLine: ofCell('Lines around boxes.'),
   link: ofCell('Strong links.'),
   weakLink: ofCell('Weak links.'),
-  circle: ofCell('Circles round candidates.'),
+  circle: ofCell('Circles around candidates.'),
   strike: ofCell('Crosses through candidates.'),
-  outline: ofCell('Lines round a patch of cells.'),
-  casing: ofCell('The rim round every mark.'),
+  outline: ofCell('Lines around a patch of cells.'),
+  casing: ofCell('The rim around every mark.'),
   cornerRadius: between(0, 0.5)('How round the corners of an outline are.'),
   leastPx: pixels('The least stroke of a mark, in pixels.'),
   leastHeadPx: pixels('The least length of an arrowhead, in pixels.'),
@@ -46,7 +46,7 @@ const strokes: Numbers<LookStrokes> = {
 const type: Numbers<LookType> = {
   digit: capital('The height of a digit, as a part of a cell.'),
   candidate: capital('The height of a small digit.'),
-  emphasis: between(1, 3)('How much larger small digits are drawn that have a part in what is marked.'),
+  emphasis: between(1, 3)('How much larger small digits are drawn that are involved in what is marked.'),
   titlePx: fontPx('The title of the lesson, in pixels.'),
   headingPx: fontPx('The heading of a step, in pixels.'),
   bodyPx: fontPx('Running text, in pixels.'),
@@ -55,7 +55,7 @@ const type: Numbers<LookType> = {
 };
 
 const motion: Numbers<LookMotion> = {
-  fill: seconds('How long a tint takes to come, in seconds.'),
+  fill: seconds('How long a tint takes to appear, in seconds.'),
   apart: seconds('From one place of a digit to the next.'),
   apartInAll: seconds('For all places of a digit, at most.'),
   circle: seconds('How long a circle takes to be drawn.'),
@@ -63,8 +63,8 @@ const motion: Numbers<LookMotion> = {
   linkLongest: seconds('How long the longest link takes.'),
   strike: seconds('How long a cross takes.'),
   strikeHold: seconds('How long a struck candidate stays before it fades.'),
-  fade: seconds('How long a mark takes to go.'),
-  place: seconds('How long a written digit takes to come.'),
+  fade: seconds('How long a mark takes to disappear.'),
+  place: seconds('How long a written digit takes to appear.'),
   outline: seconds('How long an outline takes.'),
   sight: seconds('How long a sight line takes.'),
   focus: seconds('How long the rest takes to dim.'),
@@ -74,18 +74,18 @@ type ColourName = Exclude<keyof LookColours, 'groups'>;
 
 const colours: Readonly<Record<ColourName, string>> = {
   frame: 'The frame around the board, with draw: board.',
-  cell: 'The ground of a cell.',
+  cell: 'The background of a cell.',
   line: 'Lines between cells.',
-  houseLine: 'Lines round boxes.',
+  houseLine: 'Lines around boxes.',
   given: 'Digits that are given.',
   written: 'Digits that the scene writes.',
   candidate: 'Small digits.',
   text: 'Words.',
   quietText: 'Words that matter less: the title above, the credit.',
-  card: 'The ground of callouts and labels.',
+  card: 'The background of callouts and labels.',
   veil: 'What covers all but the cells in focus.',
-  casing: 'The rim round what is lighter than it.',
-  casingLight: 'The rim round what is darker than it.',
+  casing: 'The rim around what is lighter than it.',
+  casingLight: 'The rim around what is darker than it.',
   strong: 'Strong links.',
   weak: 'Weak links.',
   removal: 'Removals, and nothing else.',
@@ -120,15 +120,15 @@ const coloursOf = <Key extends string>(entries: Readonly<Record<Key, string>>) =
   byKey(entries, (description) => optional(colour(description)));
 
 /** A whole look file. */
-export const lookDefinition = keys('a look', 'Colours, widths, type and motion; what is left out stays as it is.', {
-  name: optional(name('What the look is called.')),
+export const lookDefinition = keys('a look', 'Colours, widths, type and motion; what is left out is unchanged.', {
+  name: optional(name('The name of the look.')),
   colours: optional(
     keys('"colours"', 'Colours as "#rrggbb", in quotes.', {
       ...coloursOf(colours),
       groups: optional(keys('"groups"', 'What the colours of groups look like.', coloursOf(groupNames))),
     }),
   ),
-  inks: optional(keys('"inks"', 'How much of a colour is laid on, 0 (none) to 1 (opaque).', numbersOf(inks))),
+  inks: optional(keys('"inks"', 'The strength of a colour, 0 (none) to 1 (opaque).', numbersOf(inks))),
   strokes: optional(
     keys('"strokes"', 'Widths, as parts of a cell, or in pixels where the name says so.', numbersOf(strokes)),
   ),
@@ -139,14 +139,14 @@ export const lookDefinition = keys('a look', 'Colours, widths, type and motion; 
     }),
   ),
   motion: optional(
-    keys('"motion"', 'How things come, and how long they take, in seconds.', {
+    keys('"motion"', 'How things appear, and how long they take, in seconds.', {
       come: optional(choice(['drawn', 'faded'], 'Drawn on, or faded in whole, without motion; drawn by default.')),
       ...numbersOf(motion),
     }),
   ),
 });
 
-/** A look as it is written. */
+/** A look as written. */
 export type LookMap = ReadOf<typeof lookDefinition>;
 
 /** In lower case; undefined after a report. */
@@ -158,7 +158,7 @@ function readColour(node: TextNode, { faults }: Needs): string | undefined {
   return undefined;
 }
 
-/** `#abc` and `aabbcc` as they would be right, else an example. */
+/** `#abc` and `aabbcc` in the correct form, else an example. */
 function nearestColour(written: string): string {
   const digits = written.replace(/^#/, '').toLowerCase();
   if (/^[0-9a-f]{3}$/.test(digits)) return `#${[...digits].map((each) => each + each).join('')}`;

@@ -43,5 +43,5 @@ export const stepDefinition = (beat: BeatDefinition) =>
     show: optional(anyListOf(beat, 'What is drawn, and when; without it the claim draws itself.')),
   });
 
-/** A step as it is written. */
+/** A step as written. */
 export type StepMap = ReadOf<ReturnType<typeof stepDefinition>>;

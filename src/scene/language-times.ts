@@ -1,5 +1,5 @@
 /**
- * Times, by where they stand: how they are described to an editor, and how they are read.
+ * Times, by their place in a scene: how they are described to an editor, and how they are read.
  */
 import type { AbsoluteTime } from './anchors/absolute.ts';
 import type { ReadTime } from './anchors/anchor.ts';
@@ -36,7 +36,7 @@ const whenShown =
 /** When a part of a step is shown. */
 export const beatTime = (): TextOf<Located<Time>, TimeNeeds> => measure(whenShown, forms, timeAs('any'));
 
-/** When the board is in a place: no step stands before it to count from. */
+/** When the board is in a place: there is no previous step to count from. */
 export const placementTime = (): TextOf<Located<Time>, TimeNeeds> => measure(whenShown, forms, timeAs('unanchored'));
 
 /** A time that depends on nothing else. */

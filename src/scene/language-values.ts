@@ -1,13 +1,13 @@
 /**
- * The kinds of value that keys of the language take. All are texts at the gate: what they mean is read behind it, by the
- * reader that the definition carries. The descriptions are what an editor shows while a scene is typed.
+ * The kinds of value that keys of the language take. All are read as texts first: their meaning is read afterwards, by
+ * the reader that the definition carries. The descriptions are what an editor shows while a scene is typed.
  */
 import type { ChoiceDefinition, Opens, ReadText, TextDefinition } from './definition.ts';
 import type { TextNode, Tree } from './yaml-tree.ts';
 
 /**
- * What a text means; undefined after a report. `named` is what a message calls the value (`"rate"`), `needs` what it
- * cannot be read without, such as the grid.
+ * What a text means; undefined after a report. `named` is what a message calls the value (`"rate"`), `needs` what
+ * reading it requires, such as the grid.
  */
 export type TextReader<Value, Needs> = (node: TextNode, needs: Needs, named: string) => Value | undefined;
 
@@ -17,7 +17,7 @@ export type TextOf<Value, Needs = void> = TextDefinition & Opens<ReadText<Value,
 /** A definition of one of some words, which mean values. */
 export type ChoiceOf<Value> = ChoiceDefinition & Opens<ReadText<Value, void>>;
 
-/** Words for viewers; without a reader as they are written. */
+/** Words for viewers; without a reader, as written. */
 export function sentence(description: string): TextOf<string>;
 export function sentence<Value, Needs>(description: string, read: TextReader<Value, Needs>): TextOf<Value, Needs>;
 export function sentence(description: string, read: TextReader<unknown, never> = asWritten): TextOf<unknown, never> {
@@ -29,7 +29,7 @@ export function name(description: string): TextOf<string> {
   return text({ description, guesses: ['number', 'boolean'], leastLength: 1 }, asWritten);
 }
 
-/** Cells, candidates, sets, conclusions or chains in the notation of the trade; without a reader as they are written. */
+/** Cells, candidates, sets, conclusions or chains in the usual notation; without a reader, as written. */
 export function notation(description: string, examples: readonly string[]): TextOf<string>;
 export function notation<Value, Needs>(
   description: string,
@@ -44,7 +44,7 @@ export function notation(
   return measured(description, examples, read);
 }
 
-/** A time, a number, a size: a text of a fixed form; without a reader as it is written. */
+/** A time, a number, a size: a text of a fixed form; without a reader, as written. */
 export function measure(description: string, examples: readonly string[]): TextOf<string>;
 export function measure<Value, Needs>(
   description: string,

@@ -1,5 +1,5 @@
 /**
- * The keys of `video` and of `versions`: the frame, what lies under the marks, and where the board lies on it.
+ * The keys of `video` and of `versions`: the frame, what is under the marks, and where the board is on it.
  */
 import type { ReadOf } from './definition.ts';
 import type { Faults } from './faults.ts';
@@ -14,14 +14,14 @@ interface FrameNeeds {
   readonly faults: Faults;
 }
 
-/** A number of pixels, whose range the frame decides. */
+/** A number of pixels, whose range depends on the frame. */
 function pixels(description: string, range: (frame: FrameSize) => Range): TextOf<number, FrameNeeds> {
   return measure(description, ['60'], (node, { frame, faults }, named) =>
     readNumber(node, { ...range(frame), what: named, faults }),
   );
 }
 
-/** On or near the frame: a board may stand out over its edges. */
+/** On or near the frame: a board may extend beyond its edges. */
 const nearFrame = ({ width, height }: FrameSize): Range => {
   const most = 2 * Math.max(width, height);
   return { least: -most, most };
@@ -47,7 +47,7 @@ const places = {
       'The four corners, clockwise from the top left, for a board filmed at an angle.',
     ),
   },
-  hidden: { hidden: choice(['true'], 'true: the board is not to be seen.') },
+  hidden: { hidden: choice(['true'], 'true: the board is not visible.') },
 };
 
 const placeDescriptions = { square: 'A square.', corners: 'Four corners.', hidden: 'A cutaway.' };
@@ -60,14 +60,14 @@ const placement = marked(
 
 const board = (description: string) => either([placement, listOf(placement)], description);
 
-const camera = keys('the camera', 'Where the face camera goes: a place on the frame that is left free.', {
+const camera = keys('the camera', 'Where the face camera goes: a place on the frame that is kept free.', {
   left: pixels('Its left edge, in pixels.', ({ width }) => ({ least: 0, most: width })),
   top: pixels('Its top edge, in pixels.', ({ height }) => ({ least: 0, most: height })),
   width: pixels('Its width, in pixels.', ({ width }) => ({ least: 16, most: width })),
   height: pixels('Its height, in pixels.', ({ height }) => ({ least: 16, most: height })),
 });
 
-export const videoDefinition = keys('the video', 'Size, rate, and what lies under the marks.', {
+export const videoDefinition = keys('the video', 'Size, rate, and what is under the marks.', {
   size: optional(measure('Width x height in pixels, both even; 1920x1080 by default.', ['1920x1080'], readSize)),
   rate: optional(
     measure(
@@ -77,17 +77,15 @@ export const videoDefinition = keys('the video', 'Size, rate, and what lies unde
     ),
   ),
   length: optional(fixedTime('How long the video is.')),
-  timecode: optional(
-    measure('What the first frame is called; timecodes count from it.', ['01:00:00:00'], readTimecode),
-  ),
+  timecode: optional(measure('The label of the first frame; timecodes count from it.', ['01:00:00:00'], readTimecode)),
   board: optional(
-    board("Where the grid's outer square lies on the frame; a list, each with at, for a board that moves."),
+    board("Where the grid's outer square is on the frame; a list, each with at, for a board that moves."),
   ),
-  small: optional(choice(['123', '789', 'whole'], 'Where candidates stand in a cell of the board; 123 by default.')),
+  small: optional(choice(['123', '789', 'whole'], 'Where candidates are in a cell of the board; 123 by default.')),
   draw: optional(
     choice(
       ['overlay', 'writing', 'board'],
-      'overlay: annotations alone, over a recording; writing: digits and candidates too; board: everything. By default overlay where there is footage or a place for the board, else board.',
+      'overlay: only annotations, over a recording; writing: digits and candidates too; board: everything. By default overlay where there is footage or a place for the board, else board.',
     ),
   ),
   candidates: optional(choice(['all', 'pencilled', 'none'], 'Which candidates are drawn; all by default.')),
@@ -102,7 +100,7 @@ export const videoDefinition = keys('the video', 'Size, rate, and what lies unde
         name('A film laid under the annotations.'),
         keys('the footage', 'A film, and where it starts.', {
           file: name('The file of the film.'),
-          start: optional(fixedTime("The moment of the footage that falls on the video's first frame.")),
+          start: optional(fixedTime("The moment of the footage that coincides with the video's first frame.")),
         }),
       ],
       'A film laid under the annotations.',
@@ -112,20 +110,20 @@ export const videoDefinition = keys('the video', 'Size, rate, and what lies unde
 
 export const versionDefinition = keys('a version', 'Another frame for the same lesson.', {
   size: measure('Width x height in pixels.', ['1080x1920'], readSize),
-  board: optional(board('Where the board lies on this frame; without it the tool lays the frame out itself.')),
+  board: optional(board('Where the board is on this frame; without it the tool lays the frame out itself.')),
   coordinates: optional(onOrOff('As under video, which it follows by default.')),
   subtitles: optional(onOrOff('As under video, which it follows by default.')),
   camera: optional(camera),
 });
 
-/** A video as it is written. */
+/** A video as written. */
 export type VideoMap = ReadOf<typeof videoDefinition>;
 
-/** The board of a video or a version as it is written. */
+/** The board of a video or a version as written. */
 export type BoardPlaces = ReadOf<ReturnType<typeof board>>;
 
-/** One place of the board as it is written. */
+/** One place of the board as written. */
 export type PlaceMap = ReadOf<typeof placement>;
 
-/** A camera as it is written. */
+/** A camera as written. */
 export type CameraMap = ReadOf<typeof camera>;

@@ -1,6 +1,6 @@
 /**
- * The language of scenes: every key, what it holds and what it is for. The reader checks a file against this definition,
- * and the JSON Schema for editors is made from it, so that the two cannot part ways.
+ * The language of scenes: every key, what it contains and what it is for. The reader checks a file against this
+ * definition, and the JSON Schema for editors is made from it, so that the two cannot diverge.
  */
 import { boardRules, boxShapes } from '../grid/grid.ts';
 import type { BeatDefinition } from './beats.ts';
@@ -26,7 +26,7 @@ export const puzzleDefinition = keys('the puzzle', 'What is on the board.', {
   ),
   regions: optional(
     notation(
-      'Regions of any shape in place of boxes: a drawing of the board, one letter a cell, 4x4 to 9x9; blanks, line breaks and | - + are ignored.',
+      'Regions of any shape instead of boxes: a drawing of the board, one letter a cell, 4x4 to 9x9; spaces, line breaks and | - + are ignored.',
       [],
     ),
   ),
@@ -36,11 +36,11 @@ export const puzzleDefinition = keys('the puzzle', 'What is on the board.', {
       'Rules beyond rows, columns and boxes.',
     ),
   ),
-  givens: notation('One symbol a cell; . 0 _ are blank; blanks, line breaks and | - + are ignored.', []),
+  givens: notation('One symbol a cell; . 0 _ are blank; spaces, line breaks and | - + are ignored.', []),
   start: optional(
     keys('the start', 'The video begins in mid-solve; taken as read.', {
-      placed: optional(notation('Digits that stand at the start.', ['r1c1=4 r1c2=7'], readConclusions)),
-      removed: optional(notation('Candidates that are gone at the start.', ['r4c5<>39'], readConclusions)),
+      placed: optional(notation('Digits placed at the start.', ['r1c1=4 r1c2=7'], readConclusions)),
+      removed: optional(notation('Candidates removed at the start.', ['r4c5<>39'], readConclusions)),
     }),
   ),
   uniqueness: optional(
@@ -48,7 +48,7 @@ export const puzzleDefinition = keys('the puzzle', 'What is on the board.', {
   ),
 });
 
-/** A puzzle as it is written. */
+/** A puzzle as written. */
 export type PuzzleMap = ReadOf<typeof puzzleDefinition>;
 
 const groups = entriesOf(
@@ -58,7 +58,7 @@ const groups = entriesOf(
   "This scene's colour groups: a name and a colour.",
 );
 
-/** The groups as they are written. */
+/** The groups as written. */
 export type GroupEntries = ReadOf<typeof groups>;
 
 const versions = entriesOf(
@@ -66,10 +66,10 @@ const versions = entriesOf(
   'Other frames for the same lesson, each under its name: render --as NAME.',
 );
 
-/** The versions as they are written. */
+/** The versions as written. */
 export type VersionEntries = ReadOf<typeof versions>;
 
-const advice = keys('the advice', 'What `check` remarks besides proving; it changes no verdict.', {
+const advice = keys('the advice', 'What `check` remarks on in addition to proving; it changes no verdict.', {
   simpler: optional(onOrOff('A simpler named argument gives the same conclusions; on by default.')),
   open: optional(onOrOff('A placement was open several steps earlier; on by default.')),
   cases: optional(
@@ -80,7 +80,7 @@ const advice = keys('the advice', 'What `check` remarks besides proving; it chan
   ),
 });
 
-/** The advice as it is written. */
+/** The advice as written. */
 export type AdviceMap = ReadOf<typeof advice>;
 
 /** A whole scene, whose steps show these beats. */
@@ -97,5 +97,5 @@ export const sceneDefinition = (beat: BeatDefinition) =>
     steps: listOf(stepDefinition(beat), 'The steps, in their order.'),
   });
 
-/** A scene as it is written. */
+/** A scene as written. */
 export type SceneMap = ReadOf<ReturnType<typeof sceneDefinition>>;

@@ -1,9 +1,9 @@
 /**
- * From offsets to lines and columns, and a fault as a person reads it: made once, at printing.
+ * From offsets to lines and columns, and a fault as a person reads it: created once, at printing.
  */
 import type { Diagnostic, Span } from './diagnostic.ts';
 
-/** Both from 1. A column is a character as an editor counts it (a code point); a byte order mark is none. */
+/** Both from 1. A column is a character as an editor counts it (a code point); a byte order mark does not count. */
 export interface Place {
   readonly line: number;
   readonly column: number;
@@ -24,7 +24,7 @@ export function placeOf(text: string, offset: number): Place {
  *       20 | gruops:
  *          | ^^^^^^
  *
- * and each further place likewise after it. Ends without a line break.
+ * and each further place in the same form after it. Ends without a line break.
  */
 export function printDiagnostic(file: string, text: string, diagnostic: Diagnostic): string {
   const { severity, code, message, span, notes = [] } = diagnostic;
@@ -48,7 +48,7 @@ function printPlace(file: string, text: string, span: Span, message: string): st
 /** How much of a long line is shown before and after the fault, in characters. */
 const aroundFault = 60;
 
-/** The line with the fault, cut where it is long, and the marker that lies under the fault, to the end of its line. */
+/** The line with the fault, cut if it is long, and the marker under the fault, to the end of its line. */
 function excerpt(text: string, span: Span): { readonly line: string; readonly marker: string } {
   const lineStart = text.lastIndexOf('\n', span.start - 1) + 1;
   const nextBreak = text.indexOf('\n', span.start);
@@ -58,7 +58,7 @@ function excerpt(text: string, span: Span): { readonly line: string; readonly ma
   const after = text.slice(span.start + fault.length, lineEnd).trimEnd();
   const head = before.length > 2 * aroundFault ? `... ${before.slice(-aroundFault)}` : before;
   const tail = after.length > 2 * aroundFault ? `${after.slice(0, aroundFault)} ...` : after;
-  // A tab is repeated, so that the marker stands right at any tab width.
+  // A tab is repeated, so that the marker is aligned at any tab width.
   const indent = [...head].map((sign) => (sign === '\t' ? '\t' : ' '.repeat(columnsOf(sign)))).join('');
   const width = [...fault].reduce((sum, sign) => sum + columnsOf(sign), 0);
   return { line: printable(head + fault + tail), marker: indent + '^'.repeat(Math.max(1, width)) };
@@ -77,7 +77,7 @@ function columnsOf(sign: string): number {
   return 1;
 }
 
-/** A control sign in a file must not reach the terminal, where it could do anything. */
+/** A control character in a file must not reach the terminal, where it could do anything. */
 function printable(line: string): string {
   return line.replace(/(?!\t)\p{Cc}/gu, '\ufffd');
 }

@@ -1,5 +1,5 @@
 /**
- * A look: colours, widths, type and motion. Lengths are parts of a cell's side unless their name says otherwise
+ * A look: colours, widths, type and motion. Lengths are relative to a cell's side unless their name says otherwise
  * (`Px`: pixels of a frame whose shorter side is 1080); times are seconds; colours are `#rrggbb`.
  */
 import type { GroupColour } from './scene.ts';
@@ -25,35 +25,35 @@ export interface LookColours {
   readonly text: string;
   /** Words that matter less: the title above, the credit. */
   readonly quietText: string;
-  /** The ground of callouts and labels, under `text`. */
+  /** The background of callouts and labels, under `text`. */
   readonly card: string;
   /** What covers all but the cells in focus. */
   readonly veil: string;
-  /** Around strokes and words that are lighter than it. Of the two casings the one that contrasts more is taken. */
+  /** Around strokes and words that are lighter than it. Of the two casings the one with more contrast is used. */
   readonly casing: string;
   /** Around strokes and words that are darker than it. */
   readonly casingLight: string;
   readonly strong: string;
   readonly weak: string;
-  /** Of removals, and of nothing else: vermilion. */
+  /** Only of removals: vermilion. */
   readonly removal: string;
   readonly placement: string;
-  /** Where a mark has no group. */
+  /** For marks without a group. */
   readonly plain: string;
   readonly groups: Readonly<Record<GroupColour, string>>;
 }
 
-/** How much of a colour is laid on, 0 (none) to 1 (opaque). */
+/** The strength of a colour, 0 (none) to 1 (opaque). */
 export interface LookInks {
   /** Of a tinted cell. */
   readonly fill: number;
   /** Within a circle. */
   readonly disc: number;
-  /** Of the veil over all that is not in focus. */
+  /** Of the veil over everything that is not in focus. */
   readonly veil: number;
   /** Of small digits while nothing is marked. */
   readonly candidate: number;
-  /** Of small digits that have no part in what is marked. */
+  /** Of small digits that are not involved in what is marked. */
   readonly quiet: number;
 }
 
@@ -75,10 +75,10 @@ export interface LookStrokes {
 
 export interface LookType {
   readonly family: string;
-  /** Capital heights as parts of a cell. */
+  /** Capital heights relative to a cell. */
   readonly digit: number;
   readonly candidate: number;
-  /** How much larger small digits are drawn that have a part in what is marked. */
+  /** How much larger small digits are drawn that are involved in what is marked. */
   readonly emphasis: number;
   /** Font sizes. */
   readonly titlePx: number;
@@ -89,7 +89,7 @@ export interface LookType {
 }
 
 export interface LookMotion {
-  /** Whether marks are drawn on, or stand whole from their first frame and fade in, without motion. */
+  /** Whether marks are drawn on, or are whole from their first frame and fade in, without motion. */
   readonly come: 'drawn' | 'faded';
   readonly fill: number;
   /** Between one place of a digit and the next, and for all of them at most. */
@@ -101,7 +101,7 @@ export interface LookMotion {
   readonly strike: number;
   /** How long a struck candidate stays before it fades. */
   readonly strikeHold: number;
-  /** Of whatever goes, and of words that come. */
+  /** Of anything that disappears, and of words that appear. */
   readonly fade: number;
   readonly place: number;
   readonly outline: number;

@@ -4,8 +4,8 @@
 import { distance } from 'fastest-levenshtein';
 
 /**
- * The known words nearest to `word`, nearest first, at most `most`; none that differ by more than about a third of
- * the letters. Case is not looked at.
+ * The known words nearest to `word`, nearest first, at most `most`; words that differ by more than about a third of the
+ * letters are left out. Case is ignored.
  */
 export function nearestWords(word: string, known: readonly string[], most = 1): readonly string[] {
   const lower = word.toLowerCase();
@@ -18,7 +18,7 @@ export function nearestWords(word: string, known: readonly string[], most = 1): 
     .map(({ each }) => each);
 }
 
-/** `; did you mean "circle"?` for a message, or nothing where no known word is near. */
+/** `; did you mean "circle"?` for a message, or nothing if no known word is near. */
 export function didYouMean(word: string, known: readonly string[]): string {
   const [near] = nearestWords(word, known);
   return near === undefined ? '' : `; did you mean "${near}"?`;

@@ -1,13 +1,13 @@
 /**
- * A guard before the YAML parser, which calls itself for every level of nesting and would fall over thousands of them.
+ * A guard before the YAML parser, which recurses into every level of nesting and would overflow on thousands of them.
  */
 import type { Span } from './diagnostic.ts';
 
-/** Far above what a scene needs (six), far below what the parser stands. */
+/** Far above what a scene needs (six), far below what the parser can handle. */
 const mostLevels = 100;
 const mostIndent = 400;
 
-/** The place where brackets are nested, or a line is indented, deeper than any scene needs. Quotes are not looked at. */
+/** The place where brackets are nested, or a line is indented, deeper than any scene needs. Quotes are ignored. */
 export function tooDeepAt(file: string): Span | undefined {
   let depth = 0;
   let indent = 0;

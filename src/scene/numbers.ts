@@ -11,7 +11,7 @@ export interface Range {
   readonly most: number;
 }
 
-/** A number of a fixed range. `called` is what a message calls it, where that is not its key. */
+/** A number of a fixed range. `called` is what a message calls it, if that is not its key. */
 export function number(
   description: string,
   examples: readonly string[],

@@ -1,6 +1,6 @@
 /**
- * Signs in a plain text that YAML takes for its own: `say: Look: here`, `{note: row #2}`. Such a sign spoils all that
- * comes after it, so it is reported and passed over, and the rest of the file is read as it was meant.
+ * Characters in a plain text that YAML takes for its own: `say: Look: here`, `{note: row #2}`. Such a character spoils
+ * everything after it, so it is reported and skipped, and the rest of the file is read as it was meant.
  */
 import type { Document, YAMLParseError } from 'yaml';
 import type { Span } from './diagnostic.ts';
@@ -8,10 +8,10 @@ import type { Faults } from './faults.ts';
 import { openCollection } from './yaml-faults.ts';
 import { parseYaml } from './yaml-tree.ts';
 
-/** More rounds than this of mending are a file that is no scene at all. */
+/** A file that needs more rounds of repair than this is not a scene at all. */
 const mostRounds = 40;
 
-/** A sign of a plain text that YAML takes for its own. */
+/** A character of a plain text that YAML takes for its own. */
 interface Stray {
   readonly at: number;
   readonly code: 'colon-in-text' | 'cut-short' | 'indentation';
@@ -19,40 +19,45 @@ interface Stray {
 
 const advice = 'put the sentence in quotes, or on the next line after `>`';
 const strayWords: Readonly<Record<Stray['code'], string>> = {
-  'colon-in-text': `a colon and a blank inside a plain text; ${advice}`,
-  'cut-short': `a blank and # begin a comment here, and YAML drops the rest of the line; ${advice}`,
+  'colon-in-text': `a colon and a space inside a plain text; ${advice}`,
+  'cut-short': `a space and # begin a comment here, and YAML drops the rest of the line; ${advice}`,
   indentation:
     'this line is indented deeper than the key before it, so YAML takes it for the rest of that text; indent it like the lines that it belongs to',
 };
 
 /**
- * The documents of the file, read with every `: ` inside a plain text, and every ` #` inside braces, replaced by a sign of the same length that
- * means nothing to YAML, so that all else can be read. The first on each line is reported. `mended` is what was read.
+ * The documents of the file, read with every `: ` inside a plain text, and every ` #` inside braces, replaced by a
+ * character of the same length that means nothing to YAML, so that the rest can be read. The first on each line is
+ * reported. `repaired` is what was read.
  */
-export function parseWithTextsMended(
+export function parseWithTextsRepaired(
   file: string,
   faults: Faults,
-): { readonly mended: string; readonly documents: readonly Document.Parsed[] } {
-  let mended = file;
+): { readonly repaired: string; readonly documents: readonly Document.Parsed[] } {
+  let repaired = file;
   const reportedLines = new Set<number>();
   for (let round = 0; ; round++) {
-    const documents = parseYaml(mended);
-    // One at a time: what comes after it may be nonsense until it is mended.
-    const first = firstStray(mended, documents);
-    if (first === undefined || round === mostRounds || isPastOrder(mended, documents, first.at)) {
-      return { mended, documents };
+    const documents = parseYaml(repaired);
+    // One at a time: what comes after it may be nonsense until it is repaired.
+    const first = firstStray(repaired, documents);
+    if (first === undefined || round === mostRounds || isPastOrder(repaired, documents, first.at)) {
+      return { repaired, documents };
     }
     const { at, code } = first;
-    mended = `${mended.slice(0, at)}${code === 'cut-short' ? '\uff03' : '\uff1a'}${mended.slice(at + 1)}`;
-    const line = mended.lastIndexOf('\n', at);
-    const isSaid = reportedLines.has(line) || (code === 'indentation' && reportedLines.has(lineBefore(mended, line)));
+    repaired = `${repaired.slice(0, at)}${code === 'cut-short' ? '\uff03' : '\uff1a'}${repaired.slice(at + 1)}`;
+    const line = repaired.lastIndexOf('\n', at);
+    const isSaid = reportedLines.has(line) || (code === 'indentation' && reportedLines.has(lineBefore(repaired, line)));
     if (!isSaid)
-      faults.error(code, code === 'indentation' ? keyBefore(mended, at) : { start: at, end: at + 1 }, strayWords[code]);
+      faults.error(
+        code,
+        code === 'indentation' ? keyBefore(repaired, at) : { start: at, end: at + 1 },
+        strayWords[code],
+      );
     reportedLines.add(line);
   }
 }
 
-/** Whether a tab or an open bracket on an earlier line has left YAML without a notion of what belongs where. */
+/** Whether a tab or an open bracket on an earlier line has already confused YAML about what belongs where. */
 function isPastOrder(file: string, documents: readonly Document.Parsed[], at: number): boolean {
   const line = file.lastIndexOf('\n', at);
   return documents.some((document) => {
@@ -90,7 +95,7 @@ function strayOf(file: string, document: Document.Parsed, error: YAMLParseError)
   const before = file.slice(file.lastIndexOf('\n', start - 1) + 1, start);
   const colon = file.slice(start).search(/:(?=\s|$)/);
   if (!/[\w-]+['"]?:\s+$/.test(before) || colon === -1) return undefined;
-  // A key on a line of its own, too far to the right, goes on the text of the line before it.
+  // A key on a line of its own, too far to the right, continues the text of the previous line.
   const isKey = /\n\s*[\w-]+$/.test(file.slice(start, start + colon));
   return { at: start + colon, code: isKey ? 'indentation' : 'colon-in-text' };
 }

@@ -1,5 +1,5 @@
 /**
- * The project's own table of teaching costs as the file that users copy: `assets/teaching-costs.yaml`.
+ * The project's own table of teaching costs, as the file that users copy: `assets/teaching-costs.yaml`.
  */
 import { inTeachingOrder, ownCosts, type TaughtTechnique } from '../techniques/teaching.ts';
 
@@ -28,7 +28,7 @@ export function printOwnCosts(): string {
   ].join('\n');
 }
 
-/** Places of one thousand stand together. */
+/** Names of the same thousand are grouped. */
 function groupOf({ teaching }: TaughtTechnique): number {
   return Math.floor(teaching.place / 1000);
 }

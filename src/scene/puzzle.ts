@@ -13,7 +13,7 @@ import { readRegions } from './regions.ts';
 import type { Located, Puzzle } from './scene.ts';
 import { spanIn } from './yaml-tree.ts';
 
-/** The grid of the puzzle, or the likeliest where it cannot be read, so that the steps can be read all the same. */
+/** The grid of the puzzle, or the likeliest one if it cannot be read, so that the steps can still be read. */
 export function gridOfPuzzle(puzzle: PuzzleMap | undefined): Grid {
   const written = (puzzle?.values.rules?.items ?? []).map((rule) => rule?.read());
   return gridWith({ regions: regionsOf(puzzle), rules: boardRules.filter((rule) => written.includes(rule)) });
@@ -30,7 +30,7 @@ function regionsOf(puzzle: PuzzleMap | undefined): BoxShape | readonly number[] 
   return (isGiven && givens !== undefined ? shapeByCount(givens.text) : undefined) ?? '3x3';
 }
 
-/** Whether anything stands after the key, if only something that cannot be read. */
+/** Whether anything follows the key, even something that cannot be read. */
 function says(puzzle: PuzzleMap, key: 'boxes' | 'regions'): boolean {
   return puzzle.values[key] !== undefined || puzzle.misfits.has(key);
 }
@@ -79,8 +79,7 @@ function reportRegions(map: PuzzleMap, faults: Faults): boolean {
   if (regions === undefined) return !says(map, 'regions');
   const { node } = regions;
   if (boxes !== undefined) {
-    const message =
-      '"boxes" and "regions" stand together; the regions drawn take the place of boxes, so leave "boxes" out';
+    const message = '"boxes" and "regions" are both given; the regions drawn replace boxes, so leave "boxes" out';
     faults.error('boxes-and-regions', boxes.span, message);
   }
   const read = readRegions(node.text);
@@ -112,7 +111,7 @@ interface Facts {
   readonly givens: Givens;
   /** Every candidate that no given sees. */
   readonly possible: Candidates;
-  /** Two at most. */
+  /** At most two. */
   readonly solutions: readonly Candidates[];
 }
 
@@ -146,7 +145,7 @@ function solutionAgainst(conclusion: Conclusion, { grid, possible, solutions }: 
       : !membersOf(conclusion.candidates).some((each) => has(solution, each));
   const found = solutions.find(contradicts);
   if (found !== undefined || solutions.length < 2) return found;
-  // Of more than two solutions only two are at hand: look for one that contradicts.
+  // If there are more than two solutions, only two are known here: search for one that contradicts.
   if (conclusion.kind === 'one-of') return solutionsOf(grid, difference(possible, conclusion.candidates), 1)[0];
   if (!has(possible, conclusion.candidate)) return undefined;
   return solutionsOf(grid, difference(possible, grid.conflicts[conclusion.candidate]!), 1)[0];

@@ -12,7 +12,7 @@ import { namesIn } from './structures.ts';
 import { readYamlFile } from './yaml-file.ts';
 
 export interface ReadLook {
-  /** Undefined where there is an error. */
+  /** Undefined if there is an error. */
   readonly look: Look | undefined;
   /** All faults of the file by place. */
   readonly diagnostics: readonly Diagnostic[];
@@ -54,7 +54,7 @@ function lookOf(file: LookMap, base: Look, faults: Faults): Look {
   };
 }
 
-/** A section of a look with what the file says in place of what stood there. */
+/** A section of a look with the file's values in place of the former ones. */
 function over<Section extends object, Value>(
   base: Section,
   written: { readonly [Key in keyof Section]?: ReadText<Value, { readonly faults: Faults }> | undefined },

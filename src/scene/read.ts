@@ -18,9 +18,9 @@ import { rateOf, readVideo } from './video.ts';
 import { readYamlFile } from './yaml-file.ts';
 
 export interface ReadScene {
-  /** Undefined where there is an error: a scene is usable only as a whole. */
+  /** Undefined if there is an error: a scene is usable only as a whole. */
   readonly scene: Scene | undefined;
-  /** Where there is an error: what could be read all the same. Undefined where YAML itself cannot be read to its end. */
+  /** If there is an error: what could still be read. Undefined if YAML itself cannot be read to its end. */
   readonly rough: RoughScene | undefined;
   /** All faults of the file by place, warnings among them. */
   readonly diagnostics: readonly Diagnostic[];
@@ -29,13 +29,15 @@ export interface ReadScene {
 /** A scene with errors, for other stages to find their own. */
 export interface RoughScene {
   readonly parts: Omit<Scene, 'puzzle'>;
-  /** Undefined where it could not be read. */
+  /** Undefined if it could not be read. */
   readonly puzzle: Puzzle | undefined;
   readonly puzzleSpan: Span;
   readonly doubts: Doubts;
 }
 
-/** Reads a scene, whose steps show these beats. `text` is the file's content; a byte order mark at its start is passed over. */
+/**
+ * Reads a scene, whose steps show these beats. `text` is the file's content; a byte order mark at its start is ignored.
+ */
 export function readSceneWith(beat: BeatDefinition, text: string): ReadScene {
   const { value, rough, diagnostics } = readYamlFile(text, 'a scene begins with `proofreel: 1`', (tree, faults) => {
     const file = readShape(sceneDefinition(beat), tree, faults);

@@ -12,7 +12,7 @@ import { spanIn, type TextNode } from './yaml-tree.ts';
 export interface Context {
   readonly faults: Faults;
   readonly grid: Grid;
-  /** Undefined where the scene's rate could not be read; then timecodes are not held against it. */
+  /** Undefined if the scene's rate could not be read; then timecodes are not checked against it. */
   readonly rate: Fraction | undefined;
   readonly groups: ReadonlyMap<string, GroupColour>;
   /** All ids of the scene, with their order. */
@@ -45,7 +45,7 @@ export function saysAll(node: TextNode): boolean {
   return node.text.trim().toLowerCase() === 'all';
 }
 
-/** A text with the place it stands at, where it is taken as it is written. */
+/** A text with its place, taken as written. */
 export function located(written: ReadText<string, void> | undefined): Located<string> | undefined {
   return written === undefined ? undefined : { value: written.text, span: written.span };
 }

@@ -38,7 +38,7 @@ export function readIds(steps: readonly StepMap[], faults: Faults): ReadonlyMap<
   return ids;
 }
 
-/** Holds every `step NAME` after `from` against the steps before it. */
+/** Checks every `step NAME` after `from` against the steps before it. */
 export function checkReferences(steps: readonly Step[], faults: Faults): void {
   for (const [index, step] of steps.entries()) {
     const named = [...step.from, ...step.cascade.flatMap((item) => item.from)];
@@ -68,7 +68,7 @@ function checkReference(
       'later-step',
       span,
       `the step ${quoted(value.id)} ${where}; only what an earlier step proved can be drawn from`,
-      [{ span: target.idSpan, message: 'it stands here' }],
+      [{ span: target.idSpan, message: 'it is here' }],
     );
   } else if (!provesOneOf(target)) {
     faults.error(
@@ -80,7 +80,7 @@ function checkReference(
   }
 }
 
-/** Where `so` could not be read, its faults are reported already. */
+/** If `so` could not be read, its faults are already reported. */
 function provesOneOf({ so, soSpan, fails }: Step): boolean {
   if (so === undefined) return soSpan !== undefined;
   return !fails && so.kind === 'listed' && so.conclusions.some((each) => each.value.kind === 'one-of');

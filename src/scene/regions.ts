@@ -1,6 +1,6 @@
 /**
- * `regions`: a drawing of the board in letters, one a cell; the cells of one letter are a region, which takes the place of a
- * box. Regions are numbered in reading order, whatever their letters are.
+ * `regions`: a drawing of the board in letters, one a cell; the cells of one letter are a region, which replaces a box.
+ * Regions are numbered in reading order, whatever their letters are.
  */
 import type { Code } from './codes.ts';
 import { quoted } from './faults.ts';
@@ -8,7 +8,7 @@ import { quoted } from './faults.ts';
 /** Board sizes that can be drawn: cells in a row. */
 export const drawnSizes = [4, 5, 6, 7, 8, 9] as const;
 
-/** A fault in the drawing: where it lies in the text, what is there and what would be right. */
+/** A fault in the drawing: its place in the text, what was found and what would be right. */
 export interface RegionsFault {
   readonly code: Extract<Code, 'regions-sign' | 'regions-count' | 'regions-uneven'>;
   readonly at: number;
@@ -21,7 +21,7 @@ export type RegionsReading =
   | { readonly kind: 'read'; readonly regions: readonly number[] }
   | { readonly kind: 'faulty'; readonly faults: readonly RegionsFault[] };
 
-/** Reads the drawing. Letters may be upper or lower case; blanks, line breaks and | - + are ignored. */
+/** Reads the drawing. Letters may be upper or lower case; spaces, line breaks and | - + are ignored. */
 export function readRegions(text: string): RegionsReading {
   const signs = [...text.matchAll(/[^\s|+-]/gu)].map((match) => ({ sign: match[0].toLowerCase(), at: match.index }));
   const strange = signs.filter(({ sign }) => !/^[a-z1-9]$/.test(sign));

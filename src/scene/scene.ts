@@ -1,6 +1,6 @@
 /**
- * A scene after it was read: every name resolved, every notation parsed, every time typed, nothing proved.
- * Each part that a later stage may find fault with carries the span of its text.
+ * A scene after reading: every name resolved, every notation parsed, every time typed, nothing proved. Each part that a
+ * later stage may find a fault in carries the span of its text.
  */
 
 import type { Candidate } from '../grid/candidates.ts';
@@ -34,7 +34,7 @@ export interface Scene {
 /** What the times of a scene depend on. */
 export type TimedScene = Pick<Scene, 'video' | 'steps'> & { readonly puzzle: Pick<Puzzle, 'span'> };
 
-/** What `check` remarks besides proving. */
+/** What `check` remarks on in addition to proving. */
 export interface Advice {
   /** A simpler named argument gives the same conclusions. */
   readonly simpler: boolean;
@@ -71,7 +71,7 @@ export interface Video {
   /** Frames a second. */
   readonly rate: Fraction;
   readonly length: Located<AbsoluteTime> | undefined;
-  /** What the first frame is called. */
+  /** The label of the first frame. */
   readonly timecode: Located<Timecode> | undefined;
   /** In order of `at`; empty: the tool lays the frame out itself. The first one's `at` is undefined where it was given alone. */
   readonly board: readonly BoardPlacement[];
@@ -80,7 +80,7 @@ export interface Video {
   readonly candidates: 'all' | 'pencilled' | 'none';
   /** Whether rows and columns are numbered at the board's edges. */
   readonly coordinates: boolean;
-  /** Whether each sentence stands on the frame while it is spoken. */
+  /** Whether each sentence is on the frame while it is spoken. */
   readonly subtitles: boolean;
   /** Kept free for a face camera. */
   readonly camera: FramePart | undefined;
@@ -90,7 +90,7 @@ export interface Video {
   readonly footage: { readonly file: Located<string>; readonly start: Located<AbsoluteTime> | undefined } | undefined;
 }
 
-/** Another frame for the same telling: its size, and where the board lies on it. */
+/** Another frame for the same lesson: its size, and where the board is on it. */
 export interface Version {
   readonly name: string;
   readonly span: Span;
@@ -112,7 +112,7 @@ export interface FramePart {
   readonly height: number;
 }
 
-/** Where the grid's outer square lies, in frame pixels, the origin at the top left. */
+/** Where the grid's outer square is, in frame pixels, the origin at the top left. */
 export type BoardShape =
   | { readonly kind: 'square'; readonly left: number; readonly top: number; readonly side: number }
   /** Four `[x, y]`, clockwise from the top left. */
@@ -151,7 +151,7 @@ export interface Step {
   readonly show: readonly Beat[] | undefined;
 }
 
-/** What `so` says: conclusions, each at its place, or `all`: every removal that the argument proves. */
+/** What `so` says: conclusions, each with its place, or `all`: every removal that the argument proves. */
 export type So =
   | { readonly kind: 'listed'; readonly conclusions: readonly Located<Conclusion>[] }
   | { readonly kind: 'all' };
@@ -227,7 +227,7 @@ export type Supposed =
   | { readonly kind: 'true' | 'not'; readonly candidate: Candidate }
   | { readonly kind: 'each'; readonly set: SetName };
 
-/** The lines along which a written digit shuts out its copies. `digit` is undefined where the cell alone was named. */
+/** The lines along which a written digit rules out its copies. `digit` is undefined if only the cell was named. */
 export interface Sight {
   readonly cell: Cell;
   readonly digit: Digit | undefined;

@@ -1,5 +1,5 @@
 /**
- * The JSON Schema of the language, for editors that complete and check a scene while it is typed. Made from the
+ * The JSON Schema of the language, for editors that complete and check a scene while it is typed. Generated from the
  * definition that the reader works with.
  */
 import { z } from 'zod';
@@ -31,7 +31,7 @@ export function editorSchema(definition: Definition, title: string): object {
   return { ...schema, title };
 }
 
-/** What YAML takes a word for that is none to it. */
+/** The value that YAML guesses for a word that is only text to the language. */
 function guessOf(word: unknown): readonly (number | boolean)[] {
   if (word === 'true' || word === 'false') return [word === 'true'];
   return typeof word === 'string' && /^\d+$/.test(word) ? [Number(word)] : [];

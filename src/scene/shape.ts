@@ -1,8 +1,8 @@
 /**
  * Whether a file has the shape that the definition of the language gives it: its keys, and the kind of each value.
  *
- * The definition is walked together with the tree, so that each fault is found at its own place, and so that a beat's
- * branch is chosen by its mark before anything in it is looked at.
+ * The definition is traversed together with the tree, so that each fault is found at its own place, and a beat's branch
+ * is chosen by its mark before anything in it is checked.
  */
 import {
   type ChoiceDefinition,
@@ -25,15 +25,17 @@ import { mayBeMisspelt, reportUnknown, withMeantKeys } from './unknown-keys.ts';
 import { keyOf, type ListNode, type MapNode, type NothingNode, type TextNode, type Tree } from './yaml-tree.ts';
 
 /**
- * Reports all that is not as the definition has it. Gives the tree with misspelt keys as they were meant, so that what
- * stands after them is read too, and its faults are reported together with the key's.
+ * Reports everything that deviates from the definition. Returns the tree with misspelt keys as they were meant, so that
+ * their values are read too, and those faults are reported together with the key's.
  */
 export function checkShape(definition: Definition, node: Tree, faults: Faults): Tree {
   const place = { named: 'the file', span: firstOf(node), faults, homesOf: () => homesOf(definition) };
   return checkValue(definition, node, place);
 }
 
-/** The file as the definition has it, with all faults of shape reported; undefined where it is of another kind altogether. */
+/**
+ * The file as the definition has it, with all faults of shape reported; undefined if it is of another kind altogether.
+ */
 export function readShape<Read>(definition: Definition & Opens<Read>, node: Tree, faults: Faults): Read | undefined {
   return definition.open(checkShape(definition, node, faults), 'the file');
 }
@@ -41,7 +43,7 @@ export function readShape<Read>(definition: Definition & Opens<Read>, node: Tree
 interface Place {
   /** What a message calls the value: `"rate"`, `an item of "steps"`. */
   readonly named: string;
-  /** Its key, for a value that is not there. */
+  /** Its key, for a missing value. */
   readonly span: Span;
   readonly faults: Faults;
   readonly homesOf: () => Homes;
@@ -101,7 +103,7 @@ function reportKind(definition: Definition, node: Tree, place: Place): void {
   );
 }
 
-/** Any text, and not one that is mostly a word of some that are known. */
+/** Any text, unless it is mostly a misspelling of known words. */
 function isPlainText(definition: Definition): boolean {
   return definition.kind === 'text' && definition.suggestions === undefined;
 }
@@ -176,7 +178,7 @@ function checkWord({ words, refused = {} }: ChoiceDefinition, node: TextNode, pl
   place.faults.error('unknown-word', node.span, `${place.named} cannot be ${quoted(node.text)}; ${fix}`);
 }
 
-/** A text must not be empty; a sentence, or a text in quotes of its own, with a comment after it was cut by YAML. */
+/** A text must not be empty; a sentence, or a text in its own quotes, with a comment after it was cut by YAML. */
 function checkWhole({ isSentence }: TextDefinition, node: TextNode, { named, faults }: Place): void {
   if (node.text.trim() === '') {
     faults.error('no-value', node.span, `${named} is empty; write its text, or leave the key out`);
@@ -186,12 +188,12 @@ function checkWhole({ isSentence }: TextDefinition, node: TextNode, { named, fau
   const openQuote = (node.text.match(/["\u201c\u201d]/g) ?? []).length % 2 === 1;
   if (isSentence !== true && !openQuote) return;
   const message =
-    'a blank and # begin a comment here, and YAML drops the rest of the line; put the sentence in quotes, or on the next line after `>` (a comment goes on a line of its own)';
+    'a space and # begin a comment here, and YAML drops the rest of the line; put the sentence in quotes, or on the next line after `>` (a comment goes on a line of its own)';
   faults.error('cut-short', node.comment, message);
   faults.settle(node.span);
 }
 
-/** A map that is one of several, as the one that its mark says. */
+/** A map that is one of several, as the one that its mark selects. */
 function checkMarked(definition: MarkedDefinition, node: MapNode, place: Place): Tree {
   const maps = Object.values(definition.maps);
   const named = mapsNamedBy(node, maps);
@@ -200,8 +202,8 @@ function checkMarked(definition: MarkedDefinition, node: MapNode, place: Place):
   const marks = named.flatMap(ownKeys).flatMap((key) => keyOf(node, key) ?? []);
   const [first, second] = marks.sort((a, b) => a.span.start - b.span.start);
   if (first !== undefined && second !== undefined) {
-    const message = `${quoted(first.text)} and ${quoted(second.text)} stand together; write two items, one for each`;
-    place.faults.error('several-marks', second.span, message, [{ span: first.span, message: 'the first stands here' }]);
+    const message = `${quoted(first.text)} and ${quoted(second.text)} are in one item; write two items, one for each`;
+    place.faults.error('several-marks', second.span, message, [{ span: first.span, message: 'the first is here' }]);
   }
   return node;
 }

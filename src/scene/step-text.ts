@@ -3,7 +3,7 @@
  */
 import type { ArgumentName } from '../techniques/all-techniques.ts';
 
-/** A step that could stand before another: its lines of a scene, by key. */
+/** A step that could come before another: its lines of a scene, by key. */
 export interface ProposedStep {
   /** The argument's name. */
   readonly because: ArgumentName;
@@ -13,7 +13,7 @@ export interface ProposedStep {
   readonly so: string;
 }
 
-/** The step as it stands in a scene, an item of `steps`, without indentation and without an end of line. */
+/** The step as in a scene, an item of `steps`, without indentation and without a final line break. */
 export function stepText(step: ProposedStep, id: string): string {
   const lines = [`- id: ${id}`, `  because: ${step.because}`];
   if (step.from !== undefined) lines.push(`  from: ${step.from}`);
@@ -22,7 +22,7 @@ export function stepText(step: ProposedStep, id: string): string {
   return [...lines, `  so: ${step.so}`].join('\n');
 }
 
-/** Ids for so many steps that are put before another, none of them taken already: `kite-first`, `kite-first-2`. */
+/** Ids for a number of steps inserted before another, none of them already used: `kite-first`, `kite-first-2`. */
 export function idsBefore(id: string, count: number, taken: ReadonlySet<string>): readonly string[] {
   const ids: string[] = [];
   for (let index = 1; ids.length < count; index++) {

@@ -10,7 +10,7 @@ import { type Context, located } from './reading.ts';
 import type { CascadeItem, OnlyItem, PencilItem, Step } from './scene.ts';
 import { eachOf } from './structures.ts';
 
-/** A step with all that could be read of it; what could not was reported. `index` counts from 0. */
+/** A step with everything in it that could be read; the rest was reported. `index` counts from 0. */
 export function readStep(map: StepMap, index: number, context: Context): Step {
   const { faults, grid } = context;
   const { values } = map;
@@ -57,7 +57,7 @@ function claimsAnything({ keys }: StepMap): boolean {
   return claimKeys.some((key) => keys[key] !== undefined);
 }
 
-/** Undefined where the step claims nothing. */
+/** Undefined if the step claims nothing. */
 function showClaims(map: StepMap, claims: Claims): Claims | undefined {
   return claimsAnything(map) ? claims : undefined;
 }

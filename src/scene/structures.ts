@@ -1,5 +1,5 @@
 /**
- * The definitions that hold others: maps, lists, and one of several.
+ * The definitions that contain others: maps, lists, and one of several.
  */
 import {
   type Definition,
@@ -39,7 +39,7 @@ export function keys<S extends OpeningShape>(
   };
 }
 
-/** The same, where the key may be left out. */
+/** The same for a key that may be left out. */
 export function optional<D extends Definition>(definition: D): D & { readonly isOptional: true } {
   return { ...definition, isOptional: true };
 }
@@ -52,7 +52,7 @@ export function listOf<Item extends Opening>(
   return listing(item, false, description);
 }
 
-/** A list that may have no items. */
+/** A list that may be empty. */
 export function anyListOf<Item extends Opening>(
   item: Item,
   description?: string,
@@ -114,7 +114,7 @@ export function either<Options extends readonly [Opening, ...Opening[]]>(
   };
 }
 
-/** What may be written alone or as a list, as a list. */
+/** What may be written on its own or as a list, as a list. */
 export function eachOf<Item extends { readonly kind: string }>(
   written: Item | ReadList<Item> | undefined,
 ): readonly (Item | undefined)[] {
@@ -129,7 +129,7 @@ function isList<Item extends { readonly kind: string }>(written: Item | ReadList
 interface MarkedWords<Mark extends string> {
   /** What a message calls any of the maps: `a beat`. */
   readonly title: string;
-  /** What a message calls the map of a mark, where that is more than the title. */
+  /** What a message calls the map of a mark, if that is more than the title. */
   readonly titleOf?: (mark: Mark) => string;
   readonly descriptionOf: (mark: Mark) => string;
   /** Of all the maps together. */
@@ -137,8 +137,8 @@ interface MarkedWords<Mark extends string> {
 }
 
 /**
- * One of several maps. By mark `shapes` has the keys of each, and those that must stand there tell which it is; `common`
- * has the keys that each of them may have beside its own.
+ * One of several maps. `shapes` has the keys of each by mark, and the required ones tell which it is; `common` has the
+ * keys that each of them may have in addition to its own.
  */
 export function marked<Shapes extends Readonly<Record<string, OpeningShape>>, Common extends OpeningShape>(
   shapes: Shapes,
@@ -168,7 +168,7 @@ export function marked<Shapes extends Readonly<Record<string, OpeningShape>>, Co
   };
 }
 
-/** By key of a record what is made of its entry: the definitions of a map whose keys stand in a table. */
+/** The definitions of a map whose keys come from a table, made from each of its entries by key. */
 export function byKey<Key extends string, Entry, Made>(
   record: Readonly<Record<Key, Entry>>,
   make: (entry: Entry, key: Key) => Made,

@@ -1,5 +1,5 @@
 /**
- * What a mark lies on: cells, houses, candidates, or a digit wherever it is open.
+ * What a mark applies to: cells, houses, candidates, or a digit wherever it is possible.
  */
 import { parseTargets } from '../grid/notation/targets.ts';
 import type { Target } from '../grid/terms.ts';
@@ -24,9 +24,9 @@ export function targets(
     const read = readNotation(node, parseTargets, needs);
     const wrong = read?.find((target) => !takes.includes(target.kind));
     if (wrong === undefined) return read;
-    const due = listed(takes.map((each) => targetNames[each]));
+    const expected = listed(takes.map((each) => targetNames[each]));
     const other = wrong.kind === 'cells' || wrong.kind === 'house' ? 'fill or outline' : 'circle';
-    const message = `${named} goes round ${due}, not round ${targetNames[wrong.kind]}; for those write ${other}`;
+    const message = `${named} goes round ${expected}, not round ${targetNames[wrong.kind]}; for those write ${other}`;
     needs.faults.error('notation', node.span, message);
     return undefined;
   });

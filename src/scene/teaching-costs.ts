@@ -15,7 +15,7 @@ import { either, entriesOf, keys, listOf } from './structures.ts';
 import { readYamlFile } from './yaml-file.ts';
 
 export interface ReadTeachingCosts {
-  /** Undefined where there is an error. */
+  /** Undefined if there is an error. */
   readonly costs: TeachingCosts | undefined;
   /** All faults of the file by place. */
   readonly diagnostics: readonly Diagnostic[];
@@ -29,13 +29,13 @@ const costOfName = either([
   keys('the cost of a name', 'A cost that grows with the length of the argument.', {
     cost: amount('The cost of an argument of up to `sets` sets.'),
     sets: number('How many sets (strong links, cells) the cost covers.', ['4'], range),
-    each: amount('The cost of every set more.'),
+    each: amount('The cost of every further set.'),
   }),
 ]);
 
 const costsByName = entriesOf(
   costOfName,
-  'The cost by name, in the order in which they are taught; what has no line is not used.',
+  'The cost by name, in the order in which they are taught; a name without a line is not used.',
 );
 
 /** A whole file of teaching costs. */

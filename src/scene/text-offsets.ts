@@ -1,5 +1,5 @@
 /**
- * Where each character of a scalar's text stands in the file. Quotes, escapes, indentation and folding make the text
+ * The place in the file of each character of a scalar's text. Quotes, escapes, indentation and folding make the text
  * differ from its source; a fault in the third line of a folded text must still point to that line.
  */
 
@@ -20,7 +20,7 @@ export function offsetsOf(
     const header = file.indexOf('\n', start);
     at = header === -1 ? end : header + 1;
   } else if (style !== 'plain') at++;
-  // Source and text hold the same signs in the same order, but for white space and escapes.
+  // Source and text have the same characters in the same order, except for white space and escapes.
   for (let unit = 0; unit < text.length; ) {
     if (isSpace(text[unit]!) && !(style === 'double' && file[at] === '\\')) {
       offsets.push(at);
@@ -43,7 +43,7 @@ function isSpace(sign: string): boolean {
   return sign === ' ' || sign === '\n' || sign === '\r' || sign === '\t';
 }
 
-/** A backslash at a line's end joins the lines and stands for nothing. */
+/** A backslash at a line's end joins the lines and adds nothing to the text. */
 function isLineEscape(file: string, at: number, style: ScalarStyle): boolean {
   return style === 'double' && file[at] === '\\' && /[\r\n]/.test(file[at + 1] ?? '');
 }

@@ -1,6 +1,6 @@
 /**
- * A text read as a time (section 6 of the language), of the kinds that may stand where it stands. What each kind looks
- * like is in `anchors/`.
+ * A text read as a time (section 6 of the language), of the kinds allowed at its place. What each kind looks like is in
+ * `anchors/`.
  */
 import type { AbsoluteTime } from './anchors/absolute.ts';
 import { type AnchorReading, type Dependency, fault, type ReadTime } from './anchors/anchor.ts';
@@ -8,16 +8,16 @@ import { dependenciesOf, isAbsolute, readAnchor, type Time, timeKinds } from './
 import type { Fraction } from './fraction.ts';
 import { nearestWords } from './nearest-word.ts';
 
-/** `fixed`: what depends on nothing; `unanchored`: all but `+1.5`, where there is nothing to count from; `any`. */
+/** `fixed`: depends on nothing; `unanchored`: any except `+1.5`, for places with nothing to count from; `any`. */
 export type TimeForms = 'fixed' | 'unanchored' | 'any';
 
 export interface TimeReading {
-  /** Frames a second, to check timecodes against; undefined where the scene's rate could not be read. */
+  /** Frames a second, to check timecodes against; undefined if the scene's rate could not be read. */
   readonly rate: Fraction | undefined;
   readonly forms: TimeForms;
 }
 
-/** A time of the allowed forms, blanks around it ignored. */
+/** A time of the allowed forms, surrounding spaces ignored. */
 export function readTime(text: string, { rate, forms }: TimeReading): ReadTime<Time> {
   const trimmed = text.trim();
   const at = text.indexOf(trimmed);
@@ -58,7 +58,7 @@ function whyNotOf(dependsOn: readonly Dependency[], forms: TimeForms): string | 
   return forms === 'fixed' ? needsFixed : undefined;
 }
 
-/** What a message offers, by where the time stands. */
+/** What a message suggests, by the place of the time. */
 function offeredIn(forms: TimeForms): readonly string[] {
   return timeKinds
     .filter(({ dependsOn }) => whyNotOf(dependsOn, forms) === undefined)
@@ -70,7 +70,7 @@ const fixedForms = `${fixedExamples.slice(0, -1).join(', ')} or ${fixedExamples.
 const needsFixed = `this time must not depend on the narration; it is ${fixedForms}`;
 
 function whyNotATime(text: string, forms: TimeForms): string {
-  if (text.startsWith('-')) return `"${text}" lies before the start; times do not go back`;
+  if (text.startsWith('-')) return `"${text}" is before the start; times do not go back`;
   const seconds = /^(\d+)(?:[.,](\d+))?\s*(?:s|sec|secs|seconds?)?$/i.exec(text);
   if (seconds !== null)
     return `"${text}" is not a time; write ${seconds[1]}${seconds[2] === undefined ? '' : `.${seconds[2]}`}`;

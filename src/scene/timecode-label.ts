@@ -1,12 +1,12 @@
 /**
- * Labels of SMPTE ST 12-1 as they are written, and which of them exist at a rate.
+ * Labels of SMPTE ST 12-1 as written, and which of them exist at a rate.
  */
 
 import type { Timecode } from './anchors/absolute.ts';
 import type { Code } from './codes.ts';
 import { compare, type Fraction, fraction, nearest } from './fraction.ts';
 
-/** `01:00:02:12`, or `01:00:02;12` for drop-frame; undefined for any other text. The numbers are not looked at. */
+/** `01:00:02:12`, or `01:00:02;12` for drop-frame; undefined for any other text. The numbers are not checked. */
 export function timecodeOf(text: string): Timecode | undefined {
   const match = /^(\d\d):(\d\d):(\d\d)([:;])(\d\d)$/.exec(text);
   if (match === null) return undefined;
@@ -14,7 +14,7 @@ export function timecodeOf(text: string): Timecode | undefined {
   return { hours: hours!, minutes: minutes!, seconds: seconds!, frames: frames!, dropFrame: match[4] === ';' };
 }
 
-/** Why there is no such label at this rate, and what there is instead; undefined where it exists. */
+/** Why there is no such label at this rate, and what exists instead; undefined if it exists. */
 export function whyNoLabel(
   label: Timecode,
   rate: Fraction,
@@ -43,7 +43,10 @@ export function whyNoLabel(
   return { code: 'dropped-label', message };
 }
 
-/** Labels left out at the start of each minute but every tenth: 2 at 30000/1001, 4 at 60000/1001; undefined at other rates. */
+/**
+ * Labels left out at the start of each minute except every tenth: 2 at 30000/1001, 4 at 60000/1001; undefined at other
+ * rates.
+ */
 export function labelsSkipped(rate: Fraction): 2 | 4 | undefined {
   if (compare(rate, fraction(30_000, 1001)) === 0) return 2;
   return compare(rate, fraction(60_000, 1001)) === 0 ? 4 : undefined;
@@ -55,7 +58,7 @@ export function printLabel({ hours, minutes, seconds, frames, dropFrame }: Timec
   return `${two(hours)}:${two(minutes)}:${two(seconds)}${dropFrame ? ';' : ':'}${two(frames)}`;
 }
 
-/** `25`, or `30000/1001` where the rate is no whole number. */
+/** `25`, or `30000/1001` if the rate is not a whole number. */
 export function printRate(rate: Fraction): string {
   return rate.denominator === 1n ? `${rate.numerator}` : `${rate.numerator}/${rate.denominator}`;
 }

@@ -1,10 +1,10 @@
 /**
  * Timecode labels and the frames that they count: SMPTE ST 12-1 for 24, 25 and 30 labels a second, ST 12-3 for more.
  *
- * A label names a frame, it does not measure time. At 30000/1001 frames a second thirty labels go to a second that
- * holds 29.97 frames, so plain labels run behind the clock; drop-frame labels keep up by leaving out labels, never
- * frames: `00` and `01` (at 60000/1001 `00` to `03`) of each minute but every tenth. 00:00:59;29 is frame 1799 and the
- * next one, 00:01:00;02, is frame 1800.
+ * A label names a frame, it does not measure time. At 30000/1001 frames a second a labelled second has thirty labels
+ * and a real one 29.97 frames, so plain labels run behind the clock; drop-frame labels keep up by leaving out labels,
+ * never frames: `00` and `01` (at 60000/1001 `00` to `03`) of each minute except every tenth. 00:00:59;29 is frame 1799
+ * and the next one, 00:01:00;02, is frame 1800.
  */
 
 import type { Timecode } from './anchors/absolute.ts';
@@ -39,7 +39,7 @@ export function framesOfLabel(label: Timecode, rate: Fraction): LabelCount {
 
 /**
  * The label of the frame with that number from 00:00:00:00 on; the inverse of `framesOfLabel`. Starts again from zero
- * after a day (2,589,408 drop-frame frames at 30000/1001). `dropFrame` is taken as false at a rate that has none.
+ * after a day (2,589,408 drop-frame frames at 30000/1001). `dropFrame` is taken as false at a rate without it.
  */
 export function labelOfFrames(frames: number, rate: Fraction, options: { readonly dropFrame: boolean }): Timecode {
   const { perSecond, skipped } = countingAt(rate, options.dropFrame);

@@ -1,28 +1,28 @@
 /**
- * Keys that the language does not have: what is said of them, and what they were most likely meant to be.
+ * Keys that the language does not have: their messages, and what they were most likely meant to be.
  */
 import type { Homes } from './definition-words.ts';
 import { type Faults, listed, quoted } from './faults.ts';
 import { didYouMean, nearestWords } from './nearest-word.ts';
 import { type Entry, type MapNode, type TextNode, textOf, valueOf } from './yaml-tree.ts';
 
-/** What a map may hold. */
+/** What a map may contain. */
 export interface KnownKeys {
   readonly known: readonly string[];
   /** What a message calls the map: `a step`. */
   readonly title: string;
 }
 
-/** Keys that earlier versions had under another name, each with its name today. */
+/** Keys that had another name in earlier versions, each with its name today. */
 const renamed: ReadonlyMap<string, string> = new Map([['said', 'subtitles']]);
 
-/** The name that this key has today, where the map has a key of that name. */
+/** The name that this key has today, if the map has a key of that name. */
 function nameToday(key: string, known: readonly string[]): string | undefined {
   const today = renamed.get(key);
   return today !== undefined && known.includes(today) ? today : undefined;
 }
 
-/** Says what would be right in the place of a key that the map cannot have. */
+/** Says what would be right instead of a key that the map cannot have. */
 export function reportUnknown(
   entry: Entry,
   map: MapNode,
@@ -52,8 +52,8 @@ export function reportUnknown(
 }
 
 /**
- * The map with each misspelt key as the known one that it is nearest to, unless that one stands there too. Places stay
- * those of the file.
+ * The map with each misspelt key as the known one nearest to it, unless that one is also present. Places remain those
+ * of the file.
  */
 export function withMeantKeys(map: MapNode, known: readonly string[]): MapNode {
   const taken = new Set(map.entries.map(({ key }) => key.text));
@@ -67,7 +67,7 @@ export function withMeantKeys(map: MapNode, known: readonly string[]): MapNode {
   return { ...map, entries };
 }
 
-/** Whether a key that was not meant as this one may still be it, so that it is not missing. */
+/** Whether a key that was not recognised as this one may still be it, so that it is not reported as missing. */
 export function mayBeMisspelt(map: MapNode, key: string, known: readonly string[]): boolean {
   return map.entries.some(
     (entry) =>

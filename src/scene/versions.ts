@@ -31,7 +31,7 @@ export function readVersions(
   });
 }
 
-/** The scene on the frame of one of its versions; all else is as it was. */
+/** The scene on the frame of one of its versions; everything else is unchanged. */
 export function sceneAs<S extends Pick<Scene, 'video'>>(
   scene: S,
   { width, height, board, camera, ...version }: Version,

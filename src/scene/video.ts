@@ -1,5 +1,5 @@
 /**
- * `video`: the frame, its rate, what lies under the marks, and where the board lies on it.
+ * `video`: the frame, its rate, what is under the marks, and where the board is on it.
  */
 
 import { readBoard } from './board.ts';
@@ -12,7 +12,7 @@ import type { Video } from './scene.ts';
 
 const defaultFrame = { width: 1920, height: 1080 };
 
-/** Of a scene that does not say how its frames are. */
+/** For a scene that does not describe its frames. */
 const defaultVideo: Video = {
   ...defaultFrame,
   rate: fraction(30n),
@@ -31,8 +31,8 @@ const defaultVideo: Video = {
 };
 
 /**
- * The video with all that the scene leaves out filled in. A faulty value is reported and taken as left out. `rate` is
- * undefined where it could not be read.
+ * The video with everything that the scene leaves out filled in. A faulty value is reported and treated as left out.
+ * `rate` is undefined if it could not be read.
  */
 export function readVideo(map: VideoMap | undefined, rate: Fraction | undefined, faults: Faults): Video {
   if (map === undefined) return defaultVideo;
@@ -41,7 +41,7 @@ export function readVideo(map: VideoMap | undefined, rate: Fraction | undefined,
   const frame = values.size?.read({ faults }) ?? defaultFrame;
   const board = readBoard(values.board, { ...context, frame });
   const footage = readFootage(values.footage, context);
-  // Over a recording only what it does not show itself; alone, all of it.
+  // Over a recording only what it does not show itself; without one, everything.
   const draw = board.length > 0 || footage !== undefined ? 'overlay' : 'board';
   return {
     ...frame,
@@ -61,7 +61,7 @@ export function readVideo(map: VideoMap | undefined, rate: Fraction | undefined,
   };
 }
 
-/** Frames a second, 30 where the scene does not say; undefined after a report. */
+/** Frames a second, 30 if the scene does not say; undefined after a report. */
 export function rateOf(map: VideoMap | undefined, faults: Faults): Fraction | undefined {
   const rate = map?.values.rate;
   if (rate !== undefined) return rate.read({ faults });

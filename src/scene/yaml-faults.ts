@@ -1,12 +1,12 @@
 /**
- * Faults of YAML's syntax in the words of somebody who writes lessons, each at the place to mend.
+ * Faults of YAML's syntax in words for authors of lessons, each at the place to fix.
  */
 import { type Document, isCollection, isScalar, visit, type YAMLParseError } from 'yaml';
 import type { Span } from './diagnostic.ts';
 import { type Faults, listed, quoted } from './faults.ts';
 
 /**
- * Reports the faults of syntax and gives the offset up to which the tree can be relied on: the first fault after which
+ * Reports the faults of syntax and returns the offset up to which the tree is reliable: the first fault after which
  * YAML no longer knows what belongs where, else the file's end. Nothing is reported after that one.
  */
 export function explainSyntax(file: string, document: Document.Parsed, faults: Faults): number {
@@ -26,7 +26,11 @@ export function explainSyntax(file: string, document: Document.Parsed, faults: F
         'a backslash between double quotes begins an escape; write it twice, or use single quotes',
       );
     } else if (error.code === 'UNEXPECTED_TOKEN' && error.message.includes('scalar at node end')) {
-      faults.error('yaml-syntax', spanOf(error), 'text goes on after the closing quote; put the whole of it in quotes');
+      faults.error(
+        'yaml-syntax',
+        spanOf(error),
+        'text continues after the closing quote; put the whole of it in quotes',
+      );
     } else {
       return explainStructure(file, document, error, faults);
     }
@@ -59,7 +63,7 @@ function explainStructure(file: string, document: Document.Parsed, error: YAMLPa
     faults.error(
       'yaml-syntax',
       line,
-      `no colon and blank stand in ${quoted(file.slice(line.start, line.end))}; write \`key: value\``,
+      `there is no colon and space in ${quoted(file.slice(line.start, line.end))}; write \`key: value\``,
     );
     return line.start;
   }
@@ -93,7 +97,7 @@ function explainOpenBrace(file: string, document: Document.Parsed, at: number, f
 function explainIndent(file: string, line: Span, faults: Faults): void {
   const depth = columnAt(file, line.start);
   const above = depthsAbove(file, line.start);
-  const where = above.length === 0 ? '' : `; the lines above stand at ${listed(above.map(String), 'and')}`;
+  const where = above.length === 0 ? '' : `; the lines above are at ${listed(above.map(String), 'and')}`;
   faults.error(
     'indentation',
     line,
@@ -101,7 +105,9 @@ function explainIndent(file: string, line: Span, faults: Faults): void {
   );
 }
 
-/** The depths at which a line could go on: those of the lines above that are not yet left, `- ` and what follows it. */
+/**
+ * The depths at which a line could continue: those of the lines above that are still open, `- ` and what follows it.
+ */
 function depthsAbove(file: string, offset: number): readonly number[] {
   const depths = new Set<number>();
   let least = Number.POSITIVE_INFINITY;

@@ -1,15 +1,15 @@
 /**
- * A YAML file of ours: its syntax, then what it says, all faults together.
+ * One of our YAML files: its syntax, then its content, all faults together.
  */
 import type { Code } from './codes.ts';
 import type { Diagnostic, Span } from './diagnostic.ts';
 import { type Faults, gatherFaults } from './faults.ts';
 import { tooDeepAt } from './nesting.ts';
-import { parseWithTextsMended } from './plain-texts.ts';
+import { parseWithTextsRepaired } from './plain-texts.ts';
 import { explainSyntax } from './yaml-faults.ts';
 import { type Tree, treeOf } from './yaml-tree.ts';
 
-/** Faults that may only seem so where a part of the file could not be read: something is not there. */
+/** Faults that may be spurious if a part of the file could not be read: something is missing. */
 const faultsOfAbsence: readonly string[] = [
   'missing-key',
   'no-value',
@@ -27,7 +27,7 @@ const faultsOfAbsence: readonly string[] = [
 export interface YamlFileRead<T> {
   /** Undefined with any error. */
   readonly value: T | undefined;
-  /** The same with errors; undefined where a fault of YAML leaves open what the rest of the file would say. */
+  /** The same with errors; undefined if a fault of YAML leaves open what the rest of the file would say. */
   readonly rough: T | undefined;
   readonly diagnostics: readonly Diagnostic[];
 }
@@ -44,19 +44,19 @@ export function readYamlFile<T>(
     syntax.error('yaml-syntax', tooDeep, 'lists and maps are nested a hundred deep here; this is not a file of ours');
     return { value: undefined, rough: undefined, diagnostics: syntax.inOrder() };
   }
-  const { mended, documents } = parseWithTextsMended(file, syntax);
+  const { repaired, documents } = parseWithTextsRepaired(file, syntax);
   const [first, second] = documents;
   if (first === undefined) {
     syntax.error('empty-file', { start: 0, end: 0 }, `the file is empty; ${beginning}`);
     return { value: undefined, rough: undefined, diagnostics: syntax.inOrder() };
   }
   if (second !== undefined) reportSecond(file, second.contents?.range?.[0] ?? second.range[0], syntax);
-  const soundUntil = explainSyntax(mended, first, syntax);
+  const soundUntil = explainSyntax(repaired, first, syntax);
   const content = gatherFaults();
   const value = read(treeOf(file, first, content), content);
   const ofSyntax = syntax.inOrder();
   for (const fault of content.inOrder()) {
-    // What follows a fault of syntax may be nonsense, and what it hides is not missing.
+    // Anything after a fault of syntax may be nonsense, and what it hides is not missing.
     const isSound =
       soundUntil === file.length || (fault.span.end <= soundUntil && !faultsOfAbsence.includes(fault.code));
     if (isSound && !ofSyntax.some((other) => overlap(fault.span, other.span))) syntax.take(fault);

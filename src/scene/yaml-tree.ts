@@ -1,6 +1,6 @@
 /**
- * A YAML file as a tree of texts, lists and maps, each with its place. All scalars are texts as they were written:
- * YAML's guesses at numbers and truth values are never made.
+ * A YAML file as a tree of texts, lists and maps, each with its place. All scalars are texts as written: YAML's guesses
+ * of numbers and truth values are not used.
  */
 import { type Document, isAlias, isMap, isNode, isPair, isScalar, isSeq, parseAllDocuments, type Scalar } from 'yaml';
 import type { Span } from './diagnostic.ts';
@@ -15,7 +15,7 @@ export interface TextNode {
   readonly span: Span;
   /** By unit of the text: its offset in the file; one more for the end. */
   readonly offsets: readonly number[];
-  /** Where a plain text is followed by ` #`: the comment. */
+  /** For a plain text followed by ` #`: the comment. */
   readonly comment: Span | undefined;
 }
 
@@ -37,7 +37,7 @@ export interface MapNode {
 export interface NothingNode {
   readonly kind: 'nothing';
   readonly span: Span;
-  /** The comment that stands where the value would be. */
+  /** The comment in place of the value. */
   readonly comment: Span | undefined;
 }
 
@@ -46,7 +46,7 @@ export interface Entry {
   readonly value: Tree;
 }
 
-/** The documents of the file, faults of syntax and all. Blank ones are left out. */
+/** The documents of the file, with their faults of syntax. Blank ones are left out. */
 export function parseYaml(file: string): readonly Document.Parsed[] {
   const documents = parseAllDocuments(file, {
     schema: 'failsafe',
@@ -58,7 +58,7 @@ export function parseYaml(file: string): readonly Document.Parsed[] {
   return 'empty' in documents ? [] : documents.filter((document) => !isBlank(document));
 }
 
-/** The tree of a document. Keys that stand twice, and what the language does not use of YAML, are reported. */
+/** The tree of a document. Duplicate keys, and features of YAML that the language does not use, are reported. */
 export function treeOf(file: string, document: Document.Parsed, faults: Faults): Tree {
   const anchors = new Map<string, TextNode>();
   return build(document.contents, { start: 0, end: 0 });
@@ -82,15 +82,15 @@ export function treeOf(file: string, document: Document.Parsed, faults: Faults):
       if (!isPair(pair)) continue;
       const key = build(pair.key, map);
       if (key.kind !== 'text') {
-        faults.error('yaml-syntax', key.span, 'no plain word stands before this colon; write `key: value`');
+        faults.error('yaml-syntax', key.span, 'there is no plain word before this colon; write `key: value`');
         continue;
       }
       const value = build(pair.value, { start: key.span.end, end: key.span.end });
       const earlier = entries.find((entry) => entry.key.text === key.text);
       if (earlier === undefined) entries.push({ key, value });
       else {
-        faults.error('duplicate-key', key.span, `${quoted(key.text)} stands twice here; keep one of the two`, [
-          { span: earlier.key.span, message: 'the first stands here' },
+        faults.error('duplicate-key', key.span, `${quoted(key.text)} appears twice here; keep one of the two`, [
+          { span: earlier.key.span, message: 'the first is here' },
         ]);
       }
     }
@@ -117,8 +117,8 @@ export function treeOf(file: string, document: Document.Parsed, faults: Faults):
   function aliased(name: string, span: Span): Tree {
     const text = anchors.get(name);
     if (text !== undefined) return text;
-    const mend = `mark a text before it with &${name}, or write the text out here`;
-    faults.error('alias', span, `*${name} stands for no text before it; ${mend}`);
+    const fix = `mark a text before it with &${name}, or write the text out here`;
+    faults.error('alias', span, `*${name} names no earlier text; ${fix}`);
     faults.settle(span);
     return { kind: 'text', text: '', span, offsets: [span.start], comment: undefined };
   }
@@ -141,7 +141,7 @@ export function treeOf(file: string, document: Document.Parsed, faults: Faults):
   }
 }
 
-/** The places in the file of a part of the text: `from` to `to` in its units, `to` not included. */
+/** The places in the file of a part of the text: `from` to `to` in its units, `to` excluded. */
 export function spanIn(node: TextNode, from: number, to: number): Span {
   const last = node.offsets.length - 1;
   const start = node.offsets[Math.min(Math.max(from, 0), last)]!;
@@ -149,13 +149,13 @@ export function spanIn(node: TextNode, from: number, to: number): Span {
   return { start, end: node.offsets[Math.min(to, last) - 1]! + 1 };
 }
 
-/** The value of a key; undefined where the map does not have it or nothing stands after it. */
+/** The value of a key; undefined if the map does not have it or it has no value. */
 export function valueOf(map: MapNode, key: string): Tree | undefined {
   const value = map.entries.find((entry) => entry.key.text === key)?.value;
   return value?.kind === 'nothing' ? undefined : value;
 }
 
-/** The key itself, where the map has it. */
+/** The key itself, if the map has it. */
 export function keyOf(map: MapNode, key: string): TextNode | undefined {
   return map.entries.find((entry) => entry.key.text === key)?.key;
 }
@@ -185,7 +185,7 @@ function firstWord(text: string): number {
   return Math.max(0, text.search(/\S/));
 }
 
-/** Without the blanks and line breaks at its end. */
+/** Without the white space and line breaks at its end. */
 function trimmed(file: string, span: Span): Span {
   return { start: span.start, end: span.start + file.slice(span.start, span.end).trimEnd().length };
 }

@@ -43,7 +43,7 @@ describe('a file of phrases', () => {
       'a name in two spellings',
       'names: {}',
       'names: {naked pair: Twins, Naked Pairs: Twins}',
-      'naked pair stands twice here',
+      'naked pair appears twice here',
     ],
     ['another version', 'phrases: 1', 'phrases: 2', '"phrases" cannot be "2"'],
   ];

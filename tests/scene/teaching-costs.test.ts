@@ -37,7 +37,7 @@ describe('a table of costs', () => {
       table('naked single', 'Y-wing: 5, XY-wing: 6'),
       'XY-wing',
       'duplicate-key',
-      /XY-wing stands twice here/,
+      /XY-wing appears twice here/,
     ],
   ];
   it.each(rows)('is refused for %s, and says where', (_, text, at, code, says) => {

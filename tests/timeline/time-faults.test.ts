@@ -323,7 +323,7 @@ const rows: readonly (readonly [name: string, fixture: Fixture])[] = [
       video: '  rate: 30000/1001\n  timecode: 01:00:00;00\n',
       steps: `  - id: a
     at: 00:59:00;02
-#       ^^^^^^^^^^^ error time-before-start: 00:59:00;02 lies before the video's first frame, which is called 01:00:00;00
+#       ^^^^^^^^^^^ error time-before-start: 00:59:00;02 is before the video's first frame, which is labelled 01:00:00;00
   - id: b
     at: 01:00:20:00
 #       ^^^^^^^^^^^ warning mixed-timecode: was 01:00:20;00 meant?

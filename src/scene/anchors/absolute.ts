@@ -60,21 +60,21 @@ export const timecodeAnchor: Anchor<TimecodeTime> = {
 };
 
 /**
- * A timecode counts from what the first frame is called: with `01:00:00:00` there, `01:00:02:12` at 25 is frame 62. A
- * label more than twelve hours below the first one lies after midnight.
+ * A timecode counts from the label of the first frame: with `01:00:00:00` there, `01:00:02:12` at 25 is frame 62. A
+ * label more than twelve hours below the first one is after midnight.
  */
 function resolveLabel(timecode: Timecode, clock: Clock): Resolved {
   const first =
     clock.firstLabel === undefined ? { ok: true as const, frames: 0 } : framesOfLabel(clock.firstLabel, clock.rate);
   const label = framesOfLabel(timecode, clock.rate);
   if (!label.ok) return unresolved(label.code, label.message);
-  // That of the first frame has been reported with it.
+  // A fault of the first frame's label has been reported there.
   if (!first.ok) return { ok: false, fault: undefined };
   const day = framesPerDay(clock.rate, timecode);
   const ahead = label.frames - first.frames;
   const frames = 2 * ahead < -day ? ahead + day : ahead;
   if (frames >= 0 || clock.firstLabel === undefined) return resolved(clock.timeOf(frames));
-  const message = `${printLabel(timecode)} lies before the video's first frame, which is called ${printLabel(clock.firstLabel)}; timecodes count from there`;
+  const message = `${printLabel(timecode)} is before the video's first frame, which is labelled ${printLabel(clock.firstLabel)}; timecodes count from there`;
   return unresolved('time-before-start', message);
 }
 

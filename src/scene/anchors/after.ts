@@ -1,5 +1,6 @@
 /**
- * `+1.5`: so long after the step (in beats and items), the previous step (in a step's `at`), or the board's last place.
+ * `+1.5`: this long after the step (in beats and items), the previous step (in a step's `at`), or the board's last
+ * place.
  */
 import { add, type Fraction } from '../fraction.ts';
 import { secondsOf } from './absolute.ts';

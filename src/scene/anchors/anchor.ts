@@ -1,39 +1,39 @@
 /**
- * What there is to know about a kind of time, in one record: how its text is read, what it depends on, and which moment
- * it means on a clock. The kinds are told apart in `anchors.ts`.
+ * Everything about a kind of time, in one record: how its text is read, what it depends on, and which moment it means
+ * on a clock. The kinds are distinguished in `anchors.ts`.
  */
 import type { Code } from '../codes.ts';
 import type { Fraction } from '../fraction.ts';
 import type { AbsoluteTime, Timecode } from './absolute.ts';
 
 export interface Anchor<T> {
-  /** How it is written, for messages; the first is offered where its word was misspelt. */
+  /** How it is written, for messages; the first is suggested if its word was misspelt. */
   readonly examples: readonly [string, ...string[]];
-  /** What an editor offers to begin with. */
+  /** What an editor suggests to begin with. */
   readonly samples: readonly string[];
-  /** The word that it begins with, where there is one. */
+  /** The word that it begins with, if there is one. */
   readonly word: string | undefined;
   readonly dependsOn: readonly Dependency[];
-  /** A text without blanks around it; undefined where it is not meant for this kind. No text is meant for two. */
+  /** A text without surrounding spaces; undefined if it is not meant for this kind. No text is meant for two. */
   read(text: string, reading: AnchorReading): ReadTime<T> | undefined;
-  /** The moment that it means, not held against other times or the video's end. */
+  /** The moment that it means, not compared with other times or the video's end. */
   resolve(time: T, clock: Clock, place: Place): Resolved;
-  /** The time itself where it is absolute, or the absolute time that it falls back on. */
+  /** The time itself if it is absolute, or the absolute time that it falls back on. */
   absolutePart(time: T): AbsoluteTime | undefined;
-  /** Why it can be resolved at no place of the lesson at all; undefined where another place might do. */
+  /** Why it cannot be resolved anywhere in the lesson; undefined if another place might work. */
   whyNowhere(time: T, clock: Clock): string | undefined;
 }
 
 /**
- * What the moment of a time depends on besides the clock's rate and first label: the narration; or, of the place where
- * the time stands, the `base` that it counts from, the time `before` it, or the one after it that is its `bound`.
+ * What the moment of a time depends on apart from the clock's rate and first label: the narration; or, from the place
+ * of the time, the `base` that it counts from, the time `before` it, or the one after it that is its `bound`.
  */
 export type Dependency = keyof typeof isOfPlace;
 
-/** Whether a dependency is another one at another place of the lesson. */
+/** Whether a dependency differs from place to place in the lesson. */
 export const isOfPlace = { narration: false, base: true, before: true, bound: true } as const;
 
-/** A fault in a time: where it lies in the text, in UTF-16 units. */
+/** A fault in a time: its place in the text, in UTF-16 units. */
 export interface TimeFault {
   readonly code: Code;
   readonly at: number;
@@ -43,9 +43,9 @@ export interface TimeFault {
 
 export type ReadTime<T> = { readonly ok: true; readonly time: T } | { readonly ok: false; readonly fault: TimeFault };
 
-/** What a kind is handed to read its text with. */
+/** What a kind needs to read its text. */
 export interface AnchorReading {
-  /** Frames a second, to check timecodes against; undefined where the scene's rate could not be read. */
+  /** Frames a second, to check timecodes against; undefined if the scene's rate could not be read. */
   readonly rate: Fraction | undefined;
   /** Reads a time to fall back on; places of faults are counted from the start of that text. */
   readFallback(text: string): ReadTime<AbsoluteTime>;
@@ -54,14 +54,14 @@ export interface AnchorReading {
 /** What times are counted and looked up on. */
 export interface Clock {
   readonly rate: Fraction;
-  /** What the first frame is called; undefined where the scene does not say. */
+  /** The label of the first frame; undefined if the scene does not say. */
   readonly firstLabel: Timecode | undefined;
-  /** `unread`: the scene names a narration that could not be read, which whoever reads files has reported. */
+  /** `unread`: the scene names a narration that could not be read, which the reader of files has reported. */
   readonly narration: SpokenCues | 'none' | 'unread';
   /** The frame nearest to a time. */
   frameOf(seconds: Fraction): number;
   timeOf(frame: number): Fraction;
-  /** When a frame is first shown, as the language writes times. */
+  /** When a frame is first shown, in the notation of the language. */
   print(frame: number): string;
   /** Every place where the words are spoken, in order. */
   find(words: string): readonly Spoken[];
@@ -87,33 +87,33 @@ export interface SpokenCues {
 export interface Spoken {
   /** When its first word begins, in seconds. */
   readonly seconds: Fraction;
-  /** As it stands in the narration, white space as single blanks. */
+  /** As in the narration, white space as single spaces. */
   readonly text: string;
 }
 
-/** Among the words that begin from `from` on and before `until`, in seconds, where these are given. */
+/** Among the words that begin at or after `from` and before `until`, in seconds, if these are given. */
 export interface Within {
   readonly from?: Fraction;
   readonly until?: Fraction;
 }
 
-/** Where a time stands among others. */
+/** The place of a time among others. */
 export interface Place {
   /** What `+1.5` is counted from, in seconds. */
   readonly base: Fraction;
-  /** Words are looked for from this frame on: that of the step or beat before. */
+  /** Words are searched for from this frame on: that of the previous step or beat. */
   readonly notBefore: number;
-  /** Words from this frame on are too late, where that is known beforehand. */
+  /** Words from this frame on are too late, if that is known beforehand. */
   readonly until: number | undefined;
 }
 
-/** `fault` is undefined where it has been reported elsewhere. */
+/** `fault` is undefined if it has been reported elsewhere. */
 export type Resolved =
   | {
       readonly ok: true;
       /** From the start of the video, exactly. */
       readonly seconds: Fraction;
-      /** Places where the same words are spoken later, where the time was given by words without a number. */
+      /** Places where the same words are spoken later, if the time was given by words without a number. */
       readonly again: readonly Spoken[];
     }
   | { readonly ok: false; readonly fault: { readonly code: Code; readonly message: string } | undefined };

@@ -31,7 +31,7 @@ type TimeOf<K extends Kind> = { readonly [Each in K]: TimeKinds[Each] & { readon
 /** A time as a scene gives it. */
 export type Time = TimeOf<Kind>;
 
-/** A time that depends on the narration, or on the place where it stands. */
+/** A time that depends on the narration, or on its place in the lesson. */
 export type DependentTime = Exclude<Time, AbsoluteTime>;
 
 /** In the order in which messages offer them. */
@@ -43,11 +43,11 @@ const anchors: { readonly [K in Kind]: Anchor<TimeOf<K>> } = {
   words: wordsAnchor,
 };
 
-/** What is the same for all times of a kind. */
+/** What all times of a kind share. */
 export const timeKinds: readonly Pick<Anchor<Time>, 'examples' | 'samples' | 'word' | 'dependsOn'>[] =
   Object.values(anchors);
 
-/** A text without blanks around it, as the kind that it is meant for; undefined where there is none. */
+/** A text without surrounding spaces, as the kind that it is meant for; undefined if there is none. */
 export function readAnchor(text: string, reading: AnchorReading): ReadTime<Time> | undefined {
   for (const anchor of Object.values(anchors)) {
     const read = anchor.read(text, reading);
@@ -60,12 +60,12 @@ export function dependenciesOf({ kind }: Time): readonly Dependency[] {
   return anchors[kind].dependsOn;
 }
 
-/** Whether the time depends on nothing, and so can be moved or stand where nothing else does. */
+/** Whether the time depends on nothing, and so can be moved, or used where nothing else is available. */
 export function isAbsolute(time: Time): time is AbsoluteTime {
   return dependenciesOf(time).length === 0;
 }
 
-/** Whether the moment is the same wherever in the lesson the time stands. */
+/** Whether the moment is the same at any place in the lesson. */
 export function isSameEverywhere(time: Time): boolean {
   return !dependenciesOf(time).some((each) => isOfPlace[each]);
 }

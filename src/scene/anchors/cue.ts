@@ -1,5 +1,5 @@
 /**
- * `cue NAME`, `cue NAME +0.5`: the start of a cue of the narration, or a while after it.
+ * `cue NAME`, `cue NAME +0.5`: the start of a cue of the narration, or some time after it.
  */
 import { add, type Fraction, zero } from '../fraction.ts';
 import { didYouMean } from '../nearest-word.ts';
@@ -33,7 +33,7 @@ export const cueAnchor: Anchor<CueTime> = {
     typeof narration === 'string' || findCue(narration, cue) !== undefined ? undefined : whyNoCue(narration, cue),
 };
 
-/** By identifier, else by number; of several with one identifier, the first in the file. */
+/** By identifier, else by number; of several with the same identifier, the first in the file. */
 export function findCue({ cues }: SpokenCues, name: string): SpokenCues['cues'][number] | undefined {
   const named = cues.filter((cue) => cue.identifier === name).sort((a, b) => a.number - b.number);
   return named[0] ?? cues.find((cue) => String(cue.number) === name);

@@ -1,6 +1,6 @@
 /**
  * `words "as said"`, `words 2 "as said"`, `words "as said" or 4:12`: where the narration speaks these words, after the
- * time before; or, where it does not, a time to fall back on.
+ * previous time; or, if it does not, a time to fall back on.
  */
 import { type AbsoluteTime, secondsAnchor, timecodeAnchor } from './absolute.ts';
 import {
@@ -19,7 +19,7 @@ import {
 export interface WordsTime {
   readonly kind: 'words';
   readonly words: string;
-  /** 1 for the first place after the step or beat before. */
+  /** 1 for the first place after the previous step or beat. */
   readonly occurrence: number;
   readonly fallback: AbsoluteTime | undefined;
 }
@@ -53,7 +53,7 @@ function resolveWords(time: WordsTime, clock: Clock, place: Place): Resolved {
   return unresolved('phrase-not-found', whyNotHere(time, clock, place, places));
 }
 
-/** What is said of words that the narration does not have, wherever they are looked for. */
+/** The message about words that the narration does not have, wherever they are searched for. */
 function whyNowhere(time: WordsTime, clock: Clock): string | undefined {
   if (typeof clock.narration === 'string') return undefined;
   const places = clock.find(time.words);
@@ -115,7 +115,7 @@ function readWords(text: string, reading: AnchorReading): ReadTime<WordsTime> {
   return { ok: true, time: { kind: 'words', words, occurrence: occurrence.time, fallback: fallback.time } };
 }
 
-/** The number before the words: 1 where none is written. */
+/** The number before the words: 1 if none is written. */
 function readOccurrence(text: string, written: string): ReadTime<number> {
   const number = written.trim();
   if (number === '') return { ok: true, time: 1 };
@@ -124,13 +124,13 @@ function readOccurrence(text: string, written: string): ReadTime<number> {
   return fault('not-a-time', text.indexOf(number, 5), number.length, message);
 }
 
-/** What stands after the words: nothing, or `or 4:12`. */
+/** What follows the words: nothing, or `or 4:12`. */
 function readRest(text: string, rest: string, reading: AnchorReading): ReadTime<AbsoluteTime | undefined> {
   if (rest.trim() === '') return { ok: true, time: undefined };
   const at = text.length - rest.trimStart().length;
   const match = /^\s*or\s+(.*)$/is.exec(rest);
   if (match === null) {
-    const message = `"${rest.trim()}" stands after the words; only a time to fall back on may: words "..." or 4:12`;
+    const message = `"${rest.trim()}" follows the words; only a time to fall back on may: words "..." or 4:12`;
     return fault('not-a-time', at, rest.trim().length, message);
   }
   const read = reading.readFallback(match[1]!.trim());
