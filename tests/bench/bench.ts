@@ -1,5 +1,6 @@
 /**
- * `npm run bench`, or `npm run bench -- counting`, `-- proving`, `-- plan`, `-- stages`, `-- engine`, `-- engine-long`, `-- footage`, `-- mended`, `-- fixes`: the benchmarks, one after the other.
+ * `npm run bench`, or `npm run bench -- counting`, `-- proving`, `-- plan`, `-- stages`, `-- engine`, `-- engine-long`,
+ * `-- footage`, `-- one-step-changed`, `-- fixes`: the benchmarks, one after the other.
  * Each prints the machine and a checksum of its result beside its times.
  */
 import { run as counting } from './counting.ts';
@@ -7,7 +8,7 @@ import { run as engine } from './engine.ts';
 import { run as engineLong } from './engine-long.ts';
 import { run as fixes } from './fixes.ts';
 import { run as footage } from './footage.ts';
-import { run as mended } from './mended.ts';
+import { run as oneStepChanged } from './one-step-changed.ts';
 import { run as plan } from './plan.ts';
 import { run as proving } from './proving.ts';
 import { run as stages } from './stages.ts';
@@ -20,7 +21,7 @@ const benchmarks: Readonly<Record<string, () => Promise<void>>> = {
   engine,
   'engine-long': engineLong,
   footage,
-  mended,
+  'one-step-changed': oneStepChanged,
   fixes,
 };
 

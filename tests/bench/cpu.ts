@@ -1,16 +1,16 @@
 /**
- * Seconds of processor time, this process and its children together: what a machine that others use too tells truly,
- * where time by the clock does not.
+ * Seconds of processor time of this process and its children together: reliable on a machine that others use too, where
+ * wall-clock time is not.
  */
 import { readFileSync } from 'node:fs';
 
-export interface Spent {
+export interface CpuUse {
   readonly wallSeconds: number;
   readonly cpuSeconds: number;
 }
 
 /** Runs `work`, and says what it took. Children count once they have ended (Linux, proc(5): `cutime`, `cstime`). */
-export async function spent(work: () => Promise<unknown>): Promise<Spent> {
+export async function measured(work: () => Promise<unknown>): Promise<CpuUse> {
   const [wall, cpu] = [performance.now(), cpuSeconds()];
   await work();
   return { wallSeconds: (performance.now() - wall) / 1000, cpuSeconds: cpuSeconds() - cpu };

@@ -12,7 +12,7 @@ import { excerpt } from '../../src/output/painters/excerpt.ts';
 import { filmPainter } from '../../src/output/painters/film-painter.ts';
 import { renderFilm } from '../../src/output/render.ts';
 import { toNumber } from '../../src/scene/fraction.ts';
-import { spent } from './cpu.ts';
+import { measured } from './cpu.ts';
 import { engineFilm, look } from './engine-film.ts';
 import { formats, renderPlain } from './engine-plain.ts';
 
@@ -31,9 +31,11 @@ export async function run(): Promise<void> {
   console.log(`${cpus()[0]?.model ?? 'unknown processor'}, ${cpus().length} cores, Node ${process.version}`);
   const folder = mkdtempSync(join(tmpdir(), 'proofreel-long-'));
   try {
-    const part = await spent(() => renderPlain(excerpt(painter, 0, frames), formats.mp4!, join(folder, 'plain.mp4')));
+    const part = await measured(() =>
+      renderPlain(excerpt(painter, 0, frames), formats.mp4!, join(folder, 'plain.mp4')),
+    );
     let drawn = 0;
-    const ours = await spent(async () => {
+    const ours = await measured(async () => {
       const result = await renderFilm(painter, join(folder, 'ours.mp4'));
       if (result.kind !== 'written') throw new Error(`the render was ${result.kind}`);
       drawn = result.drawn;

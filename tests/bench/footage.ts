@@ -20,7 +20,7 @@ import { renderFilm } from '../../src/output/render.ts';
 import { defaultLook } from '../../src/picture/default-look.ts';
 import { fraction, zero } from '../../src/scene/fraction.ts';
 import { readNarration } from '../../src/timeline/narration.ts';
-import { type Spent, spent } from './cpu.ts';
+import { type CpuUse, measured } from './cpu.ts';
 
 const scenes = fileURLToPath(new URL('../../scenes/', import.meta.url));
 const seconds = 8;
@@ -33,11 +33,11 @@ export async function run(): Promise<void> {
     const source = ['-f', 'lavfi', '-i', 'testsrc2=s=1920x1080:r=60', '-t', String(seconds), '-pix_fmt', 'yuv420p'];
     execFileSync('ffmpeg', ['-v', 'error', ...source, '-colorspace', 'bt709', '-preset', 'ultrafast', recording]);
     const painter = lesson();
-    const ours: Spent[] = [];
-    const plain: Spent[] = [];
+    const ours: CpuUse[] = [];
+    const plain: CpuUse[] = [];
     for (let round = 0; round < 2; round++) {
-      plain.push(await spent(() => transcode(recording, join(folder, 'plain.mp4'))));
-      ours.push(await spent(() => render(painter, recording, join(folder, 'over.mp4'))));
+      plain.push(await measured(() => transcode(recording, join(folder, 'plain.mp4'))));
+      ours.push(await measured(() => render(painter, recording, join(folder, 'over.mp4'))));
     }
     const [best, bestPlain] = [leastCpu(ours), leastCpu(plain)];
     console.log(`footage, 1920x1080, 60 frames a second, ${seconds} s`);
@@ -85,11 +85,11 @@ async function render(painter: Painter, recording: string, output: string): Prom
   if (result.kind !== 'written') throw new Error(`the render was ${result.kind}`);
 }
 
-function leastCpu(all: readonly Spent[]): Spent {
+function leastCpu(all: readonly CpuUse[]): CpuUse {
   return all.reduce((least, one) => (one.cpuSeconds < least.cpuSeconds ? one : least));
 }
 
-function print(what: string, { wallSeconds, cpuSeconds }: Spent): void {
+function print(what: string, { wallSeconds, cpuSeconds }: CpuUse): void {
   console.log(
     `${what.padEnd(22)}${cpuSeconds.toFixed(2).padStart(9)} s processor, ${wallSeconds.toFixed(2)} s by the clock`,
   );

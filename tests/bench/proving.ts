@@ -28,7 +28,7 @@ const puzzles = readFileSync(new URL('../data/minimum-17.txt', import.meta.url),
   .trim()
   .split('\n');
 const lessonSteps = 60;
-/** Finders are lazy: what a mend, or a step that only names its argument, asks for is the first few. */
+/** Finders are lazy: what a fix, or a step that only names its argument, asks for is the first few. */
 const firstInstances = 3;
 const easyNames = namesInTeachingOrder.slice(0, namesInTeachingOrder.indexOf('XY-wing') + 1);
 

@@ -48,7 +48,7 @@ export const board = gridOf('3x3');
 /** What is wrong with the draft as a scene: nothing. */
 export function faultsOf({ checked, scene, draft }: Drafted): string[] {
   const unsound = checked.steps.filter((step) => !step.sound).map(({ step, message }) => `${step.id}: ${message}`);
-  const spent = checked.steps
+  const redundant = checked.steps
     .filter(({ verdict }) => verdict === 'redundant')
     .map(({ step }) => `${step.id} says nothing new`);
   const stale = checked.steps.filter((step) => step.stale.length > 0).map(({ step }) => `${step.id} is stale`);
@@ -61,7 +61,7 @@ export function faultsOf({ checked, scene, draft }: Drafted): string[] {
   );
   return [
     ...unsound,
-    ...spent,
+    ...redundant,
     ...stale,
     ...loose,
     ...wordless,

@@ -102,27 +102,27 @@ describe('one of several plans of least cost', () => {
   });
 });
 
-describe('the least costly choice that meets all demands', () => {
+describe('the least costly choice that meets all landmarks', () => {
   it('is that of all choices', () => {
     for (let seed = 1; seed <= 60; seed++) {
       const chance = chanceFrom(seed);
       const prices = Array.from({ length: 9 }, () => 1 + chance.below(6));
-      const demands = Array.from({ length: 1 + chance.below(7) }, () =>
+      const landmarks = Array.from({ length: 1 + chance.below(7) }, () =>
         prices.flatMap((_, thing) => (chance.below(3) === 0 ? [thing] : [])),
       );
       let least = Number.POSITIVE_INFINITY;
       for (let choice = 0; choice < 2 ** prices.length; choice++) {
         const has = (thing: number) => ((choice >> thing) & 1) === 1;
-        if (!demands.every((things) => things.some(has))) continue;
+        if (!landmarks.every((things) => things.some(has))) continue;
         least = Math.min(
           least,
           prices.reduce((sum, price, thing) => sum + (has(thing) ? price : 0), 0),
         );
       }
-      const found = leastHitting(demands, prices);
+      const found = leastHitting(landmarks, prices);
       expect(found?.cost).toBe(least);
       if (Number.isFinite(least))
-        expect(demands.every((things) => things.some((thing) => found?.chosen.includes(thing)))).toBe(true);
+        expect(landmarks.every((things) => things.some((thing) => found?.chosen.includes(thing)))).toBe(true);
     }
   });
 });

@@ -51,7 +51,7 @@ describe('a name is known in its usual spellings', () => {
   it.each(argumentNames)('%s without hyphens', (name) => expect(canonicalName(name.replaceAll('-', ' '))).toBe(name));
 });
 
-describe('what is no name', () => {
+describe('what is not a name', () => {
   const rows: readonly [string, readonly string[]][] = [
     ['flying badger', []],
     ['', []],

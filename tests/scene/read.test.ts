@@ -193,7 +193,7 @@ describe('an argument', () => {
     expect(third?.from.map((set) => printSet(grid, set.value))).toEqual(['step second', 'r1c2']);
     expect(third?.so).toEqual({ kind: 'all' });
   });
-  it('has a name of the teller, and an end', () => {
+  it('has a name of the author, and an end', () => {
     expect(second).toMatchObject({ called: 'a trick', until: { value: { kind: 'after' } } });
   });
   it('has items, alone or with a time and an argument of their own', () => {

@@ -46,7 +46,7 @@ export function timed({ video = '  rate: 25\n', steps, narration, options = {} }
   const text = `${head}${named}${video}steps:\n${steps}`;
   const read = readScene(text);
   if (read.scene === undefined)
-    throw new Error(`the fixture is no scene: ${read.diagnostics.map((fault) => fault.message).join('; ')}`);
+    throw new Error(`the fixture is not a scene: ${read.diagnostics.map((fault) => fault.message).join('; ')}`);
   const talk: Narration | undefined =
     narration === undefined ? undefined : readNarration(narration, 'talk.vtt').narration;
   const { schedule: made, diagnostics } = schedule(read.scene, talk, options);
