@@ -100,10 +100,10 @@ function refusal(text: string, name?: VerbName): string {
 /** A word of an earlier version, and what it is now. */
 function renamedWord(said: string, verb: Verb | undefined): string | undefined {
   const option = /unknown option '--([\w-]+)/.exec(said)?.[1];
-  const key = option === undefined ? undefined : verb?.renamed?.[option];
+  const key = Object.entries(verb?.renamed ?? {}).find(([old]) => old === option)?.[1];
   if (key !== undefined) return `--${option} is now ${wordOf(key)}`;
   const word = /unknown command '([\w-]+)/.exec(said)?.[1];
-  const now = word === undefined ? undefined : renamedVerbs[word];
+  const now = word === undefined ? undefined : renamedVerbs.get(word);
   return now === undefined ? undefined : `${word} is now ${now}`;
 }
 

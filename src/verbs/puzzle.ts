@@ -39,10 +39,15 @@ export const puzzle = verb({
 });
 
 /** The box shape as written, by the number of cells across the board. */
-const shapes: Readonly<Record<string, BoxShape>> = { 4: '2x2', 6: '2x3', 8: '2x4', 9: '3x3' };
+const shapes: ReadonlyMap<string, BoxShape> = new Map([
+  ['4', '2x2'],
+  ['6', '2x3'],
+  ['8', '2x4'],
+  ['9', '3x3'],
+]);
 
 function readSize(text: string, option: string): BoxShape {
-  const shape = shapes[text];
+  const shape = shapes.get(text);
   if (shape === undefined) throw new UsageError(`${option} ${text}: boards are 4, 6, 8 or 9 cells across`);
   return shape;
 }

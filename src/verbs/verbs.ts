@@ -41,4 +41,4 @@ export function isVerb(word: string): word is VerbName {
 }
 
 /** Words of earlier versions, each with what it is now. */
-export const renamedVerbs: Readonly<Record<string, VerbName>> = { ways: 'alternatives' };
+export const renamedVerbs: ReadonlyMap<string, VerbName> = new Map([['ways', 'alternatives']]);
