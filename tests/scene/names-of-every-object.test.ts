@@ -44,7 +44,7 @@ describe.each(names)('%s', (name) => {
   it('is no phrase, no slot and nothing that a language has a word for', () => {
     const key = english.replace(/^parts:$/m, `parts:\n  ${name}: x`);
     expect(codesOf(readPhrases(key).diagnostics)).toEqual(['unknown-key']);
-    const named = `${english.replace('{given} digits', `{${name}} digits`)}names: {${name}: x}\n`;
+    const named = english.replace('names: {}', `names: {${name}: x}`).replace('{given} digits', `{${name}} digits`);
     expect(codesOf(readPhrases(named).diagnostics)).toEqual(['unknown-name', 'unknown-word']);
   });
 

@@ -10,36 +10,41 @@ import { type CodecName, isCodecName } from '../codecs/codecs.ts';
 import { containers } from '../containers/track.ts';
 
 const count = z.number().int().nonnegative();
-const whole = z.string().regex(/^\d+$/);
+const whole = z.string().regex(/^[1-9]\d{0,9}$/);
+const digest = z.string().regex(/^[0-9a-f]{64}$/);
+
+/** A part may come from a stranger: what it says is believed as far as a film can be so long, 46 hours at 60 a second. */
+const mostFrames = 10_000_000;
+const frames = count.max(mostFrames);
 
 const headShape = z.object({
   proofreelPart: z.literal(2),
   number: count.min(1),
-  of: count.min(1),
+  of: count.min(1).max(mostFrames),
   /** Of the film, the look, the size, the kind of file, and the programs: equal for parts that belong together. */
   film: z.string(),
   container: z.enum([...containers, 'frames']),
   codec: z.custom<CodecName>(isCodecName),
-  width: count,
-  height: count,
+  width: count.max(100_000),
+  height: count.max(100_000),
   rate: z.tuple([whole, whole]),
   alpha: z.boolean(),
-  frameCount: count,
-  chapters: z.array(z.object({ name: z.string(), from: count, until: count })),
+  frameCount: frames,
+  chapters: z.array(z.object({ name: z.string(), from: frames, until: frames })),
   timecode: z.string().optional(),
   compatible: z.boolean(),
   /** How many times a picture that is held is encoded. */
-  holdPictures: count.min(1),
+  holdPictures: count.min(1).max(1000),
   hasSound: z.boolean(),
   /** Of the whole film: each segment's digest, how many pictures it has in motion, and for how long its last is held. */
-  segments: z.array(z.tuple([z.string().regex(/^[0-9a-f]{64}$/), count, count])),
+  segments: z.array(z.tuple([digest, frames, frames])),
   /**
    * Of a folder of frames: for how many frames which picture is held, in order; those of one number are the same
    * picture. `once`: whether it has each picture once.
    */
-  frames: z.object({ once: z.boolean(), holds: z.array(z.tuple([count.min(1), count])) }).optional(),
-  /** What follows, in order: a segment's digest, or `sound`, and its length in bytes. */
-  contents: z.array(z.tuple([z.string(), count])),
+  frames: z.object({ once: z.boolean(), holds: z.array(z.tuple([frames.min(1), frames])) }).optional(),
+  /** What follows, in order: a segment's digest, or `sound`, and its length in bytes. Files are named after them. */
+  contents: z.array(z.tuple([z.union([z.literal('sound'), digest]), count])),
 });
 
 export type PartHead = z.infer<typeof headShape>;
@@ -69,7 +74,7 @@ export async function readPart(file: string): Promise<{ readonly head: PartHead;
     const line = await firstLine(handle, size);
     if (line === undefined) return undefined;
     const parsed = headShape.safeParse(JSON.parse(line));
-    if (!parsed.success) return undefined;
+    if (!parsed.success || !fillsFilm(parsed.data)) return undefined;
     const start = Buffer.byteLength(line) + 1;
     const end = parsed.data.contents.reduce((sum, [, length]) => sum + length, start);
     return end === size ? { head: parsed.data, start } : undefined;
@@ -78,6 +83,13 @@ export async function readPart(file: string): Promise<{ readonly head: PartHead;
   } finally {
     await handle.close();
   }
+}
+
+/** Whether the segments are together as long as the film, and so are the pictures of a folder. */
+function fillsFilm({ container, frameCount, segments, frames }: PartHead): boolean {
+  const inSegments = segments.reduce((sum, [, moving, held]) => sum + moving + held, 0);
+  const inFolder = (frames?.holds ?? []).reduce((sum, [held]) => sum + held, 0);
+  return container === 'frames' ? inFolder === frameCount : inSegments === frameCount;
 }
 
 /** Copies what a part holds, each to the file that `fileFor` names; undefined: not wanted. */
