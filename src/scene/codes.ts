@@ -15,6 +15,7 @@ export const readingCodes = {
   'colon-in-text': 'a `: ` inside a plain text makes YAML take it for a key',
   'comma-in-text': 'a comma inside a plain text between braces ends it for YAML',
   'duplicate-key': 'a key appears twice in one map',
+  'control-sign': 'a character in a text that nothing can show: a control character, half of a pair',
   alias: 'an alias of YAML that names nothing, or stands for more than a text',
   tag: 'a tag of YAML, which the language does not use',
   // Keys and kinds of values
@@ -37,7 +38,7 @@ export const readingCodes = {
   'not-a-rate': 'not a frame rate, or one that is not exact',
   'not-a-size': 'not a frame size, or one that video cannot have',
   'bad-corners': 'four corners that do not form a board seen from the front',
-  'bad-name': 'an id or the name of a group with characters that it cannot have',
+  'bad-name': 'an id, or the name of a group or a typeface, with characters that it cannot have',
   'not-a-colour': 'not a colour of the form #rrggbb',
   // The puzzle
   'boxes-and-regions': '`boxes` and `regions` are both given, though one replaces the other',

@@ -3,7 +3,7 @@
  */
 import type { ReadText } from './definition.ts';
 import type { Diagnostic } from './diagnostic.ts';
-import type { Faults } from './faults.ts';
+import { type Faults, quoted } from './faults.ts';
 import { type LookMap, lookDefinition } from './language-look.ts';
 import type { Look } from './look.ts';
 import { editorSchema } from './schema.ts';
@@ -49,9 +49,17 @@ function lookOf(file: LookMap, base: Look, faults: Faults): Look {
     },
     inks: over(base.inks, inks?.values ?? {}, faults),
     strokes: over(base.strokes, strokes?.values ?? {}, faults),
-    type: { ...over(base.type, sizes, faults), family: family?.text ?? base.type.family },
+    type: { ...over(base.type, sizes, faults), family: familyOf(family, faults) ?? base.type.family },
     motion: { ...over(base.motion, times, faults), come: come?.read() ?? base.motion.come },
   };
+}
+
+/** It stands in quotes in the fonts of a canvas and the styles of a page, and must not end them. */
+function familyOf(written: ReadText<string, void> | undefined, faults: Faults): string | undefined {
+  if (written === undefined || /^[\p{L}\p{N}][\p{L}\p{M}\p{N} ,._-]*$/u.test(written.text)) return written?.text;
+  const message = `${quoted(written.text)} cannot name a typeface; use letters, digits, blanks and - _ . ,`;
+  faults.error('bad-name', written.span, message);
+  return undefined;
 }
 
 /** A section of a look with the file's values in place of the former ones. */

@@ -58,6 +58,12 @@ export function parseYaml(file: string): readonly Document.Parsed[] {
   return 'empty' in documents ? [] : documents.filter((document) => !isBlank(document));
 }
 
+/**
+ * What no text may hold: control characters other than blanks (they would act on a terminal), and what XML 1.0, 2.2,
+ * has no place for: halves of a pair, U+FFFE and U+FFFF.
+ */
+const controlSign = /(?![\t\n\r])\p{Cc}|\p{Cs}|[\ufffe\uffff]/u;
+
 /** The tree of a document. Duplicate keys, and features of YAML that the language does not use, are reported. */
 export function treeOf(file: string, document: Document.Parsed, faults: Faults): Tree {
   const anchors = new Map<string, TextNode>();
@@ -110,8 +116,17 @@ export function treeOf(file: string, document: Document.Parsed, faults: Faults):
       offsets,
       comment: style === 'plain' ? commentAfter(file, span.end) : undefined,
     };
+    reportControlSign(built);
     if (node.anchor !== undefined) anchors.set(node.anchor, built);
     return built;
+  }
+
+  function reportControlSign(text: TextNode): void {
+    const found = controlSign.exec(text.text);
+    if (found === null) return;
+    const code = found[0].charCodeAt(0).toString(16).toUpperCase().padStart(4, '0');
+    const message = `U+${code} is a character that nothing can show; leave it out`;
+    faults.error('control-sign', spanIn(text, found.index, found.index + 1), message);
   }
 
   function aliased(name: string, span: Span): Tree {
