@@ -6,7 +6,8 @@ import { type Candidate, has, intersection, membersOf } from '../grid/candidates
 import { type Cell, candidateAt, type Digit, type Grid } from '../grid/grid.ts';
 import { printCells, printDeadly, printNode, printSet } from '../grid/notation/print.ts';
 import type { Chain, ChainNode, Conclusion, Deadly, SetName } from '../grid/terms.ts';
-import { digitsIn, eitherOf, guardiansOf, type OneOf, type Position, type Proof, placesIn } from '../proof/kernel.ts';
+import { guardiansOf } from '../proof/guardians.ts';
+import { digitsIn, eitherOf, type OneOf, type Position, type Proof, placesIn } from '../proof/kernel.ts';
 import { candidatesOf, judgeStrong, judgeWeak } from '../proof/links.ts';
 import type { Span } from '../scene/diagnostic.ts';
 import type { Located } from '../scene/scene.ts';

@@ -1,13 +1,24 @@
 /**
  * Sets of candidates counted and compared.
  */
-import { type Candidates, isWithin, wordsIn } from './candidates.ts';
+import { type Candidates, isWithin, wordOf } from './candidates.ts';
 
 /** How many candidates are in the set. */
 export function countOf(set: Candidates): number {
   let count = 0;
-  for (const word of wordsIn(set)) count += bitsIn(word);
+  let word = wordOf(set, 0);
+  for (let index = 1; word !== undefined; index++) {
+    count += bitsIn(word);
+    word = wordOf(set, index);
+  }
   return count;
+}
+
+/** The words of the set in order, 32 candidates to each, the lowest in the lowest bit. */
+export function wordsIn(set: Candidates): number[] {
+  const words: number[] = [];
+  for (let word = wordOf(set, 0); word !== undefined; word = wordOf(set, words.length)) words.push(word);
+  return words;
 }
 
 /** Whether both hold the same. */

@@ -15,7 +15,7 @@ export function cellAt(grid: Grid, row: number, column: number): Cell {
 /** The number as a digit of this grid. */
 export function digit(grid: Grid, value: number): Digit {
   if (!(Number.isInteger(value) && value >= 1 && value <= grid.size))
-    throw new Bug(`${value} is no digit of this grid`);
+    throw new Bug(`${value} is not a digit of this grid`);
   return value as Digit;
 }
 

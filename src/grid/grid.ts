@@ -4,7 +4,6 @@
  * Nothing outside this file knows how houses lie; all else reads the tables. A board with regions of other shapes or with
  * further rules is another set of tables, not other code.
  */
-
 import type { BoardPlan, Cell, Digit, Grid, House, HouseKind, HouseShape } from './board.ts';
 import { Bug } from './bug.ts';
 import { type Candidate, setOf } from './candidates.ts';
@@ -61,7 +60,7 @@ export function digitOf(grid: Grid, candidate: Candidate): Digit {
 
 /** All candidates of a cell, possible or not. (Frozen arrays are slow to `map`, and this is asked for over and over.) */
 export function candidatesInCell(grid: Grid, cell: Cell): Candidate[] {
-  if (grid.cells[cell] !== cell) throw new Bug(`${cell} is no cell of this grid`);
+  if (grid.cells[cell] !== cell) throw new Bug(`${cell} is not a cell of this grid`);
   const all: Candidate[] = [];
   for (const each of grid.digits) all.push(candidateAt(grid, cell, each));
   return all;
@@ -123,20 +122,21 @@ function housesOn(size: number, regionOf: readonly number[], rules: readonly Boa
   const column = (cell: Cell) => cell % size;
   const isOnDiagonal = (cell: Cell, index: number) =>
     row(cell) === (index === 0 ? column(cell) : size - 1 - column(cell));
-  const diagonals = rules.includes('diagonals') ? [0, 1] : [];
-  const shapes: readonly (readonly [HouseKind, index: number, holds: (cell: Cell) => boolean])[] = [
-    ...numbersTo(size).map((index) => ['row', index, (cell: Cell) => row(cell) === index] as const),
-    ...numbersTo(size).map((index) => ['column', index, (cell: Cell) => column(cell) === index] as const),
-    ...numbersTo(size).map((index) => ['box', index, (cell: Cell) => regionOf[cell] === index] as const),
-    ...diagonals.map((index) => ['diagonal', index, (cell: Cell) => isOnDiagonal(cell, index)] as const),
+  const kinds: readonly (readonly [HouseKind, count: number, holds: (cell: Cell, index: number) => boolean])[] = [
+    ['row', size, (cell, index) => row(cell) === index],
+    ['column', size, (cell, index) => column(cell) === index],
+    ['box', size, (cell, index) => regionOf[cell] === index],
+    ['diagonal', rules.includes('diagonals') ? 2 : 0, isOnDiagonal],
   ];
-  return shapes.map(([kind, index, holds], house) => ({
-    house: house as House,
-    kind,
-    number: index + 1,
-    name: `${kind[0]}${index + 1}`,
-    cells: cells.filter(holds),
-  }));
+  const shapes = kinds.flatMap(([kind, count, holds]) =>
+    numbersTo(count).map((index) => ({
+      kind,
+      number: index + 1,
+      name: `${kind[0]}${index + 1}`,
+      cells: cells.filter((cell) => holds(cell, index)),
+    })),
+  );
+  return shapes.map((shape, house) => ({ house: house as House, ...shape }));
 }
 
 /** Whether two cells see each other by a rule; what lies beside a cell is in its row or column already. */

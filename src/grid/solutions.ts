@@ -5,8 +5,8 @@
  * digit in a house); then a digit is tried in a cell that has the fewest. What conflicts and what a house is comes from
  * the grid's tables alone, laid out flat in `Masks`.
  */
-import { type Candidates, difference, setOf, union, wordsIn } from './candidates.ts';
-import { bitsIn } from './counting.ts';
+import { type Candidates, difference, setOf, union } from './candidates.ts';
+import { bitsIn, wordsIn } from './counting.ts';
 import { digit } from './geometry.ts';
 import { candidateAt, candidatesInCell, type Digit, type Grid } from './grid.ts';
 import { type Masks, masksOf } from './masks.ts';

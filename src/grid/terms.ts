@@ -1,19 +1,17 @@
 /**
  * The things that notation names: sets, conclusions, chains. Plain data; nothing here is proved.
  */
-import type { Candidate, Candidates } from './candidates.ts';
+import type { Candidate } from './candidates.ts';
+import type { Conclusion, Deadly, PatternPart } from './conclusion.ts';
 import type { Cell, Digit, HouseShape } from './grid.ts';
+
+export type { Conclusion, Deadly, PatternPart };
 
 /** A set as named after `from`: `r9c1`, `7c5`, `step towers`. */
 export type SetName =
   | { readonly kind: 'cell'; readonly cell: Cell }
   | { readonly kind: 'places'; readonly digit: Digit; readonly house: HouseShape }
   | { readonly kind: 'step'; readonly id: string };
-
-/** What may be concluded: `r1c7<>7` is impossible, `r8c4=8` is one-of one, `either 7r1c5 7r2c8` is one-of several. */
-export type Conclusion =
-  | { readonly kind: 'impossible'; readonly candidate: Candidate }
-  | { readonly kind: 'one-of'; readonly candidates: Candidates };
 
 /**
  * A node of a chain: k digits in m cells. For k up to m: each of the digits stands in one of the cells;
@@ -41,17 +39,6 @@ export interface Chain {
   /** What stands after `=>`; empty where nothing does. */
   readonly concludes: readonly Conclusion[];
 }
-
-/** Cells and the digits that they would share between them, as written after `deadly`. */
-export interface PatternPart {
-  readonly digits: readonly Digit[];
-  readonly cells: readonly Cell[];
-}
-
-/** What stands after `deadly`: a pattern of cells, or the whole grid, with its extra candidates named or left to be found. */
-export type Deadly =
-  | { readonly kind: 'pattern'; readonly parts: readonly PatternPart[] }
-  | { readonly kind: 'grid'; readonly without: Candidates | undefined };
 
 /** One text of `only`: the digit of the house can stand in these cells alone. */
 export interface OnlyPlaces {

@@ -2,14 +2,14 @@
  * A move: an argument with its conclusions, as plain data that names its sets and is not tied to a particular position.
  * Searches pass it around; the kernel proves it wherever it is made.
  */
-import { type Candidate, membersOf, setOf, wordsIn } from '../grid/candidates.ts';
-import { isSame } from '../grid/counting.ts';
+import { type Candidate, membersOf, setOf } from '../grid/candidates.ts';
+import { isSame, wordsIn } from '../grid/counting.ts';
 import type { Cell, Digit, House } from '../grid/grid.ts';
 import type { Chain, Conclusion, Deadly } from '../grid/terms.ts';
+import { guardiansOf } from '../proof/guardians.ts';
 import {
   after,
   digitsIn,
-  guardiansOf,
   isRedundant,
   type OneOf,
   type Position,

@@ -5,8 +5,9 @@
 import { type Candidate, has, membersOf } from '../grid/candidates.ts';
 import { candidatesInCell, candidatesInHouse } from '../grid/grid.ts';
 import type { Conclusion } from '../grid/terms.ts';
+import { guardiansOf } from '../proof/guardians.ts';
 import { isPlaced } from '../proof/is-placed.ts';
-import { digitsIn, guardiansOf, type Position } from '../proof/kernel.ts';
+import { digitsIn, type Position } from '../proof/kernel.ts';
 import type { MadeMove, MoveSet } from './move.ts';
 
 /** By move of the path: the earlier moves that it rests on, as ascending numbers from 0, and which of their conclusions. */

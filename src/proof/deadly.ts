@@ -7,7 +7,7 @@
  *
  * The whole grid is deadly where every open cell has two candidates and every digit stands exactly twice, or not at all,
  * among the open cells of each house (a "bivalue universal grave"; common practice). The guardians are the extra
- * candidates without which it would be so. Which they are is a hint from elsewhere (`find-extras.ts`), judged here.
+ * candidates without which it would be so. Which they are is a hint from elsewhere, judged here.
  */
 import {
   type Candidate,
@@ -19,19 +19,17 @@ import {
   membersOf,
   setOf,
 } from '../grid/candidates.ts';
+import type { Deadly, PatternPart } from '../grid/conclusion.ts';
 import { type Cell, candidateAt, candidatesInCell, cellOf, type Digit, digitOf, type Grid } from '../grid/grid.ts';
-import type { Deadly, PatternPart } from '../grid/terms.ts';
-import { type Board, extrasFor } from './find-extras.ts';
-
-export type Guardians = { readonly members: Candidates } | { readonly refused: string };
+import type { Board, FindExtras, Guardians } from './terms.ts';
 
 /** How many fillings of a pattern are looked at before it is refused as too large to decide. */
 const fillingBound = 100_000;
 
 /** The guardians of the pattern in this position, or why it is refused: never both, never an empty set. */
-export function guardians(board: Board & { readonly givens: Candidates }, deadly: Deadly): Guardians {
+export function guardians(board: Board, deadly: Deadly, find: FindExtras): Guardians {
   const { grid, possible } = board;
-  if (deadly.kind === 'grid') return guardiansOfGrid(board, deadly.without);
+  if (deadly.kind === 'grid') return guardiansOfGrid(board, deadly.without, find);
   const pattern = digitsByCell(grid, deadly.parts);
   const given = membersOf(board.givens).map((candidate) => cellOf(grid, candidate));
   const refused = whyNotDeadly(grid, pattern, given);
@@ -44,7 +42,7 @@ export function guardians(board: Board & { readonly givens: Candidates }, deadly
   return { members };
 }
 
-/** A copy that cannot be changed, each part read once. What is no cell or digit of the grid stays without effect. */
+/** A copy that cannot be changed, each part read once. Anything that is not a cell or digit of the grid has no effect. */
 export function fixedDeadly(grid: Grid, deadly: Deadly): Deadly {
   if (deadly.kind === 'grid') {
     const { without } = deadly;
@@ -114,12 +112,13 @@ function traceOf(grid: Grid, filling: readonly Candidate[]): string {
   return [...houses, ...outside].join(',');
 }
 
-function guardiansOfGrid(board: Board, without: Candidates | undefined): Guardians {
+function guardiansOfGrid(board: Board, without: Candidates | undefined, find: FindExtras): Guardians {
   if (!conflictsComeFromHouses(board.grid))
     return { refused: 'this board has rules beyond its houses, for which it is not known to hold' };
-  const hint = extrasFor(board, without);
+  const hint = find(board, without);
   if ('refused' in hint) return hint;
-  if (isGraveWithout(board, hint.extras)) return { members: hint.extras };
+  const { extras } = hint;
+  if (isGraveWithout(board, extras)) return { members: extras };
   const lacking = 'the open cells still do not all have two, each digit twice or not at all in every house';
   return { refused: `without these candidates ${lacking}` };
 }

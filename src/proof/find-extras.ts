@@ -13,12 +13,7 @@ import {
   setOf,
 } from '../grid/candidates.ts';
 import { type Cell, candidateAt, candidatesInCell, cellOf, type Digit, digitOf, type Grid } from '../grid/grid.ts';
-
-export interface Board {
-  readonly grid: Grid;
-  readonly possible: Candidates;
-  readonly placed: Candidates;
-}
+import type { Board } from './terms.ts';
 
 /** How many pairs are tried in the cells before the grid counts as too far from being one. */
 const pairBound = 200_000;

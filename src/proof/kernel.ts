@@ -48,6 +48,7 @@ import {
   setOf,
   union,
 } from '../grid/candidates.ts';
+import type { Conclusion, Deadly } from '../grid/conclusion.ts';
 import {
   type Cell,
   candidatesInCell,
@@ -57,10 +58,9 @@ import {
   type HouseShape,
   isLaidOut,
 } from '../grid/grid.ts';
-import type { Conclusion, Deadly } from '../grid/terms.ts';
 import { choiceBound, choose } from './choice.ts';
 import { fixedDeadly, guardians } from './deadly.ts';
-import type { Assumptions, Made, OneOf, Outcome, Position, Proof, SetSource } from './terms.ts';
+import type { Assumptions, FindExtras, Made, OneOf, Outcome, Position, Proof, SetSource } from './terms.ts';
 
 export type { OneOf, Outcome, Position, Proof };
 
@@ -92,8 +92,7 @@ export function takeAsRead(position: Position, conclusion: Conclusion): Position
 /** A cell holds one of the digits still possible there. */
 export function digitsIn(position: Position, cell: Cell): OneOf {
   const { grid, setsMade } = recordOf(position);
-  const found = setsMade.get(cell);
-  return found ?? setFrom(position, candidatesInCell(grid, cell), { kind: 'cell', cell }, { key: cell });
+  return setsMade.get(cell) ?? setFrom(position, candidatesInCell(grid, cell), { kind: 'cell', cell }, false, cell);
 }
 
 /** A house holds the digit in one of the places still possible. */
@@ -103,17 +102,23 @@ export function placesIn(position: Position, digit: Digit, house: HouseShape): O
   if (grid.digits[digit - 1] !== digit) throw new Bug('not a digit of the grid');
   const key = grid.cellCount * digit + house.house; // there are fewer houses than cells
   const found = setsMade.get(key);
-  return found ?? setFrom(position, candidatesInHouse(grid, digit, house), { kind: 'places', digit, house }, { key });
+  return (
+    found ?? setFrom(position, candidatesInHouse(grid, digit, house), { kind: 'places', digit, house }, false, key)
+  );
 }
 
-/** What keeps a deadly pattern from giving a second solution; a sentence where the pattern is refused. */
-export function guardiansOf(position: Position, deadly: Deadly): OneOf | { readonly refused: string } {
+/** What keeps a deadly pattern from giving a second solution; a sentence where the pattern is refused. `find` gives a hint. */
+export function guardiansBy(
+  position: Position,
+  deadly: Deadly,
+  find: FindExtras,
+): OneOf | { readonly refused: string } {
   const { grid } = recordOf(position);
   if (!position.mayAssumeOneSolution) return { refused: 'no step may assume here that the puzzle has one solution' };
   const pattern = fixedDeadly(grid, deadly);
-  const found = guardians(position, pattern);
+  const found = guardians(position, pattern, find);
   if ('refused' in found) return found;
-  return setFrom(position, membersOf(found.members), { kind: 'guardians', deadly: pattern }, { assumes: true });
+  return setFrom(position, membersOf(found.members), { kind: 'guardians', deadly: pattern }, true, undefined);
 }
 
 /** An either/or as a set of this position: proved in an earlier one, taken as read, or with a member that stands on the board. */
@@ -124,7 +129,7 @@ export function eitherOf(position: Position, either: Proof | Conclusion): OneOf 
   const assumes = isProof(either) ? assumesProof(position, either) : assumesStanding(position, candidates);
   if (isEmpty(candidates) || assumes === undefined)
     throw new Bug('an either/or that was not proved in an earlier position');
-  return setFrom(position, membersOf(candidates), { kind: 'either', candidates }, { assumes });
+  return setFrom(position, membersOf(candidates), { kind: 'either', candidates }, assumes, undefined);
 }
 
 /** Whether the proof assumes one solution; undefined if it was not made in a position that led to this one. */
@@ -153,7 +158,7 @@ export function prove(
   bound = choiceBound,
 ): Outcome {
   const { grid } = recordOf(position);
-  const own = Array.from(sets, (set) => madeIn(position, set));
+  const own = [...sets].map((set) => madeIn(position, set));
   const claimed = fixedConclusion(grid, conclusion);
   if (isRedundant(position, claimed)) return Object.freeze({ kind: 'spent' });
   const against = (lists: readonly (readonly Candidate[])[]) => choiceAgainst(grid, lists, claimed, bound);
@@ -250,7 +255,7 @@ interface PositionRecord {
 interface SetRecord {
   readonly position: Position;
   readonly members: readonly Candidate[];
-  /** What it would hold besides if nothing had assumed one solution. */
+  /** What else it would hold if nothing had assumed one solution. */
   readonly lost: readonly Candidate[];
   readonly assumes: boolean;
 }
@@ -271,7 +276,8 @@ function setFrom(
   position: Position,
   promised: readonly Candidate[],
   source: SetSource,
-  { assumes = false, key }: { readonly assumes?: boolean; readonly key?: number },
+  assumes: boolean,
+  key: number | undefined,
 ): OneOf {
   const members = promised.filter((each) => has(position.possible, each));
   const lost = promised.filter((each) => has(position.goneByOneSolution, each));

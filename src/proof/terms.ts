@@ -3,8 +3,8 @@
  * them, and knows them again.
  */
 import type { Candidate, Candidates } from '../grid/candidates.ts';
+import type { Conclusion, Deadly } from '../grid/conclusion.ts';
 import type { Cell, Digit, Grid, HouseShape } from '../grid/grid.ts';
-import type { Conclusion, Deadly } from '../grid/terms.ts';
 
 declare const made: unique symbol; // not exported: nobody can write one of these down
 
@@ -51,6 +51,17 @@ export interface Proof extends Assumptions {
   readonly [made]: Position;
   readonly conclusion: Conclusion;
 }
+
+/** What a deadly pattern is judged by. */
+export type Board = Pick<Position, 'grid' | 'possible' | 'placed' | 'givens'>;
+
+/** Names the extra candidates of a whole grid, or says why there are none. Whoever does need not be trusted. */
+export type FindExtras = (
+  board: Board,
+  named: Candidates | undefined,
+) => { readonly extras: Candidates } | { readonly refused: string };
+
+export type Guardians = { readonly members: Candidates } | { readonly refused: string };
 
 export type Outcome =
   | { readonly kind: 'proved'; readonly proof: Proof; readonly cases: number }

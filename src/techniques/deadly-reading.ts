@@ -6,8 +6,9 @@ import { countOf } from '../grid/counting.ts';
 import { columnOf, rowOf } from '../grid/geometry.ts';
 import type { Cell, Digit, Grid } from '../grid/grid.ts';
 import type { Deadly, PatternPart } from '../grid/terms.ts';
+import { guardiansOf } from '../proof/guardians.ts';
 import { isPlaced } from '../proof/is-placed.ts';
-import { guardiansOf, type OneOf, type Position } from '../proof/kernel.ts';
+import type { OneOf, Position } from '../proof/kernel.ts';
 import { cellsOf } from './seen-by-all.ts';
 import type { Shape } from './technique.ts';
 

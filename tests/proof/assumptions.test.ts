@@ -2,16 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { membersOf, setOf } from '../../src/grid/candidates.ts';
 import type { Conclusion } from '../../src/grid/terms.ts';
-import {
-  begin,
-  digitsIn,
-  eitherOf,
-  guardiansOf,
-  oneOf,
-  type Position,
-  placesIn,
-  takeAsRead,
-} from '../../src/proof/kernel.ts';
+import { guardiansOf } from '../../src/proof/guardians.ts';
+import { begin, digitsIn, eitherOf, oneOf, type Position, placesIn, takeAsRead } from '../../src/proof/kernel.ts';
 import { at, deadly, grid, proofOf, reachedBy, rectangle, start, without } from './forgeries/forging.ts';
 
 const isImpossible = (cell: number, digit: number): Conclusion => ({ kind: 'impossible', candidate: at(cell, digit) });

@@ -6,7 +6,8 @@ import { type BoardRule, candidateAt, cellOf, type Digit, digitOf, type Grid, gr
 import { parseDeadly } from '../../src/grid/notation/deadly.ts';
 import { countSolutions, possibleFrom, solutionsOf } from '../../src/grid/solutions.ts';
 import type { Deadly } from '../../src/grid/terms.ts';
-import { begin, guardiansOf } from '../../src/proof/kernel.ts';
+import { guardiansOf } from '../../src/proof/guardians.ts';
+import { begin } from '../../src/proof/kernel.ts';
 
 const ordinary = (...rules: readonly BoardRule[]) => gridWith({ regions: '3x3', rules });
 /** Six columns, two cells wide and three high in pairs but for the middle. */

@@ -4,7 +4,8 @@ import { type BoxShape, candidateAt, gridOf } from '../../src/grid/grid.ts';
 import { parseConclusions } from '../../src/grid/notation/conclusions.ts';
 import { parseDeadly } from '../../src/grid/notation/deadly.ts';
 import { printCandidate } from '../../src/grid/notation/print.ts';
-import { begin, guardiansOf, type Position, takeAsRead } from '../../src/proof/kernel.ts';
+import { guardiansOf } from '../../src/proof/guardians.ts';
+import { begin, type Position, takeAsRead } from '../../src/proof/kernel.ts';
 
 function judge(setup: {
   boxes?: BoxShape;

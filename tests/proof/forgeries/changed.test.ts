@@ -2,7 +2,8 @@
 import { membersOf, setOf } from '../../../src/grid/candidates.ts';
 import type { Cell } from '../../../src/grid/grid.ts';
 import type { Conclusion } from '../../../src/grid/terms.ts';
-import { after, begin, digitsIn, eitherOf, guardiansOf, prove, takeAsRead } from '../../../src/proof/kernel.ts';
+import { guardiansOf } from '../../../src/proof/guardians.ts';
+import { after, begin, digitsIn, eitherOf, prove, takeAsRead } from '../../../src/proof/kernel.ts';
 import {
   assign,
   at,

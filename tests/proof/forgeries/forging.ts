@@ -9,11 +9,11 @@ import { expect, it } from 'vitest';
 import { type Candidate, membersOf, setOf } from '../../../src/grid/candidates.ts';
 import { candidateAt, gridOf } from '../../../src/grid/grid.ts';
 import type { Conclusion, Deadly } from '../../../src/grid/terms.ts';
+import { guardiansOf } from '../../../src/proof/guardians.ts';
 import {
   after,
   begin,
   digitsIn,
-  guardiansOf,
   type OneOf,
   type Outcome,
   type Position,

@@ -2,7 +2,8 @@
 import { membersOf, setOf } from '../../../src/grid/candidates.ts';
 import { gridWith } from '../../../src/grid/grid.ts';
 import type { Conclusion } from '../../../src/grid/terms.ts';
-import { after, guardiansOf, type OneOf, type Proof, placesIn, prove } from '../../../src/proof/kernel.ts';
+import { guardiansOf } from '../../../src/proof/guardians.ts';
+import { after, type OneOf, type Proof, placesIn, prove } from '../../../src/proof/kernel.ts';
 import {
   assign,
   at,
