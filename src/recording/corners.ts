@@ -37,6 +37,14 @@ export function meanSide(corners: Corners): number {
   return corners.reduce((sum, corner, index) => sum + distance(corner, corners[(index + 1) % 4]!), 0) / 4;
 }
 
+/** How far the corners lie from those of the upright rectangle that is most like them, in parts of a side. */
+export function leanOf(corners: Corners): number {
+  const [a, b, c, d] = corners;
+  const [left, right] = [(a[0] + d[0]) / 2, (b[0] + c[0]) / 2];
+  const [top, bottom] = [(a[1] + b[1]) / 2, (c[1] + d[1]) / 2];
+  return furthestApart(corners, uprightCorners(left, top, right - left, bottom - top)) / meanSide(corners);
+}
+
 /** How far the corner lies that is furthest from its counterpart, in pixels. */
 export function furthestApart(one: Corners, other: Corners): number {
   return Math.max(...one.map((corner, index) => distance(corner, other[index]!)));

@@ -51,7 +51,7 @@ export function homographyOf(pairs: readonly PointPair[]): Homography {
     { terms: [x, y, 1, 0, 0, 0, -u * x, -u * y], value: u, weight },
     { terms: [0, 0, 0, x, y, 1, -v * x, -v * y], value: v, weight },
   ]);
-  let map = withOne(solvedLeastSquares(rows, 8));
+  let map = withOne(decided(solvedLeastSquares(rows, 8)));
   // Four pairs are met exactly by the linear start.
   for (let round = 0; round < 4 && near.length > 4; round++) map = stepped(map, near);
   return scaled(product(inverted(to), product(map, from)));
@@ -103,8 +103,13 @@ function stepped(map: Homography, pairs: readonly Required<PointPair>[]): Homogr
       { terms: [0, 0, 0, px, py, p1, -mappedY * px, -mappedY * py], value: v - mappedY, weight },
     ];
   });
-  const step = solvedLeastSquares(rows, 8);
+  const step = decided(solvedLeastSquares(rows, 8));
   return withOne(map.slice(0, 8).map((value, index) => value + step[index]!));
+}
+
+function decided(eight: readonly number[] | undefined): readonly number[] {
+  if (eight === undefined) throw new Bug('of the points of a homography no three lie on a line');
+  return eight;
 }
 
 /** Moves the points' middle to (0, 0) and their mean distance from it to the square root of two. */

@@ -1,8 +1,6 @@
 /**
  * Linear least squares by the normal equations: small systems of at most a dozen unknowns, well scaled.
  */
-import { Bug } from '../grid/bug.ts';
-
 export interface Row {
   /** One number for each unknown. */
   readonly terms: readonly number[];
@@ -10,8 +8,8 @@ export interface Row {
   readonly weight: number;
 }
 
-/** The unknowns for which the weighted squares of `terms . unknowns - value` have the least sum. @throws Bug where the rows leave one open */
-export function solvedLeastSquares(rows: readonly Row[], unknowns: number): readonly number[] {
+/** The unknowns for which the weighted squares of `terms . unknowns - value` have the least sum; undefined where the rows leave one open. */
+export function solvedLeastSquares(rows: readonly Row[], unknowns: number): readonly number[] | undefined {
   const matrix = Array.from({ length: unknowns }, () => new Float64Array(unknowns + 1));
   for (const { terms, value, weight } of rows) {
     for (let row = 0; row < unknowns; row++) {
@@ -26,7 +24,7 @@ export function solvedLeastSquares(rows: readonly Row[], unknowns: number): read
 }
 
 /** Gauss's elimination with the largest pivot; `matrix`: the square and, as its last column, the right side. */
-function eliminated(matrix: readonly Float64Array[], unknowns: number): readonly number[] {
+function eliminated(matrix: readonly Float64Array[], unknowns: number): readonly number[] | undefined {
   const lines = [...matrix];
   const largest = Math.max(...lines.map((line, index) => Math.abs(line[index]!)), 1e-300);
   for (let column = 0; column < unknowns; column++) {
@@ -35,7 +33,7 @@ function eliminated(matrix: readonly Float64Array[], unknowns: number): readonly
       if (Math.abs(lines[row]![column]!) > Math.abs(lines[pivot]![column]!)) pivot = row;
     [lines[column], lines[pivot]] = [lines[pivot]!, lines[column]!];
     const top = lines[column]!;
-    if (Math.abs(top[column]!) < 1e-14 * largest) throw new Bug('the equations decide every unknown');
+    if (Math.abs(top[column]!) < 1e-12 * largest) return undefined;
     for (let row = column + 1; row < unknowns; row++) {
       const factor = lines[row]![column]! / top[column]!;
       if (factor === 0) continue;

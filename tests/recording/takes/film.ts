@@ -61,7 +61,7 @@ export async function film(take: Take, file: string): Promise<Truth> {
 }
 
 /** The screen as a camera sees it that stands a little aside: bilinear, two by two samples a pixel. */
-function tilted(flat: Buffer, { width, height, tilt, look }: Take): Buffer {
+export function tilted(flat: Buffer, { width, height, tilt, look }: Take): Buffer {
   const whole = uprightCorners(0, 0, width, height);
   const [a, b, c, d, e, f, g, h, i] = inverted(homographyOf(whole.map((from, index) => ({ from, to: tilt![index]! }))));
   const seen = Buffer.alloc(flat.length);

@@ -30,9 +30,9 @@ export interface Wishes {
 }
 
 export function takeFrom(seed: number, wishes: Wishes = {}): Take {
-  const chance = chanceFrom(7919 * seed + 17);
-  // The first numbers of a linear generator lie near each other for seeds that do.
-  for (let round = 0; round < 4; round++) chance.below(2);
+  // Spread out, since a linear generator's numbers lie near each other for seeds that do (Knuth's multiplier).
+  const chance = chanceFrom(Math.imul(seed + 1, 2654435761) ^ Math.imul(seed + 1, 40503));
+  for (let round = 0; round < 8; round++) chance.below(2);
   const size = wishes.size ?? chance.pick([9, 9, 9, 6, 4] as const);
   const { width = 1280, height = 720, rate = 30, seconds = 4 } = wishes;
   const look = { ...lookFrom(chance), ...wishes.look };
