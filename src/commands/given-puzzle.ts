@@ -35,6 +35,12 @@ const differencesListed = 4;
  * @throws UsageError where there is no such file, or the puzzle is none to be solved
  */
 export function readGivenPuzzle(given: string, terminal: Terminal): GivenPuzzle | undefined {
+  const read = readPuzzle(given, terminal);
+  return read === undefined ? undefined : solvable(read.puzzle, read.scene);
+}
+
+/** The same for a puzzle of which nothing is asked but that it can be read. */
+export function readPuzzle(given: string, terminal: Terminal): Pick<GivenPuzzle, 'puzzle' | 'scene'> | undefined {
   const isFile = existsSync(given);
   if (!isFile && looksLikeFile(given)) throw new UsageError(`there is no file ${given}`);
   const text = isFile ? readText(given, 'puzzle file') : given;
@@ -45,11 +51,13 @@ export function readGivenPuzzle(given: string, terminal: Terminal): GivenPuzzle 
   if (isFile && /^\s*proofreel\s*:/m.test(text)) {
     const { scene, diagnostics } = readScene(text);
     say(diagnostics.filter(({ severity }) => severity === 'error'));
-    return scene === undefined ? undefined : solvable(scene.puzzle, { scene, text });
+    return scene === undefined ? undefined : { puzzle: scene.puzzle, scene: { scene, text } };
   }
   const { puzzle, diagnostics } = readBarePuzzle(text);
   say(diagnostics);
-  return puzzle === undefined ? undefined : solvable({ ...puzzle, start: [], uniqueness: 'allowed' }, undefined);
+  return puzzle === undefined
+    ? undefined
+    : { puzzle: { ...puzzle, start: [], uniqueness: 'allowed' }, scene: undefined };
 }
 
 /** Rather a file's name that was misspelt than a puzzle: it has letters, or a slash. */

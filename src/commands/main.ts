@@ -24,6 +24,7 @@ const actions: Actions = {
   slides: async (...asked) => (await import('./slides.ts')).slides(...asked),
   chapters: async (...asked) => (await import('./chapters.ts')).chapters(...asked),
   retime: async (...asked) => (await import('./retime.ts')).retime(...asked),
+  locate: async (...asked) => (await import('./locate.ts')).locate(...asked),
   plan: async (...asked) => (await import('./plan.ts')).plan(...asked),
   alternatives: async (...asked) => (await import('./alternatives.ts')).alternatives(...asked),
   puzzle: async (...asked) => (await import('./puzzle.ts')).puzzle(...asked),

@@ -3,6 +3,7 @@
  */
 import { phrasesSchema } from '../draft/phrases.ts';
 import { sceneSchema } from '../lesson/read-scene.ts';
+import { locateSchema } from '../report/locate-report.ts';
 import { planSchema, waysSchema } from '../report/plan-report.ts';
 import { reportSchema } from '../report/report.ts';
 import { lookSchema } from '../scene/read-look.ts';
@@ -22,6 +23,7 @@ const schemas: Readonly<Record<keyof Call, () => object>> = {
   plan: planSchema,
   alternatives: waysSchema,
   phrases: phrasesSchema,
+  locate: locateSchema,
 };
 
 export async function schema(call: Call, terminal: Terminal): Promise<number> {

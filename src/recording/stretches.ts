@@ -28,6 +28,9 @@ export const stillPx = 0.35;
 /** A board that rests for less than this is on its way. */
 const leastRest = 0.2;
 
+/** One picture that stands longer between two of a move is a gap in the recording, unless it is as long as this. */
+const longestGap = 1;
+
 /** `places` in order of time; `end`: when the recording ends. `size`: cells in a row. */
 export function stretchesOf(places: readonly PlaceAt[], end: number, size: number): readonly Stretch[] {
   const parts: { kind: Stretch['kind']; places: readonly Visible[]; from: number }[] = [];
@@ -82,7 +85,8 @@ function rests(places: readonly Visible[], next: number, size: number): readonly
     let until = at + 1;
     while (until < places.length && furthestApart(places[until]!.corners, places[at]!.corners) <= tolerance) until += 1;
     const lasts = (places[until]?.seconds ?? next) - places[at]!.seconds;
-    const isStill = lasts >= leastRest || (at === 0 && until === places.length);
+    const isGap = until === at + 1 && at > 0 && lasts < longestGap;
+    const isStill = (lasts >= leastRest && !isGap) || (at === 0 && until === places.length);
     if (isStill) until = at + withoutTail(places.slice(at, until), until < places.length);
     const taken = isStill ? places.slice(at, until) : [places[at]!];
     const last = parts.at(-1);
@@ -90,7 +94,27 @@ function rests(places: readonly Visible[], next: number, size: number): readonly
     else parts.push({ isStill, places: taken });
     at += taken.length;
   }
-  return parts;
+  return withoutTremor(parts, tolerance, 0.03 * cell);
+}
+
+/**
+ * A board that rests at the same place before and after, and was hardly elsewhere, has not moved: something was drawn on
+ * its lines, or compression blurred them.
+ */
+function withoutTremor(parts: readonly Part[], tolerance: number, hardly: number): readonly Part[] {
+  const merged: Part[] = [];
+  for (const part of parts) {
+    const [rest, between] = [merged.at(-2), merged.at(-1)];
+    const isTremor =
+      part.isStill &&
+      rest?.isStill === true &&
+      between?.isStill === false &&
+      furthestApart(middleOf(rest.places), middleOf(part.places)) <= tolerance &&
+      between.places.every(({ corners }) => furthestApart(corners, middleOf(rest.places)) <= Math.max(1.5, hardly));
+    if (!isTremor) merged.push(part);
+    else merged.splice(-2, 2, { isStill: true, places: [...rest.places, ...between.places, ...part.places] });
+  }
+  return merged;
 }
 
 /**

@@ -5,6 +5,7 @@
 import { phrasesSchema } from '../draft/phrases.ts';
 import { checkScene } from '../lesson/check-scene.ts';
 import { readScene, sceneSchema } from '../lesson/read-scene.ts';
+import { locateSchema } from '../report/locate-report.ts';
 import { planSchema, waysSchema } from '../report/plan-report.ts';
 import { printReport } from '../report/print-report.ts';
 import { reportSchema } from '../report/report.ts';
@@ -41,6 +42,7 @@ export function generatedFiles(read: (file: string) => string): readonly Generat
     { file: 'assets/schemas/plan.json', text: asJson(planSchema()) },
     { file: 'assets/schemas/ways.json', text: asJson(waysSchema()) },
     { file: 'assets/schemas/report.json', text: asJson(reportSchema()) },
+    { file: 'assets/schemas/locate.json', text: asJson(locateSchema()) },
   ];
 }
 

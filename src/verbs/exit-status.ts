@@ -10,7 +10,7 @@ export const exitStatus = {
 /** As `--help` prints them. */
 export const statusMeanings: Readonly<Record<(typeof exitStatus)[keyof typeof exitStatus], string>> = {
   0: 'done; the scene is sound',
-  1: 'the scene is unsound, or the plan does not reach the solution',
+  1: 'the scene is unsound, the plan does not reach the solution, or the board is not found',
   2: 'the input or the call is unusable',
   3: 'the machine failed: no ffmpeg, a full disk',
   130: 'interrupted',

@@ -3,7 +3,7 @@ import { verb } from './verb.ts';
 
 export const schema = verb({
   does: 'prints the JSON Schema of the scene language, with which an editor completes and checks a scene',
-  usage: '[--report | --look | --costs | --plan | --alternatives | --phrases]',
+  usage: '[--report | --look | --costs | --plan | --alternatives | --phrases | --locate]',
   takes: {},
   options: {
     report: flag('the schema of the report of `check --json`'),
@@ -12,6 +12,7 @@ export const schema = verb({
     plan: flag('the schema of `plan --json`'),
     alternatives: flag('the schema of `alternatives --json`'),
     phrases: flag('the schema of a file of phrases, for `draft --language`'),
+    locate: flag('the schema of `locate --json`'),
   },
   renamed: { ways: 'alternatives' },
   examples: ['proofreel schema > proofreel.schema.json'],

@@ -7,6 +7,7 @@ import { chapters } from './chapters.ts';
 import { check } from './check.ts';
 import { draft } from './draft.ts';
 import { join } from './join.ts';
+import { locate } from './locate.ts';
 import { plan } from './plan.ts';
 import { puzzle } from './puzzle.ts';
 import { render } from './render.ts';
@@ -24,6 +25,7 @@ export const verbs = {
   slides,
   chapters,
   retime,
+  locate,
   plan,
   alternatives,
   puzzle,

@@ -1,6 +1,6 @@
 /**
  * `npm run bench`, or `npm run bench -- counting`, `-- proving`, `-- plan`, `-- stages`, `-- engine`, `-- engine-long`,
- * `-- footage`, `-- one-step-changed`, `-- fixes`: the benchmarks, one after the other.
+ * `-- footage`, `-- locate`, `-- one-step-changed`, `-- fixes`: the benchmarks, one after the other.
  * Each prints the machine and a checksum of its result beside its times.
  */
 import { run as counting } from './counting.ts';
@@ -8,6 +8,7 @@ import { run as engine } from './engine.ts';
 import { run as engineLong } from './engine-long.ts';
 import { run as fixes } from './fixes.ts';
 import { run as footage } from './footage.ts';
+import { run as locate } from './locate.ts';
 import { run as oneStepChanged } from './one-step-changed.ts';
 import { run as plan } from './plan.ts';
 import { run as proving } from './proving.ts';
@@ -21,6 +22,7 @@ const benchmarks: Readonly<Record<string, () => Promise<void>>> = {
   engine,
   'engine-long': engineLong,
   footage,
+  locate,
   'one-step-changed': oneStepChanged,
   fixes,
 };

@@ -11,6 +11,7 @@ it.each([
   [['schema', '--plan'], 'plan'],
   [['schema', '--alternatives'], 'ways'],
   [['schema', '--phrases'], 'phrases'],
+  [['schema', '--locate'], 'locate'],
 ])('%j prints assets/schemas/%s.json', async (call, name) => {
   const published = readFileSync(`assets/schemas/${name}.json`, 'utf8');
   expect(await run(...call)).toEqual({ status: 0, out: published, err: '' });

@@ -19,7 +19,7 @@ const pure = [
   'check',
   'draft',
   'timeline',
-  'telling',
+  'staging',
   'picture',
   'marks',
   'lesson',

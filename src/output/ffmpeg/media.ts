@@ -201,9 +201,9 @@ function hdrOf(stream: z.infer<typeof streamShape>): string | undefined {
   return isDolbyVision === true ? 'Dolby Vision' : undefined;
 }
 
-/** ffmpeg reads pictures with `image2`, and those that it knows by their first bytes with `png_pipe` and the like. */
+/** ffmpeg reads one picture with `png_pipe` and the like. */
 function isStillFormat(name: string | undefined): boolean {
-  return name === 'image2' || name?.endsWith('_pipe') === true;
+  return name?.endsWith('_pipe') === true;
 }
 
 function durationOf(stream: z.infer<typeof streamShape> | undefined): Fraction | undefined {

@@ -3,6 +3,7 @@
  */
 import { spawn } from 'node:child_process';
 import { MachineFailure } from '../machine/machine-failure.ts';
+import { fileInput } from './allowed-input.ts';
 import { program } from './ffmpeg.ts';
 
 export interface TimedDecoding {
@@ -106,7 +107,7 @@ function wordsOf({ file, from, filter, pixelFormat }: TimedDecoding): readonly s
     ...['-nostdin', '-hide_banner', '-nostats', '-loglevel', 'level+info'],
     // Times count from the file's start, wherever reading begins.
     ...['-copyts', '-start_at_zero', ...(from > 0 ? ['-ss', from.toFixed(6)] : [])],
-    ...['-i', file, '-map', '0:v:0', '-an', '-sn', '-dn'],
+    ...[...fileInput, '-i', file, '-map', '0:v:0', '-an', '-sn', '-dn'],
     // What follows `showinfo` numbers the pictures evenly, so that none is dropped or doubled on its way out.
     ...['-vf', `${filter},format=${pixelFormat},showinfo=checksum=0,settb=1/25,setpts=N`, '-r', '25'],
     ...['-pix_fmt', pixelFormat, '-f', 'rawvideo', 'pipe:1'],
