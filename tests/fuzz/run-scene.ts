@@ -12,10 +12,12 @@ import type { CheckedScene } from '../../src/check/verdict.ts';
 import { filmOf } from '../../src/film/film-of.ts';
 import { drawingAt } from '../../src/frames/drawing.ts';
 import { paint as paintFrame } from '../../src/frames/paint.ts';
+import { runsOf } from '../../src/frames/runs.ts';
 import { certainErrors, checkScene } from '../../src/lesson/check-scene.ts';
 import { fixScene, spellOut } from '../../src/lesson/fixed-scene.ts';
 import { readScene } from '../../src/lesson/read-scene.ts';
 import { certainFaults, schedule } from '../../src/lesson/schedule.ts';
+import { busySpans } from '../../src/output/flashes/busy-spans.ts';
 import { defaultLook } from '../../src/picture/default-look.ts';
 import { certificatesOf } from '../../src/report/cnf.ts';
 import { printReport } from '../../src/report/print-report.ts';
@@ -28,6 +30,8 @@ import type { Look } from '../../src/scene/look.ts';
 import type { Scene } from '../../src/scene/scene.ts';
 import { sceneAs } from '../../src/scene/versions.ts';
 import { deckOf, inWordsOf } from '../../src/slides/deck.ts';
+import { htmlHead, htmlSlide } from '../../src/slides/html-page.ts';
+import { slideSize } from '../../src/slides/page-size.ts';
 import { chapterList, chaptersOf, printChapterList } from '../../src/timeline/chapters.ts';
 import { frameAt } from '../../src/timeline/film.ts';
 import { readNarration } from '../../src/timeline/narration.ts';
@@ -57,7 +61,6 @@ export function runScene(text: string, { narration: spoken = narrationText, look
   const talk = scene.video.narration === undefined ? undefined : narration;
   const timed = schedule(scene, talk, {});
   expectPlain(text, timed.diagnostics);
-  for (const version of scene.versions) expectPlain(text, schedule(sceneAs(scene, version), talk, {}).diagnostics);
   const checked = checkScene(scene);
   expectPlain(text, checked.errors);
   const all = [...diagnostics, ...timed.diagnostics, ...checked.errors];
@@ -66,6 +69,13 @@ export function runScene(text: string, { narration: spoken = narrationText, look
   expect(printReport(report, paint)).not.toMatch(nonsense);
   JSON.stringify(report);
   show(scene, checked, timed.schedule, look);
+  for (const version of scene.versions) {
+    const other = sceneAs(scene, version);
+    const { schedule: times, diagnostics } = schedule(other, talk, {});
+    expectPlain(text, diagnostics);
+    if (!diagnostics.some(({ severity }) => severity === 'error'))
+      show(other, { ...checked, scene: other }, times, look);
+  }
   const said = talk === undefined ? saidInSteps(scene, timed.schedule) : saidInNarration(talk);
   const cues = captionCues(said, milliseconds(timeOfFrame(timed.schedule.rate, timed.schedule.frameCount)));
   printCues(cues, 'vtt');
@@ -85,9 +95,14 @@ function show(scene: Scene, checked: CheckedScene, timed: Schedule, look: Look):
   for (const frame of new Set([0, Math.floor(last / 3), Math.floor((2 * last) / 3), last])) {
     if (frame >= 0) paintFrame(context, film, look, drawingAt(film, look, frameAt(frame)));
   }
+  runsOf(film, look);
+  busySpans(film, look, 'areas');
+  const parts = { size: slideSize('4:3'), language: 'en', fonts: '', player: '', playerDigest: '' };
   for (const exercise of [false, true]) {
     const deck = deckOf(checked, timed, look, { builds: exercise, exercise });
     for (const slide of deck.slides) inWordsOf(deck, slide);
+    htmlHead(deck, parts);
+    for (const slide of deck.slides.slice(0, 3)) htmlSlide(deck, slide, parts, context);
   }
 }
 

@@ -2,7 +2,7 @@
  * One film made in parts and joined: the file is that of a render in one go, and parts that do not belong together are
  * refused with the reason.
  */
-import { copyFileSync, readFileSync, writeFileSync } from 'node:fs';
+import { copyFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { joinParts } from '../../../src/output/parts/join-parts.ts';
 import { partName, shareOf } from '../../../src/output/parts/parts.ts';
@@ -200,5 +200,32 @@ describe('parts that cannot be joined', () => {
       'a part is damaged: what it holds is not what was written; copy or render it again',
     );
     expect(scratch.list().filter((file) => file === 'a.mp4' || file.startsWith('.'))).toEqual([]);
+  });
+
+  it.each<[string, (head: Record<string, unknown>) => Record<string, unknown>]>([
+    ['with a file of its own name', (head) => ({ ...head, contents: [['../../planted', 5]] })],
+    ['with a file at a path', (head) => ({ ...head, contents: [['/tmp/planted', 5]] })],
+    ['longer than its segments', (head) => ({ ...head, frameCount: 79 })],
+    ['longer than any film', (head) => ({ ...head, segments: [['0'.repeat(64), 2 ** 40, 0]], frameCount: 2 ** 40 })],
+    ['of more parts than can be', (head) => ({ ...head, of: 2 ** 40 })],
+    ['at no rate', (head) => ({ ...head, rate: ['0', '0'] })],
+    ['at a rate over nothing', (head) => ({ ...head, rate: ['24', '0'] })],
+    ['of a codec named like a member of every object', (head) => ({ ...head, codec: 'constructor' })],
+  ])('from a stranger, %s', async (what, forged) => {
+    const bytes = readFileSync(parts[0]!);
+    const end = bytes.indexOf(10);
+    const head = { ...forged({ ...JSON.parse(bytes.toString('utf8', 0, end)), of: 1 }) };
+    const isPlanted = what.startsWith('with');
+    const rest = isPlanted ? Buffer.from('plant') : bytes.subarray(end + 1);
+    writeFileSync(scratch.at('forged.part'), Buffer.concat([Buffer.from(`${JSON.stringify(head)}\n`), rest]));
+    const planted = [scratch.at('planted.segment'), scratch.at('../planted.segment'), '/tmp/planted.segment'];
+    const before = scratch.list();
+    const message = 'forged.part is no whole part of a render';
+    expect(await joinParts([scratch.at('forged.part')], scratch.at('a.mp4'))).toMatchObject({
+      kind: 'refused',
+      message,
+    });
+    expect(scratch.list()).toEqual(before);
+    expect(planted.filter((path) => existsSync(path))).toEqual([]);
   });
 });

@@ -2,13 +2,14 @@
  * What a render leaves for the next one: only what changed is drawn again, and the file is that of a render from
  * nothing. Whatever is wrong with the cache costs time alone.
  */
-import { mkdirSync, readdirSync, readFileSync, statSync, utimesSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, rmSync, statSync, utimesSync, writeFileSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { renderFilm } from '../../../src/output/render.ts';
 import { cacheFolder, segmentCache } from '../../../src/output/segments/segment-cache.ts';
-import { writeSegment } from '../../../src/output/segments/segment-file.ts';
+import { isUntouched, writeSegment } from '../../../src/output/segments/segment-file.ts';
+import { type Chance, chanceFrom } from '../../random.ts';
 import { scratchFolder } from '../outside.ts';
 import { type Square, squarePainter } from '../square-painter.ts';
 
@@ -72,6 +73,37 @@ describe('a cache in which something is wrong', () => {
     expect(await renderFilm(first, scratch.at('anew.mp4'), { cache })).toMatchObject({ kept: 0 });
     expect(readFileSync(scratch.at('anew.mp4')).equals(readFileSync(scratch.at('whole.mp4')))).toBe(true);
     expect(await renderFilm(first, scratch.at('anew.mp4'), { cache })).toMatchObject({ kept: 90, drawn: 0 });
+  });
+
+  it.each(['bits.mp4', 'bits.mov', 'bits/'])('%s: bits flipped anywhere in it show in no picture', async (name) => {
+    const cache = scratch.at(`cache-of-${name}`);
+    const film = lesson([10, 60], !name.endsWith('.mp4'));
+    await renderFilm(film, scratch.at(name), { cache });
+    const whole = contentOf(name);
+    const chance = chanceFrom(7);
+    for (let round = 0; round < 6; round++) {
+      const entries = entriesOf(cache);
+      const damaged = entries.filter((_, index) => index % 2 === round % 2);
+      expect(damaged.length).toBeGreaterThan(0);
+      for (const path of damaged) flipBit(path, chance);
+      const result = await renderFilm(film, scratch.at(name), { cache });
+      expect(result.kind === 'written' && result.kept).toBeLessThan(60);
+      expect(contentOf(name)).toEqual(whole);
+    }
+  });
+
+  it('each bit of an entry counts', async () => {
+    const file = await segmentFile(scratch.at('bits.segment'));
+    const bytes = readFileSync(file);
+    expect(await isUntouched(file)).toBe(true);
+    const missed: number[] = [];
+    for (let bit = 0; bit < 8 * bytes.length; bit++) {
+      bytes[bit >> 3]! ^= 1 << (bit & 7);
+      writeFileSync(file, bytes);
+      if (await isUntouched(file)) missed.push(bit);
+      bytes[bit >> 3]! ^= 1 << (bit & 7);
+    }
+    expect(missed).toEqual([]);
   });
 
   it('one that cannot be written is done without', async () => {
@@ -148,6 +180,25 @@ describe('the cache', () => {
     expect(cacheFolder({})).toBe(join(homedir(), '.cache/proofreel'));
   });
 });
+
+/** A segment of two packets, one with its transparency apart. */
+async function segmentFile(file: string): Promise<string> {
+  const packets = [
+    { bytes: Buffer.from('first'), key: true },
+    { bytes: Buffer.from('second'), alpha: Buffer.from('clear'), key: false },
+  ];
+  await writeSegment(file, { config: Buffer.of(1, 2, 3), packets });
+  return file;
+}
+
+/** In the line of JSON at its beginning as often as behind it. Written anew, so that who has taken it over keeps it. */
+function flipBit(path: string, chance: Chance): void {
+  const bytes = readFileSync(path);
+  const within = chance.below(2) === 0 ? bytes.indexOf(10) : bytes.length;
+  bytes[chance.below(within)]! ^= 1 << chance.below(8);
+  rmSync(path);
+  writeFileSync(path, bytes);
+}
 
 /** The bytes of a file, or of the files of a folder. */
 function contentOf(name: string): readonly string[] {
