@@ -8,15 +8,15 @@ import { main } from './commands/main.ts';
 import { processTerminal } from './commands/terminal.ts';
 import { exitStatus } from './verbs/exit-status.ts';
 
-// A reader that stops reading (`| head`) is no fault.
+// A reader that stops reading (`| head`) is not an error.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   if (error.code === 'EPIPE') process.exit(exitStatus.sound);
   if (error.code !== 'EIO') throw error;
 });
-// A terminal that is closed takes its streams with it; what is under way must be taken back all the same.
+// A closed terminal closes its streams; unfinished work must still be cleaned up.
 process.stderr.on('error', () => undefined);
-// At its end Node puts terminals back into their first mode, and aborts (status 134) where one of them has gone; of what
-// is closed it lets go. So that the status is still ours, whatever is no terminal any more is closed first.
+// At exit, Node restores the original mode of terminals, and aborts (status 134) if one of them no longer exists; it
+// ignores closed streams. So that the status stays ours, every stream that is no longer a terminal is closed first.
 const terminals = [0, 1, 2].filter((stream) => isatty(stream));
 process.on('exit', () => {
   for (const stream of terminals) if (!isatty(stream)) closeSync(stream);

@@ -1,6 +1,6 @@
 /**
- * The demo: draws a stand-in for a recording (a plain board on which the solve goes on, without a mark), then renders
- * the demo lesson's marks over it, and prints where the video lies.
+ * The demo: draws a stand-in for a recording (a plain board on which the solve proceeds, without marks), then renders
+ * the demo lesson's marks over it, and prints where the video is.
  */
 import { mkdirSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
@@ -24,7 +24,9 @@ const scenePath = resolve(root, 'scenes/demo.yaml');
 const recordingPath = resolve(root, 'out/demo/recording.mp4');
 const lessonPath = resolve(root, 'out/demo/lesson.mp4');
 
-/** What a recording of the solve would show: the board, its digits and candidates as they come and go, and nothing else. */
+/**
+ * What a recording of the solve would show: the board, its digits and candidates as they come and go, and nothing else.
+ */
 async function recordingFilm(): Promise<Film> {
   const lesson = await openLesson(scenePath, { media: 'if there' });
   if (lesson.kind === 'unusable')
@@ -38,7 +40,7 @@ async function recordingFilm(): Promise<Film> {
 async function demo(): Promise<number> {
   const terminal = processTerminal();
   mkdirSync(dirname(recordingPath), { recursive: true });
-  terminal.err('Drawing a stand-in for a recording: a board on which the solve goes on, without a mark.\n');
+  terminal.err('Drawing a stand-in for a recording: a board on which the solve proceeds, without marks.\n');
   const line = progressLine(process.stderr);
   const recording = await renderFilm(filmPainter(await recordingFilm(), defaultLook), recordingPath, {
     onProgress: (progress) => line.show(progress),

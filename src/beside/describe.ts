@@ -59,7 +59,7 @@ export function describeFilm(film: Film, checked: CheckedScene, schedule: Schedu
 function headingOf(film: Film, { step, sound, message, verdict }: CheckedStep, frame: number): Described[] {
   const heading = film.headings.find((each) => each.step === step.id);
   if (heading === undefined) return [];
-  const { number, count, title, argument, isTrap } = heading;
+  const { number, count, title, argument, isFalseStep } = heading;
   const named =
     title === undefined || argument === undefined
       ? (title ?? argument)
@@ -68,7 +68,7 @@ function headingOf(film: Film, { step, sound, message, verdict }: CheckedStep, f
   const why = message === '' ? '' : `: ${oneLine(asShown(message)).replace(/\.$/, '')}`;
   const lacks = verdict === 'unproved' || verdict === 'false' ? 'proved' : 'sound';
   const text =
-    sound && isTrap
+    sound && isFalseStep
       ? `${said.replace(/[.]$/, '')}. This argument does not hold, and is shown to fail`
       : sound
         ? said

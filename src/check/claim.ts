@@ -43,9 +43,8 @@ export interface Claim {
 
 /**
  * A claim evaluated in one position: the kernel's outcomes, with proofs but without a verdict. The same claim is
- * evaluated again in other positions (to find what it rests on, what would fix it, and whether it holds without what
- * assumes one solution); only the outcome in the position reached becomes a `CheckedConclusion`, which is plain data
- * and contains no proof.
+ * evaluated again in other positions (to find what it rests on, and what would fix it); only the outcome in the
+ * position reached becomes a `CheckedConclusion`, which is plain data and contains no proof.
  */
 export interface Evaluated {
   readonly argument: BuiltArgument;

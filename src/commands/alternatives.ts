@@ -1,5 +1,5 @@
 /**
- * `proofreel alternatives`: other named arguments for the conclusions of a step, or for what is asked of a puzzle.
+ * `proofreel alternatives`: other named arguments for the conclusions of a step, or for a question about a puzzle.
  */
 
 import { startPosition } from '../check/start-position.ts';
@@ -77,7 +77,7 @@ function askedOfPuzzle(read: GivenPuzzle, call: Call, costs: TeachingCosts): Que
   return { position, wanted: fresh(position, wanted, read), own: undefined };
 }
 
-/** What says something new, if it is true; nothing proves what is false. */
+/** The conclusions that are not redundant. Throws for false ones, which nothing proves. */
 function fresh(position: Position, wanted: readonly Conclusion[], { solution }: GivenPuzzle): readonly Conclusion[] {
   const { grid } = position;
   for (const conclusion of wanted) {
@@ -92,12 +92,12 @@ function fresh(position: Position, wanted: readonly Conclusion[], { solution }: 
   const [first] = wanted;
   if (first !== undefined && left.length === 0)
     throw new UsageError(
-      `${printConclusion(grid, first)} is known already in this position; there is nothing to prove`,
+      `${printConclusion(grid, first)} is already known in this position; there is nothing to prove`,
     );
   return left;
 }
 
-/** The start of the puzzle with what `--at` says, taken as read. */
+/** The start of the puzzle with the conclusions of `--at` taken as read. */
 function reached({ start, solution }: GivenPuzzle, at: AskedPosition | undefined, costs: TeachingCosts): Position {
   if (at === undefined) return start;
   const conclusions = at.conclusions === '' ? [] : conclusionsOf(at.conclusions, '--at', start);
@@ -119,18 +119,18 @@ function conclusionsOf(text: string, option: string, { grid }: Position): readon
   return reading.value.map(({ conclusion }) => conclusion);
 }
 
-/** The position in which the step begins: what has gone and what stands by then, taken as read. */
+/** The position in which the step begins: all removals and placements up to there, taken as read. */
 function positionBefore(start: Position, { placedBefore, possibleBefore }: CheckedStep): Position {
   const { grid } = start;
   const placed = membersOf(difference(placedBefore, start.placed)).map((candidate) => oneOf(grid, candidate));
-  const standing = placed.reduce(takeAsRead, start);
-  const gone = membersOf(difference(standing.possible, possibleBefore));
+  const withPlaced = placed.reduce(takeAsRead, start);
+  const gone = membersOf(difference(withPlaced.possible, possibleBefore));
   return gone
     .map((candidate): Conclusion => ({ kind: 'impossible', candidate }))
     .reduce(
       (position, each) =>
         each.kind === 'impossible' && has(position.possible, each.candidate) ? takeAsRead(position, each) : position,
-      standing,
+      withPlaced,
     );
 }
 

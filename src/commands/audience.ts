@@ -11,13 +11,13 @@ import { families } from '../techniques/technique.ts';
 import { UsageError } from '../verbs/usage-error.ts';
 
 export interface Audience {
-  /** Names, families, `upto:NAME`, separated by commas: what the audience knows, besides what is free. */
+  /** Names, families, `upto:NAME`, separated by commas: what the audience knows, in addition to free arguments. */
   readonly know: string | undefined;
   /** Names and families that are left out. */
   readonly without: string | undefined;
 }
 
-/** The table without what the audience is not to meet. @throws UsageError for a name that is none. */
+/** The table without what the audience does not know. @throws UsageError for an unknown name. */
 export function costsFor(costs: TeachingCosts, { know, without }: Audience): TeachingCosts {
   const known =
     know === undefined ? undefined : new Set(itemsOf(know, '--know', (item) => namesOf(item, '--know', costs)));
@@ -56,7 +56,10 @@ function namesOf(item: string, option: string, costs: TeachingCosts): readonly A
   return family === undefined ? [taughtName(item, option, costs)] : namesInFamily(family);
 }
 
-/** A name under which something is taught: one that covers others, and is taught under theirs, would say nothing. */
+/**
+ * A name under which something is taught: a name that only covers others, and is taught under theirs, would have no
+ * effect.
+ */
 function taughtName(item: string, option: string, costs: TeachingCosts): ArgumentName {
   const name = nameOf(item, option);
   const hasLine = costs.free.includes(name) || costs.names.some((each) => each.name === name);

@@ -1,5 +1,5 @@
 /**
- * The files that a scene names: its narration is read, its footage and audio are asked how long they last.
+ * The files that a scene names: its narration is read, and the lengths of its footage and audio are determined.
  */
 import { existsSync, readFileSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
@@ -10,7 +10,7 @@ import type { Fraction } from '../scene/fraction.ts';
 import type { Located, Scene } from '../scene/scene.ts';
 import { type Narration, readNarration } from '../timeline/narration.ts';
 
-/** The path of a file that the scene names, from where this process stands. */
+/** The absolute path of a file that the scene names. */
 export function pathBeside(scenePath: string, name: string): string {
   return resolve(dirname(resolve(scenePath)), name);
 }
@@ -21,7 +21,10 @@ export interface Beside {
   readonly diagnostics: readonly Diagnostic[];
 }
 
-/** What lies in `folder`, the scene's own; what is missing or broken becomes a fault at its name. `media` as for `openLesson`. */
+/**
+ * What exists in `folder`, the scene's own; a missing or broken file becomes a fault at its name. `media` as for
+ * `openLesson`.
+ */
 export async function readBeside(
   { video }: Pick<Scene, 'video'>,
   folder: string,
@@ -38,17 +41,17 @@ export async function readBeside(
         code: 'file-not-found',
         severity,
         span: file.span,
-        message: `there is no ${what} ${file.value} beside the scene${addressNote(file.value)}`,
+        message: `there is no ${what} ${file.value} next to the scene${addressNote(file.value)}`,
       });
       return undefined;
     }
-    const told = await askLength(path, media);
-    if ('seconds' in told) return told.seconds;
+    const asked = await askLength(path, media);
+    if ('seconds' in asked) return asked.seconds;
     diagnostics.push({
       code: 'media-not-read',
       severity: media === 'needed' ? 'error' : 'warning',
       span: file.span,
-      message: told.message,
+      message: asked.message,
     });
     return undefined;
   };
@@ -61,13 +64,13 @@ export async function readBeside(
   return { narration, lengths, diagnostics };
 }
 
-/** How long the file lasts, or why that is not known. Without ffprobe a check goes on; a render cannot. */
+/** How long the file lasts, or why that is not known. Without ffprobe a check continues; a render cannot. */
 async function askLength(
   path: string,
   media: 'needed' | 'if there',
 ): Promise<{ readonly seconds: Fraction | undefined } | { readonly message: string }> {
   try {
-    const { probeMedia } = await import('../output/ffmpeg/media.ts'); // only where a file is asked for: a check starts fast
+    const { probeMedia } = await import('../output/ffmpeg/media.ts'); // only when needed: a check starts fast
     const probed = await probeMedia(path);
     return probed.kind === 'media' ? { seconds: probed.durationSeconds } : { message: probed.message };
   } catch (failure) {
@@ -82,7 +85,7 @@ function readNarrationFile(file: Located<string>, folder: string, diagnostics: D
     diagnostics.push({ code: 'file-not-found', severity: 'error', span: file.span, message });
   };
   if (!existsSync(path)) {
-    return fault(`there is no narration ${file.value} beside the scene${addressNote(file.value)}`);
+    return fault(`there is no narration ${file.value} next to the scene${addressNote(file.value)}`);
   }
   const other = otherThanFile(path);
   if (other !== undefined) return fault(`${file.value} is ${other}; name a narration (.vtt, .srt, .json)`);

@@ -1,5 +1,6 @@
 /**
- * `proofreel captions`: what is said as captions, and with `--describe` what is shown as a second file beside them.
+ * `proofreel captions`: captions of what is said, and with `--describe` descriptions of what is shown, as a second file
+ * next to them.
  */
 import { extname } from 'node:path';
 import { speedOf, type TextCue } from '../beside/cue.ts';
@@ -45,7 +46,7 @@ export async function captions(call: Call, terminal: Terminal): Promise<number> 
   if (call.describe && call.out !== undefined) {
     const film = filmOf(lesson.checked, lesson.schedule, defaultLook);
     const described = describeFilm(film, lesson.checked, lesson.schedule);
-    const file = besides(call.out);
+    const file = descriptionsFile(call.out);
     await putText(file, printCues(described, format), `${counted(described.length)} of what is shown`, terminal);
   }
   return unsoundNote(lesson.checked, terminal);
@@ -54,16 +55,16 @@ export async function captions(call: Call, terminal: Terminal): Promise<number> 
 function formatOf({ out, describe }: Pick<Call, 'out' | 'describe'>): CueFormat {
   if (out === undefined) {
     if (describe)
-      throw new UsageError('--describe writes a second file beside the captions, so it needs -o OUT.vtt or OUT.srt');
+      throw new UsageError('--describe writes a second file next to the captions, so it needs -o OUT.vtt or OUT.srt');
     return 'vtt';
   }
   const ending = extname(out).toLowerCase();
   if (ending === '.vtt') return 'vtt';
   if (ending === '.srt') return 'srt';
-  throw new UsageError(`captions are written as .vtt or .srt; ${out} ends otherwise`);
+  throw new UsageError(`captions are written as .vtt or .srt; ${out} ends differently`);
 }
 
-/** From the narration where the scene has one with words in it, else from what the steps say. */
+/** From the narration if the scene has one with words in it, otherwise from what the steps say. */
 function saidIn({ scene, schedule, narration }: Read): SaidWord[] {
   const spoken = narration === undefined ? [] : saidInNarration(narration);
   return spoken.length > 0 ? spoken : saidInSteps(scene, schedule);
@@ -75,11 +76,11 @@ function endOf({ schedule }: Read): number {
 
 function filesOf({ out, describe }: Pick<Call, 'out' | 'describe'>): string[] {
   if (out === undefined) return [];
-  return describe ? [out, besides(out)] : [out];
+  return describe ? [out, descriptionsFile(out)] : [out];
 }
 
 /** `lesson.vtt`: `lesson.descriptions.vtt`. */
-function besides(out: string): string {
+function descriptionsFile(out: string): string {
   const ending = extname(out);
   return `${out.slice(0, out.length - ending.length)}.descriptions${ending}`;
 }

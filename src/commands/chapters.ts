@@ -1,5 +1,5 @@
 /**
- * `proofreel chapters`: the list that video sites read, or the lesson as a timeline for an editing program.
+ * `proofreel chapters`: the list for video sites, or the lesson as a timeline for an editing program.
  */
 import { basename, dirname, extname, relative, resolve } from 'node:path';
 import { printTimeline } from '../beside/otio.ts';
@@ -55,7 +55,7 @@ export async function chapters(call: Call, terminal: Terminal): Promise<number> 
       terminal.err(`proofreel: "${name}" is shorter than ten seconds, and is part of "${into}" here\n`);
     if (!list.taken)
       terminal.err(
-        `proofreel: warning: video sites take three chapters at least, of ten seconds or more; there ${list.chapters.length === 1 ? 'is' : 'are'} ${list.chapters.length}\n`,
+        `proofreel: warning: video sites require at least three chapters of ten seconds or more; there ${list.chapters.length === 1 ? 'is' : 'are'} ${list.chapters.length}\n`,
       );
   }
   return unsoundNote(lesson.checked, terminal);
@@ -64,12 +64,12 @@ export async function chapters(call: Call, terminal: Terminal): Promise<number> 
 function kindOf({ out, video }: Pick<Call, 'out' | 'video'>): 'list' | 'otio' {
   const ending = out === undefined ? '.txt' : extname(out).toLowerCase();
   if (ending === '.otio') return 'otio';
-  if (ending !== '.txt') throw new UsageError(`chapters are written as .txt or .otio; ${out} ends otherwise`);
+  if (ending !== '.txt') throw new UsageError(`chapters are written as .txt or .otio; ${out} ends differently`);
   if (video !== undefined) throw new UsageError('--video is the clip of a timeline: it goes with -o OUT.otio');
   return 'list';
 }
 
-/** By `chapter`; where the scene has none, by the titles of its steps, which is then said. */
+/** From `chapter`; if the scene has none, from the titles of its steps, with a note. */
 function namedChapters(path: string, { scene, schedule }: Read, terminal: Terminal): readonly Chapter[] {
   const named = chaptersOf(scene, schedule);
   if (named.length > 0) return named;
@@ -78,7 +78,7 @@ function namedChapters(path: string, { scene, schedule }: Read, terminal: Termin
     throw new UsageError(
       `no step of ${path} has a chapter or a title; write chapter: NAME at the steps where one begins`,
     );
-  terminal.err(`proofreel: no step of ${path} has a chapter, so the steps' titles are taken\n`);
+  terminal.err(`proofreel: no step of ${path} has a chapter, so the steps' titles are used\n`);
   return titled;
 }
 
@@ -108,7 +108,7 @@ function timelineText(
   });
 }
 
-/** From the timeline's folder on, as a relative reference of RFC 3986. */
+/** Relative to the timeline's folder, as a relative reference of RFC 3986. */
 function urlFrom(folder: string, file: string): string {
   return relative(folder, file).split(/[\\/]/).map(encodeURIComponent).join('/');
 }

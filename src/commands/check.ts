@@ -1,5 +1,5 @@
 /**
- * `proofreel check`: the report, to read or as JSON, and what can be written beside it.
+ * `proofreel check`: the report, as text or JSON, and the further files that it can write.
  */
 
 import { mkdirSync, writeFileSync } from 'node:fs';
@@ -46,7 +46,7 @@ export async function check(call: Call, terminal: Terminal): Promise<number> {
   return report.sound ? exitStatus.sound : exitStatus.unsound;
 }
 
-/** @throws UsageError where certificates cannot lie */
+/** @throws UsageError if certificates cannot be written there */
 function refuseFolder(folder: string): void {
   const fault = pathFault(join(resolve(folder), 'a certificate'));
   if (fault !== undefined) throw new UsageError(`--cnf ${folder}: ${fault}`);
@@ -56,7 +56,7 @@ async function writeBeside(lesson: Extract<Lesson, { kind: 'lesson' }>, call: Ca
   const write = (file: string, text: string) => writeAtomically(resolve(file), (part) => writeFile(part, text));
   if (call.spellOut !== undefined) {
     await write(call.spellOut, spellOut(lesson.file.text, lesson.checked));
-    terminal.err(`${call.spellOut}: written with every \`so: all\` spelled out\n`);
+    terminal.err(`${call.spellOut}: written with every \`so: all\` written out\n`);
   }
   if (call.fix !== undefined) {
     const fixed = fixScene(lesson.file.text);

@@ -1,5 +1,5 @@
 /**
- * The words of a call, parsed by commander as the records of the verbs say, and the help that is printed from them.
+ * The words of a call, parsed by commander according to the records of the verbs, and the help printed from those.
  */
 import { readFileSync } from 'node:fs';
 import { Command, CommanderError } from 'commander';
@@ -8,12 +8,12 @@ import { type Verb, type Written, wordOf } from '../verbs/verb.ts';
 import { renamedVerbs, type VerbName, verbNames, verbs } from '../verbs/verbs.ts';
 import type { Terminal } from './terminal.ts';
 
-/** A verb to be carried out; or nothing, since help was printed or the call was refused, and then the exit status. */
+/** A verb to be carried out; or, if help was printed or the call was refused, just the exit status. */
 export type Asked =
   | { readonly kind: 'verb'; readonly name: VerbName; readonly written: Written }
   | { readonly kind: 'answered'; readonly status: number };
 
-/** Has no effect but on the terminal. */
+/** Has no effect except on the terminal. */
 export function parseCommandLine(args: readonly string[], terminal: Terminal): Asked {
   let asked: Asked = { kind: 'answered', status: exitStatus.sound };
   const program = programFor(terminal, (name, written) => {
@@ -67,7 +67,7 @@ function addVerb(
     .usage(`${requiredWords(verb)} [options]`.trim())
     .configureOutput({ outputError: (text, write) => write(refusal(text, name)) });
   for (const { written, does } of Object.values(verb.takes)) command.argument(`<${written}>`, does);
-  // Whatever commander would make of an option is left aside: its text goes to the reader of its record.
+  // Commander's own value of an option is ignored: its text goes to the reader of its record.
   const options = new Map<string, string>();
   for (const [key, { takes, letter, does }] of Object.entries(verb.options)) {
     const word = wordOf(key);
@@ -79,12 +79,12 @@ function addVerb(
   command.action(() => onVerb(name, { words: command.args, options }));
 }
 
-/** What the verb cannot do without, as its usage line says it. */
+/** The verb's required words, from its usage line. */
 function requiredWords({ usage }: Verb): string {
   return usage.replace(/\s*\[.*\]$/, '');
 }
 
-/** What commander says of a call that it refuses, with where to read on. */
+/** Commander's message for a refused call, with a pointer to the help. */
 function refusal(text: string, name?: VerbName): string {
   const said = text.trimEnd().replace(/^error: /, 'proofreel: ');
   const verb: Verb | undefined = name === undefined ? undefined : verbs[name];
@@ -94,10 +94,10 @@ function refusal(text: string, name?: VerbName): string {
   if (missing !== undefined && verb !== undefined)
     return `proofreel: ${name} needs ${missing}: proofreel ${name} ${requiredWords(verb)}\n`;
   if (said.includes('(Did you mean')) return `${said}\n`;
-  return `${said.replace(/\.$/, '')}; \`proofreel ${name === undefined ? '' : `${name} `}--help\` lists what there is\n`;
+  return `${said.replace(/\.$/, '')}; \`proofreel ${name === undefined ? '' : `${name} `}--help\` lists what exists\n`;
 }
 
-/** A word of an earlier version, and what it is now. */
+/** A word of an earlier version, and its current form. */
 function renamedWord(said: string, verb: Verb | undefined): string | undefined {
   const option = /unknown option '--([\w-]+)/.exec(said)?.[1];
   const key = Object.entries(verb?.renamed ?? {}).find(([old]) => old === option)?.[1];

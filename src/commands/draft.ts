@@ -1,5 +1,5 @@
 /**
- * `proofreel draft`: the least plan of a puzzle as a scene that is ready to edit.
+ * `proofreel draft`: the least-cost plan of a puzzle as a scene that is ready to edit.
  */
 import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
@@ -49,15 +49,15 @@ export async function draft(call: CallOf<typeof verb>, terminal: Terminal): Prom
   const until = call.until === undefined ? undefined : goalFrom(call.until, puzzle);
   const plan = searchedPlan(puzzle, { given, costs, until, seconds }, terminal);
   const drafted = draftOf({ plan, givens: puzzle.puzzle.givens, taken: takenFrom(puzzle), phrases, title: call.title });
-  const told = narration === undefined ? undefined : narrate(drafted.steps, plan, narration, phrases);
+  const narrated = narration === undefined ? undefined : narrate(drafted.steps, plan, narration, phrases);
   const beside = call.narration === undefined ? [] : [`narration: ${pathFrom(call.out, call.narration)}`];
-  const text = drafted.textWith(told?.steps ?? drafted.steps, beside);
-  demandSound(text, narration);
+  const text = drafted.textWith(narrated?.steps ?? drafted.steps, beside);
+  requireSound(text, narration);
   await writeAtomically(resolve(call.out), (part) => writeFile(part, text));
   terminal.err(
     `${call.out}: ${drafted.steps.length === 1 ? '1 step' : `${drafted.steps.length} steps`}, ${planInWords(plan, seconds)}\n`,
   );
-  if (told !== undefined) printHeard(told, call.narration ?? '', terminal);
+  if (narrated !== undefined) printHeard(narrated, call.narration ?? '', terminal);
   return reachesGoal(plan) ? exitStatus.sound : exitStatus.unsound;
 }
 
@@ -65,35 +65,35 @@ function takenFrom({ scene }: GivenPuzzle) {
   return scene === undefined ? undefined : { text: scene.text, puzzle: scene.scene.puzzle.span };
 }
 
-/** What is drafted is a scene like any other: where it does not hold, nothing is written. */
-function demandSound(text: string, narration: Narration | undefined): void {
+/** A draft is a scene like any other: if it is not sound, nothing is written. */
+function requireSound(text: string, narration: Narration | undefined): void {
   const { scene, diagnostics } = readScene(text);
   const fault = diagnostics.find(({ severity }) => severity === 'error');
   if (scene === undefined || fault !== undefined) throw new Bug(`a draft that can be read (${fault?.message ?? ''})`);
   const untimed = schedule(scene, narration, {}).diagnostics.find(({ severity }) => severity === 'error');
-  if (untimed !== undefined) throw new Bug(`a draft whose times can stand (${untimed.message})`);
+  if (untimed !== undefined) throw new Bug(`a draft whose times are valid (${untimed.message})`);
   const unsound = checkScene(scene).steps.find((step) => !step.sound);
-  if (unsound !== undefined) throw new Bug(`a draft that holds (step ${unsound.step.id}: ${unsound.message})`);
+  if (unsound !== undefined) throw new Bug(`a draft that is sound (step ${unsound.step.id}: ${unsound.message})`);
 }
 
 function planInWords({ outcome, cost, steps }: Plan, seconds: number): string {
   const names = steps.filter((step) => step.cost > 0).map(({ name }) => name);
-  const told = names.length === 0 ? 'singles alone' : `${names.join(', ')} (cost ${cost})`;
+  const shown = names.length === 0 ? 'only singles' : `${names.join(', ')} (cost ${cost})`;
   switch (outcome) {
     case 'least':
-      return names.length === 0 ? told : `${told}, proved to be the least`;
+      return names.length === 0 ? shown : `${shown}, proved to be the least`;
     case 'found':
-      return `${told}, the least that was found`;
+      return `${shown}, the least that was found`;
     case 'stuck':
-      return `${told}; it ends there, since no named argument leads further`;
+      return `${shown}; it ends there, since no named argument leads further`;
     case 'unfinished':
-      return `${told}; it ends there, since no path was found in ${seconds} s (try --seconds ${seconds * 6})`;
+      return `${shown}; it ends there, since no path was found in ${seconds} s (try --seconds ${seconds * 6})`;
     default:
       return outcome satisfies never;
   }
 }
 
-/** @throws UsageError where there is no such file, or nothing is said in it */
+/** @throws UsageError if there is no such file, or nothing is said in it */
 function narrationFrom(path: string, terminal: Terminal): Narration {
   if (!existsSync(path)) throw new UsageError(`there is no narration ${path}`);
   if (statSync(path).isDirectory()) throw new UsageError(`${path} is a folder; name a narration (.vtt, .srt, .json)`);
@@ -104,20 +104,20 @@ function narrationFrom(path: string, terminal: Terminal): Narration {
   return narration;
 }
 
-/** The narration's name as a scene at `out` has to write it. */
+/** The narration's path, as a scene at `out` must write it. */
 function pathFrom(out: string, narration: string): string {
   return relative(dirname(resolve(out)), resolve(narration)).replaceAll('\\', '/');
 }
 
-/** What was heard where, what was not, and what was said and belongs to no step. */
+/** What was heard and where, what was not heard, and what was said but belongs to no step. */
 function printHeard({ steps, heard, unheard, unmatched }: NarratedDraft, path: string, terminal: Terminal): void {
   terminal.err(`${path}: ${heard.length} of ${steps.length} steps were heard\n`);
   for (const step of steps) if (heard.includes(step.id)) terminal.err(`  ${step.at} ${step.id}: ${step.say}\n`);
   if (unheard.length > 0) terminal.err(`not heard, their times are guesses: ${unheard.join(', ')}\n`);
-  for (const { at, text } of unmatched) terminal.err(`said, and no step of the plan: ${at} ${text}\n`);
+  for (const { at, text } of unmatched) terminal.err(`said, but not a step of the plan: ${at} ${text}\n`);
 }
 
-/** The phrases of a language that is shipped, or of a file; undefined where it has faults, which then have been said. */
+/** The phrases of a built-in language, or of a file; undefined if it has faults, which have then been printed. */
 function phrasesOf(language: string, terminal: Terminal): Phrases | undefined {
   const shipped = folderOfPhrases();
   const languages = readdirSync(shipped).map((file) => file.replace(/\.yaml$/, ''));
@@ -134,13 +134,13 @@ function phrasesOf(language: string, terminal: Terminal): Phrases | undefined {
   return phrases;
 }
 
-/** Beside `src` or beside `dist`, whichever this module was loaded from. */
+/** Next to `src` or `dist`, depending on where this module was loaded from. */
 function folderOfPhrases(): string {
   for (let folder = dirname(fileURLToPath(import.meta.url)); ; ) {
     const phrases = join(folder, 'assets', 'phrases');
     if (existsSync(phrases)) return phrases;
     const parent = dirname(folder);
-    if (parent === folder) throw new Bug('assets/phrases lies beside the program');
+    if (parent === folder) throw new Bug('assets/phrases is next to the program');
     folder = parent;
   }
 }

@@ -1,6 +1,6 @@
 /**
- * Whether the planned picture of a lesson flashes: warnings for the report. Nothing is read or drawn, and the canvas is
- * not even loaded, where nothing large comes and goes fast enough.
+ * Whether the planned picture of a lesson flashes: warnings for the report. If nothing large comes and goes fast
+ * enough, nothing is read or drawn, and the canvas is not even loaded.
  */
 import { filmOf } from '../film/film-of.ts';
 import { busySpans } from '../output/flashes/busy-spans.ts';
@@ -16,12 +16,12 @@ import { pathBeside } from './beside-scene.ts';
 import type { Lesson } from './lesson.ts';
 import { readTextBeside } from './read-text.ts';
 
-/** What WCAG 2.2, 2.3.1, speaks of, in words; `at` is a time as it is printed. */
+/** The flashing described in WCAG 2.2, 2.3.1, in words; `at` is a printed time. */
 export function flashesInWords(at: string): string {
-  return `the picture flashes more than three times within the second before ${at}, over more than a quarter of what one looks at (WCAG 2.2, 2.3.1); let what comes and goes there take more time`;
+  return `the picture flashes more than three times within the second before ${at}, over more than a quarter of the area in view (WCAG 2.2, 2.3.1); make what comes and goes there take more time`;
 }
 
-/** One warning for each stretch, at the step in which it is found. */
+/** One warning for each span, at the step in which it is found. */
 export async function flashWarnings(path: string, lesson: Extract<Lesson, { kind: 'lesson' }>): Promise<Diagnostic[]> {
   const look = lookFor(path, lesson.scene.look?.value);
   const film = filmOf(lesson.checked, lesson.schedule, look);
@@ -32,7 +32,7 @@ export async function flashWarnings(path: string, lesson: Extract<Lesson, { kind
   );
 }
 
-/** A look that is missing or has faults is for `render` to speak of. */
+/** A missing or faulty look is left for `render` to report. */
 function lookFor(path: string, inScene: string | undefined): Look {
   if (inScene === undefined) return defaultLook;
   try {

@@ -1,5 +1,5 @@
 /**
- * The puzzle that a call is handed: its symbols themselves, a file of them, or a scene, whose start is then meant.
+ * The puzzle given to a call: its symbols, a file of them, or a scene, whose start is then used.
  */
 import { existsSync } from 'node:fs';
 import { startPosition } from '../check/start-position.ts';
@@ -19,20 +19,20 @@ import type { Terminal } from './terminal.ts';
 
 export interface GivenPuzzle {
   readonly puzzle: Pick<Puzzle, 'grid' | 'givens' | 'start' | 'uniqueness'>;
-  /** The scene that it was taken from, and its text; undefined where it came as symbols. */
+  /** The scene it was taken from, and its text; undefined if it was given as symbols. */
   readonly scene: { readonly scene: Scene; readonly text: string } | undefined;
   /** Where solving begins. */
   readonly start: Position;
   readonly solution: readonly Candidate[];
 }
 
-/** Differences of two solutions that are told. */
+/** How many differences of two solutions are listed. */
 const differencesListed = 4;
 
 /**
- * Reads a puzzle with exactly one solution and something left to solve; undefined where it has faults, which then have
- * been said with their places.
- * @throws UsageError where there is no such file, or the puzzle is none to be solved
+ * Reads a puzzle with exactly one solution and something left to solve; undefined if it has faults, which have then
+ * been printed with their places.
+ * @throws UsageError if there is no such file, or the puzzle cannot be solved
  */
 export function readGivenPuzzle(given: string, terminal: Terminal): GivenPuzzle | undefined {
   const read = readPuzzle(given, terminal);
@@ -42,7 +42,7 @@ export function readGivenPuzzle(given: string, terminal: Terminal): GivenPuzzle 
 /** The same for a puzzle of which nothing is asked but that it can be read. */
 export function readPuzzle(given: string, terminal: Terminal): Pick<GivenPuzzle, 'puzzle' | 'scene'> | undefined {
   const isFile = existsSync(given);
-  if (!isFile && looksLikeFile(given)) throw new UsageError(`there is no file ${given}`);
+  if (!isFile && looksLikeFile(given)) throw new UsageError(`${given} does not exist`);
   const text = isFile ? readText(given, 'puzzle file') : given;
   const label = isFile ? given : 'the puzzle';
   const say = (diagnostics: readonly Diagnostic[]) => {
@@ -60,7 +60,7 @@ export function readPuzzle(given: string, terminal: Terminal): Pick<GivenPuzzle,
     : { puzzle: { ...puzzle, start: [], uniqueness: 'allowed' }, scene: undefined };
 }
 
-/** Rather a file's name that was misspelt than a puzzle: it has letters, or a slash. */
+/** More likely a misspelt file name than a puzzle: it has letters, or a slash. */
 function looksLikeFile(given: string): boolean {
   return /[\p{L}/\\]/u.test(given.replace(/[_.]/g, ''));
 }
@@ -69,11 +69,11 @@ function solvable(puzzle: GivenPuzzle['puzzle'], scene: GivenPuzzle['scene']): G
   const { grid, givens, uniqueness } = puzzle;
   const [solution, other] = solutionsOf(grid, possibleFrom(grid, givens), 2);
   if (solution === undefined)
-    throw new UsageError('the puzzle has no solution; compare its givens with where you have them from, cell by cell');
+    throw new UsageError('the puzzle has no solution; compare its givens with their source, cell by cell');
   if (other !== undefined) throw new UsageError(severalSolutions(puzzle, [solution, other]));
   const start = startPosition(puzzle, uniqueness === 'allowed');
   if (membersOf(start.placed).length === grid.cellCount)
-    throw new UsageError('the puzzle is solved already: every cell has its digit');
+    throw new UsageError('the puzzle is already solved: every cell has its digit');
   return { puzzle, scene, start, solution: membersOf(solution) };
 }
 

@@ -10,7 +10,10 @@ import { oneOf } from '../proof/kernel.ts';
 import { UsageError } from '../verbs/usage-error.ts';
 import type { GivenPuzzle } from './given-puzzle.ts';
 
-/** What is to be placed: cells, or digits in them. @throws UsageError for what is none, is wrong, or stands already */
+/**
+ * What is to be placed: cells, or digits in them. @throws UsageError for what is neither, is wrong, or is already
+ * placed
+ */
 export function goalFrom(text: string, { start, solution }: GivenPuzzle): readonly Candidate[] {
   const { grid } = start;
   const print = (candidate: Candidate) => printConclusion(grid, oneOf(grid, candidate));
@@ -19,7 +22,7 @@ export function goalFrom(text: string, { start, solution }: GivenPuzzle): readon
   if (wrong !== undefined)
     throw new UsageError(`--until ${print(wrong)} disagrees with the solution: no path leads there`);
   const open = goals.filter((each) => !has(start.placed, each));
-  if (open.length === 0) throw new UsageError(`--until ${text}: that stands on the board from the start`);
+  if (open.length === 0) throw new UsageError(`--until ${text}: that is on the board from the start`);
   return open;
 }
 

@@ -1,5 +1,5 @@
 /**
- * A lesson: a scene file with what lies beside it, read, proved and timed. What every verb starts from.
+ * A lesson: a scene file and the files it names, read, proved and timed. What every verb starts from.
  */
 import { dirname, resolve } from 'node:path';
 import type { CheckedScene } from '../check/verdict.ts';
@@ -25,9 +25,9 @@ export type Lesson =
       readonly scene: Scene;
       readonly checked: CheckedScene;
       readonly schedule: Schedule;
-      /** Undefined where the scene names none. */
+      /** Undefined if the scene names none. */
       readonly narration: Narration | undefined;
-      /** Warnings; an error would have made it unusable. In order of place. */
+      /** Warnings; an error would have made it unusable. In text order. */
       readonly diagnostics: readonly Diagnostic[];
     }
   | {
@@ -38,9 +38,9 @@ export type Lesson =
     };
 
 /**
- * Reads, proves and times the scene. `media`: whether footage and audio must be there, as for a render, or are asked for
- * their length if they are there, as for a check on another machine. `as`: the version whose frame is meant.
- * @throws UsageError where the scene file itself cannot be read, or has no such version
+ * Reads, proves and times the scene. `media`: whether footage and audio must exist, as for a render, or are only probed
+ * for their length if they exist, as for a check on another machine. `as`: the version whose frame is used.
+ * @throws UsageError if the scene file itself cannot be read, or has no such version
  */
 export async function openLesson(
   path: string,
@@ -56,7 +56,7 @@ export async function openLesson(
   });
   const folder = dirname(resolve(path));
   if (read.scene === undefined) {
-    const others = read.rough === undefined ? [] : await faultsBesides(read.rough, folder, options.media);
+    const others = read.rough === undefined ? [] : await furtherFaults(read.rough, folder, options.media);
     return unusable([...read.diagnostics, ...others]);
   }
   const scene = options.as === undefined ? read.scene : sceneAs(read.scene, versionOf(read.scene, options.as));
@@ -78,8 +78,8 @@ export async function openLesson(
   };
 }
 
-/** Of a scene with errors: what else is wrong with it and with what lies beside it, whatever the errors hide. */
-async function faultsBesides(
+/** For a scene with errors: what else is certainly wrong with it and with the files it names, despite the errors. */
+async function furtherFaults(
   { parts, puzzle, puzzleSpan, doubts }: RoughScene,
   folder: string,
   media: 'needed' | 'if there',
@@ -106,7 +106,7 @@ function versionOf(scene: Scene, name: string): Version {
   );
 }
 
-/** What is wrong with the times of the boards of versions, each at its own place. */
+/** What is wrong with the times of the versions' boards, each at its own place. */
 function faultsOfVersions(scene: TimedScene & Pick<Scene, 'versions'>, { narration, lengths }: Beside): Diagnostic[] {
   return scene.versions.flatMap((version) =>
     schedule(sceneAs(scene, version), narration, lengths).diagnostics.filter(
@@ -116,7 +116,7 @@ function faultsOfVersions(scene: TimedScene & Pick<Scene, 'versions'>, { narrati
 }
 
 /** The text of the scene file.
- * @throws UsageError where there is none
+ * @throws UsageError if there is none
  */
 export function readSceneFile(path: string): string {
   return readText(path, 'scene file');

@@ -1,5 +1,5 @@
 /**
- * The command line: words in, an exit status out. What each verb takes stands in `src/verbs`.
+ * The command line: words in, an exit status out. What each verb takes is defined in `src/verbs`.
  */
 import { Bug } from '../grid/bug.ts';
 import { MachineFailure } from '../output/machine/machine-failure.ts';
@@ -14,7 +14,7 @@ type Actions = {
   readonly [Name in VerbName]: (call: CallOf<(typeof verbs)[Name]>, terminal: Terminal) => Promise<number>;
 };
 
-// Each verb loads what it needs: a check starts fast, and runs where no canvas can be drawn on.
+// Each verb loads what it needs: a check starts fast, and runs on machines without a working canvas.
 const actions: Actions = {
   check: async (...asked) => (await import('./check.ts')).check(...asked),
   render: async (...asked) => (await import('./render.ts')).render(...asked),
@@ -33,8 +33,8 @@ const actions: Actions = {
 };
 
 /**
- * Runs one call, such as `['check', 'lesson.yaml']`, and gives its exit status. Whatever goes wrong is said on the
- * terminal; nothing is thrown.
+ * Runs one call, such as `['check', 'lesson.yaml']`, and returns its exit status. Anything that goes wrong is reported
+ * on the terminal; nothing is thrown.
  */
 export async function main(args: readonly string[], terminal: Terminal): Promise<number> {
   try {
@@ -64,6 +64,6 @@ function statusOf(failure: unknown, terminal: Terminal): number {
   }
   const said = failure instanceof Error ? failure.message : String(failure);
   const what = failure instanceof Bug ? 'a bug in proofreel' : 'something went wrong';
-  terminal.err(`proofreel: ${what}: ${said}. Please report it with the scene that brings it about.\n`);
+  terminal.err(`proofreel: ${what}: ${said}. Please report it with the scene that causes it.\n`);
   return exitStatus.machineFailed;
 }

@@ -25,7 +25,7 @@ export interface OpenFilm {
   readonly painter: Painter;
 }
 
-/** The film of the scene; undefined where the scene is unusable, which has then been said on the terminal. */
+/** The film of the scene; undefined if the scene is unusable, which has then been reported on the terminal. */
 export async function openFilm(
   path: string,
   { look: lookPath, as }: { readonly look?: string | undefined; readonly as?: string | undefined },
@@ -40,7 +40,10 @@ export async function openFilm(
   return { lesson, film, look, painter: filmPainter(film, look) };
 }
 
-/** The look asked for on the command line, else the scene's own, else the default; undefined where it has faults, then said. */
+/**
+ * The look from the command line, otherwise the scene's own, otherwise the default; undefined if it has faults, which
+ * have then been printed.
+ */
 export function lookOf(
   scenePath: string,
   inScene: string | undefined,
@@ -55,11 +58,11 @@ export function lookOf(
   return look;
 }
 
-/** The path, where there is such a file; a look that proofreel brings is told where it lies. */
+/** The path, if the file exists. For the name of a built-in look, the error says where that is. */
 function lookThere(path: string): string {
   if (existsSync(path)) return path;
   const folder = fileURLToPath(new URL('../../assets/looks', import.meta.url));
   const shipped = join(folder, `${basename(path).replace(/\.ya?ml$/, '')}.yaml`);
   if (!existsSync(shipped)) return path;
-  throw new UsageError(`there is no look ${path}; the one that comes with proofreel is ${relative('', shipped)}`);
+  throw new UsageError(`there is no look ${path}; the one included with proofreel is ${relative('', shipped)}`);
 }

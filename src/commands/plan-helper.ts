@@ -1,6 +1,7 @@
 /**
- * The second core: while one thread looks for the least path and its proof, a thread of its own looks for ones that cost less, by
- * chance. They share the cost that is to be beaten; paths go over a channel that the first one reads without waiting.
+ * The second core: while the main thread searches for the path of least cost and its proof, a second thread searches at
+ * random for paths that cost less. They share the cost to beat; paths go through a channel that the main thread reads
+ * without waiting.
  */
 import {
   MessageChannel,
@@ -13,12 +14,12 @@ import type { Candidate } from '../grid/candidates.ts';
 import type { Move } from '../plan/move.ts';
 import type { TeachingCosts } from '../techniques/teaching.ts';
 
-/** What the thread is handed. */
+/** What the thread is given. */
 export interface HelperTask {
-  /** The puzzle as it was given: the thread reads it anew. */
+  /** The puzzle as given: the thread reads it again. */
   readonly given: string;
   readonly costs: TeachingCosts;
-  /** What is to be placed; without it the whole board. */
+  /** What is to be placed; if undefined, the whole board. */
   readonly until: readonly Candidate[] | undefined;
   /** One 64-bit float: the cost to beat; 0 tells the thread to end. */
   readonly shared: SharedArrayBuffer;
@@ -26,14 +27,14 @@ export interface HelperTask {
 }
 
 export interface Helper {
-  /** Starts the thread where it does not run yet, and tells it what to beat. */
+  /** Starts the thread if it is not running yet, and sets the cost to beat. */
   readonly beat: (cost: number) => void;
-  /** A path that was found and not yet fetched. */
+  /** A path that was found but not fetched yet. */
   readonly found: () => readonly Move[] | undefined;
   readonly end: () => void;
 }
 
-/** Nothing runs before there is something to beat. A thread that cannot be started is done without. */
+/** Nothing runs before there is a cost to beat. If the thread cannot be started, the search continues without it. */
 export function planHelper({ given, costs, until }: Pick<HelperTask, 'given' | 'costs' | 'until'>): Helper {
   const shared = new SharedArrayBuffer(Float64Array.BYTES_PER_ELEMENT);
   const bound = new Float64Array(shared);
@@ -59,7 +60,7 @@ export function planHelper({ given, costs, until }: Pick<HelperTask, 'given' | '
   };
 }
 
-/** As built, or from source, where a thread does not take over by itself what reads TypeScript. */
+/** From the build, or from source, where a thread does not inherit the TypeScript loader. */
 function startThread(options: WorkerOptions): Worker {
   if (!import.meta.url.endsWith('.ts')) return new Worker(new URL('./plan-thread.js', import.meta.url), options);
   const file = JSON.stringify(new URL('./plan-thread.ts', import.meta.url).href);

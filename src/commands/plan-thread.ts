@@ -10,7 +10,7 @@ import type { Terminal } from './terminal.ts';
 const { given, costs, until, shared, port } = workerData as HelperTask;
 const bound = new Float64Array(shared);
 const plain = pc.createColors(false);
-/** What is wrong with the puzzle was said by the other thread. */
+/** The other thread has already reported what is wrong with the puzzle. */
 const silent: Terminal = {
   out: () => undefined,
   err: () => undefined,
@@ -33,7 +33,10 @@ if (read !== undefined) {
 }
 port.close();
 
-/** From 0 to 1: the 32-bit xorshift with the shifts 13, 17, 5 of G. Marsaglia, Journal of Statistical Software 8(14), 2003. */
+/**
+ * From 0 to 1: the 32-bit xorshift with the shifts 13, 17, 5 of G. Marsaglia, Journal of Statistical Software 8(14),
+ * 2003.
+ */
 function chanceFrom(seed: number): () => number {
   let state = seed;
   return () => {

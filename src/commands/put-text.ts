@@ -1,5 +1,5 @@
 /**
- * A text that a verb makes: into the file asked for, whole or not at all, else to standard output.
+ * The text output of a verb: to the requested file, atomically, or else to standard output.
  */
 import { existsSync, statSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
@@ -9,7 +9,7 @@ import { pathFault } from '../output/machine/output-path.ts';
 import { UsageError } from '../verbs/usage-error.ts';
 import type { Terminal } from './terminal.ts';
 
-/** `what` is said of the file once it is there. */
+/** `what` describes the file once it is written. */
 export async function putText(file: string | undefined, text: string, what: string, terminal: Terminal): Promise<void> {
   if (file === undefined) {
     terminal.out(text);
@@ -20,8 +20,8 @@ export async function putText(file: string | undefined, text: string, what: stri
 }
 
 /**
- * Refuses a file that cannot be written, or that is one of those that this one is made from: `sources` are their paths
- * by what they are (`scene`, `narration`).
+ * Refuses a file that cannot be written, or that is one of its own sources: `sources` are their paths by kind (`scene`,
+ * `narration`).
  * @throws UsageError
  */
 export function refuseTarget(file: string, sources: Readonly<Record<string, string | undefined>>): void {
@@ -33,6 +33,6 @@ export function refuseTarget(file: string, sources: Readonly<Record<string, stri
   for (const [what, path] of Object.entries(sources)) {
     const source = path === undefined || !existsSync(path) ? undefined : statSync(path);
     if (source === undefined || source.ino !== there.ino || source.dev !== there.dev) continue;
-    throw new UsageError(`'${basename(file)}' is the ${what} itself, which would be written over; give another name`);
+    throw new UsageError(`'${basename(file)}' is the ${what} itself, which would be overwritten; give another name`);
   }
 }

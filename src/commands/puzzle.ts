@@ -1,5 +1,5 @@
 /**
- * `proofreel puzzle`: new puzzles that need just the arguments asked for.
+ * `proofreel puzzle`: new puzzles that need exactly the arguments asked for.
  */
 
 import { writeFile } from 'node:fs/promises';
@@ -25,7 +25,10 @@ import type { Terminal } from './terminal.ts';
 
 type Call = CallOf<typeof verb>;
 
-/** How often a plan may ask whether to go on: a count, so that a seed gives the same puzzles on a fast machine and a slow one. */
+/**
+ * How often a plan may ask whether to continue: a count, so that a seed gives the same puzzles on fast and slow
+ * machines.
+ */
 const planSteps = 3000;
 
 type Found = Extract<Attempt, { kind: 'found' }>;
@@ -36,7 +39,7 @@ export async function puzzle(call: Call, terminal: Terminal): Promise<number> {
   const costs = costsFor(table, call);
   const wish = wishOf(call, costs);
   const { count, seconds } = call;
-  // Chosen by the clock where none is given; said in any case, so that the puzzle can be made again.
+  // Chosen from the clock if none is given; always printed, so that the puzzle can be made again.
   const seed = call.seed ?? Date.now() % 1_000_000;
   checkOut(call.out, count);
   if (call.out !== undefined) refuseTarget(call.out, {});
@@ -74,7 +77,7 @@ function needOf(text: string, costs: TeachingCosts): ArgumentName {
   const isKnown = costs.free.includes(name) || costs.names.some((each) => each.name === name);
   if (!isKnown)
     throw new UsageError(
-      `--needs ${name}: no plan takes it, since the table of teaching costs has no line for it, or the audience is not to meet it`,
+      `--needs ${name}: no plan takes it, since the table of teaching costs has no line for it, or the audience does not know it`,
     );
   return name;
 }
@@ -86,7 +89,7 @@ function checkOut(out: string | undefined, count: number): void {
     throw new UsageError('-o writes one scene, and --count asks for several puzzles; leave one of them out');
 }
 
-/** What the easy part takes costs nothing in the plan. */
+/** What belongs to the easy part costs nothing in the plan. */
 function withEasyPart({ locked }: Wish, costs: TeachingCosts): TeachingCosts {
   return locked ? { ...costs, free: [...costs.free, ...lockedNames] } : costs;
 }
@@ -153,7 +156,7 @@ function notFound(
 ): string {
   const wanted = needs.length === 0 ? 'such a puzzle' : `a puzzle that needs just ${needs.join(', ')}`;
   const so = found === 0 ? `no ${wanted.replace(/^(a|such a) /, '')}` : `${found} of ${count} puzzles`;
-  const why = otherwise === 0 ? '' : `; ${otherwise} came down to it, but other arguments cost less there`;
+  const why = otherwise === 0 ? '' : `; ${otherwise} could be solved with it, but other arguments cost less there`;
   const ways = [
     `--seconds ${seconds * 5}`,
     'another --seed',

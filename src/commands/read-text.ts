@@ -7,7 +7,7 @@ import { UsageError } from '../verbs/usage-error.ts';
 
 /**
  * The file's text. `kind` is what it should be, for messages: "scene file".
- * @throws UsageError where there is none, where it is a folder, cannot be opened, or holds no text in UTF-8
+ * @throws UsageError if there is none, if it is a folder, cannot be opened, or is not UTF-8 text
  */
 export function readText(path: string, kind: string): string {
   if (!existsSync(path)) throw new UsageError(`there is no ${kind} ${path}`);
@@ -30,11 +30,13 @@ function bytesOf(path: string): Uint8Array {
     return readFileSync(path);
   } catch (failure) {
     const denied = ['EACCES', 'EPERM'].includes((failure as NodeJS.ErrnoException).code ?? '');
-    throw denied ? new UsageError(`${path} may not be read by you; ask for the right to, or copy it`) : failure;
+    throw denied
+      ? new UsageError(`${path} cannot be read: permission denied; ask for permission, or copy it`)
+      : failure;
   }
 }
 
-/** A byte order mark stays, as it does where Node decodes: places in the text count it. */
+/** A byte order mark is kept, as when Node decodes: offsets in the text count it. */
 function textOf(bytes: Uint8Array, path: string, kind: string): string {
   const [first, second] = bytes;
   if ((first === 0xff && second === 0xfe) || (first === 0xfe && second === 0xff))
@@ -43,7 +45,7 @@ function textOf(bytes: Uint8Array, path: string, kind: string): string {
     const text = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
     if (!text.includes('\0')) return text;
   } catch {
-    // Said below, as for a file with zeros in it.
+    // Reported below, as for a file with zero bytes.
   }
-  throw new UsageError(`${path} holds no text in UTF-8; a ${kind} is plain text`);
+  throw new UsageError(`${path} is not UTF-8 text; a ${kind} is plain text`);
 }

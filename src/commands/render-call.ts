@@ -1,5 +1,5 @@
 /**
- * What a call of `render` asks for as a whole: what its options say together, before anything is opened.
+ * What a call of `render` asks for as a whole: the combination of its options, before anything is opened.
  */
 import { basename, extname } from 'node:path';
 import type { Share } from '../output/parts/parts.ts';
@@ -21,12 +21,12 @@ export interface RenderPlan {
   readonly byStep: boolean;
   /** Seconds before and after each step. */
   readonly handles: Fraction;
-  /** Of both sides of the frame. */
+  /** Factor for both sides of the frame. */
   readonly scale: number;
   readonly part: Share | undefined;
 }
 
-/** @throws UsageError where the call asks for what cannot be, or for two things that exclude each other */
+/** @throws UsageError if the call asks for something impossible, or for two things that exclude each other */
 export function planOf(call: RenderCall): RenderPlan {
   const { out, scenes, steps, format, scale = 1, part } = call;
   const byStep = call.by === 'step';
@@ -34,7 +34,7 @@ export function planOf(call: RenderCall): RenderPlan {
   if (several) refuseFileName(out, byStep);
   if (!several && format !== undefined)
     throw new UsageError(
-      '--format is for several videos; of a single one the name says it: -o OUT.mp4, OUT.mov, OUT.webm or a folder',
+      '--format is for several videos; for a single one the name says it: -o OUT.mp4, OUT.mov, OUT.webm or a folder',
     );
   if (call.handles !== undefined && !byStep)
     throw new UsageError('--handles lengthens the videos of --by step; add that, or leave it out');
@@ -46,8 +46,8 @@ export function planOf(call: RenderCall): RenderPlan {
 
 function refusePart({ matte }: RenderCall, several: boolean): void {
   if (several)
-    throw new UsageError('--part is of one video; where there are several, let each machine render some of them');
-  if (matte) throw new UsageError('--part and --matte exclude each other, since a part is of one video');
+    throw new UsageError('--part is for one video; if there are several, let each machine render some of them');
+  if (matte) throw new UsageError('--part and --matte exclude each other, since a part belongs to one video');
 }
 
 function refuseFileName(out: string, byStep: boolean): void {
@@ -58,7 +58,7 @@ function refuseFileName(out: string, byStep: boolean): void {
   throw new UsageError(`${why}, so -o names a folder: -o ${folder}/ --format ${ending.slice(1)}`);
 }
 
-/** Two scenes of one name in two folders would be written over each other. */
+/** Two scenes of one name in two folders would overwrite each other. */
 function refuseTwins(scenes: readonly string[]): void {
   const seen = new Map<string, string>();
   for (const scene of scenes) {
@@ -80,5 +80,5 @@ function refuseMatte({ matte, key, out, format }: RenderCall, several: boolean):
   if (key !== undefined)
     throw new UsageError('--matte and --key are two ways of saying what is transparent; give one of them');
   const isFrames = several ? format === 'png' : !['.mp4', '.mov', '.webm'].includes(extname(out).toLowerCase());
-  if (isFrames) throw new UsageError('--matte is for videos; PNG frames carry their transparency themselves');
+  if (isFrames) throw new UsageError('--matte is for videos; PNG frames carry their own transparency');
 }

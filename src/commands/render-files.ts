@@ -1,5 +1,5 @@
 /**
- * The files of one piece: itself, or fill and matte.
+ * The files of one piece: the film, or fill and matte.
  */
 import { extname } from 'node:path';
 import { fillPainter, mattePainter } from '../output/painters/matte.ts';
@@ -8,7 +8,7 @@ import type { Painter } from '../output/painters/painter.ts';
 export interface FilmFile {
   readonly name: string;
   readonly painter: Painter;
-  /** Which tracks go with it: of a film as it is all, of a fill its sound without footage, of a matte none. */
+  /** Which tracks go with it: all for a film, only sound for a fill, none for a matte. */
   readonly kind: 'film' | 'fill' | 'matte';
 }
 

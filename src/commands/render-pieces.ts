@@ -1,5 +1,5 @@
 /**
- * The pieces of a lesson that a call asks for: the whole film, some steps of it, or each step by itself.
+ * The pieces of a lesson that a call asks for: the whole film, some of its steps, or each step separately.
  */
 import { nearestWords } from '../scene/nearest-word.ts';
 import type { Schedule, ScheduledStep } from '../timeline/schedule.ts';
@@ -9,13 +9,13 @@ import type { RenderPlan } from './render-call.ts';
 
 /** Frames `from` to `until` of the film, `until` not included. */
 export interface Piece {
-  /** The step's id, where each step is a piece. */
+  /** The step's id, if each step is a piece. */
   readonly step: string | undefined;
   readonly from: number;
   readonly until: number;
 }
 
-/** `passed`: steps that are on no frame, and so have no piece. */
+/** `passed`: steps that are on no frame, and therefore have no piece. */
 export function piecesOf(
   schedule: Schedule,
   plan: RenderPlan,

@@ -1,6 +1,6 @@
 /**
- * What goes beside the picture of a piece of a lesson: footage and sound from the piece's beginning on, its chapters,
- * and what its first frame is called.
+ * The tracks of a piece of a lesson: footage and sound from the piece's beginning on, its chapters, and the label of
+ * its first frame.
  */
 import type { RenderOptions } from '../output/render.ts';
 import { add } from '../scene/fraction.ts';
@@ -16,7 +16,7 @@ import type { Piece } from './render-pieces.ts';
 
 type Read = Extract<Lesson, { kind: 'lesson' }>;
 
-/** `counted`: a timecode is wanted even where the scene gives none, counted from the film's beginning. */
+/** `counted`: a timecode is wanted even if the scene gives none, counted from the film's beginning. */
 export function tracksOf(
   { scene, schedule }: Read,
   path: string,

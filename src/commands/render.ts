@@ -33,7 +33,7 @@ interface Session {
   readonly terminal: Terminal;
 }
 
-/** Renders one scene after the other; the status is that of the one that went worst. */
+/** Renders one scene after the other; the status is the worst of theirs. */
 export async function render(call: RenderCall, terminal: Terminal): Promise<number> {
   const { scenes } = call;
   const plan = planOf(call);
@@ -64,11 +64,11 @@ async function renderScene(path: string, isOneOfMany: boolean, session: Session)
   }
   const { pieces, passed } = piecesOf(lesson.schedule, plan);
   warnOfFlashes(opened, terminal);
-  for (const id of passed) terminal.err(`proofreel: step ${id} is on no frame, so there is no video of it\n`);
+  for (const id of passed) terminal.err(`proofreel: step ${id} is on no frame, so it has no video\n`);
   const film = plan.scale === 1 ? opened.film : scaledFilm(opened.film, plan.scale, { even: true });
   const painter = filmPainter(film, look);
   if (call.matte && !painter.transparent)
-    throw new UsageError('--matte: nothing shows through these frames (draw: board), so there is no matte to write');
+    throw new UsageError('--matte: these frames are not transparent (draw: board), so there is no matte to write');
   for (const piece of pieces) {
     const cut =
       piece.from === 0 && piece.until === painter.frameCount ? painter : excerpt(painter, piece.from, piece.until);

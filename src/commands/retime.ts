@@ -1,5 +1,5 @@
 /**
- * `proofreel retime`: the scene with its times moved, after a retake or by a shift.
+ * `proofreel retime`: the scene with its times moved, following a retake or by a shift.
  */
 import { existsSync, readFileSync } from 'node:fs';
 import { dirname, relative, resolve } from 'node:path';
@@ -42,7 +42,7 @@ export async function retime(call: Call, terminal: Terminal): Promise<number> {
     const [first] = retimed.beforeStart;
     const { line } = placeOf(text, first!.span.start);
     throw new UsageError(
-      `--offset ${call.offset?.text}: ${counted(retimed.beforeStart.length, 'time')} would lie before the start of the video, first in line ${line} (${printSeconds(first!.seconds)}); nothing was written`,
+      `--offset ${call.offset?.text}: ${counted(retimed.beforeStart.length, 'time')} would be before the start of the video, first in line ${line} (${printSeconds(first!.seconds)}); nothing was written`,
     );
   }
   if (readScene(retimed.text).scene === undefined) throw new Bug('a scene can be read after its times were moved');
@@ -65,7 +65,7 @@ function checkCall({ before, after, offset, stretch }: Call): void {
   ];
   if (byWords && byShift)
     throw new UsageError(
-      '--before and --after move by the words, --offset and --stretch all alike; leave one pair out',
+      '--before and --after move by the words, --offset and --stretch move all in the same way; leave one pair out',
     );
   if (!byWords && !byShift)
     throw new UsageError('retime needs --before OLD.vtt and --after NEW.vtt, or --offset or --stretch');
@@ -98,7 +98,7 @@ function narrationOf(option: string, file: string, terminal: Terminal): Narratio
   const { narration, faults } = readNarration(text, file);
   for (const { line, message } of faults) terminal.err(`${file}:${line}: warning broken-cue: ${message}\n`);
   if (narration.cues.every(({ words }) => words.length === 0))
-    throw new UsageError(`${option}: ${file} has no words to go by`);
+    throw new UsageError(`${option}: ${file} has no words to follow`);
   return narration;
 }
 
@@ -107,7 +107,10 @@ function shift({ offset, stretch }: Call): Move {
   return (seconds) => ({ seconds: add(multiply(seconds, times), by), lost: undefined });
 }
 
-/** A scene that names the old narration names the new one afterwards; else its cues and words would be looked up there. */
+/**
+ * A scene that names the old narration names the new one afterwards; otherwise its cues and words would be looked up in
+ * the old one.
+ */
 function narrationRenamed(path: string, { video }: Scene, { before, after, out }: Call): Edit[] {
   const { narration } = video;
   if (narration === undefined || before === undefined || after === undefined) return [];
@@ -134,10 +137,10 @@ function movesOf(path: string, text: string, { video }: Scene, { times }: Retime
     .filter((time) => isMoved(video.rate, time))
     .map(({ span, step, what, seconds, to }) => {
       const by = subtract(to, seconds);
-      const sign = compare(by, zero) < 0 ? '-' : '+';
+      const direction = compare(by, zero) < 0 ? '-' : '+';
       const size = printSeconds(compare(by, zero) < 0 ? subtract(zero, by) : by);
       const named = step === undefined ? what : `${step}, ${what}`;
-      return `${path}:${placeOf(text, span.start).line}: ${named}: ${printSeconds(seconds)} -> ${printSeconds(to)} (${sign}${size})`;
+      return `${path}:${placeOf(text, span.start).line}: ${named}: ${printSeconds(seconds)} -> ${printSeconds(to)} (${direction}${size})`;
     });
 }
 
@@ -153,11 +156,10 @@ function remarksOn(path: string, text: string, { video }: Scene, call: Call, { h
       ? [`${files.join(' and ')} ${files.length === 1 ? 'is' : 'are'} named as before; name the new recording there`]
       : []),
     ...(isElsewhere
-      ? ['the new scene lies in another folder, and the files that it names are looked for from there']
+      ? ['the new scene is in another folder, and the files that it names are looked up from there']
       : []),
     ...hidden.map(
-      ({ start }) =>
-        `warning: the time in line ${placeOf(text, start).line} stands behind an alias, and is left as it is`,
+      ({ start }) => `warning: the time in line ${placeOf(text, start).line} is behind an alias, and is left unchanged`,
     ),
   ];
 }

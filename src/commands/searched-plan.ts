@@ -1,5 +1,5 @@
 /**
- * The search for a plan as the verbs start it: on both cores, for so many seconds, with what it comes to on a terminal.
+ * The search for a plan as the verbs run it: on two cores, for `seconds` seconds, with its progress on a terminal.
  */
 import type { Candidate } from '../grid/candidates.ts';
 import { type Plan, planFor } from '../plan/plan.ts';
@@ -9,10 +9,10 @@ import { planHelper } from './plan-helper.ts';
 import type { Terminal } from './terminal.ts';
 
 export interface PlanSearch {
-  /** The puzzle as it was given. */
+  /** The puzzle as given. */
   readonly given: string;
   readonly costs: TeachingCosts;
-  /** What is to be placed; without it the whole board. */
+  /** What is to be placed; if undefined, the whole board. */
   readonly until?: readonly Candidate[] | undefined;
   readonly seconds: number;
 }
@@ -41,7 +41,7 @@ export function reachesGoal({ outcome }: Plan): boolean {
   return outcome === 'least' || outcome === 'found';
 }
 
-/** Says yes until so many seconds have passed from now. */
+/** Returns true until that many seconds have passed. */
 export function untilPassed(seconds: number): () => boolean {
   const end = performance.now() + 1000 * seconds;
   return () => performance.now() < end;
@@ -51,5 +51,5 @@ const clearLine = '\r\u001b[K';
 
 function sayBetter(cost: number, terminal: Terminal): void {
   if (terminal.isWatched)
-    terminal.err(`${clearLine}a path of cost ${Number(cost.toFixed(3))}; looking for one that costs less`);
+    terminal.err(`${clearLine}a path of cost ${Number(cost.toFixed(3))}; searching for one that costs less`);
 }

@@ -26,7 +26,7 @@ export async function still(call: CallOf<typeof verb>, terminal: Terminal): Prom
   if (call.step === undefined && call.at === undefined)
     throw new UsageError('still needs one of --step ID and --at TIME');
   if (call.thumbnail && call.as !== undefined)
-    throw new UsageError('a thumbnail has a frame of its own, 1280x720; leave --as out');
+    throw new UsageError('a thumbnail has its own frame size, 1280x720; leave --as out');
   if (!call.thumbnail && call.title !== undefined) throw new UsageError('--title is the large title of a --thumbnail');
   const asked = await openFilm(call.scene, call, terminal);
   if (asked === undefined) return exitStatus.unusable;
@@ -45,7 +45,7 @@ export async function still(call: CallOf<typeof verb>, terminal: Terminal): Prom
   return exitStatus.sound;
 }
 
-/** The same with the film of a thumbnail, whose marks may stand on other frames than those over a recording. */
+/** The same with the film of a thumbnail, whose marks may be on other frames than those over a recording. */
 function withFilm(opened: OpenFilm): OpenFilm {
   const { lesson, look } = opened;
   return { ...opened, film: thumbnailFilm(lesson.checked, lesson.schedule, look) };

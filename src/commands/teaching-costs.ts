@@ -1,5 +1,5 @@
 /**
- * The table of teaching costs that a call works with: the tool's own, or a file of the user's.
+ * The table of teaching costs that a call uses: the built-in one, or a user's file.
  */
 import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
@@ -11,14 +11,14 @@ import type { TeachingCosts } from '../techniques/teaching.ts';
 import { readText } from './read-text.ts';
 import type { Terminal } from './terminal.ts';
 
-/** The tool's own table, `assets/teaching-costs.yaml`. */
+/** The built-in table, `assets/teaching-costs.yaml`. */
 export function defaultCosts(): TeachingCosts {
   const { costs } = readTeachingCosts(readFileSync(ownTable(), 'utf8'));
   if (costs === undefined) throw new Bug('assets/teaching-costs.yaml can be read');
   return costs;
 }
 
-/** The table of this file, or the tool's own; undefined where the file has faults, which then have been said. */
+/** The table of this file, or the built-in one; undefined if the file has faults, which have then been printed. */
 export function costsFrom(path: string | undefined, terminal: Terminal): TeachingCosts | undefined {
   if (path === undefined) return defaultCosts();
   const text = readText(path, 'table of costs');
@@ -27,13 +27,13 @@ export function costsFrom(path: string | undefined, terminal: Terminal): Teachin
   return costs;
 }
 
-/** Beside `src` or beside `dist`, whichever this module was loaded from. */
+/** Next to `src` or `dist`, depending on where this module was loaded from. */
 function ownTable(): string {
   for (let folder = dirname(fileURLToPath(import.meta.url)); ; ) {
     const file = join(folder, 'assets', 'teaching-costs.yaml');
     if (existsSync(file)) return file;
     const parent = dirname(folder);
-    if (parent === folder) throw new Bug('assets/teaching-costs.yaml lies beside the program');
+    if (parent === folder) throw new Bug('assets/teaching-costs.yaml is next to the program');
     folder = parent;
   }
 }

@@ -1,5 +1,5 @@
 /**
- * Where a command writes: data to `out`, progress and messages to `err`; colours only where a terminal reads.
+ * Where a command writes: data to `out`, progress and messages to `err`; colours only on a terminal.
  */
 import pc from 'picocolors';
 import type { MaybeTerminal } from '../output/progress.ts';
@@ -10,13 +10,13 @@ export interface Terminal {
   readonly err: (text: string) => void;
   readonly outPaint: Paint;
   readonly errPaint: Paint;
-  /** Whether somebody watches the messages, so that a progress line makes sense. */
+  /** Whether the messages go to a terminal, so that a progress line makes sense. */
   readonly isWatched: boolean;
-  /** Of the line that is watched; undefined where that is not known. */
+  /** The terminal's width; undefined if it is not known. */
   readonly columns: number | undefined;
 }
 
-/** What a progress line is drawn on: the messages of this terminal. */
+/** The stream for a progress line: the messages of this terminal. */
 export function messagesOf(terminal: Terminal): MaybeTerminal {
   return {
     isTTY: terminal.isWatched,

@@ -1,5 +1,6 @@
 /**
- * The film and the words of a thumbnail: the board whole, whatever the video shows, with the small digits that matter.
+ * The film and the words of a thumbnail: the whole board, whatever the video shows, with only the small digits that
+ * matter.
  */
 import type { CheckedScene, CheckedStep } from '../check/verdict.ts';
 import { filmOf } from '../film/film-of.ts';
@@ -31,7 +32,7 @@ export function thumbnailFilm(checked: CheckedScene, schedule: Schedule, look: L
   return { ...film, marks, title: undefined, credit: undefined };
 }
 
-/** `title` stands in place of the step's own. */
+/** `title` replaces the step's own. */
 export function thumbnailWords(
   { title: lesson }: Scene,
   step: CheckedStep | undefined,
@@ -49,8 +50,8 @@ export function thumbnailWords(
 }
 
 /** The film and the words as a picture. */
-export function thumbnailPainter(told: Film, look: Look, words: ThumbnailWords): Painter {
-  const film: Film = { ...told, headings: [] };
+export function thumbnailPainter(whole: Film, look: Look, words: ThumbnailWords): Painter {
+  const film: Film = { ...whole, headings: [] };
   return {
     width: film.width,
     height: film.height,

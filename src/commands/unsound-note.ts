@@ -1,11 +1,11 @@
 /**
- * What is said of a scene that is not sound by verbs that write nothing which would claim otherwise.
+ * The note on an unsound scene from verbs whose output does not claim soundness.
  */
 import type { CheckedScene } from '../check/verdict.ts';
 import { exitStatus } from '../verbs/exit-status.ts';
 import type { Terminal } from './terminal.ts';
 
-/** The exit status; of a scene that is not sound the steps to fix are named on the terminal. */
+/** Returns the exit status; for an unsound scene, names the steps to fix on the terminal. */
 export function unsoundNote({ sound, summary }: CheckedScene, terminal: Terminal): number {
   if (sound) return exitStatus.sound;
   const steps = summary.toFix.join(', ');

@@ -1,6 +1,6 @@
 /**
- * A beat becomes marks. A mark ends with its step (or lives on with `keep`), and before that with what it is on; a focus
- * ends the focus before it, and `clear` whatever it names.
+ * A beat becomes marks. A mark ends with its step (or stays with `keep`), or earlier with what it is on; a focus ends
+ * the previous focus, and `clear` ends anything that it names.
  */
 
 import { drawn, shapes } from '../marks/marks.ts';
@@ -28,7 +28,7 @@ export function drawBeat(drawing: StepDrawing, beat: StagedBeat): void {
   }
 }
 
-/** The first frame on which a mark of this beat stands no more, whatever becomes of what it is on. */
+/** The first frame on which a mark of this beat is no longer shown, regardless of what it is on. */
 function endOf({ step, until, frameCount, draw }: StepDrawing, beat: StagedBeat, shape: MarkShape): number {
   // A claim of a step that is not sound must not outlive the stamp.
   if (shapes[shape.kind].words.isClaim && !step.sound) return until;

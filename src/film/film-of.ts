@@ -1,8 +1,8 @@
 /**
- * From what was proved, and when it is told, to what is seen: every mark as candidates, cells and frames.
+ * From what was proved, and when it is presented, to what is shown: every mark as candidates, cells and frames.
  *
- * What is drawn is what is proved. A conclusion that is redundant is not drawn; one that is not proved is drawn under a stamp
- * that covers its whole step, and changes nothing on the board; a step that is meant to fail changes nothing either.
+ * What is drawn is what is proved. A conclusion that is redundant is not drawn; one that is not proved is drawn under a
+ * stamp that covers its whole step, and changes nothing on the board; a false step changes nothing either.
  */
 
 import type { CheckedScene, CheckedStep } from '../check/verdict.ts';
@@ -23,8 +23,8 @@ import { markList } from './mark-list.ts';
 import { withMarkedDigits } from './marked-digits.ts';
 
 /**
- * The film of a checked scene. It draws an unsound scene too, each step that is not sound under its stamp: whether such
- * a film may be made is for the caller to decide. A pure function.
+ * The film of a checked scene. It also draws an unsound scene, each unsound step under its stamp: the caller decides
+ * whether such a film may be made. A pure function.
  */
 export function filmOf(checked: CheckedScene, schedule: Schedule, look: Look): Film {
   const { scene } = checked;

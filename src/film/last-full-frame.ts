@@ -1,5 +1,5 @@
 /**
- * The frame that shows a step whole: for a still, or a slide.
+ * The frame that shows a step completely: for a still, or a slide.
  */
 import { Bug } from '../grid/bug.ts';
 import { secondsToCome } from '../marks/paintings.ts';
@@ -8,10 +8,10 @@ import { framesIn, type Pacing } from '../staging/pacing.ts';
 import { type Film, type Frame, frameAt, type MarkShape, type Shown } from '../timeline/film.ts';
 
 /**
- * The last frame of the step on which all its marks and digits stand, drawn to their ends, before anything of them goes.
- * Where there is no such frame (a circle has gone before the last mark comes), the last of those on which most stand of
- * what the step concludes (strikes, placements, digits), and of these one on which most stands of all.
- * A step without marks: its last frame.
+ * The last frame of the step on which all its marks and digits are completely drawn, before any of them disappears. If
+ * there is no such frame (a circle disappears before the last mark comes), the last of the frames that show the most of
+ * what the step concludes (strikes, placements, digits) and, among these, the most of everything. For a step without
+ * marks: its last frame.
  */
 export function lastFullFrame(film: Film, step: string, look: Look): Frame {
   const headings = film.headings.filter((heading) => heading.step === step);
@@ -47,7 +47,7 @@ export function lastFullFrame(film: Film, step: string, look: Look): Frame {
   return frameAt(best);
 }
 
-/** The step's marks (a stamp stands all the time), and the digits, large and small, that come within it. */
+/** The step's marks (except a stamp, which is always shown), and the digits, large and small, that come within it. */
 function thingsOf(
   film: Film,
   step: string,
@@ -71,7 +71,7 @@ function thingsOf(
   return [...marks, ...digits, ...small];
 }
 
-/** A link's time depends on its length: the longest is taken. */
+/** A link's time depends on its length: the longest is used. */
 function secondsAtMost(film: Film, shape: MarkShape, motion: Look['motion']): number {
   return shape.kind === 'link' ? motion.linkLongest : secondsToCome(shape, motion, film);
 }

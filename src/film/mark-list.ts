@@ -1,9 +1,9 @@
 /**
- * The marks of a film while it is being told: later beats end, lengthen or take away what earlier ones drew.
+ * The marks of a film while it is being built: later beats end, extend or remove what earlier ones drew.
  */
 import { type Frame, frameAt, type Mark, type MarkGroup, type MarkShape } from '../timeline/film.ts';
 
-/** A mark whose end may still change. Frames are whole; `until` may lie at or before `from`: then it is not drawn. */
+/** A mark whose end may still change. Frames are whole; `until` may be at or before `from`: then it is not drawn. */
 export interface DraftMark {
   readonly from: Frame;
   until: Frame;
@@ -13,13 +13,18 @@ export interface DraftMark {
 }
 
 export interface MarkList {
-  /** Adds a mark, or, where the same one stands already in the same colour, lets that one stand as long as this would. */
+  /** Adds a mark or, if the same one in the same colour is already shown, extends that one to the same end. */
   add(mark: DraftMark): void;
-  /** Whether the same thing, drawn by the same step in the same colour, stands at the frame on which this would begin. */
+  /**
+   * Whether the same thing, drawn by the same step in the same colour, is shown at the frame on which this would begin.
+   */
   stands(mark: Omit<DraftMark, 'until'>): boolean;
   /** Ends at this frame every mark that `which` names; what would have begun then or later is not drawn. */
   end(at: Frame, which: (mark: Readonly<DraftMark>) => boolean): void;
-  /** The marks that are drawn at all, within `frameCount`, in order of their first frames; of equals the later told lies later. */
+  /**
+   * The marks that are drawn at all, within `frameCount`, in order of their first frames; equal ones in the order in
+   * which they were added.
+   */
   finished(frameCount: number): Mark[];
 }
 

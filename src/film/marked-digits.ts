@@ -1,7 +1,7 @@
 /**
- * The small digits that marks bring with them. Where the board has not all of its candidates written in, a ring, a slash
- * or the end of a link may lie on a candidate that is not there: its digit stands for as long as the mark does, so that
- * no mark lies on nothing, and until the digit of its cell is written.
+ * The small digits that marks bring with them. If the board does not have all its candidates written in, a ring, a
+ * slash or the end of a link may be on a candidate that is not shown: its digit is then shown as long as the mark, so
+ * that no mark is on nothing, and until the digit of its cell is written.
  */
 import { cellOf } from '../grid/grid.ts';
 import { candidatesOfMark } from '../marks/paintings.ts';
@@ -10,7 +10,7 @@ import { type Film, frameAt, type Mark } from '../timeline/film.ts';
 
 type Small = Film['candidates'][number];
 
-/** The small digits of the film with those that its marks speak of: by candidate, in order and apart from one another. */
+/** The small digits of the film together with those of its marks: by candidate, in order and without overlaps. */
 export function withMarkedDigits(
   shown: Film['candidates'],
   marks: readonly Mark[],

@@ -1,10 +1,10 @@
 /**
- * What a picture is made of, as text: equal texts, equal pictures, in this film or in any other. So a picture is known
- * again where it returns, and after a change somewhere else in the film. Frame numbers and places in lists do not
- * enter, for they change when something else is added; only how things stand in time to the marks of a step does, as
- * routes, rooms and slots hang on it.
+ * The contents of a picture, as text: equal texts give equal pictures, in this film or any other. So a picture is
+ * recognised when it returns, and after a change somewhere else in the film. Frame numbers and list indices are not
+ * included, because they change when something else is added; only times relative to the marks of a step are, as
+ * routes, rooms and slots depend on them.
  *
- * Every key of the film and of the drawing enters by itself, so that a new one cannot be forgotten.
+ * Every key of the film and of the drawing is included automatically, so that a new one cannot be forgotten.
  */
 
 import { areTogether, calloutGroups } from '../picture/callout-plan.ts';
@@ -28,7 +28,7 @@ export function contentsOf(film: Film, look: Look): Contents {
     if (key === 'board') continue;
     if (Array.isArray(value) && value.every(isShown)) {
       lists.set(key, value);
-      common.push([key, value.length > 0]); // Room is kept for what is to come.
+      common.push([key, value.length > 0]); // Room is reserved for what is to come.
     } else common.push([key, value]);
   }
   const callouts = ['note', 'ask', 'stamp'].filter((kind) => film.marks.some(({ shape }) => shape.kind === kind));
@@ -36,8 +36,8 @@ export function contentsOf(film: Film, look: Look): Contents {
   const texts = new Map([...lists].map(([key, things]) => [key, things.map((thing) => JSON.stringify(bare(thing)))]));
   const company = companies(film, lists);
   const calls = calloutPlans(film);
-  // What room the headings have hangs on the notes and questions of all their time.
-  const besideHeadings = film.headings.map((heading) => [
+  // The room of the headings depends on all notes and questions shown at the same time.
+  const withHeadings = film.headings.map((heading) => [
     ...new Set([...calls].flatMap(([mark, text]) => (areTogether(mark, heading) ? text : []))),
   ]);
   return {
@@ -52,7 +52,7 @@ export function contentsOf(film: Film, look: Look): Contents {
       }
       const marks = drawing.marks.flatMap(({ index }) => film.marks[index] ?? []);
       parts.push(company(marks), [...new Set(marks.flatMap((mark) => calls.get(mark) ?? []))]);
-      parts.push([...new Set(drawing.headings.flatMap(({ index }) => besideHeadings[index] ?? []))]);
+      parts.push([...new Set(drawing.headings.flatMap(({ index }) => withHeadings[index] ?? []))]);
       return JSON.stringify(parts);
     },
   };
@@ -62,7 +62,7 @@ function isShown(thing: unknown): boolean {
   return typeof thing === 'object' && thing !== null && 'from' in thing && 'until' in thing;
 }
 
-/** Without its time, and without its step's name, by which marks are only kept together. */
+/** Without its time, and without its step's name, which only groups marks. */
 function bare(thing: object): unknown {
   return { ...thing, from: undefined, until: undefined, step: undefined };
 }
@@ -76,8 +76,8 @@ function inked(content: string, { progress, alpha }: Inked): string {
 }
 
 /**
- * For the marks on screen: all marks of their steps, those still to come among them, and everything that is on screen
- * at some time together with these, by the time at which the first of them comes.
+ * For the marks on screen: all marks of their steps, including those still to come, and everything that is on screen
+ * together with these at some time, with times relative to the first of them.
  */
 function companies(film: Film, lists: ReadonlyMap<string, readonly Shown[]>): (marks: readonly Mark[]) => string {
   const known = new Map<string, string>();
@@ -110,10 +110,10 @@ function companyText(film: Film, lists: ReadonlyMap<string, readonly Shown[]>, s
   return JSON.stringify(parts);
 }
 
-/** Marks are told above; words do not bear on where marks lie. */
+/** Marks are included above; words do not affect where marks are. */
 const apart: ReadonlySet<string> = new Set(['marks', 'headings', 'said']);
 
-/** By note or question: all of those with which it shares the plan of their places. */
+/** For each note or question: all those whose places are planned together with its own. */
 function calloutPlans(film: Film): ReadonlyMap<Mark, string> {
   const texts = new Map<Mark, string>();
   for (const group of calloutGroups(film)) {

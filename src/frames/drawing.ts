@@ -25,7 +25,7 @@ export function drawingAt(film: Film, look: Look, frame: Frame): Drawing {
   };
 }
 
-/** Equal for equal drawings, and for no others. */
+/** Equal only for equal drawings. */
 export function digestOf(drawing: Drawing): string {
   const list = (things: readonly Inked[]) =>
     things.map(({ index, progress, alpha }) =>

@@ -1,6 +1,6 @@
 /**
- * The order in which a frame is painted, from below. It names every layer of every mark and of the film itself: one that
- * is left out, or that nobody paints, does not compile.
+ * The order in which a frame is painted, bottom to top. It names every layer of every mark and of the film itself: one
+ * that is missing, or that nothing paints, does not compile.
  */
 import { Bug } from '../grid/bug.ts';
 import { type namedPaintings, paintings } from '../marks/paintings.ts';
@@ -20,7 +20,7 @@ import { paintSaid } from '../picture/said.ts';
 import type { BoardStage, Stage, Standing } from '../picture/stage.ts';
 import type { ShapeKind } from '../timeline/film.ts';
 
-/** What a board bears beside marks; each looks for itself whether the film has it. */
+/** The layers of a board apart from marks; each checks whether the film has it. */
 const ofBoard = {
   coordinates: (stage) => stage.film.coordinates && paintCoordinates(stage),
   ground: (stage) => isWhole(stage) && paintGround(stage),
@@ -32,7 +32,7 @@ const ofBoard = {
   'forward digits': (stage) => stage.film.draw !== 'overlay' && paintForwardDigits(stage),
 } satisfies Record<string, (stage: BoardStage) => unknown>;
 
-/** What a frame bears beside marks and the board. */
+/** The layers of a frame apart from marks and the board. */
 const ofFrame = { said: paintSaid, headings: paintHeadings } satisfies Record<string, (stage: Stage) => void>;
 
 const onBoard = inOrder<BoardLayer>()([
@@ -46,7 +46,7 @@ const onBoard = inOrder<BoardLayer>()([
   ['strike', 'disc'],
   ['board', 'lines'],
   ['outline', 'line'],
-  // Under the digits: a neck may have to pass some.
+  // Under the digits: a group's neck may have to pass over some.
   ['link', 'hulls'],
   ['board', 'givens'],
   ['board', 'small digits'],
@@ -84,11 +84,11 @@ export function paintBoardLayers(stage: BoardStage): void {
   }
 }
 
-/** Paints what lies on the frame: words, cards, the stamp; `beside` is the stage with the room that a stamp leaves to the rest. */
-export function paintFrameLayers(stage: Stage, beside: Stage): void {
+/** Paints what is on the frame: words, cards, the stamp; `rest` is the stage with the room that a stamp leaves. */
+export function paintFrameLayers(stage: Stage, rest: Stage): void {
   for (const [of, layer] of onFrame) {
-    if (of === 'frame') ofFrame[layer](beside);
-    else paintOnFrame(of, layer, of === 'stamp' ? stage : beside);
+    if (of === 'frame') ofFrame[layer](rest);
+    else paintOnFrame(of, layer, of === 'stamp' ? stage : rest);
   }
 }
 
@@ -138,7 +138,7 @@ type LayerIn<Name extends string, Painters> = { [Layer in keyof Painters]: reado
 export type Unpainted = Nothing<Exclude<ShapeKind, (BoardLayer | FrameLayer)[0]>>;
 type Nothing<None extends never> = None;
 
-/** The order as it is written; one that leaves out a layer does not compile. */
+/** The order as written; one that leaves out a layer does not compile. */
 function inOrder<Layer>() {
   return <const Order extends readonly Layer[]>(order: Order & Complete<Layer, Order[number]>): Order => order;
 }

@@ -1,6 +1,6 @@
 /**
- * When a thing comes, stands and goes. Everything comes from its first frame on, with ink on that frame, and fades
- * before its last frame is over: nothing of it is left on frame `until`.
+ * When a thing comes, stays and goes. Everything comes from its first frame on, with ink on that frame, and has faded
+ * out by its end: nothing of it is left on frame `until`.
  */
 
 import { paintings, secondsToCome } from '../marks/paintings.ts';
@@ -9,18 +9,21 @@ import type { Look } from '../scene/look.ts';
 import type { Film, Mark, Shown } from '../timeline/film.ts';
 import { framesLasting } from '../timeline/seconds.ts';
 
-/** How many frames a thing takes to come and to go; it stands from `from + coming - 1` until `until - going`. */
+/** How many frames a thing takes to come and to go; it is complete from `from + coming - 1` until `until - going`. */
 export interface Pace {
   readonly coming: number;
   readonly going: number;
-  /** How often it swells and shrinks again once it has come, and in how many frames each time. */
+  /** How often it swells and shrinks again once it has come, and over how many frames each time. */
   readonly beats?: { readonly count: number; readonly frames: number } | undefined;
 }
 
-/** What pulses beats twice, a second for each beat: far slower than what WCAG 2.2 (2.3.1) calls a flash, and then it stands. */
+/**
+ * A pulsing mark beats twice, one second per beat: far slower than what WCAG 2.2 (2.3.1) calls a flash; then it stays
+ * still.
+ */
 const pulses = { count: 2, seconds: 1 } as const;
 
-/** The state at this frame, or undefined where the thing is not on screen. Progress is eased: quick, then slower. */
+/** The state at this frame, or undefined if the thing is not on screen. Progress is eased: fast, then slower. */
 export function inkAt(shown: Shown, pace: Pace, frame: number): Ink | undefined {
   if (frame < shown.from || frame >= shown.until) return undefined;
   const come = Math.min(1, (frame - shown.from + 1) / pace.coming);
@@ -29,12 +32,12 @@ export function inkAt(shown: Shown, pace: Pace, frame: number): Ink | undefined 
   return { progress: rounded(eased(come) + swollen), alpha: rounded(left) };
 }
 
-/** The same without motion: whole at once, and only its opacity changes. */
+/** The same without motion: complete immediately, and only its opacity changes. */
 export function faded({ progress, alpha }: Ink): Ink {
   return { progress: 1, alpha: rounded(Math.min(1, progress) * alpha) };
 }
 
-/** The frames at which the thing's state differs from the frame before. */
+/** The frames at which the thing's state differs from the previous frame. */
 export function changesOf(shown: Shown, pace: Pace): number[] {
   const changes: number[] = [];
   const standing = shown.from + pace.coming + (pace.beats === undefined ? 0 : pace.beats.count * pace.beats.frames);
@@ -43,7 +46,7 @@ export function changesOf(shown: Shown, pace: Pace): number[] {
   return changes;
 }
 
-/** A mark's pace. What stays to the film's end does not go. */
+/** A mark's pace. What stays until the film's end does not fade out. */
 export function paceOfMark(film: Film, look: Look, mark: Mark): Pace {
   const plain = pace(film, mark, secondsToCome(mark.shape, look.motion, film), look.motion.fade);
   return paintings[mark.shape.kind].pulses === true && look.motion.come !== 'faded'
@@ -58,7 +61,7 @@ function pulsing(film: Film, { from, until }: Shown, plain: Pace): Pace {
   return { ...plain, beats: { count: Math.min(pulses.count, Math.max(0, Math.floor(room / frames))), frames } };
 }
 
-/** 0 to 1 and back in each beat; `since` counts frames from the one on which all of it had come. */
+/** 0 to 1 and back in each beat; `since` counts frames from the one on which it was complete. */
 function swelling(since: number, { beats }: Pace): number {
   if (beats === undefined || since <= 0 || since >= beats.count * beats.frames) return 0;
   return (1 - Math.cos((2 * Math.PI * since) / beats.frames)) / 2;
@@ -69,12 +72,12 @@ export function paceOfWords(film: Film, look: Look, shown: Shown): Pace {
   return pace(film, shown, look.motion.fade, look.motion.fade);
 }
 
-/** A written digit grows and then stands; it goes at once, since it is not meant to go. */
+/** A written digit grows and then stands; it disappears immediately, since it is not meant to. */
 export function paceOfDigit(film: Film, look: Look, shown: Shown): Pace {
   return pace(film, shown, look.motion.place, 0);
 }
 
-/** Where time is short, coming takes at most half of it and going a quarter. */
+/** If time is short, coming takes at most half of it and going a quarter. */
 function pace(film: Film, shown: Shown, comingSeconds: number, goingSeconds: number): Pace {
   const frames = shown.until - shown.from;
   const coming = Math.max(1, Math.min(framesLasting(film.rate, comingSeconds), Math.floor(frames / 2)));

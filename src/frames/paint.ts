@@ -1,6 +1,6 @@
 /**
- * Paints a drawing: one picture on the canvas that it is handed. The canvas is cleared first; with `overlay` and
- * `writing` what is not marked stays transparent. What lies over what stands in `layers.ts`.
+ * Paints a drawing: one picture on the canvas that it is given. The canvas is cleared first; with `overlay` and
+ * `writing` what is not marked stays transparent. The order of layers is in `layers.ts`.
  */
 import { Bug } from '../grid/bug.ts';
 import type { Candidate } from '../grid/candidates.ts';
@@ -23,7 +23,8 @@ export function paint(context: Context2D, film: Film, look: Look, drawing: Drawi
   context.save();
   context.setTransform(1, 0, 0, 1, 0, 0);
   context.globalAlpha = 1;
-  // In two parts: Cairo takes note of a canvas that was cleared at one go, and rounds the first thing laid on it otherwise.
+  // In two parts: Cairo remembers a canvas that was cleared in one call, and rounds the first shape drawn on it
+  // differently.
   const half = Math.floor(film.height / 2);
   context.clearRect(0, 0, film.width, half);
   context.clearRect(0, half, film.width, film.height - half);
@@ -64,7 +65,7 @@ function boardStageOf(stage: Stage): BoardStage | undefined {
   return board;
 }
 
-/** The candidates that bear marks, and how far each has come forward. */
+/** The candidates with marks, and how far each has come forward. */
 function involvedIn(standing: readonly Standing[]): Map<Candidate, number> {
   const involved = new Map<Candidate, number>();
   for (const { mark, ink } of standing) {

@@ -1,12 +1,15 @@
 /**
- * A film as runs of frames: those that stand still, one picture each, and those in which something moves.
- * Worked out from when things come and go, without looking at every frame.
+ * A film as runs of frames: still ones, one picture each, and those in which something moves. Computed from when things
+ * come and go, without examining every frame.
  */
 import type { Look } from '../scene/look.ts';
 import { type Film, type Frame, frameAt } from '../timeline/film.ts';
 import { changesOf, paceOfDigit, paceOfMark, paceOfWords } from './motion.ts';
 
-/** Frames `from` to `until`, `until` not included. `still`: all are the same picture. `moving`: each may differ from the one before. */
+/**
+ * Frames `from` to `until`, `until` not included. `still`: all are the same picture. `moving`: each may differ from the
+ * previous one.
+ */
 export interface Run {
   readonly from: Frame;
   readonly until: Frame;
@@ -27,7 +30,7 @@ export function runsOf(film: Film, look: Look): Run[] {
   return runs;
 }
 
-/** Frame 0 and every frame that may differ from the one before it. */
+/** Frame 0 and every frame that may differ from the previous one. */
 function startsOf(film: Film, look: Look): Set<number> {
   const starts = new Set<number>(film.frameCount > 0 ? [0] : []);
   const add = (frames: readonly number[]) => {

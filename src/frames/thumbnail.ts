@@ -1,6 +1,6 @@
 /**
- * A thumbnail: the picture of a step beside a large title. It is looked at a few centimetres wide, so there are few
- * words, and the board takes the whole height; the lower right corner, where sites lay a video's length over it (common
+ * A thumbnail: the picture of a step next to a large title. It is seen only a few centimetres wide, so it has few
+ * words, and the board takes the whole height; the lower right corner, where sites overlay a video's length (common
  * practice), stays free.
  */
 
@@ -12,12 +12,12 @@ import type { BoardShape } from '../scene/scene.ts';
 import type { Film } from '../timeline/film.ts';
 import { paint } from './paint.ts';
 
-/** In pixels: what video sites ask for (common practice). */
+/** In pixels: the size video sites ask for (common practice). */
 export const thumbnailSize = { width: 1280, height: 720 } as const;
 
 export interface ThumbnailWords {
   readonly title: string;
-  /** Above it, quietly: what the step is a part of. */
+  /** Above it, in quiet text: what the step is a part of. */
   readonly lesson: string | undefined;
   /** Below it: what it is an example of. */
   readonly argument: string | undefined;
@@ -25,18 +25,18 @@ export interface ThumbnailWords {
 
 const margin = 44;
 const gap = 52;
-/** Of the corner that is left free. */
+/** The height of the corner that is left free. */
 const cornerHeight = 76;
-/** Of the sign on a picture of a step that is not proved, and what keeps it from other words. */
+/** The height of the stamp on an unproved step, including its distance from other words. */
 const stampHeight = 270;
 
-/** Where the board lies on a thumbnail, for a grid of so many cells across. */
+/** The place of the board on a thumbnail, for a grid with that many cells across. */
 export function thumbnailBoard(cells: number): BoardShape {
   const side = Math.floor((thumbnailSize.height - 2 * margin) / cells) * cells;
   return { kind: 'square', left: margin, top: (thumbnailSize.height - side) / 2, side };
 }
 
-/** Paints the drawing of a film of this size and board that has no words of its own, and the words beside it. */
+/** Paints the drawing of a film of this size and board that has no words of its own, and the words next to it. */
 export function paintThumbnail(
   context: Context2D,
   film: Film,
@@ -80,7 +80,7 @@ interface Blocks {
   readonly argument: SetText | undefined;
 }
 
-/** The title as large as it can be in what the other words leave. */
+/** The title, as large as possible in the room that the other words leave. */
 function blocksIn(context: Context2D, look: Look, words: ThumbnailWords, width: number, height: number): Blocks {
   const { family } = look.type;
   const set = (
@@ -105,7 +105,7 @@ function blocksIn(context: Context2D, look: Look, words: ThumbnailWords, width: 
   return { lesson, title: tightened(title), argument };
 }
 
-/** Large words stand closer than those of a text. */
+/** Large text has tighter line spacing. */
 function tightened(set: SetText): SetText {
   const leading = set.leading * 0.86;
   return { ...set, leading, height: set.height - Math.max(0, set.lines.length - 1) * (set.leading - leading) };

@@ -1,5 +1,5 @@
 /**
- * A scene checked, its marks judged each as its record says.
+ * Checking a scene, with each mark judged according to its record.
  */
 import { certainErrorsWith, checkSceneWith } from '../check/check-scene.ts';
 import type { JudgedStep } from '../check/marks.ts';
@@ -10,12 +10,17 @@ import type { Diagnostic } from '../scene/diagnostic.ts';
 import type { Doubts } from '../scene/doubts.ts';
 import type { Beat, BeatMarks, Scene } from '../scene/scene.ts';
 
-/** Proves or rejects every claim of the scene. The puzzle has at least one solution, or the scene would not have been read. */
+/**
+ * Proves or rejects every claim of the scene. The puzzle has at least one solution: a scene whose puzzle has none is
+ * rejected when it is read.
+ */
 export function checkScene(scene: Scene): CheckedScene {
   return checkSceneWith(judgeBeat, scene);
 }
 
-/** The errors of marks in a scene with faults: those of the steps before the first that was not read as it was meant. */
+/**
+ * The errors of marks in a scene with faults: those of the steps before the first step that could not be read reliably.
+ */
 export function certainErrors(scene: Scene, doubts: Doubts): readonly Diagnostic[] {
   return certainErrorsWith(judgeBeat, scene, doubts);
 }

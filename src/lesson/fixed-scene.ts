@@ -1,6 +1,6 @@
 /**
- * A scene that is not sound, fixed: step after step, each fix marked by a comment, until it checks sound. What cannot
- * be fixed (what a solution contradicts, what no argument was found for) is taken out, and stands as a comment.
+ * Fixing an unsound scene: step after step, each fix marked by a comment, until it checks sound. What cannot be fixed
+ * (because a solution contradicts it, or no argument was found) is commented out.
  */
 
 import { type Edit, edited } from '../check/scene-text.ts';
@@ -13,16 +13,16 @@ import { readScene } from './read-scene.ts';
 
 export interface FixedScene {
   readonly text: string;
-  /** What was done, a line each: the step's id and the fix. */
+  /** What was done, one line each: the step's id and the fix. */
   readonly done: readonly string[];
-  /** Whether the fixed scene is sound. It is not where a step stands in flow style, which is left as it is. */
+  /** Whether the fixed scene is sound. It is not if a step is in flow style, which is left unchanged. */
   readonly sound: boolean;
 }
 
 /** At most this many fixes: more than any lesson has steps. */
 const roundsBound = 200;
 
-/** Fixes the scene of this text, which can be read. */
+/** Fixes the scene of this text, which must be readable. */
 export function fixScene(text: string): FixedScene {
   const done: string[] = [];
   let reached = text;
@@ -46,7 +46,7 @@ function checkedText(text: string): CheckedScene | undefined {
   return checked.errors.length > 0 ? undefined : checked;
 }
 
-/** The first way to fix the step whose text can be read and leaves the step better off. */
+/** The first fix of the step whose text can be read and improves the step. */
 function fixStep(
   text: string,
   checked: CheckedScene,
@@ -69,7 +69,7 @@ function faultsOf(step: CheckedStep): number {
   return conclusions + links + step.faults.length + (step.name?.judged === 'misnamed' ? 1 : 0);
 }
 
-/** The list that `so: all` stands for, written out wherever a step says so. */
+/** The text with the list that `so: all` stands for written out in every step that has it. */
 export function spellOut(text: string, checked: CheckedScene): string {
   const { grid } = checked.scene.puzzle;
   const edits = checked.steps.flatMap(({ step, conclusions }): Edit[] => {

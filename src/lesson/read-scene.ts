@@ -1,5 +1,5 @@
 /**
- * The text of a scene read, with the marks that its language has.
+ * Reading the text of a scene, with the marks of its language.
  */
 import { beatReadings } from '../marks/marks.ts';
 import { beatDefinition } from '../scene/beats.ts';
@@ -9,7 +9,7 @@ import { sceneSchemaWith } from '../scene/schema.ts';
 /** One item of `show`. */
 export const beat = beatDefinition(beatReadings);
 
-/** Reads a scene. `text` is the file's content; a byte order mark at its start is passed over. */
+/** Reads a scene. `text` is the file's content; a byte order mark at its start is skipped. */
 export function readScene(text: string): ReadScene {
   return readSceneWith(beat, text);
 }

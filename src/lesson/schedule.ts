@@ -1,5 +1,5 @@
 /**
- * A scene's times as frames, its marks given as long as each of their records says.
+ * A scene's times as frames, with each mark given the time in its record.
  */
 import { beats } from '../marks/marks.ts';
 import type { BeatKind } from '../marks/record.ts';
@@ -12,12 +12,12 @@ import type { Narration } from '../timeline/narration.ts';
 import { strokesAtEase } from '../timeline/pace.ts';
 import { type Schedule, type ScheduleOptions, scheduleWith } from '../timeline/schedule.ts';
 
-/** Marks take as long to be drawn as the default look draws them. */
+/** Marks take as long to draw as in the default look. */
 export const atEase = strokesAtEase(secondsOf);
 
 /**
- * The frames of all that a scene shows, and what is wrong with its times. Without `strokesOf` marks take as long to be
- * drawn as the default look draws them.
+ * The frames of all that a scene shows, and what is wrong with its times. Without `strokesOf`, marks take as long to
+ * draw as in the default look.
  */
 export function schedule(
   scene: TimedScene,
@@ -27,7 +27,7 @@ export function schedule(
   return scheduleWith(scene, narration, { strokesOf: atEase, ...options });
 }
 
-/** The faults of the times of a scene that could not be read as a whole, in order of place. */
+/** The faults of the times of a scene that could not be read as a whole, in text order. */
 export function certainFaults(
   scene: TimedScene,
   doubts: Doubts,

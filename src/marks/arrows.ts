@@ -1,5 +1,5 @@
 /**
- * Links of an item of a cascade, all at once.
+ * Links of an item of a cascade, all together.
  */
 
 import { zero } from '../scene/fraction.ts';

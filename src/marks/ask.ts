@@ -1,5 +1,5 @@
 /**
- * A question: a card beside the board, with a question mark in its group's colour. The step's later beats wait.
+ * A question: a card next to the board, with a question mark in its group's colour. The step's later beats wait.
  */
 
 import { nothingToJudge } from '../check/marks.ts';

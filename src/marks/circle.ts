@@ -1,7 +1,7 @@
 /**
- * A circle round a candidate. Each group has its own kind of ring beside its colour: plain, double, dashed, notched,
- * beaded, cornered, with a tinted disc within. A circle without a group is a loop as a pencil draws it, its ends not
- * meeting, and nothing within.
+ * A circle around a candidate. Each group has its own kind of ring in addition to its colour: plain, double, dashed,
+ * notched, beaded, cornered, with a tinted disc inside. A circle without a group is a pencil-like loop whose ends do
+ * not meet, with nothing inside.
  */
 
 import type { JudgedStep } from '../check/marks.ts';
@@ -109,11 +109,11 @@ function judge({ before }: JudgedStep, { targets }: BeatMarks['circle'], { span 
   const which = membersOf(setOf(grid, gone))
     .map((candidate) => printCandidate(grid, candidate))
     .join(' ');
-  const message = `${which} is not possible any more when the step begins, so no circle is drawn for it`;
+  const message = `${which} is no longer possible when the step begins, so no circle is drawn for it`;
   return [{ code: 'circle-on-nothing', severity: 'warning', span, message }];
 }
 
-/** One after another, so that the first begins with the beat; those that stand already are not drawn again. */
+/** One after another, so that the first begins with the beat; those already shown are not drawn again. */
 function strokes(context: BeatContext, { targets }: StagedMarks['circle'], { from, room }: StagedBeat): Stroke[] {
   const circles = candidatesOfTargets(context.board, targets, from).map((candidate) => ({
     shape: { kind: 'circle', candidate } as const,
@@ -126,8 +126,8 @@ function strokes(context: BeatContext, { targets }: StagedMarks['circle'], { fro
 }
 
 /**
- * Where the step writes the digit of what its `show` has circled, the ring goes round that digit until the step ends. A
- * step that tells itself circles the place to find it, and the frame of the placement then says enough.
+ * If the step writes the digit that its `show` has circled, the ring goes around that digit until the step ends. A step
+ * without `show` circles the place so that it is found, and the frame of the placement then says enough.
  */
 export function ringAfter(context: BeatContext, { shape, from, group }: Stroke): Stroke[] {
   if (shape.kind !== 'circle' || context.step.step.show === undefined) return [];

@@ -1,6 +1,6 @@
 /**
  * A clash: a jagged line from ghost to ghost, or a jagged ring round one that is both; its line swells twice and then
- * stands. The line keeps off digits and other ghosts as a link does.
+ * stays still. The line avoids digits and other ghosts as a link does.
  */
 
 import type { Candidate } from '../grid/candidates.ts';
@@ -40,11 +40,11 @@ export const painting = {
   onFrame: {},
 } satisfies MarkPainting<'clash'>;
 
-/** By how much of its width the line of a clash swells in a beat. */
+/** The fraction of its width by which the line of a clash swells in a beat. */
 const pulse = 0.9;
 const longestJag = 0.8;
 
-/** What cannot stand together, joined. */
+/** Joins what cannot be true together. */
 function paintClash(stage: BoardStage, { mark, ink }: Standing<'clash'>): void {
   const paths = clashPaths(stage, mark, mark.shape.between).map((path) => begun(path, Math.min(1, ink.progress)));
   const swollen = 1 + pulse * Math.max(0, ink.progress - 1);
@@ -66,14 +66,14 @@ function clashPaths(stage: BoardStage, mark: Mark, between: readonly (readonly C
     const radius = Math.max(from.shape.radius, to.shape.radius);
     const gap = distance(start, end) - 2 * radius;
     if (gap < leastWay) return jagAcross(start, end, radius);
-    // No more room than for the teeth: nothing that must be read lies between.
+    // No more room than for the teeth: there is nothing between that must be readable.
     if (gap < longestJag) return jaggedAbout(line(towards(start, end, radius), towards(end, start, radius)));
     const own = new Set([...from.candidates, ...to.candidates]);
     return jaggedAbout(wayBetween(stage, mark, from.shape, to.shape, own));
   });
 }
 
-/** Between rims that are nearer than this, in cells, a line cannot be told from a tooth. */
+/** Between rims closer than this, in cells, a line looks like a tooth. */
 const leastWay = 0.2;
 
 function wayBetween(stage: BoardStage, mark: Mark, from: NodeShape, to: NodeShape, own: ReadonlySet<Candidate>): Path {
@@ -93,7 +93,7 @@ function wayBetween(stage: BoardStage, mark: Mark, from: NodeShape, to: NodeShap
   });
 }
 
-/** The line with teeth about its middle. */
+/** The line with teeth around its middle. */
 function jaggedAbout(path: Path): Path {
   const long = length(path);
   const toothed = Math.min(longestJag, long);

@@ -1,5 +1,5 @@
 /**
- * Takes marks away: those of a step or of a group, or all.
+ * Removes marks: those of a step or of a group, or all.
  */
 
 import { nothingToJudge } from '../check/marks.ts';
@@ -15,7 +15,7 @@ import type { BeatRecord } from './record.ts';
 
 export const reading = (): MarkReading<'clear'> =>
   markReading(
-    { clear: notation('Takes marks away: those of a step or of a group, or all.', ['all', 'towers']) },
+    { clear: notation('Removes marks: those of a step or of a group, or all.', ['all', 'towers']) },
     ({ values: { clear } }, context) => clear && readClear(clear.node, context),
   );
 
@@ -23,7 +23,7 @@ export const beat = {
   judge: nothingToJudge,
   seconds: () => zero,
   strokes: () => [],
-  /** A stamp is no mark that a scene could take away. */
+  /** A stamp is not a mark that a scene could remove. */
   ends:
     ({ what }, groups) =>
     ({ step, group, shape }) => {

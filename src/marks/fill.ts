@@ -1,6 +1,6 @@
 /**
- * Tinted cells. Beside its colour each group has its own hatching, as in a printed map, so that two fills are told
- * apart without their colours. Of two fills on one cell the later lies over the earlier.
+ * Tinted cells. In addition to its colour each group has its own hatching, as in a printed map, so that two fills can
+ * be distinguished without their colours. If two fills are on one cell, the later covers the earlier.
  */
 
 import { nothingToJudge } from '../check/marks.ts';
@@ -82,7 +82,7 @@ function paintFill(stage: BoardStage, cell: Cell, { mark }: Standing, part: numb
   const { look, film } = stage;
   const colour = colourOf(stage, mark);
   const [x, y] = cornerOf(film.grid, cell);
-  // A tint without a group is lighter: it says where to look, and no more.
+  // A tint without a group is lighter: it only says where to look.
   const alpha = look.inks.fill * (mark.group === undefined ? 0.75 : 1) * part;
   fillPaths(stage, [rectangle(x, y, x + 1, y + 1)], colour, alpha);
   const hatching = hatchingOf(mark.group?.index, film.grid, cell);
@@ -113,7 +113,7 @@ function hatchingOf(group: number | undefined, grid: Grid, cell: Cell): Path[] {
 
 const spread = [1 / 8, 3 / 8, 5 / 8, 7 / 8];
 
-/** Slanted lines, a quarter of a cell apart along each side, that run on from cell to cell. */
+/** Slanted lines, a quarter of a cell apart along each side, that continue from cell to cell. */
 function slants([x, y]: Point, rising: boolean): Path[] {
   return spread.flatMap((part) => {
     const near: Path = rising ? line([x, y + part], [x + part, y]) : line([x, y + 1 - part], [x + part, y + 1]);
@@ -122,7 +122,7 @@ function slants([x, y]: Point, rising: boolean): Path[] {
   });
 }
 
-/** One fill for all cells that stand equally long. */
+/** One fill for all cells that are shown for the same time. */
 function strokes({ board }: BeatContext, { targets }: StagedMarks['fill'], { from }: StagedBeat): Stroke[] {
   const byEnd = new Map<number, Cell[]>();
   for (const { cell, candidate } of cellsOfTargets(board, targets, from)) {

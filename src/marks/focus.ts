@@ -1,5 +1,5 @@
 /**
- * Focus: a veil over every cell but those named. Marks are drawn above it, and stay.
+ * Focus: a veil over every cell except those named. Marks are drawn above it, and stay.
  */
 
 import { nothingToJudge } from '../check/marks.ts';
@@ -55,7 +55,7 @@ export const painting = {
   onFrame: {},
 } satisfies MarkPainting<'focus'>;
 
-/** One veil for all that is in focus at the time. */
+/** One veil for everything in focus at the time. */
 function paintVeil(stage: BoardStage, standing: readonly Standing<'focus'>[]): void {
   const clear = new Map<Cell, number>();
   let strongest = 0;

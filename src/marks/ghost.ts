@@ -1,6 +1,6 @@
 /**
- * Ghosts: what would be so if something were. True: a dashed ring round the small digit, or round all of a node. Not
- * true: a thin bar beneath each digit of the node.
+ * Ghosts: what would be true if something were. True: a dashed ring around the small digit, or around the whole node.
+ * Not true: a thin bar below each digit of the node.
  */
 
 import type { Candidate } from '../grid/candidates.ts';
@@ -84,12 +84,12 @@ function barBeneath(stage: BoardStage, candidate: Candidate): Path {
   return line([x - half, under], [x + half, under]);
 }
 
-/** The dashed line round a node that is supposed. */
+/** The dashed line around a supposed node. */
 export function ghostShape(stage: BoardStage, candidates: readonly Candidate[]): NodeShape {
   return nodeShape(stage.film, ghostRadius(stage), candidates, [...stage.rooms.keys()]);
 }
 
-/** Wide enough to go round a circle, also where small digits stand close by: its dashes must be seen as such. */
+/** Wide enough to go around a circle, even if small digits are close by: its dashes must be recognisable. */
 function ghostRadius(stage: BoardStage): number {
   return ringRadius(stage) * 1.12;
 }

@@ -1,6 +1,6 @@
 /**
  * A link as an arrow. Strong: a heavy solid line with a filled head. Weak: a lighter dashed line with an open head.
- * It is drawn on from its first node, the head last; its nodes get a rim where no circle is round them already.
+ * It is drawn on from its first node, the head last; its nodes get a rim if there is no circle around them yet.
  */
 
 import { nothingToJudge } from '../check/marks.ts';
@@ -88,10 +88,10 @@ export const painting = {
 /** The part of a link's time in which its line is drawn; the head and the far rim take the rest. */
 const lineTime = 0.8;
 
-/** How far from the middle of a cell its digit, and a ring round it, leave room for a line, in cells. */
+/** How far from the middle of a cell its digit, and a ring around it, leave room for a line, in cells. */
 const digitRoom = digitRingRadius + 0.09;
 
-/** In cells: a weak link that is shorter than this has its last dash before its head. */
+/** In cells: a weak link shorter than this has its last dash before its head. */
 const shortWeak = 1.4;
 
 /** The line and the head of one link; its nodes are drawn by `paintNodes`. */
@@ -104,7 +104,7 @@ function paintLink(stage: BoardStage, { mark, ink }: Standing<'link'>): void {
   const width = strokeWidth(stage, kind === 'strong' ? strokes.link : strokes.weakLink);
   const path = clearOfDigits(stage, plan);
   const long = length(path);
-  // Nodes that share all their ground leave no room for a line; their rims say enough.
+  // Overlapping nodes leave no room for a line; their rims say enough.
   if (long < 1e-6) return;
   const head = Math.min(headLength(stage, kind), long * 0.75);
   // An open head ends a dashed line; within a cell there is no room for both, and the dashes end before it.
@@ -160,7 +160,7 @@ function paintNodes(stage: BoardStage, standing: readonly Standing<'link'>[], pa
   }
 }
 
-/** The candidates whose digits stand large in their cells by now, written or marked as placed. */
+/** The candidates whose digits are large in their cells by now, written or marked as placed. */
 function writtenCandidates({ film, drawing, standing }: BoardStage): ReadonlySet<Candidate> {
   const digits = [
     ...drawing.written.flatMap(({ index }) => film.written[index] ?? []),
@@ -169,7 +169,7 @@ function writtenCandidates({ film, drawing, standing }: BoardStage): ReadonlySet
   return new Set(digits.map(({ cell, digit }) => candidateAt(film.grid, cell, digit)));
 }
 
-/** The way of a link without what would run over a digit that has been written for one of its ends. */
+/** The route of a link without the part that would cross a digit written for one of its ends. */
 function clearOfDigits(stage: BoardStage, { mark, path }: PlannedLink): Path {
   if (mark.shape.kind !== 'link') return path;
   const written = writtenCandidates(stage);
@@ -192,7 +192,7 @@ function linkColour(stage: BoardStage, group: MarkGroup | undefined, kind: LinkK
 function headOf(path: Path, long: number, head: number, kind: LinkKind): Path[] {
   const tip = path.points.at(-1)!;
   const root = pointAlong(path, long - head);
-  // On a bent end the chord is shorter than the way along it; the head keeps its length.
+  // On a bent end the chord is shorter than the curve; the head keeps its length.
   const chord = distance(root, tip);
   const [dx, dy] = [((tip[0] - root[0]) * head) / chord, ((tip[1] - root[1]) * head) / chord];
   const side = (along: number, across: number): Point => [
@@ -203,10 +203,10 @@ function headOf(path: Path, long: number, head: number, kind: LinkKind): Path[] 
   return [polygon(tip, side(1, 0.46), side(0.8, 0), side(1, -0.46))];
 }
 
-/** The part of a beat's time in which all its links have begun. */
+/** The fraction of a beat's time within which all its links have begun. */
 const ofItsTime = fraction(17, 20);
 
-/** The links one after another over the time that the beat has; each goes when an end of it goes. */
+/** The links one after another over the beat's time; each disappears with one of its ends. */
 function strokes(context: BeatContext, { links }: StagedMarks['link'], { from, room }: StagedBeat): Stroke[] {
   const { pacing, step } = context;
   const most = exactFramesIn(pacing, linkApartMost);
@@ -215,7 +215,7 @@ function strokes(context: BeatContext, { links }: StagedMarks['link'], { from, r
   return arrows(context, drawableLinks(step, links), from, (count) => evenly(from, count, apart(count)));
 }
 
-/** What of the links has both ends on the board, on the frames that there are for so many. */
+/** The links with both ends on the board, on the frames available for that many. */
 export function arrows(
   context: BeatContext,
   named: readonly CheckedLink[],

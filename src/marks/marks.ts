@@ -1,5 +1,5 @@
 /**
- * All marks, each as the record that its file is. A mark that leaves out a part of its record, or that is left out here,
+ * All marks, each as the record in its file. A mark that leaves out a part of its record, or that is left out here,
  * does not compile.
  */
 import type { Candidate } from '../grid/candidates.ts';
@@ -28,7 +28,7 @@ import * as stamp from './stamp.ts';
 import * as strike from './strike.ts';
 import * as suppose from './suppose.ts';
 
-/** What a scene can write, in the order in which the language tells of it. */
+/** What a scene can write, in the order of the language description. */
 export const beats: { readonly [Kind in BeatKind]: BeatRecord<Kind> } = {
   fill,
   circle,
@@ -64,10 +64,10 @@ export const beatReadings: MarkReadings = {
   clear: clear.reading(),
 };
 
-/** What a beat can draw: what a scene can write, and what a claim without `show` draws besides. */
+/** What a beat can draw: what a scene can write, and what a claim without `show` draws in addition. */
 export const drawn: { readonly [Kind in DrawnKind]: DrawnRecord<Kind> } = { ...beats, arrows, opens, reach };
 
-/** What stands on the picture. */
+/** What appears in the picture. */
 export const shapes: { readonly [Kind in ShapeKind]: ShapeRecord<Kind> } = {
   ask,
   circle,
@@ -88,7 +88,7 @@ export const shapes: { readonly [Kind in ShapeKind]: ShapeRecord<Kind> } = {
   strike,
 };
 
-/** Whether the mark shows what its step concludes, or plays its proof out. */
+/** Whether the mark shows what its step concludes, or plays out its proof. */
 export function answers(shape: MarkShape, isConcluded: (candidate: Candidate) => boolean): boolean {
   return ofKind(shape.kind, shape);
   function ofKind<Kind extends ShapeKind>(kind: Kind, one: Shapes[Kind]): boolean {

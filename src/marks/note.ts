@@ -1,5 +1,5 @@
 /**
- * A note: a card beside the board, with a bar in its group's colour along its side.
+ * A note: a card next to the board, with a bar in its group's colour along its side.
  */
 
 import { nothingToJudge } from '../check/marks.ts';

@@ -1,6 +1,6 @@
 /**
- * What a removal opens: the four corners of the cell, on its edge and thin, as a place laid ready for the digit. Within
- * the edge they would lie over the small digits of its corners.
+ * What a removal opens: the four corners of the cell, on its edge and thin, as a place prepared for the digit. Inside
+ * the edge they would cover the small digits in its corners.
  */
 
 import { cellOf } from '../grid/grid.ts';

@@ -1,5 +1,5 @@
 /**
- * A line round a patch of cells, within its edge, so that the lines of two neighbours lie side by side. A patch may be
+ * A line around a patch of cells, inside its edge, so that the lines of two neighbours are side by side. A patch may be
  * in several pieces and have holes.
  */
 
@@ -52,7 +52,7 @@ export const painting = {
   onFrame: {},
 } satisfies MarkPainting<'outline'>;
 
-/** The lines round one patch. */
+/** The lines around one patch. */
 function paintOutline(stage: BoardStage, { mark, ink }: Standing<'outline'>): void {
   const { look } = stage;
   const { shape } = mark;
@@ -62,7 +62,10 @@ function paintOutline(stage: BoardStage, { mark, ink }: Standing<'outline'>): vo
   strokePaths(stage, lines, { colour: colourOf(stage, mark), width, alpha: ink.alpha, cased: true, cap: 'butt' });
 }
 
-/** As much of a line as is drawn. Each group has its own dashes beside its colour, where the mark does not say which. */
+/**
+ * The part of a line that is drawn. Each group has its own dashes in addition to its colour, unless the mark says
+ * which.
+ */
 function patterned(
   edge: Path,
   kind: 'solid' | 'dashed' | undefined,

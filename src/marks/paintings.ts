@@ -1,6 +1,6 @@
 /**
- * The painting of every kind of mark. Taken from each record by itself, so that a page of slides, which paints marks and
- * does nothing else with them, carries their painting and nothing else.
+ * The painting of every kind of mark. Taken from the records separately, so that a page of slides, which only paints
+ * marks, carries only their painting.
  */
 import type { Candidate } from '../grid/candidates.ts';
 import type { Cell } from '../grid/grid.ts';
@@ -50,7 +50,7 @@ export const namedPaintings = {
 
 export const paintings: Paintings = namedPaintings;
 
-/** Seconds from its first ink until all of it has come. */
+/** Seconds from its first ink until it is complete. */
 export function secondsToCome(shape: MarkShape, motion: LookMotion, film: Film): number {
   return ofKind(shape.kind, shape);
   function ofKind<Kind extends ShapeKind>(kind: Kind, one: Shapes[Kind]): number {
@@ -58,7 +58,7 @@ export function secondsToCome(shape: MarkShape, motion: LookMotion, film: Film):
   }
 }
 
-/** The candidates that the mark lies on, in no order; none for marks of cells, of houses and of words. */
+/** The candidates that the mark is on, in no order; empty for marks of cells, houses and words. */
 export function candidatesOfMark(shape: MarkShape): readonly Candidate[] {
   return ofKind(shape.kind, shape);
   function ofKind<Kind extends ShapeKind>(kind: Kind, one: Shapes[Kind]): readonly Candidate[] {
@@ -66,7 +66,7 @@ export function candidatesOfMark(shape: MarkShape): readonly Candidate[] {
   }
 }
 
-/** The candidates that any of the marks has a ring about, or a slash or an end of a line upon. */
+/** The candidates with a ring around them, or a slash or an end of a line on them, from any of the marks. */
 export function ringedBy(marks: readonly Mark[]): Set<Candidate> {
   const ringed = marks.filter(({ shape }) => paintings[shape.kind].isRinged);
   return new Set(ringed.flatMap(({ shape }) => candidatesOfMark(shape)));

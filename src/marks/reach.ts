@@ -1,6 +1,7 @@
 /**
- * A reach: a row of dots from a candidate of the argument to one that it shuts out, with a bar across its end. Links are
- * lines; dots say that nothing is concluded along them but what any two candidates that see each other do to one another.
+ * A reach: a row of dots from a candidate of the argument to one that it rules out, with a bar across its end. Links
+ * are lines; dots say that nothing is concluded along them except that two candidates that see each other cannot both
+ * be true.
  */
 
 import { spokenCandidates } from '../grid/notation/spoken.ts';
@@ -47,7 +48,7 @@ const dot = 0.045;
 const apart = 0.125;
 const barHalf = 0.1;
 
-/** The dots and the bar of one reach, along the way that was planned for it. */
+/** The dots and the bar of one reach, along its planned route. */
 function paintReach(stage: BoardStage, { mark, ink }: Standing<'reach'>): void {
   const plan = stage.links().find((each) => each.mark === mark);
   if (plan === undefined) return;
@@ -73,7 +74,7 @@ function barAt(path: Path, long: number): Path {
   return line([end[0] - across[0], end[1] - across[1]], [end[0] + across[0], end[1] + across[1]]);
 }
 
-/** Lines to what is removed, one after another; each goes when an end of it goes. */
+/** Lines to what is removed, one after another; each disappears with one of its ends. */
 function strokes(context: BeatContext, { reaches }: StagedMarks['reach'], { from, room }: StagedBeat): Stroke[] {
   const lines = reaches.map((line) => ({ shape: { kind: 'reach', ...line } as const, on: [line.from, line.to] }));
   return spread(context, lines, from, (count) => oneAfterAnother(context.pacing, { from, until: room }, count));

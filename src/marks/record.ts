@@ -1,7 +1,7 @@
 /**
- * What a mark must say of itself. Each file here is one mark: `reading` and `beat` for what a scene can write, `painting` and `words`
- * for what then stands on the picture; some have one of the two alone. The stages say what they must know of a mark, each
- * in a type of its own, and are handed it by the tables in `marks.ts` and `paintings.ts`.
+ * What the record of a mark must contain. Each file here is one mark: `reading` and `beat` for what a scene can write,
+ * `painting` and `words` for what then appears in the picture; some have only one of the two. Each stage defines what
+ * it must know about a mark in its own type, and gets it from the tables in `marks.ts` and `paintings.ts`.
  */
 import type { JudgeMark } from '../check/marks.ts';
 import type { MarkPainting } from '../picture/painting.ts';
@@ -16,17 +16,17 @@ import type { MarkWords } from './words.ts';
 /** A kind of mark that a scene can write. */
 export type BeatKind = BeatMark['kind'];
 
-/** A kind of mark that a beat can draw: what a scene can write, and what a claim without `show` draws besides. */
+/** A kind of mark that a beat can draw: what a scene can write, and what a claim without `show` draws in addition. */
 export type DrawnKind = StagedMark['kind'];
 
-/** Whether a mark that stands is taken away. */
+/** Whether a mark that is shown is removed. */
 export type Ended = (standing: Pick<Mark, 'step' | 'group' | 'shape'>) => boolean;
 
 /** What draws itself. */
 export interface DrawnRecord<Kind extends DrawnKind> {
   readonly beat: {
     readonly strokes: BeatStrokes<Kind>;
-    /** Which of the marks that stand are taken away when the beat begins. */
+    /** Which of the marks shown are removed when the beat begins. */
     readonly ends?: (mark: StagedMarks[Kind], groups: readonly Group[]) => Ended;
   };
 }
@@ -40,7 +40,7 @@ export interface BeatRecord<Kind extends BeatKind> {
   };
 }
 
-/** What stands on the picture. */
+/** What appears in the picture. */
 export interface ShapeRecord<Kind extends ShapeKind> {
   readonly painting: MarkPainting<Kind>;
   readonly words: MarkWords<Kind>;

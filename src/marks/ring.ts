@@ -1,6 +1,6 @@
 /**
- * A ring round a digit that has been written for a circled candidate. Each group has its own kind of ring beside its
- * colour, with a tinted disc within.
+ * A ring around a digit that has been written for a circled candidate. Each group has its own kind of ring in addition
+ * to its colour, with a tinted disc inside.
  */
 import { spokenCells } from '../grid/notation/spoken.ts';
 import { each, type MarkPainting, none } from '../picture/painting.ts';
@@ -18,7 +18,7 @@ export const words = {
       : `the ${shape.digit} in ${spokenCells(manner.grid, [shape.cell])} is circled${inColour(manner)}`,
   isClaim: false,
   areJoined: false,
-  // It goes on round a digit that is told as written.
+  // It continues around a digit that is described as written.
   isNews: false,
   answers: never,
 } satisfies MarkWords<'ring'>;

@@ -91,7 +91,11 @@ function readSides(
     );
   }
   if (candidates !== undefined && candidates.length !== 1) {
-    faults.error('notation', node.span, `${candidates.length} candidates stand here; "sides" takes one, as in 4r3c2`);
+    faults.error(
+      'notation',
+      node.span,
+      `${candidates.length} candidates are given here; "sides" takes one, as in 4r3c2`,
+    );
   }
   const [candidate] = candidates ?? [];
   const [first, second] = names;

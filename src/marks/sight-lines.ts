@@ -1,5 +1,5 @@
 /**
- * `sight`: the lines along which a written digit shuts out its copies.
+ * `sight`: the lines along which a written digit rules out its copies.
  */
 
 import { cellOf, digitOf, type HouseShape } from '../grid/grid.ts';
@@ -13,15 +13,15 @@ import type { BeatMarks, Sight } from '../scene/scene.ts';
 import { eachOf, either, keys, listOf, optional } from '../scene/structures.ts';
 import type { TextNode } from '../scene/yaml-tree.ts';
 
-/** What stands after `sight`. */
+/** The value of `sight`. */
 export const sightLines = () =>
   either(
     [
-      notation('The lines along which a written digit shuts out its copies.', ['4r4c1']),
+      notation('The lines along which a written digit rules out its copies.', ['4r4c1']),
       sightWay(),
       listOf(sightWay()),
     ],
-    'The lines along which a written digit shuts out its copies, or the one that does the work.',
+    'The lines along which a written digit rules out its copies, or the one that does the work.',
   );
 
 const sightWay = () =>
@@ -70,7 +70,7 @@ function readWay({ keys, values }: SightWay, context: Context): readonly Sight[]
   return undefined;
 }
 
-/** The cells that the lines start from, each with its digit where that is written. */
+/** The cells that the lines start from, each with its digit if that is written. */
 function readFrom(node: TextNode, context: Context): readonly From[] | undefined {
   const { grid, faults } = context;
   const targets = readNotation(node, parseTargets, context);

@@ -1,6 +1,6 @@
 /**
- * Sight: a band from a written digit over the cells that it shuts, with an arrow at each border between two cells and
- * a bar at its end. Nothing is laid on a digit but the band's thin tint.
+ * Sight: a band from a written digit over the cells in which it rules out its copies, with an arrow at each border
+ * between two cells and a bar at its end. Only the band's light tint covers digits.
  */
 
 import type { JudgedStep } from '../check/marks.ts';
@@ -83,7 +83,7 @@ function paintSight(stage: BoardStage, { mark, ink }: Standing<'sight'>, part: '
   strokePaths(stage, strokes, { colour, width, alpha: ink.alpha, cased: true });
 }
 
-/** A straight stretch from the edge of the digit's cell to the far edge of the last cell. */
+/** A straight line from the edge of the digit's cell to the far edge of the last cell. */
 interface Beam {
   readonly from: Point;
   /** From the middle of one cell to that of the next. */
@@ -92,7 +92,7 @@ interface Beam {
   readonly long: number;
 }
 
-/** One beam for each way along row, column or diagonal; cells that lie in none stand apart. */
+/** One beam for each direction along row, column or diagonal; cells in none are separate. */
 function beamsOf(grid: Grid, { of, cells, house }: Shapes['sight']): { beams: Beam[]; apart: Cell[] } {
   const [column, row] = [columnOf(grid, of), rowOf(grid, of)];
   const slants = house?.kind === 'diagonal';
@@ -116,12 +116,12 @@ function beamsOf(grid: Grid, { of, cells, house }: Shapes['sight']): { beams: Be
 
 function along(beam: Beam, distance: number, across: number): Point {
   const [wx, wy] = beam.way;
-  // A step along a diagonal is longer than one along a row; a band is as wide on either.
+  // A step along a diagonal is longer than one along a row; a band has the same width on both.
   const sideways = across / Math.hypot(wx, wy);
   return [beam.from[0] + wx * distance - wy * sideways, beam.from[1] + wy * distance + wx * sideways];
 }
 
-/** How far a band stays from the far edge of its last cell; on a diagonal its corners would stick out of the board. */
+/** How far a band stays from the far edge of its last cell; on a diagonal its corners would extend beyond the board. */
 function shortBy({ way }: Beam): number {
   return way[0] !== 0 && way[1] !== 0 ? 0.32 : 0.08;
 }
@@ -160,7 +160,7 @@ function strokes(context: BeatContext, { sights }: StagedMarks['sight'], { from 
   return sights.flatMap((sight) => lines(context, sight, from));
 }
 
-/** Lines from a digit that stands by then; they begin when it does. */
+/** Lines from a digit that is on the board by then; they begin no sooner than the digit. */
 function lines({ board }: BeatContext, sight: Sight, from: Frame): Stroke[] {
   const standing = board.digitOf(sight.cell);
   if (standing === undefined || (sight.digit !== undefined && sight.digit !== standing.digit)) return [];

@@ -1,6 +1,6 @@
 /**
- * The stamp on every frame of a step that is not proved: a barred edge round the whole frame, and a sign that says so
- * where the argument is not. Black and white, for vermilion is kept for removals.
+ * The stamp on every frame of a step that is not proved: a barred edge around the whole frame, and a sign that says so
+ * away from the argument. Black and white, because vermilion is reserved for removals.
  */
 
 import type { Box } from '../picture/board-place.ts';
@@ -33,7 +33,7 @@ export const painting = {
 
 const sign = 'NOT PROVED';
 
-/** The stage with the room that a stamp on it leaves to other words. */
+/** The stage with the room that a stamp on it leaves for other words. */
 export function stageBesidesStamp(stage: Stage): Stage {
   const stamp = stage.standing.find(({ mark }) => mark.shape.kind === 'stamp');
   if (stamp === undefined) return stage;

@@ -1,7 +1,7 @@
 /**
  * A removal: a slash across the small digit on a tinted disc, in the one colour that nothing else has. It falls from
- * left to right, against the slant that 1, 2, 4 and 7 have in common, so that it lies along no stroke of a digit;
- * where it crosses the digit it is slender, and without a casing.
+ * left to right, against the slant that 1, 2, 4 and 7 have in common, so that it does not run along a stroke of a
+ * digit; over the digit it is thin, and without a casing.
  */
 
 import { nothingToJudge } from '../check/marks.ts';
@@ -65,16 +65,16 @@ export const painting = {
   onFrame: {},
 } satisfies MarkPainting<'strike'>;
 
-/** How much of the slash, in cells, has no casing, so that the digit shows above and below it. */
+/** The length of the slash, in cells, that has no casing, so that the digit shows above and below it. */
 const bare = 0.22;
 
-/** How wide the slash is over the digit, as a part of its width. */
+/** How wide the slash is over the digit, as a fraction of its width. */
 const slender = 0.72;
 
-/** Flatter than a diagonal, so that the slashes of small digits that stand aslant do not run into one. */
+/** Flatter than a diagonal, so that the slashes of diagonally adjacent small digits do not merge. */
 const slope = 0.56;
 
-/** Between two that are spoken of in one row of small digits, half as wide as from one to the next, and steep. */
+/** Between two marked ones in one row of small digits, half as wide as their distance, and steep. */
 const besideReach = 0.135;
 const steep = 1.35;
 
@@ -89,7 +89,7 @@ function paintSlash(stage: BoardStage, { mark, ink }: Standing<'strike'>): void 
   const { look } = stage;
   const [x, y] = pointOfCandidate(stage.film, mark.shape.candidate);
   const room = roomFor(stage, mark.shape.candidate);
-  // Where small digits stand close by, it ends before them.
+  // If small digits are close by, it ends before them.
   const beyond = room.emphasis < wideRoom(stage.film, look).emphasis ? 0.04 : 0.08;
   const isBeside = room.touching.some(([, otherY]) => Math.abs(otherY - y) < 0.05);
   const across = isBeside ? besideReach : look.type.candidate * room.emphasis * 0.62 + beyond;
@@ -110,7 +110,7 @@ function paintSlash(stage: BoardStage, { mark, ink }: Standing<'strike'>): void 
   }
 }
 
-/** The removals that are crossed out; undefined after a report. */
+/** The removals to cross out; undefined after a report. */
 function readStrike(
   node: TextNode,
   gone: BeatMarks['strike']['gone'],

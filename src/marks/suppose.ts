@@ -37,14 +37,15 @@ export const reading = (): MarkReading<'suppose'> =>
 export const beat = {
   judge,
   seconds: ({ suppose }, step) => {
-    // A ghost for each end of a link or member of a set, about, and a while to look at the clash; thrice for a set.
+    // A ghost for each end of a link or member of a set, roughly, and some time to see the clash; three times that for
+    // a set.
     const ghosts = Math.max(4, linkCount(step) + 3, 2 * step.from.length + 3);
     return oneByOne(halfSecond, suppose.kind === 'each' ? 3 * ghosts : ghosts);
   },
   strokes,
 } satisfies BeatRecord<'suppose'>['beat'];
 
-/** A step that does not hold, or is not meant to, is played out as far as it goes: its fault is reported as such. */
+/** A step that does not hold, or is not meant to, is played out as far as possible: its fault is reported elsewhere. */
 function judge(judged: JudgedStep, { suppose, span }: BeatMarks['suppose']): Diagnostic[] {
   const { step, sound, before, argument } = judged;
   const { grid } = before;
@@ -71,8 +72,8 @@ function judge(judged: JudgedStep, { suppose, span }: BeatMarks['suppose']): Dia
 }
 
 /**
- * The proof played out over the time that the beat has; then the ghosts go, whatever is kept. It is over when the first
- * of the step's conclusions takes effect, for then what was supposed may be gone.
+ * The proof played out over the beat's time; then the ghosts disappear, even with `keep`. It ends when the first of the
+ * step's conclusions takes effect, since the supposition may then be gone.
  */
 function strokes(
   context: BeatContext,

@@ -1,5 +1,5 @@
 /**
- * What descriptions and slides must know of a kind of mark: how it is put in words, and when.
+ * What descriptions and slides must know about a kind of mark: how it is put into words, and when.
  */
 import type { Candidate } from '../grid/candidates.ts';
 import type { Cell, Grid } from '../grid/grid.ts';
@@ -8,17 +8,17 @@ import type { ShapeKind, Shapes } from '../timeline/film.ts';
 
 export interface MarkWords<Kind extends ShapeKind> {
   /**
-   * A clause, without a capital or a full stop, for one mark, or for several where `areJoined`. A claim is told as one
-   * only where it is sound.
+   * A clause, without a capital or a full stop, for one mark, or for several where `areJoined`. A claim is described as
+   * one only if it is sound.
    */
   readonly clause: (shapes: readonly Shapes[Kind][], manner: Manner) => string;
   /** Whether it says that something is so: then it does not outlive the stamp of a step that is not sound. */
   readonly isClaim: boolean;
   /** Whether marks of one colour that come together share a clause. */
   readonly areJoined: boolean;
-  /** Whether a description says it when it comes; else it is told only where all of a picture is. */
+  /** Whether a description mentions it when it comes; otherwise only descriptions of a whole picture do. */
   readonly isNews: boolean;
-  /** Whether it shows what its step concludes, or plays its proof out: a slide that asks for that does not show it. */
+  /** Whether it shows what its step concludes, or plays out its proof: a slide with a question does not show it. */
   readonly answers: (shape: Shapes[Kind], isConcluded: (candidate: Candidate) => boolean) => boolean;
 }
 
@@ -50,17 +50,17 @@ function isSame(house: readonly Cell[], cells: readonly Cell[]): boolean {
   return house.length === cells.length && house.every((cell) => cells.includes(cell));
 }
 
-/** What is said of a claim that is not sound. */
+/** The words for a claim that is not sound. */
 export function unlessSound({ sound }: Manner): string {
   return sound ? '' : ', which is not proved';
 }
 
-/** ` in sky`, where the mark has a colour. */
+/** ` in sky`, if the mark has a colour. */
 export function inColour({ colour }: Manner): string {
   return colour === undefined ? '' : ` in ${colour}`;
 }
 
-/** White space as single blanks. */
+/** Collapses white space to single spaces. */
 export function oneLine(text: string): string {
   return text.replace(/\s+/g, ' ').trim();
 }

@@ -1,10 +1,10 @@
 /**
- * Control-C and a polite kill, as an abort signal: so that a render can take everything back before the process ends.
+ * Control-C and SIGTERM as an abort signal, so that a render can clean up before the process ends.
  */
 
 export interface Interrupt {
   readonly signal: AbortSignal;
-  /** Gives the signals back to their usual effect. */
+  /** Restores the usual effect of the signals. */
   release(): void;
 }
 

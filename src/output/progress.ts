@@ -1,6 +1,5 @@
 /**
- * How far a render has come, printed: as one line where a person is watching, now and then as a line of its own where
- * it goes to a file or a log.
+ * How far a render has come, printed: as one updated line on a terminal, as occasional separate lines in a file or log.
  */
 import type { Progress, Work } from './machine/progress-meter.ts';
 
@@ -13,11 +12,11 @@ export interface MaybeTerminal {
 
 export interface ProgressLine {
   show(progress: Progress): void;
-  /** Takes the line away, so that what is printed next begins on a clean line. */
+  /** Erases the line, so that what is printed next begins on a clean line. */
   clear(): void;
 }
 
-/** One line that is drawn over and over, ten times a second at most; on anything but a terminal a line now and then. */
+/** One line that is redrawn, at most ten times a second; on anything but a terminal, an occasional line. */
 export function progressLine(
   stream: MaybeTerminal,
   now: () => number = () => performance.now(),
@@ -45,8 +44,8 @@ function lineOnTerminal(stream: MaybeTerminal, now: () => number, noun: string):
 }
 
 /**
- * For a log: no sooner than ten seconds after the last line (so that a short render has none), and only once another
- * tenth is done or a minute has passed. No control codes.
+ * For a log: at least ten seconds after the last line (so that a short render prints none), and only when another tenth
+ * is done or a minute has passed. No control codes.
  */
 function linesNowAndThen(stream: MaybeTerminal, now: () => number, noun: string): ProgressLine {
   let last: { readonly at: number; readonly tenth: number } | undefined;
@@ -79,22 +78,22 @@ export function progressText(progress: Progress, columnCount: number, noun = 'fr
 /** `1234/2850 frames, 61/s, 0:27 left`. */
 function progressWords({ done, total, framesPerSecond, secondsLeft, kept }: Progress, noun: string): string {
   const rate = framesPerSecond < 10 ? framesPerSecond.toFixed(1) : framesPerSecond.toFixed(0);
-  // A line that is done still waits for the encoder's last frames.
+  // A render that has drawn everything still waits for the encoder's last frames.
   const rest = done === total ? 'finishing' : secondsLeft === undefined ? '' : `${minutes(secondsLeft)} left`;
   const fromBefore = kept === 0 ? '' : `, ${kept} from before`;
   return `${done}/${total} ${noun}${fromBefore}, ${rate}/s${rest === '' ? '' : `, ${rest}`}`;
 }
 
-/** `1200 frames, 123 different: 61 to draw, about 4 s; the rest is there from an earlier render`. */
+/** `1200 frames, 123 different: 61 to draw, about 4 s; the rest is kept from an earlier render`. */
 export function workText({ frames, pictures, toMake, seconds }: Work): string {
-  const rest = toMake === pictures ? '' : '; the rest is there from an earlier render';
+  const rest = toMake === pictures ? '' : '; the rest is kept from an earlier render';
   const time =
     seconds < 1
       ? 'less than a second'
       : seconds < 100
         ? `about ${Math.round(seconds)} s`
         : `about ${Math.round(seconds / 60)} min`;
-  const todo = toMake === 0 ? 'all of them there from an earlier render' : `${toMake} to draw, ${time}${rest}`;
+  const todo = toMake === 0 ? 'all of them kept from an earlier render' : `${toMake} to draw, ${time}${rest}`;
   return `${frames} frames, ${pictures} different: ${todo}`;
 }
 

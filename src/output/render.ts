@@ -1,5 +1,5 @@
 /**
- * A film becomes a file: the one entry for videos and folders of frames.
+ * A film becomes a file: the only entry point for videos and folders of frames.
  */
 import type { Fraction } from '../scene/fraction.ts';
 import type { Chapter } from '../timeline/chapters.ts';
@@ -19,38 +19,43 @@ import { hasTimecode } from './tracks/finish-video.ts';
 import type { Recording } from './tracks/sound.ts';
 
 export interface RenderOptions {
-  /** `#rrggbb`: laid under every frame, for editors that take a colour out. Comes before footage. */
+  /** `#rrggbb`: put under every frame, for editors that key out a colour. Takes precedence over footage. */
   readonly key?: string | undefined;
-  /** A .mov without loss (qtrle in place of ProRes 4444). */
+  /** A lossless .mov (qtrle instead of ProRes 4444). */
   readonly lossless?: boolean | undefined;
-  /** A .mov of PNG pictures in place of ProRes 4444: without loss too. */
+  /** A .mov of PNG pictures instead of ProRes 4444: also lossless. */
   readonly png?: boolean | undefined;
-  /** Another codec than the usual one of the file's kind: `av1` in an .mp4 or .webm, `hevc` in a .mov. */
+  /** A codec other than the file format's usual one: `av1` in an .mp4 or .webm, `hevc` in a .mov. */
   readonly codec?: CodecName | undefined;
-  /** An .mp4 the plainer way: what is held is a group of the encoder's own pictures, repeated. */
+  /** A more compatible .mp4: a hold is a group of the encoder's own pictures, repeated. */
   readonly compatible?: boolean | undefined;
-  /** A folder of frames holds each picture once, and `holds.json` says on which frames it is seen. */
+  /** A folder of frames contains each picture once, and `holds.json` says on which frames it is shown. */
   readonly holds?: boolean | undefined;
-  /** Laid under the frames of an .mp4; where a format carries transparency, that is kept instead. */
+  /** Put under the frames of an .mp4; a format with transparency keeps that instead. */
   readonly footage?: Recording | undefined;
-  /** A file of sound, cut at the video's end. Without it the footage's own sound is kept where footage is laid under. */
+  /** A sound file, cut at the video's end. Without it, footage under the frames keeps its own sound. */
   readonly audio?: string | undefined;
-  /** The moment of `audio`, in seconds, that falls on the first frame; zero without it. */
+  /** The time in `audio`, in seconds, that falls on the first frame; zero if omitted. */
   readonly audioStart?: Fraction | undefined;
   /** In order of their first frames; a folder of frames carries none. */
   readonly chapters?: readonly Chapter[] | undefined;
-  /** What the first frame is called (`01:00:00:00`, `;` before the frames for drop-frame): the timecode track of a .mov. */
+  /**
+   * The label of the first frame (`01:00:00:00`, `;` before the frames for drop-frame): the timecode track of a .mov.
+   */
   readonly timecode?: string | undefined;
-  /** The folder in which segments are kept from one render to the next (`cacheFolder()`); without it none are. */
+  /** The folder in which segments are kept from one render to the next (`cacheFolder()`); if omitted, none are kept. */
   readonly cache?: string | undefined;
-  /** This share of the film alone, as a file that `joinParts` takes. */
+  /** Only this share of the film, as a file that `joinParts` takes. */
   readonly part?: Share | undefined;
-  /** How many processes draw a video; by default a second one where the machine has two cores, the frames are not larger than 2560x1440, and it is worth it. */
+  /**
+   * How many processes draw a video; by default two, if there are enough cores, the frames are not larger than
+   * 2560x1440, and it is worth it.
+   */
   readonly workers?: number | undefined;
-  /** Told what will be done, once that is known; not for a film over footage, of which every frame is encoded. */
+  /** Called with the work to be done once it is known; not for a film over footage, where every frame is encoded. */
   readonly onStart?: ((work: Work) => void) | undefined;
   readonly onProgress?: ((progress: Progress) => void) | undefined;
-  /** Aborted: everything is taken back, and the result is `interrupted`. */
+  /** When aborted, everything is cleaned up and the result is `interrupted`. */
   readonly signal?: AbortSignal | undefined;
 }
 
@@ -60,20 +65,20 @@ export type RenderResult =
       /** The file's or folder's absolute path. */
       readonly path: string;
       readonly frameCount: number;
-      /** How many of the frames were drawn; the rest were as the frame before. */
+      /** How many of the frames were drawn; the rest equal the previous frame. */
       readonly drawn: number;
-      /** How many of them an earlier render had left. */
+      /** How many of the frames were kept from an earlier render. */
       readonly kept: number;
-      /** What the user may not expect of the file, a sentence each. */
+      /** What may surprise the user about the file, a sentence each. */
       readonly notices: readonly string[];
     }
   | Refusal
   | { readonly kind: 'interrupted' };
 
 /**
- * Writes the film to `target`: `.mp4`, `.mov`, `.webm`, or a folder of PNG frames (`frames/`, or no ending). What stood
- * there is replaced once the new one is whole. Throws a `MachineFailure`; whatever happens, nothing half-written and
- * no child process is left.
+ * Writes the film to `target`: `.mp4`, `.mov`, `.webm`, or a folder of PNG frames (`frames/`, or no ending). What
+ * existed there is replaced once the new one is complete. Throws a `MachineFailure`; in every case, nothing
+ * half-written and no child process is left.
  */
 export async function renderFilm(painter: Painter, target: string, options: RenderOptions = {}): Promise<RenderResult> {
   const { signal } = options;
@@ -95,11 +100,11 @@ async function render(painter: Painter, name: string, options: RenderOptions): P
   if (options.holds === true && target.kind !== 'frames') {
     return {
       kind: 'refused',
-      message: `--holds is for a folder of PNG frames; a ${target.container} holds every frame already`,
+      message: `--holds is for a folder of PNG frames; a ${target.container} contains every frame anyway`,
     };
   }
   if (options.compatible === true && !(target.kind === 'video' && target.codec === 'h264')) {
-    return { kind: 'refused', message: '--compatible is for an .mp4; the other kinds need no such way' };
+    return { kind: 'refused', message: '--compatible is for an .mp4; the other formats do not need it' };
   }
   const meter = progressMeter(painter.frameCount, options.onProgress, undefined, options.onStart);
   if (target.kind === 'frames') return renderFrames(painter, target.folder, options, meter);
@@ -152,10 +157,10 @@ async function renderFrames(
 }
 
 const noTimecode =
-  'the .mov has no timecode track: one counts 24, 25, 30, 48, 50 or 60 frames a second, and this film has another rate';
+  'the .mov has no timecode track: timecode counts 24, 25, 30, 48, 50 or 60 frames a second, and this film has another rate';
 
 const overFootageInParts =
-  'a video over footage cannot be made in parts: each of its pictures depends on those before; make parts of the marks alone, as a .mov or .webm';
+  'a video over footage cannot be made in parts: each of its pictures depends on those before; make parts of only the marks, as a .mov or .webm';
 
 function written(path: string, meter: ProgressMeter, notices: readonly string[]): RenderResult {
   return { kind: 'written', path, frameCount: meter.done, drawn: meter.drawn, kept: meter.kept, notices };

@@ -11,11 +11,11 @@ import { frameCanvas } from './pixels/canvas.ts';
 import { keyFault } from './target.ts';
 
 export interface StillOptions {
-  /** `#rrggbb`, laid under the frame. */
+  /** `#rrggbb`, put under the frame. */
   readonly key?: string | undefined;
 }
 
-/** Writes frame `frame` to `file`, which must end in .png; a file that stood there is replaced. Throws a `MachineFailure`. */
+/** Writes frame `frame` to `file`, which must end in .png; an existing file is replaced. Throws a `MachineFailure`. */
 export async function writeStill(
   painter: Painter,
   frame: number,

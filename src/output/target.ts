@@ -1,6 +1,6 @@
 /**
  * What a name asks for: `lesson.mp4`, `lesson.mov`, `lesson.webm`, or a folder of PNG frames (`frames/`, or a name
- * without an ending). What cannot be had is refused before any work is done, with what can be had instead.
+ * without an ending). What is impossible is refused before any work is done, with what is possible instead.
  */
 import { basename, extname, resolve } from 'node:path';
 import { type CodecName, codecs, usualCodec } from './codecs/codecs.ts';
@@ -14,15 +14,15 @@ export type Target =
   | { readonly kind: 'video'; readonly file: string; readonly container: Container; readonly codec: CodecName };
 
 export interface TargetWishes {
-  /** Nothing may be lost: qtrle in a .mov, or PNG frames. */
+  /** Lossless: qtrle in a .mov, or PNG frames. */
   readonly lossless: boolean;
-  /** A .mov of PNG pictures, by which nothing is lost either. */
+  /** A .mov of PNG pictures, which is also lossless. */
   readonly png: boolean;
-  /** Another codec than the container's usual one. */
+  /** A codec other than the container's usual one. */
   readonly codec?: CodecName | undefined;
-  /** `#rrggbb`, laid under every frame. */
+  /** `#rrggbb`, put under every frame. */
   readonly key: string | undefined;
-  /** There is footage to lay under the frames. */
+  /** There is footage to put under the frames. */
   readonly footage: boolean;
 }
 
@@ -33,15 +33,15 @@ export function targetOf(name: string, painter: Painter, wishes: TargetWishes): 
   return message === undefined ? target : { kind: 'refused', message };
 }
 
-/** The fault of a key colour that is not `#rrggbb`; undefined where there is none. */
+/** The fault of a key colour that is not `#rrggbb`; undefined if there is none. */
 export function keyFault(key: string | undefined): string | undefined {
   if (key === undefined || /^#[0-9a-f]{6}$/i.test(key)) return undefined;
   return `the key colour '${key}' is not a colour of six hexadecimal digits, such as '#00b140'`;
 }
 
 /**
- * The fault of a video that would be written over what it is made from, links followed; undefined where there is none.
- * A recording cannot be made again.
+ * The fault of a video that would overwrite what it is made from, following links; undefined if there is none. A
+ * recording cannot be made again.
  */
 export function sourceFault(
   target: Target,
@@ -53,7 +53,7 @@ export function sourceFault(
     const source = file === undefined ? undefined : statusOf(file);
     if (source === undefined || written === undefined) continue;
     if (source.ino !== written.ino || source.dev !== written.dev) continue;
-    return `'${basename(target.file)}' is the scene's own ${what}, which would be written over; give another name`;
+    return `'${basename(target.file)}' is the scene's own ${what}, which would be overwritten; give another name`;
   }
   return undefined;
 }
@@ -83,7 +83,7 @@ function wishedCodec({ lossless, png, codec }: TargetWishes): CodecName | undefi
 
 function carryFault(name: string, target: Target, painter: Painter, wishes: TargetWishes): string | undefined {
   if (wishes.codec !== undefined && (wishes.png || wishes.lossless)) {
-    return `${codecs[wishes.codec].option} and ${wishes.png ? '--png' : '--lossless'} ask for two kinds of pictures; give one of them`;
+    return `${codecs[wishes.codec].option} and ${wishes.png ? '--png' : '--lossless'} ask for two picture formats; give only one of them`;
   }
   if (target.kind === 'frames') {
     if (wishes.codec === undefined) return undefined;
@@ -91,7 +91,7 @@ function carryFault(name: string, target: Target, painter: Painter, wishes: Targ
   }
   const { container, codec } = target;
   if (wishes.png && container !== 'mov') {
-    return `--png is for a .mov, and a .${container} holds no PNG pictures; write a .mov, or a folder of PNG frames (${folderLike(name)})`;
+    return `--png is for a .mov, and a .${container} cannot contain PNG pictures; write a .mov, or a folder of PNG frames (${folderLike(name)})`;
   }
   if (wishes.lossless && container !== 'mov') {
     return `a .${container} loses a little of each frame; for a lossless picture write a .mov, or a folder of PNG frames (${folderLike(name)})`;
@@ -102,7 +102,7 @@ function carryFault(name: string, target: Target, painter: Painter, wishes: Targ
   }
   const isUsual = codec === usualCodec[container];
   if (wishes.footage && container === 'mp4' && !isUsual && wishes.key === undefined) {
-    return `a video over footage is made with ${codecs[usualCodec.mp4].title} alone; leave out ${option}`;
+    return `a video over footage is made only with ${codecs[usualCodec.mp4].title}; leave out ${option}`;
   }
   if (!carriesAlpha && !isUsual && painter.transparent && wishes.key === undefined) {
     return `${title} carries no transparency, and these frames are an overlay: give a key colour (--key '#00b140'), or leave out ${option}`;

@@ -1,5 +1,5 @@
 /**
- * Where the board lies on the frame, and how a point of the board gets there.
+ * Where the board is on the frame, and how its points are mapped there.
  *
  * A board filmed at an angle is mapped by the homography of its four corners: P. Heckbert, Fundamentals of Texture
  * Mapping and Image Warping, 1989, section 2.2.3 (unit square to quadrilateral), from memory.
@@ -14,11 +14,11 @@ export interface Box {
   readonly bottom: number;
 }
 
-/** A board that lies on the frame. */
+/** A board on the frame. */
 export interface BoardPlace {
   /** Cells in a row. */
   readonly size: number;
-  /** Frame pixels of a cell's side; at the board's middle, where it is filmed at an angle. */
+  /** Frame pixels of a cell's side; at the board's middle, if it is filmed at an angle. */
   readonly cellPx: number;
   /** Whether the board is an upright square, so that lengths are the same everywhere. */
   readonly flat: boolean;

@@ -1,5 +1,5 @@
 /**
- * Where notes and questions stand in their room. Callouts that are on screen together, or are linked by others that
+ * Where notes and questions are in their room. Callouts that are on screen together, or are linked by others that
  * overlap in time, share one plan, so that none moves when another comes or goes.
  */
 import type { Film, Mark, Shown } from '../timeline/film.ts';
@@ -12,14 +12,14 @@ export interface PlannedCallout {
   readonly mark: Mark;
   readonly kind: 'note' | 'ask';
   readonly set: SetText;
-  /** Counted from above; of two callouts in one slot the later hides the earlier. */
+  /** Counted from the top; if two callouts share a slot, the later hides the earlier. */
   readonly slot: number;
   readonly box: Box;
   /** Between the card's edge and its words, in frame pixels. */
   readonly pad: number;
 }
 
-/** The callouts of the plans that have one on screen, those included that are still to come or gone. */
+/** The callouts of the plans that have one on screen, including past and future ones. */
 export function planCallouts(stage: Stage): PlannedCallout[] {
   const shown = new Set(stage.standing.map(({ mark }) => mark));
   return calloutGroups(stage.film)
@@ -28,7 +28,7 @@ export function planCallouts(stage: Stage): PlannedCallout[] {
 }
 
 /**
- * The room that no callout takes as long as the headings on screen stand, so that the words in it need not move when a
+ * The room that no callout takes while the current headings are on screen, so that the words in it need not move when a
  * callout comes or goes.
  */
 export function roomBesideCallouts(stage: Stage): Box {
@@ -45,7 +45,7 @@ export function roomBesideCallouts(stage: Stage): Box {
     : { ...room, top: Math.max(...planned.map(({ box }) => box.bottom)) + gap };
 }
 
-/** Notes and questions, those together that share a plan. */
+/** Notes and questions, grouped by shared plan. */
 export function calloutGroups(film: Film): Mark[][] {
   return together(film.marks.filter(({ shape }) => shape.kind === 'note' || shape.kind === 'ask'));
 }
@@ -94,13 +94,15 @@ function stack(stage: Stage, group: readonly Mark[]): PlannedCallout[] {
   return planned;
 }
 
-/** At most so many slots, at least one: those beyond share the first ones, where a later callout hides an earlier. */
+/**
+ * At most this many slots, at least one: further callouts share the first ones, where a later callout hides an earlier.
+ */
 function mergedInto(slots: readonly Mark[][], most: number): Mark[][] {
   const count = Math.max(1, Math.min(slots.length, most));
   return slots.slice(0, count).map((_, slot) => slots.filter((_, index) => index % count === slot).flat());
 }
 
-/** From above to below: each mark takes the first slot that is free all its time. */
+/** From top to bottom: each mark takes the first slot that is free for its whole time. */
 function slotsOf(group: readonly Mark[]): Mark[][] {
   const slots: Mark[][] = [];
   for (const mark of group) {

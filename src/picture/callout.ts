@@ -1,6 +1,6 @@
 /**
- * Notes and questions: a card beside the board. A note has a bar in its group's colour along its side; a question has
- * a question mark in place of the bar.
+ * Notes and questions: a card next to the board. A note has a bar in its group's colour along its side; a question has
+ * a question mark instead of the bar.
  */
 import type { Mark } from '../timeline/film.ts';
 import { type PlannedCallout, planCallouts, sideWidth } from './callout-plan.ts';

@@ -1,12 +1,12 @@
 /**
- * A picture as the list of what is laid on the canvas, one after the other, each with the box that it stays within. Two
- * lists say which part of two pictures can differ, and a list can be drawn again within that part alone.
+ * A picture as the list of canvas calls in order, each with the box that it stays within. Two lists show which part of
+ * two pictures can differ, and a list can be redrawn only within that part.
  */
 import { Bug } from '../grid/bug.ts';
 import type { Box } from './board-place.ts';
 import type { Context2D } from './context.ts';
 
-/** All that a canvas keeps between calls. */
+/** The state that a canvas keeps between calls. */
 interface State {
   fillStyle: string;
   strokeStyle: string;
@@ -17,9 +17,9 @@ interface State {
   lineWidth: number;
   globalAlpha: number;
   font: string;
-  /** Of the last fill: node-canvas (3.2) draws letters by it too. */
+  /** Of the last fill: node-canvas (3.2) uses it for letters too. */
   fillRule: 'nonzero' | 'evenodd';
-  /** Never changed in place. */
+  /** Never mutated. */
   matrix: Matrix;
 }
 
@@ -27,11 +27,14 @@ type Matrix = readonly [number, number, number, number, number, number];
 
 type Kind = 'fill nonzero' | 'fill evenodd' | 'stroke' | 'rect' | 'clear' | 'text' | 'outlined text';
 
-/** One thing laid on the canvas. */
+/** One thing drawn on the canvas. */
 export interface Call {
   readonly kind: Kind;
   readonly state: Readonly<State>;
-  /** Of a path: 0, x, y for a move, 1, x, y for a line, 2 for a way back. Of a rectangle its four numbers, of a text its two. */
+  /**
+   * Of a path: 0, x, y for a move, 1, x, y for a line, 2 for a way back. Of a rectangle its four numbers, of a text its
+   * two.
+   */
   readonly numbers: readonly number[];
   readonly text: string;
   /** Equal for equal numbers. */
@@ -52,13 +55,13 @@ export interface TextBox {
 type Measure = (font: string, text: string, align: 'left' | 'center' | 'right') => TextBox;
 
 export interface CallList {
-  /** To be drawn on in place of a canvas. */
+  /** To be drawn on instead of a canvas. */
   readonly context: Context2D;
-  /** What was drawn since the last look; the state is then that of a fresh canvas. */
+  /** Returns what was drawn since the last call and resets the state to that of a fresh canvas. */
   take(): Call[];
 }
 
-/** `measure`: as the canvas does that will draw the calls. Asked once for each text in each font. */
+/** `measure`: measures like the canvas that will draw the calls. Called once for each text in each font. */
 export function callList(measure: Measure): CallList {
   const recorder = new Recorder(measure);
   return { context: recorder as Context2D, take: () => recorder.take() };
@@ -132,7 +135,7 @@ class Recorder {
     return this.#state.lineWidth;
   }
   set lineWidth(width: number) {
-    // A canvas takes no notice of what cannot be.
+    // A canvas ignores invalid values.
     if (width > 0) this.#state.lineWidth = width;
   }
   get globalAlpha(): number {
@@ -223,7 +226,7 @@ class Recorder {
 
 const identity: Matrix = [1, 0, 0, 1, 0, 0];
 
-/** Of a canvas on which nothing was done yet. */
+/** The state of a fresh canvas. */
 const untouched: State = {
   fillStyle: '#000000',
   strokeStyle: '#000000',
@@ -238,7 +241,7 @@ const untouched: State = {
   matrix: identity,
 };
 
-/** Pixels beyond the last one that is touched, for what is rounded. */
+/** Extra pixels beyond the last one touched, for rounding. */
 const air = 2;
 /** Of an em, beyond what is measured. */
 const textAir = 0.2;

@@ -1,5 +1,5 @@
 /**
- * Cards: the ground under words that lie on a recording, and under callouts.
+ * Cards: the background of words on a recording, and of callouts.
  */
 import type { Box } from './board-place.ts';
 import { type Path, rectangle, roundCorners } from './path.ts';

@@ -6,8 +6,8 @@ import type { Call } from './calls.ts';
 import type { Context2D } from './context.ts';
 
 /**
- * The boxes of all calls that stand in one list alone, or in another order. Outside of them both pictures are laid by
- * the same calls in the same order, and so are the same.
+ * The boxes of all calls that are in only one list, or in a different order. Outside them both pictures are drawn by
+ * the same calls in the same order, and are therefore the same.
  */
 export function changedBoxes(before: readonly Call[], after: readonly Call[]): Box[] {
   const boxes: Box[] = [];
@@ -38,8 +38,8 @@ export function changedBoxes(before: readonly Call[], after: readonly Call[]): B
 }
 
 /**
- * Draws the calls that reach into `box`, in their order, each as a whole: a shape that is cut may be rounded otherwise.
- * Only what fills the frame is cut, at whole pixels. Outside of `box` there is then no picture.
+ * Draws the calls that reach into `box`, in order, each as a whole: a clipped shape may be rounded differently. Only
+ * what fills the frame is clipped, at whole pixels. Outside `box` the picture is then undefined.
  */
 export function drawCalls(context: Context2D, calls: readonly Call[], box: Box): void {
   const own = context as { -readonly [Key in keyof Call['state']]: Call['state'][Key] } & Context2D;
@@ -93,11 +93,11 @@ function cutToPixels({ numbers, state }: Call, box: Box): [number, number, numbe
   if (!isPlain) return [x, y, width, height];
   const [left, top] = [Math.max(x, box.left), Math.max(y, box.top)];
   const [right, bottom] = [Math.min(x + width, box.right), Math.min(y + height, box.bottom)];
-  // What only comes near is not reached.
+  // Being near is not reaching into it.
   return [left, top, Math.max(0, right - left), Math.max(0, bottom - top)];
 }
 
-/** Few boxes that hold all of these; two are put together where that adds little. Cut to the frame. */
+/** A few boxes that contain all of these; two are merged if that adds little. Clipped to the frame. */
 export function fewBoxes(boxes: readonly Box[], width: number, height: number): Box[] {
   const few: Box[] = [];
   for (const { left, top, right, bottom } of boxes) {
@@ -153,7 +153,7 @@ function trace(context: Context2D, path: readonly number[]): void {
   }
 }
 
-/** How far on a call is looked for that has been moved by others that came or went. */
+/** How far ahead a call is searched for that has moved because others were added or removed. */
 const farthest = 200;
 
 /** Where in `calls`, from `from` on, one like `call` stands; their number where none does. */

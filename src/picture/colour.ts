@@ -8,7 +8,7 @@ import type { LookColours } from '../scene/look.ts';
 /** Red, green, blue, 0 to 255. */
 export type Rgb = readonly [red: number, green: number, blue: number];
 
-/** The casing for a stroke or word of this colour: of the look's two the one that contrasts more. */
+/** The casing for a stroke or word of this colour: the look's casing with more contrast. */
 export function casingOf(colours: LookColours, colour: string): string {
   return contrast(colour, colours.casing) >= contrast(colour, colours.casingLight)
     ? colours.casing
@@ -36,7 +36,7 @@ export function mix(a: string, b: string, part: number): string {
 
 /** The channels of `#rrggbb`; any other text is a `Bug`, since looks are checked when they are read. */
 export function rgbOf(colour: string): Rgb {
-  if (!/^#[0-9a-f]{6}$/i.test(colour)) throw new Bug(`${colour} is no colour of the form #rrggbb`);
+  if (!/^#[0-9a-f]{6}$/i.test(colour)) throw new Bug(`${colour} is not a colour of the form #rrggbb`);
   const at = (start: number) => Number.parseInt(colour.slice(start, start + 2), 16);
   return [at(1), at(3), at(5)];
 }

@@ -1,6 +1,6 @@
 /**
- * The numbers of rows and columns at the board's left and upper edge, as they are written: `r3`, `c5`. On a frame that
- * the tool does not lay out a board may leave its edge no room; what would be cut off is left out.
+ * The numbers of rows and columns at the board's left and upper edge, as they are written: `r3`, `c5`. If the frame's
+ * layout is given, a board may leave no room at its edge; what would be cut off is left out.
  */
 import type { Point } from '../scene/scene.ts';
 import { type Word, writeWords } from './pen.ts';
@@ -23,7 +23,7 @@ export function paintCoordinates(stage: BoardStage): void {
     at,
     height: coordinateBand * 0.46,
     weight: 500,
-    // Over a recording nobody knows what lies beneath: full ink, and a casing.
+    // Over a recording the background is unknown: full ink, and a casing.
     colour: film.draw === 'board' ? look.colours.quietText : look.colours.text,
     alpha: 1,
     casing: film.draw === 'board' ? 0 : look.strokes.casing * 2,

@@ -1,12 +1,12 @@
 /**
- * The look that a scene gets which names none: `assets/looks/daybook.yaml`, as a value.
- * Made for light footage and for boards drawn whole; its marks hold on dark footage too.
+ * The look of a scene that names none: `assets/looks/daybook.yaml`, as a value.
+ * Made for light footage and for boards drawn whole; its marks work on dark footage too.
  *
  * Group colours and vermilion: Okabe & Ito, Color Universal Design, 2008.
  */
 import type { Look } from '../scene/look.ts';
 
-/** The whole of it; other looks may leave out what they share with it. */
+/** The complete look; other looks may leave out what they share with it. */
 export const defaultLook: Look = {
   name: 'daybook',
   colours: {

@@ -1,6 +1,6 @@
 /**
- * Givens, written digits and small digits. Small digits that take part in what is marked come forward, larger and
- * bolder; the others step back.
+ * Givens, written digits and small digits. Small digits involved in marks come forward, larger and bolder; the others
+ * recede.
  */
 import type { Candidate } from '../grid/candidates.ts';
 import type { Cell, Digit } from '../grid/grid.ts';
@@ -11,7 +11,7 @@ import { roomFor } from './ring-room.ts';
 import { middleOf, pointOfCandidate, pointOfSmallDigit } from './small-digits.ts';
 import type { BoardStage } from './stage.ts';
 
-/** The digits that stand from the start. */
+/** The digits on the board from the start. */
 export function paintStanding(stage: BoardStage): void {
   const { colours } = stage.look;
   const words = stage.film.standing.map(({ cell, digit, given }) =>
@@ -49,7 +49,7 @@ export function paintSmallDigits(stage: BoardStage): void {
   writeWords(stage, words);
 }
 
-/** The small digits that have come forward, once more: no ring or line lies on them. */
+/** The small digits that have come forward, drawn again: no ring or line covers them. */
 export function paintForwardDigits(stage: BoardStage): void {
   const { film, drawing, involved } = stage;
   const words = drawing.candidates.flatMap(({ index, progress, alpha }) => {
@@ -61,7 +61,7 @@ export function paintForwardDigits(stage: BoardStage): void {
   writeWords(stage, words);
 }
 
-/** With `small: whole` the recording shows no small digits, so that marks bring those that they speak of. */
+/** With `small: whole` the recording shows no small digits, so marks bring those that they are about. */
 export function paintInvolvedDigits(stage: BoardStage): void {
   const casing = stage.look.strokes.casing * 1.5;
   const words = [...stage.involved].map(([candidate, forward]) => ({
@@ -71,7 +71,7 @@ export function paintInvolvedDigits(stage: BoardStage): void {
   writeWords(stage, words);
 }
 
-/** Of the small digits of a tinted cell: they are spoken of, though none of them by itself. */
+/** Of the small digits of a tinted cell: the mark is about them, though about none individually. */
 const inTint = 0.85;
 
 function filledCells(stage: BoardStage): Map<Cell, number> {
@@ -97,7 +97,7 @@ function smallDigitWord(stage: BoardStage, candidate: Candidate, forward: number
   };
 }
 
-/** Of a small digit's capitals, in cells: never below 24 pixels where three of them fit into a cell's height. */
+/** Of a small digit's capitals, in cells: never below 24 pixels if three of them fit into a cell's height. */
 function smallHeight(stage: BoardStage): number {
   const least = (24 * stage.unit) / stage.place.cellPx;
   return Math.min(Math.max(stage.look.type.candidate, least), 0.26);

@@ -1,17 +1,17 @@
 /**
- * General flashes as WCAG 2.2 has them (success criterion 2.3.1 and "general flash and red flash thresholds"): a flash is
- * a pair of opposing changes in relative luminance of 0.1 or more, the darker of the two below 0.8. More than three
+ * General flashes as WCAG 2.2 has them (success criterion 2.3.1 and "general flash and red flash thresholds"): a flash
+ * is a pair of opposing changes in relative luminance of 0.1 or more, the darker of the two below 0.8. More than three
  * within one second are too many, over more than a quarter of any 341x256 pixels of a screen of 1024x768.
  *
- * Pixels need not touch to be counted together here: what the criterion calls a flash is never missed by that.
+ * Pixels need not touch to be counted together here: so nothing that the criterion calls a flash is missed.
  */
 
-/** Of a screen that the frame fills in width or in height, in its pixels. */
+/** In pixels of a screen that the frame fills in width or in height. */
 export const screen = { width: 1024, height: 768, field: { width: 341, height: 256 }, part: 1 / 4 } as const;
 
-/** Is shown the frames one after the other, those left out that are as the one before. */
+/** Sees the frames one after the other, without those equal to the previous one. */
 export interface FlashMeter {
-  /** `luminance`: 0 to 1 a pixel, rows from the top. True where more than three flashes end within the last second. */
+  /** `luminance`: 0 to 1 per pixel, rows from the top. True if more than three flashes end within the last second. */
   readonly see: (frame: number, luminance: Float32Array) => boolean;
 }
 
@@ -28,7 +28,7 @@ export function flashMeter(width: number, height: number, scale: number, framesP
     height: Math.min(height, Math.round(screen.field.height / scale)),
   };
   const least = ((screen.field.width * screen.field.height) / (scale * scale)) * screen.part;
-  // Since the last change: the way it went, and the extreme reached that way.
+  // Since the last change: its direction, and the extreme reached in it.
   const extreme = new Float32Array(size);
   const way = new Int8Array(size);
   const changes: number[][] = Array.from({ length: size }, () => []);
@@ -56,7 +56,7 @@ export function flashMeter(width: number, height: number, scale: number, framesP
         if (goesOn) extreme[pixel] = now;
         else if (Math.abs(now - before) >= step - 1e-6 && Math.min(now, before) < darkest) change(pixel, now, frame);
       }
-      // A field that flashes need not do so in one frame all over: what flashed within the second counts.
+      // A field need not flash all over in one frame: everything that flashed within the second counts.
       return mostIn(recent(frame)) > least;
     },
   };

@@ -1,15 +1,15 @@
 /**
- * Free parts of the frame: beside a block, and beside the place that is kept for a face camera.
+ * Free parts of the frame: next to a block, and next to the place reserved for a face camera.
  */
 import type { Film } from '../timeline/film.ts';
 import type { Box } from './board-place.ts';
 import { unitOf } from './safe-area.ts';
 
-/** Which side of the block a strip lies on. */
+/** Which side of the block a strip is on. */
 export type Side = 'right' | 'left' | 'below' | 'above';
 export type Strip = readonly [side: Side, box: Box];
 
-/** The largest strips of `room` beside `block`, `gap` away from it. They may be empty. */
+/** The largest strips of `room` next to `block`, `gap` away from it. They may be empty. */
 export function stripsBeside(room: Box, block: Box, gap: number): readonly Strip[] {
   return [
     ['right', { ...room, left: Math.max(room.left, Math.ceil(block.right) + gap) }],
@@ -19,7 +19,7 @@ export function stripsBeside(room: Box, block: Box, gap: number): readonly Strip
   ];
 }
 
-/** The best strip for words, once the camera's place is taken out of them; undefined where none will hold any. */
+/** The best strip for words, excluding the camera's place; undefined if none can hold any. */
 export function bestStrip(film: Film, strips: readonly Strip[], gap: number): Strip | undefined {
   const unit = unitOf(film);
   let best: Strip | undefined;
@@ -34,8 +34,8 @@ export function bestStrip(film: Film, strips: readonly Strip[], gap: number): St
 }
 
 /**
- * How good a room is for words, in square pixels of a frame whose shorter side is 1080: nothing for one too narrow or
- * too low for a line; else its area, a column wider than a line counting no further.
+ * How good a room is for words, in square pixels of a frame whose shorter side is 1080: zero for one too narrow or too
+ * low for a line; otherwise its area, with widths beyond that of a line not counted.
  */
 export function worth(box: Box, unit: number): number {
   const [width, height] = [(box.right - box.left) / unit, (box.bottom - box.top) / unit];
@@ -43,24 +43,24 @@ export function worth(box: Box, unit: number): number {
   return Math.min(width, 900) * height;
 }
 
-/** The place kept for a face camera. */
+/** The place reserved for a face camera. */
 export function cameraBox({ camera }: Film): Box | undefined {
   if (camera === undefined) return undefined;
   const { left, top, width, height } = camera;
   return { left, top, right: left + width, bottom: top + height };
 }
 
-/** Whether two boxes share ground. */
+/** Whether two boxes overlap. */
 export function overlap(a: Box, b: Box): boolean {
   return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 }
 
-/** The box with so much more on each side. */
+/** The box grown by this much on each side. */
 export function grown({ left, top, right, bottom }: Box, by: number): Box {
   return { left: left - by, top: top - by, right: right + by, bottom: bottom + by };
 }
 
-/** What is left of a room beside the hole: the room itself where they are `gap` apart. */
+/** What is left of a room beside the hole: the room itself if they are `gap` apart. */
 function without(room: Box, hole: Box | undefined, gap: number): Box[] {
   if (hole === undefined || !overlap(room, grown(hole, gap))) return [room];
   return stripsBeside(room, hole, gap).map(([, strip]) => strip);

@@ -1,7 +1,6 @@
 /**
- * The board itself: its ground, the lines between cells and the heavier ones between boxes (or the regions in their
- * place), and the diagonals where they are houses. The outer edge of the outer line is the board's outer square, to the
- * pixel.
+ * The board itself: its ground, the lines between cells and the heavier ones between boxes (or regions instead), and
+ * the diagonals where they are houses. The outer edge of the outer line is the board's outer square, to the pixel.
  */
 import type { Grid } from '../grid/grid.ts';
 import type { Point } from '../scene/scene.ts';
@@ -17,7 +16,7 @@ export function paintGround(stage: BoardStage): void {
   fillPaths(stage, [polygon([0, 0], [size, 0], [size, size], [0, size])], stage.look.colours.cell, 1);
 }
 
-/** The lines between cells and round boxes, over tints and under digits. */
+/** The lines between cells and around boxes, over tints and under digits. */
 export function paintLines(stage: BoardStage): void {
   const { grid } = stage.film;
   const { colours, strokes } = stage.look;
@@ -38,8 +37,8 @@ export function paintLines(stage: BoardStage): void {
 }
 
 /**
- * The lines between neighbours of one box, and those between boxes, as long as they run straight. Where a heavy line ends
- * inside the board it is `overlap` cells longer, so that corners are filled.
+ * The lines between neighbours of one box, and those between boxes, in straight pieces. A heavy line that ends inside
+ * the board is `overlap` cells longer, so that corners are filled.
  */
 function linesBetween(grid: Grid, overlap: number): { readonly thin: Segment[]; readonly heavy: Segment[] } {
   const { size } = grid;

@@ -1,16 +1,16 @@
 /**
- * What is told now: the lesson's title and how far it has come, the step's title, its argument, its conclusions.
- * On a board drawn whole they stand on the frame; over a recording the step's title alone, on a card.
+ * What is being presented: the lesson's title and progress, the step's title, its argument, its conclusions. With a
+ * board drawn whole they are on the frame; over a recording only the step's title, on a card.
  */
 import type { Heading } from '../timeline/film.ts';
 import type { Box } from './board-place.ts';
+import { falseStepTag, paintFalseStepTag } from './false-step-tag.ts';
 import { isRightToLeft } from './line-breaks.ts';
 import type { Stage } from './stage.ts';
 import { paintTitleCard } from './title-card.ts';
-import { paintTrapTag, trapTag } from './trap-tag.ts';
 import { fitText, type SetText, writeLines } from './type.ts';
 
-/** Paints within the box, from its top down. */
+/** Paints in the box, from the top down. */
 export function paintHeading(stage: Stage, box: Box): void {
   if (stage.film.draw === 'board') paintWhole(stage, box);
   else paintTitleCard(stage, box);
@@ -29,8 +29,8 @@ interface Piece {
 type LessonWords = 'title and credit' | 'title' | 'neither';
 
 /**
- * What is tried in turn: on an upright frame, which is looked at in the hand, larger words where they have much room.
- * Where room is short the credit goes first, then all gets a little smaller; only then the lesson's title goes.
+ * What is tried in turn: on an upright frame, which is held in the hand, larger words if there is much room. If room is
+ * short, the credit is dropped first, then everything gets a little smaller; only then the lesson's title is dropped.
  */
 const attempts: readonly { readonly scale: number; readonly lesson: LessonWords }[] = [
   ...[1.5, 1.3, 1].map((scale) => ({ scale, lesson: 'title and credit' as const })),
@@ -88,15 +88,15 @@ function stepPieces(stage: Stage, heading: Heading, box: Box, scale: number, alp
   const { type, colours } = stage.look;
   const gap = (part: number) => part * stage.unit * scale;
   const pieces: Piece[] = [];
-  if (heading.isTrap) {
-    const { set, pad } = trapTag(stage, box.right - box.left, scale);
+  if (heading.isFalseStep) {
+    const { set, pad } = falseStepTag(stage, box.right - box.left, scale);
     pieces.push({ set, colour: colours.text, before: gap(40), alpha, tagPad: pad });
   }
   if (heading.title !== undefined) {
     pieces.push({
       ...piece(stage, heading.title, type.headingPx * scale, 600, box, 2),
       colour: colours.text,
-      before: gap(heading.isTrap ? 24 : 49),
+      before: gap(heading.isFalseStep ? 24 : 49),
       alpha,
     });
   }
@@ -104,7 +104,7 @@ function stepPieces(stage: Stage, heading: Heading, box: Box, scale: number, alp
     pieces.push({
       ...piece(stage, heading.argument, type.bodyPx * scale, 500, box, 2),
       colour: colours.quietText,
-      before: gap(heading.title === undefined && !heading.isTrap ? 49 : 22),
+      before: gap(heading.title === undefined && !heading.isFalseStep ? 49 : 22),
       alpha,
     });
   }
@@ -130,7 +130,7 @@ function piece(
   const setting = { family: stage.look.type.family, weight, px: px * stage.unit };
   const room = { width: box.right - box.left, height: box.bottom - box.top, lines, least: 0.6 };
   const set = fitText(stage.context, text, setting, room);
-  // In a lesson that is written from right to left names and notation stand at the right too.
+  // In a right-to-left lesson, names and notation are on the right too.
   return { set: isRightToLeft(lessonText(stage)) ? { ...set, rightAt: room.width } : set };
 }
 
@@ -138,7 +138,7 @@ function lessonText({ film, drawing }: Stage): string {
   return film.title ?? film.headings[drawing.headings[0]?.index ?? 0]?.title ?? '';
 }
 
-/** As many of the pieces, from the first, as have room. */
+/** As many of the pieces, from the first, as fit. */
 function within(pieces: readonly Piece[], height: number): Piece[] {
   let used = 0;
   const count = pieces.findIndex((piece) => {
@@ -158,7 +158,7 @@ function paintPieces(stage: Stage, pieces: readonly Piece[], left: number, top: 
     const { set, colour, alpha, before, tagPad } = piece;
     y += before;
     if (tagPad === undefined) writeLines(stage.context, set, left, y, colour, alpha);
-    else paintTrapTag(stage, { set, pad: tagPad }, left, y, alpha);
+    else paintFalseStepTag(stage, { set, pad: tagPad }, left, y, alpha);
     y += ownHeight(piece);
   }
   return y;
@@ -171,7 +171,7 @@ function ownHeight({ set, tagPad }: Piece): number {
 /** In pixels of a frame whose shorter side is 1080. */
 const ruleHeight = 5;
 
-/** A rule under the lesson's title, one part a step, those reached in full ink; returns where it ends. */
+/** A rule under the lesson's title, one part per step, those reached in full ink; returns where it ends. */
 function paintProgress(stage: Stage, box: Box, top: number): number {
   const { context, film, drawing, look, unit } = stage;
   const current = drawing.headings.map(({ index }) => film.headings[index]).findLast((each) => each !== undefined);

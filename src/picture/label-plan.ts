@@ -1,7 +1,7 @@
 /**
- * Where the tags of labels stand: of places all round what a label names the one that covers least. All labels of a
- * step are placed together, over what stands when each appears and what the step marks at any time, so that none moves
- * while it is on screen.
+ * Where the tags of labels are: of the places around what a label names, the one that covers least. All labels of a
+ * step are placed together, considering what is shown when each appears and what the step marks at any time, so that
+ * none moves while it is on screen.
  */
 import type { Cell } from '../grid/grid.ts';
 import type { Point } from '../scene/scene.ts';
@@ -18,7 +18,7 @@ import { capitalHeight, widthOf } from './type.ts';
 export interface PlannedLabel {
   readonly mark: Mark;
   readonly text: string;
-  /** What the label names, and how far its stem keeps from the middle of that. */
+  /** What the label names, and the distance of its stem from the middle of that. */
   readonly named: Point;
   readonly clear: number;
   readonly middle: Point;
@@ -71,13 +71,13 @@ function planLabel(
   return { mark, text, named, clear, middle, half, height };
 }
 
-/** Near ones first; of those above, below, to the right, to the left, then aslant. */
+/** Near ones first; of these above, below, right, left, then diagonal. */
 function placesRound(named: Point, clear: number, half: Point, size: number): Point[] {
   return [0.16, 0.5, 0.9].flatMap((stem) =>
     directions.map(([sx, sy]): Point => {
       const x = named[0] + sx * (clear + stem * (sy === 0 ? 1 : 0.5) + half[0]);
       const y = named[1] + sy * (clear + stem + half[1]);
-      // Above and below, a tag at the board's side is moved in; its stem then stands aslant.
+      // Above and below, a tag at the board's side is moved in; its stem is then oblique.
       const inside = Math.min(Math.max(x, half[0] + 0.04), size - half[0] - 0.04);
       return [sy === 0 ? x : inside, y];
     }),
@@ -122,7 +122,7 @@ function coverCost(stage: BoardStage, mark: Mark, marks: readonly Mark[], links:
     );
     const digitMiddles = digits.map((cell) => middleOf(film.grid, cell));
     const onLinks = links.reduce((sum, { path }) => sum + count(path.points, 0.06) / path.points.length, 0);
-    // A word on the line round a patch reads as a part of the line.
+    // A word on the line around a patch would look like a part of the line.
     const onOutlines = outlined.filter((points) => count(points, 0.04) > 0).length;
     return (
       (beyond > 0 ? 20 + 20 * beyond : 0) +

@@ -1,5 +1,5 @@
 /**
- * Where the board and the words lie on the frame, whoever placed the board.
+ * Where the board and the words are on the frame, whether the board's place is given or chosen here.
  */
 import { Bug } from '../grid/bug.ts';
 import type { Film } from '../timeline/film.ts';
@@ -9,7 +9,7 @@ import { layoutBesideCamera, ownLayout } from './own-layout.ts';
 import { boardBlock, type Layout, wordsIn } from './room-for-words.ts';
 import { safeArea, unitOf } from './safe-area.ts';
 
-/** The layout under the placement with this index of `film.board`; undefined: laid out by the tool. */
+/** The layout under the placement with this index of `film.board`; undefined: laid out here. */
 export function layoutOf(film: Film, board: number | undefined): Layout {
   if (board === undefined) return film.camera === undefined ? ownLayout(film) : layoutBesideCamera(film);
   const placement = film.board[board];
@@ -21,7 +21,7 @@ export function layoutOf(film: Film, board: number | undefined): Layout {
   return wordsIn(film, undefined, bestStrip(film, [whole], gapOf(film)) ?? whole);
 }
 
-/** The largest strip of the safe area beside a given board; where none will hold words, over the board's lower half. */
+/** The largest strip of the safe area next to a given board; if none can hold words, over the board's lower half. */
 function besides(film: Film, place: BoardPlace, safe: Box): Layout {
   const gap = gapOf(film);
   const best = bestStrip(film, stripsBeside(safe, boardBlock(film, place), gap), gap);

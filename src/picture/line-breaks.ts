@@ -1,11 +1,11 @@
 /**
- * Where a line may end. Between words; in Chinese and Japanese, which have no blanks, between any two letters but for
- * the commonest rules of what must not begin or end a line (after Unicode Standard Annex #14, classes ID, CL, NS, OP;
- * the list of marks is from memory).
+ * Where a line may end. Between words; in Chinese and Japanese, which have no spaces, between any two letters except
+ * for the most common rules about what must not begin or end a line (after Unicode Standard Annex #14, classes ID, CL,
+ * NS, OP; the list of marks is from memory).
  */
 import { linksOf } from './notation-runs.ts';
 
-/** A piece of text that is not broken, and whether a blank stands before it. */
+/** A piece of text that is not broken, and whether a space comes before it. */
 export interface Piece {
   readonly text: string;
   readonly isSpaced: boolean;
@@ -15,7 +15,7 @@ const ideographic = /[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\u3000
 const neverFirst = /[、。，．・：；？！）」』】〕〉》”’ー々ぁぃぅぇぉっゃゅょァィゥェォッャュョ,.!?)\]}:;%]/u;
 const neverLast = /[（「『【〔〈《“‘([{]/u;
 
-/** The pieces of a text in their order. */
+/** The pieces of a text in order. */
 export function piecesOf(text: string): Piece[] {
   return text
     .split(/\s+/)
@@ -23,7 +23,10 @@ export function piecesOf(text: string): Piece[] {
     .flatMap((word) => spaced(ideographic.test(word) ? cutBetween(word, mayBreak) : [word]));
 }
 
-/** A piece that is wider than its room, cut as a last resort: a chain before its joints, and where that does not do, between any letters. */
+/**
+ * A piece that is wider than its room, cut as a last resort: a chain before its joints, and if that is not enough,
+ * between any letters.
+ */
 export function cutSmall({ text, isSpaced }: Piece, fits: (text: string) => boolean): Piece[] {
   const parts = linksOf(text).flatMap((part) => (fits(part) ? [part] : cutBetween(part, () => true)));
   return parts.map((part, index) => ({ text: part, isSpaced: index === 0 && isSpaced }));

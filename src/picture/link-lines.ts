@@ -1,5 +1,5 @@
 /**
- * The lines that a link may take between two nodes, before it is asked which of them is best.
+ * The lines that a link may take between two nodes, before the best of them is chosen.
  */
 import type { Point } from '../scene/scene.ts';
 import { type NodeShape, nearestOnNode } from './node-shape.ts';
@@ -40,7 +40,7 @@ export interface Line {
   readonly bend: number;
 }
 
-/** Straighter ones first. Between near nodes a line has no room, and goes round as a clasp. */
+/** Straighter ones first. Between close nodes a line has no room, and goes around as a clasp. */
 export function linesBetween(a: Point, b: Point, { from, to, gap, least }: LinkEnds): Line[] {
   const long = Math.max(distance(a, b), 1e-9);
   const free = long - from.radius - to.radius - 2 * gap;
@@ -92,7 +92,7 @@ function clasp(a: Point, b: Point, side: number, rimA: number, rimB: number, hei
   return { points: [a, ...curve(from, leaving, entering, to).points, b], closed: false };
 }
 
-/** A point so far along the line from `a` to `b`, as a part of it, and so far off it, in cells, to its right. */
+/** A point at a fraction of the line from `a` to `b`, and at a distance to its right, in cells. */
 function beside(a: Point, b: Point, along: number, off: number): Point {
   const long = Math.max(distance(a, b), 1e-9);
   const [dx, dy] = [(b[0] - a[0]) / long, (b[1] - a[1]) / long];

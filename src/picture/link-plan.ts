@@ -1,7 +1,7 @@
 /**
- * The ways of all links of a step, planned together: each misses the digits that stand when it appears, the
- * candidates that are marked beside it at any time, and the links before it, those of earlier steps included that are
- * kept. So no way changes while it is on screen.
+ * The routes of all links of a step, planned together: each avoids the digits on the board when it appears, the
+ * candidates that are marked alongside it at any time, and the links before it, including kept ones of earlier steps.
+ * So no route changes while it is on screen.
  */
 import type { Candidate } from '../grid/candidates.ts';
 import type { LinkKind } from '../grid/terms.ts';
@@ -14,7 +14,7 @@ import { strokeWidth } from './pen.ts';
 import { distance, middleOf, pointOfCandidate, smallDigitsAround } from './small-digits.ts';
 import type { BoardStage } from './stage.ts';
 
-/** A link with its way found: from the rim of `from` to the rim of `to`, in cells. */
+/** A link with its route: from the rim of `from` to the rim of `to`, in cells. */
 export interface PlannedLink {
   readonly mark: Mark;
   readonly from: NodeShape;
@@ -29,7 +29,7 @@ export function planLinks(stage: BoardStage): PlannedLink[] {
   return [...steps].flatMap((step) => planStepLinks(stage, step, plans));
 }
 
-/** From the middle of a ring's stroke to its outer edge, and a little air. */
+/** From the middle of a ring's stroke to its outer edge, and a small gap. */
 export function rimGap(stage: BoardStage): number {
   return strokeWidth(stage, stage.look.strokes.circle) / 2 + 0.03;
 }
@@ -45,8 +45,8 @@ export function headLength(stage: BoardStage, kind: LinkKind): number {
 type Plans = Map<string, readonly PlannedLink[]>;
 
 /**
- * The links of one step, in their order. Where links of earlier steps are kept beside them, these come first, and what
- * any step marks beside them is missed as well.
+ * The links of one step, in their order. If links of earlier steps are kept, these come first, and what any step marks
+ * at the same time is avoided as well.
  */
 export function planStepLinks(stage: BoardStage, step: string, plans: Plans = new Map()): readonly PlannedLink[] {
   const known = plans.get(step);
@@ -86,7 +86,7 @@ export function planStepLinks(stage: BoardStage, step: string, plans: Plans = ne
   return result;
 }
 
-/** The links of steps that begin to link earlier, as far as they are on screen together with these. */
+/** The links of earlier steps that are on screen together with these. */
 function besidesOf(stage: BoardStage, links: readonly Mark[], besides: readonly Mark[], plans: Plans): PlannedLink[] {
   const first = links[0] === undefined ? 0 : stage.film.marks.indexOf(links[0]);
   const isEarlier = (step: string) =>
@@ -98,13 +98,13 @@ function besidesOf(stage: BoardStage, links: readonly Mark[], besides: readonly 
     .filter(({ mark }) => besides.includes(mark));
 }
 
-/** The candidates at either end of what needs a way: a link, or a reach. */
+/** The candidates at either end of what needs a route: a link, or a reach. */
 function endsOf({ shape }: Mark): readonly [readonly Candidate[], readonly Candidate[]] | undefined {
   if (shape.kind === 'link') return [shape.from, shape.to];
   return shape.kind === 'reach' ? [[shape.from], [shape.to]] : undefined;
 }
 
-/** What the link should miss: candidates in use most of all, then digits, then other small digits. */
+/** What the link should avoid: most of all candidates in use, then digits, then other small digits. */
 export function obstaclesAt(
   film: Film,
   mark: Mark,

@@ -1,6 +1,7 @@
 /**
- * The way of a link from the rim of one node to the rim of another: straight where that is clear, else bent as little
- * as will miss the digits in use and the links drawn before. The same film gives the same way in every frame.
+ * The route of a link from the rim of one node to the rim of another: straight if that is clear, otherwise bent as
+ * little as needed to avoid the digits in use and the links drawn before. The same film gives the same route in every
+ * frame.
  */
 import type { Point } from '../scene/scene.ts';
 import { anchors, type Line, type LinkEnds, linesBetween, manyLinesBetween } from './link-lines.ts';
@@ -8,18 +9,18 @@ import { distanceToNode, type NodeShape, nearestOnLine } from './node-shape.ts';
 import { cut, length, type Path, pointAlong } from './path.ts';
 import { distance } from './small-digits.ts';
 
-/** Something to be missed: a disc, in cells, and how much it matters. */
+/** Something to avoid: a disc, in cells, and how much it matters. */
 export interface Obstacle {
   readonly at: Point;
   readonly radius: number;
   readonly weight: number;
-  /** Closer than this, in cells, a line would cover what must be read: a candidate in use. */
+  /** Closer than this, in cells, a line would cover what must be readable: a candidate in use. */
   readonly cover?: number;
-  /** Closer than this, in cells, a line lies over the middle of what should be read: a digit that bears no mark. */
+  /** Closer than this, in cells, a line covers the middle of what should be readable: an unmarked digit. */
   readonly blot?: number;
 }
 
-/** What a way must join and miss; lengths and points in cells. */
+/** What a route must join and avoid; lengths and points in cells. */
 export interface RouteWish extends LinkEnds {
   /** The length of the head at its end; 0 for none. */
   readonly head: number;
@@ -32,8 +33,8 @@ export interface RouteWish extends LinkEnds {
 }
 
 /**
- * The best of a fixed list of curves; of two equally good the one listed first, which is the straighter. Where that
- * covers a candidate in use, or lies over the middle of another, the best of a longer list.
+ * The best of a fixed list of curves; of two equally good ones, the first, which is straighter. If that covers a
+ * candidate in use, or the middle of another, the best of a longer list.
  */
 export function routeOf(wish: RouteWish): Path {
   const key = JSON.stringify(wish);
@@ -47,16 +48,16 @@ export function routeOf(wish: RouteWish): Path {
   return path;
 }
 
-/** Whether the line lies over the middle of a digit that bears no mark. */
+/** Whether the line covers the middle of an unmarked digit. */
 function liesOnDigit({ points }: Path, obstacles: readonly Obstacle[]): boolean {
   return obstacles.some(({ at, blot }) => blot !== undefined && distanceToLine(points, at) < blot);
 }
 
-/** What was found before: a link is on every frame of its step, and to look for its way takes longer than to draw it. */
+/** Cached routes: a link is on every frame of its step, and finding its route takes longer than drawing it. */
 const routes = new Map<string, Path>();
 const mostRoutes = 200;
 
-/** More than all else that is bad about a line. */
+/** More than everything else that is bad about a line. */
 const coverCost = 100;
 
 interface Found {
@@ -69,7 +70,7 @@ function bestOf(wish: RouteWish, family: (a: Point, b: Point, ends: LinkEnds) =>
   let best = known;
   for (const [a, b] of pairs) {
     const near = nearby(wish.obstacles, a, b);
-    // A detour to another pair of candidates costs what it is longer than the nearest.
+    // A detour to another pair of candidates costs its extra length over the nearest.
     const detour = (distance(a, b) - distance(...pairs[0]!)) * 0.8;
     for (const { line, bend } of family(a, b, wish)) {
       const path = visible(line, wish);
@@ -81,7 +82,7 @@ function bestOf(wish: RouteWish, family: (a: Point, b: Point, ends: LinkEnds) =>
   return best!;
 }
 
-/** Without what lies within the nodes and their gaps. */
+/** Without the parts inside the nodes and their gaps. */
 function visible(path: Path, { from, to, gap }: RouteWish): Path {
   const { points } = path;
   const out = points.findIndex((point) => distanceToNode(from, point) >= gap);
@@ -92,7 +93,7 @@ function visible(path: Path, { from, to, gap }: RouteWish): Path {
   return { points: [first, ...points.slice(out, into + 1), last], closed: false };
 }
 
-/** Where the line from a point within to a point without passes the rim. */
+/** Where the line from a point inside to a point outside crosses the rim. */
 function crossing(within: Point, without: Point, node: NodeShape, gap: number): Point {
   let [low, high] = [0, 1];
   const at = (part: number): Point => [
@@ -107,13 +108,13 @@ function crossing(within: Point, without: Point, node: NodeShape, gap: number): 
   return at(high);
 }
 
-/** What is bad about a line, added up; given up as soon as it is worse than `limit`. */
+/** What is bad about a line, added up; abandoned as soon as it is worse than `limit`. */
 function costOf(path: Path, bend: number, wish: RouteWish, obstacles: readonly Obstacle[], limit: number): number {
   const { points } = path;
   const drawn = length(path);
   let cost = bend * 1.2;
   if (drawn < wish.least) cost += 40 * (wish.least - drawn) + 10;
-  // A head with hardly a line behind it is easily taken for a spot.
+  // A head with hardly any line behind it looks like a spot.
   cost += 6 * Math.max(0, wish.least * 1.6 - drawn);
   for (const [x, y] of points) {
     const beyond = Math.max(-x, -y, x - wish.size, y - wish.size) - 0.02;
@@ -149,10 +150,10 @@ function costOf(path: Path, bend: number, wish: RouteWish, obstacles: readonly O
   return cost;
 }
 
-/** How bad it is to lie right over the middle of a digit that bears no mark; one such is as bad as several. */
+/** The cost of covering the middle of an unmarked digit; one is as bad as several. */
 const blotWeight = 2;
 
-/** How near to the middle of a head nothing else should come, in cells, and how bad it is if it does. */
+/** The distance that other things should keep from the middle of a head, in cells, and the cost of coming closer. */
 const headRoom = 0.25;
 const headWeight = 2.5;
 

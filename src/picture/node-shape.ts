@@ -1,7 +1,7 @@
 /**
- * The shape that a link leaves and enters: the ring round one candidate, or the soft hull round the candidates of a
- * grouped or almost locked node. The hull is a disc round each candidate, and a slender neck along each line of the
- * shortest tree that joins them; a neck goes round a candidate in use that is not of the node.
+ * The shape that a link leaves and enters: the ring around one candidate, or the soft hull around the candidates of a
+ * grouped or almost locked node. The hull is a disc around each candidate, and a thin neck along each line of the
+ * shortest tree that joins them; a neck goes around a candidate in use that is not in the node.
  */
 import type { Candidate } from '../grid/candidates.ts';
 import type { Point } from '../scene/scene.ts';
@@ -23,17 +23,20 @@ export interface NodeShape {
   readonly neck: number;
 }
 
-/** Half the width of a neck, in cells: slender enough to leave digits to be read that it passes. */
+/** Half the width of a neck, in cells: thin enough that digits it passes stay readable. */
 const neck = 0.12;
 /** How softly a neck runs into a disc: the width, in cells, over which the two are blended. */
 const softness = 0.14;
 
-/** The middle of the stroke of a ring with nothing near it, in cells: it goes round a small digit that has come forward. */
+/**
+ * The middle of the stroke of a ring with nothing near it, in cells: it goes around a small digit that has come
+ * forward.
+ */
 export function ringRadius(stage: BoardStage): number {
   return wideRoom(stage.film, stage.look).radius;
 }
 
-/** The shape of a node as it is drawn: the ring of one candidate has the room that its neighbours leave it. */
+/** The shape of a node as it is drawn: the ring of one candidate has the room that its neighbours leave. */
 export function nodeShapeOn(stage: BoardStage, candidates: readonly Candidate[]): NodeShape {
   const [only, ...others] = candidates;
   const room = only === undefined || others.length > 0 ? undefined : stage.rooms.get(only);
@@ -48,7 +51,7 @@ export function nodeShape(
   used: readonly Candidate[] = [],
 ): NodeShape {
   const centres = candidates.map((candidate) => pointOfCandidate(film, candidate));
-  // Those within a cell of the node stand as close to its discs as to its necks.
+  // Those in a cell of the node are as close to its discs as to its necks.
   const strangers = used
     .map((candidate) => pointOfCandidate(film, candidate))
     .filter((point) => centres.every((centre) => distance(centre, point) > 0.6));
@@ -56,7 +59,7 @@ export function nodeShape(
   return { centres, bones, radius, neck: Math.min(neck, radius) };
 }
 
-/** How far a point lies outside the shape; below 0 within. */
+/** How far a point is outside the shape; below 0 inside. */
 export function distanceToNode(node: NodeShape, point: Point): number {
   let toDiscs = Number.POSITIVE_INFINITY;
   for (const centre of node.centres) toDiscs = Math.min(toDiscs, distance(centre, point) - node.radius);
@@ -107,17 +110,18 @@ export function nearestOnLine(from: Point, to: Point, point: Point): Point {
   return [from[0] + dx * part, from[1] + dy * part];
 }
 
-/** How near a neck may come to the middle of a ring that is not of its node, in cells; and how far it goes round it. */
+/** How close a neck may come to the middle of a ring outside its node, in cells; and how far away it goes around it. */
 const clear = 0.36;
 const detour = 0.4;
 
-/** The bone itself, or three that go round the strangers on its way, on the side where there are fewer. */
+/** The bone itself, or three that go around the other candidates on its way, on the side with fewer of them. */
 function bonesRound([from, to]: Bone, strangers: readonly Point[]): Bone[] {
   const long = distance(from, to);
   const straight: Bone[] = [[from, to]];
   const [ux, uy] = [(to[0] - from[0]) / long, (to[1] - from[1]) / long];
   if (met(straight, strangers).length === 0) return straight;
-  // It stays aside nearly all the way, along the cells' edges, where it passes fewer digits than across their middles.
+  // It stays to the side nearly all the way, along the cells' edges, where it passes fewer digits than across their
+  // middles.
   const aside = Math.min(0.4, long / 3);
   const off = (far: number, side: number): Point => [
     from[0] + ux * far - uy * detour * side,

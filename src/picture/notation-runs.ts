@@ -1,6 +1,6 @@
 /**
- * Cells, candidates, houses, conclusions and links within a sentence: where they are, so that they can be set as such.
- * The forms are those of the language's section 1.
+ * Cells, candidates, houses, conclusions and links within a sentence: where they are, so that they can be set as
+ * notation. The forms are those of section 1 of the language.
  */
 
 /** A part of a text, set in one way. */
@@ -14,7 +14,7 @@ const digits = String.raw`(?:\(\d+(?:[-=]\d+)*\)|\d+)`;
 const node = `(?:${digits}?${place})`;
 const joint = '(?:<>|[-=|≠−–])';
 const notation = new RegExp(`(?<![A-Za-z0-9])[-+]?${node}(?:${joint}(?:${node}|${digits}))*(?![A-Za-z0-9])`, 'gu');
-/** Before the joint of a chain: the only place where one may be broken that is wider than its room. */
+/** Before the joint of a chain: the only place where one wider than its room may be broken. */
 const beforeJoint = /(?<=[\d)])(?=(?:<>|[-=|≠−–])(?:\(\d+(?:[-=]\d+)*\)|\d*)[rRcCbB])/;
 
 /** The text's parts, in order; together they are the text. */
@@ -30,7 +30,7 @@ export function runsOf(text: string): Run[] {
   return runs;
 }
 
-/** A chain cut before each of its joints; anything else whole. */
+/** A chain cut before each of its joints; anything else unchanged. */
 export function linksOf(text: string): string[] {
   return text.split(beforeJoint);
 }

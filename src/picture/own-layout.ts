@@ -1,5 +1,5 @@
 /**
- * A frame that the tool lays out itself: as large a board as leaves the words room.
+ * A frame laid out here: the largest board that leaves room for the words.
  */
 import { Bug } from '../grid/bug.ts';
 import type { Film } from '../timeline/film.ts';
@@ -8,7 +8,7 @@ import { bestStrip, cameraBox, grown, overlap, type Strip, stripsBeside, worth }
 import { boardBlock, coordinateBand, type Layout, saidGap, saidHeight, wordsIn } from './room-for-words.ts';
 import { safeArea, unitOf } from './safe-area.ts';
 
-/** Words beside the board, or above and below it, whichever gives the larger board. */
+/** Words next to the board, or above and below it, whichever gives the larger board. */
 export function ownLayout(film: Film): Layout {
   const unit = unitOf(film);
   const safe = safeArea(film);
@@ -26,7 +26,7 @@ export function ownLayout(film: Film): Layout {
   if (sideBeside >= sideStacked) {
     const block = blockSide(film, sideBeside);
     const top = safe.top + Math.floor((height - block) / 2);
-    // What a very wide frame has over goes to both sides of board and column alike.
+    // The extra width of a very wide frame goes to both sides of board and column equally.
     const column = Math.min(besideWidth - block, Math.round(unit * 900));
     const left = Math.floor((film.width - block - gap - column) / 2);
     const place = squareInBlock(film, left, top, sideBeside);
@@ -36,7 +36,7 @@ export function ownLayout(film: Film): Layout {
   }
   const block = blockSide(film, sideStacked);
   const spare = height - block - between - saidBelow;
-  // Without callouts nothing stands below the board, and the words above it have all the room.
+  // Without callouts nothing is below the board, and the words above it have all the room.
   const above = hasCallouts(film)
     ? Math.floor((spare * wordsAbove) / (wordsAbove + wordsBelow))
     : spare - Math.floor(unit * 10);
@@ -55,12 +55,12 @@ export function ownLayout(film: Film): Layout {
   };
 }
 
-/** What words need beside a board, in square pixels of a frame whose shorter side is 1080. */
+/** What words need next to a board, in square pixels of a frame whose shorter side is 1080. */
 const needed = { heading: 230_000, callouts: 110_000, said: 130_000 };
-/** The parts of it that will do, tried in turn. */
+/** The acceptable fractions of it, tried in turn. */
 const partsThatDo = [1, 0.6, 0.3, 0];
 
-/** The largest board that lies clear of the camera's place and has room for words beside both. */
+/** The largest board that is clear of the camera's place and leaves room for words. */
 export function layoutBesideCamera(film: Film): Layout {
   const unit = unitOf(film);
   const gap = Math.round(unit * 40);
@@ -75,11 +75,11 @@ export function layoutBesideCamera(film: Film): Layout {
       if (found !== undefined) return wordsIn(film, found.place, found.strip);
     }
   }
-  // Only where a frame of a few pixels has no room at all.
+  // Only if a tiny frame has no room at all.
   return ownLayout({ ...film, camera: undefined });
 }
 
-/** Of the nine places of a board of this side the one with the best room for words; undefined where none has enough. */
+/** Of the nine places of a board of this side the one with the best room for words; undefined if none has enough. */
 function besideCamera(
   film: Film,
   side: number,

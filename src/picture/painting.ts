@@ -1,6 +1,6 @@
 /**
- * What the picture must know of a kind of mark: how long it takes to come, what it lies on, and its painting, layer by
- * layer. Which layers lie over which others is said in one place for all marks: `src/frames/layers.ts`.
+ * What the picture must know about a kind of mark: how long it takes to come, what it is on, and its painting, layer by
+ * layer. The order of layers is in one place for all marks: `src/frames/layers.ts`.
  */
 import type { Candidate } from '../grid/candidates.ts';
 import type { Cell } from '../grid/grid.ts';
@@ -9,15 +9,23 @@ import type { Film, ShapeKind, Shapes } from '../timeline/film.ts';
 import type { BoardStage, Stage, Standing } from './stage.ts';
 
 export interface MarkPainting<Kind extends ShapeKind> {
-  /** Seconds from its first ink until all of it has come; 0: it stands whole on its first frame, and goes at once. */
+  /**
+   * Seconds from its first ink until it is complete; 0: it is complete on its first frame, and disappears without a
+   * fade.
+   */
   readonly comesIn: (shape: Shapes[Kind], motion: LookMotion, film: Film) => number;
   /** Whether it swells and shrinks again, once it has come. */
   readonly pulses?: true;
-  /** The candidates that it lies on, in no order: their small digits come forward, and stand as long as the mark does. */
+  /**
+   * The candidates that it is on, in no order: their small digits come forward, and are shown as long as the mark is.
+   */
   readonly candidates: (shape: Shapes[Kind]) => readonly Candidate[];
-  /** Whether these have a ring about them, so that each needs room and links keep off it. */
+  /** Whether these have a ring around them, so that each needs room and links avoid it. */
   readonly isRinged: boolean;
-  /** What changes colour as it comes and goes: whole cells, a card of words, or all of the board; none for mere strokes. */
+  /**
+   * What changes colour as it comes and goes: whole cells, a card of words, or all of the board; nothing for mere
+   * strokes.
+   */
   readonly covers: (shape: Shapes[Kind]) => readonly Cell[] | 'card' | 'board';
   /** By layer; each paints all marks of the kind that are on screen. */
   readonly onBoard: Layers<BoardStage, Kind>;
@@ -38,7 +46,7 @@ export function each<On extends Stage, Kind extends ShapeKind>(
   };
 }
 
-/** For marks that lie on no candidate, or change the colour of no cell. */
+/** For marks that are not on candidates, or do not change the colour of cells. */
 export function none(): readonly [] {
   return [];
 }

@@ -14,7 +14,7 @@ export function edgesOf(grid: Grid, cells: readonly Cell[], inset: number, radiu
 }
 
 /**
- * The edge as loops of corners, the patch always on the right hand. Where two cells touch at a corner alone, a loop
+ * The edge as loops of corners, the patch always on the right hand. Where two cells touch only at a corner, a loop
  * turns to stay with its own cell.
  */
 function loopsOf(grid: Grid, cells: readonly Cell[], has: (x: number, y: number) => boolean): Point[][] {
@@ -52,7 +52,7 @@ function loopsOf(grid: Grid, cells: readonly Cell[], has: (x: number, y: number)
   return loops;
 }
 
-/** Without the points at which the line runs straight on. */
+/** Without the points at which the line continues straight. */
 function cornersOf(loop: readonly Point[]): Point[] {
   return loop.filter((point, index) => {
     const before = loop[(index + loop.length - 1) % loop.length]!;
@@ -61,7 +61,7 @@ function cornersOf(loop: readonly Point[]): Point[] {
   });
 }
 
-/** Every side moved to its right hand, into the patch. */
+/** Every side moved to its right, into the patch. */
 function insetLoop(loop: readonly Point[], inset: number): Path {
   const points = loop.map((point, index): Point => {
     const before = loop[(index + loop.length - 1) % loop.length]!;

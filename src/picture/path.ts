@@ -1,6 +1,6 @@
 /**
- * Lines as lists of points, the curves already flattened: so they can be cut, dashed and measured, and mapped on to
- * a board filmed at an angle. Units are the caller's; the marks use cells.
+ * Lines as lists of points, the curves already flattened: so they can be cut, dashed and measured, and mapped onto a
+ * board filmed at an angle. Units are the caller's; the marks use cells.
  */
 import type { Point } from '../scene/scene.ts';
 
@@ -92,7 +92,7 @@ export function towards(from: Point, to: Point, distance: number): Point {
   return [from[0] + ((to[0] - from[0]) * distance) / whole, from[1] + ((to[1] - from[1]) * distance) / whole];
 }
 
-/** How long the line is, the way back to the start of a closed one included. */
+/** The length of the line, including the way back to the start if it is closed. */
 export function length(path: Path): number {
   const { points } = opened(path);
   let sum = 0;
@@ -122,7 +122,10 @@ export function begun(path: Path, part: number): Path {
   return part >= 1 ? path : cut(path, 0, length(path) * part);
 }
 
-/** The line as dashes of about this length with gaps of about that, fitted so that it ends with a dash (closed: with a gap). */
+/**
+ * The line as dashes of about this length with gaps of about that, fitted so that it ends with a dash (closed: with a
+ * gap).
+ */
 export function dashes(path: Path, dash: number, gap: number): Path[] {
   const whole = length(path);
   const count = Math.max(1, Math.round((whole + (path.closed ? 0 : gap)) / (dash + gap)));
@@ -131,7 +134,7 @@ export function dashes(path: Path, dash: number, gap: number): Path[] {
   return Array.from({ length: count }, (_, index) => cut(path, index * period, index * period + inked));
 }
 
-/** The dashes of the whole line as far as a part of it reaches, so that they do not wander while it grows. */
+/** The dashes of the whole line as far as a part of it reaches, so that they do not shift while it grows. */
 export function begunDashes(path: Path, dash: number, gap: number, part: number): Path[] {
   const whole = length(path);
   const all = dashes(path, dash, gap);

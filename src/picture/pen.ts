@@ -1,5 +1,5 @@
 /**
- * Drawing on the board: lines, areas and words given in cells, laid on the frame where the board lies.
+ * Drawing on the board: lines, areas and words given in cells, mapped to the board's place on the frame.
  */
 import type { Point } from '../scene/scene.ts';
 import { stretchAt } from './board-place.ts';
@@ -18,7 +18,7 @@ export interface Stroke {
   readonly alpha: number;
   /** Whether a line of opposite luminance runs along both sides. */
   readonly cased: boolean;
-  /** `round` unless said otherwise. */
+  /** `round` by default. */
   readonly cap?: 'butt' | 'round';
 }
 
@@ -41,7 +41,7 @@ export function strokePaths(stage: BoardStage, paths: readonly Path[], stroke: S
   lay(stage, paths, stroke);
 }
 
-/** Fills the areas; what lies in an even number of them stays free. */
+/** Fills the areas; points in an even number of them stay empty. */
 export function fillPaths(stage: BoardStage, paths: readonly Path[], colour: string, alpha: number): void {
   const { context } = stage;
   context.globalAlpha = alpha;
@@ -54,7 +54,7 @@ export function fillPaths(stage: BoardStage, paths: readonly Path[], colour: str
   context.globalAlpha = 1;
 }
 
-/** A digit or a word that lies on the board. */
+/** A digit or a word on the board. */
 export interface Word {
   readonly text: string;
   /** The middle of the capitals, in cells. */
@@ -69,7 +69,7 @@ export interface Word {
 }
 
 /**
- * Digits or words, each centred on its point, lying on the board as it is filmed. Those of one size and weight are
+ * Digits or words, each centred on its point, following the board's perspective. Those of one size and weight are
  * best given together: node-canvas takes as long to set a font as to draw with it.
  */
 export function writeWords(stage: BoardStage, words: readonly Word[]): void {
@@ -110,7 +110,7 @@ function writeWord(stage: BoardStage, word: Word, px: number, widthOfText: (text
   }
   const letters = place.flat ? [word.text] : [...word.text];
   const lefts = letters.map((_, index) => left + (index === 0 ? 0 : widthOfText(letters.slice(0, index).join(''))));
-  // The font has the size of the board's middle; what the board does beyond that the transform does.
+  // The font has the size of the board's middle; the transform does the rest.
   const [a, b, c, d] = place.flat ? [1, 0, 0, 1] : stretchAt(place, word.at).map((each) => each / place.cellPx);
   context.save();
   context.transform(a!, b!, c!, d!, x, y);

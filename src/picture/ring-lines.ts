@@ -1,14 +1,14 @@
 /**
- * The ring round a candidate or a digit. Each group has its own kind of ring beside its colour: plain, double, dashed,
- * notched, beaded, cornered. A ring without a group is a loop as a pencil draws it, its ends not meeting.
+ * The ring around a candidate or a digit. Each group has its own kind of ring in addition to its colour: plain, double,
+ * dashed, notched, beaded, cornered. A ring without a group is a pencil-like loop whose ends do not meet.
  */
 import type { Point } from '../scene/scene.ts';
 import { arc, circle, dashes, line, onCircle, type Path } from './path.ts';
 
-/** How far from the middle of a cell a ring round its digit runs, in cells: within the frame of a placement. */
+/** The radius of a ring around a written digit, in cells: inside the frame of a placement. */
 export const digitRingRadius = 0.33;
 
-/** What a ring is drawn of. */
+/** The pieces of a ring. */
 export interface Ring {
   readonly paths: readonly Path[];
   /** Of the stroke, as a part of the full width. */
@@ -48,7 +48,7 @@ export function ringOf(group: number | undefined, centre: Point, radius: number,
   }
 }
 
-/** Once round and a little further, drawing in, from above the candidate clockwise. */
+/** Once around and a little further, spiralling in, from above the candidate clockwise. */
 function loop(centre: Point, radius: number): Path {
   const [start, end] = [-0.3, 0.86];
   const steps = 64;

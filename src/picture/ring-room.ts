@@ -1,7 +1,7 @@
 /**
- * How much room a ring has round its small digit. Where small digits stand close by, a ring keeps off them and its
- * digit grows less; where two rings would overlap, they meet in a straight wall half-way, as soap bubbles do. The room
- * hangs on all that a step marks and not on the frame, so that no ring changes while it stands.
+ * How much room a ring has around its small digit. If small digits are close by, a ring avoids them and its digit grows
+ * less; if two rings would overlap, they meet in a straight wall half-way, as soap bubbles do. The room depends on
+ * everything that a step marks and not on the frame, so that no ring changes while it is shown.
  */
 import type { Candidate } from '../grid/candidates.ts';
 import type { Look } from '../scene/look.ts';
@@ -17,11 +17,11 @@ export interface RingRoom {
   readonly radius: number;
   /** How many times its height at rest the digit has within the ring. */
   readonly emphasis: number;
-  /** Where the rings stand with which it shares a wall. */
+  /** The positions of the rings with which it shares a wall. */
   readonly touching: readonly Point[];
 }
 
-/** The room of every candidate that these marks have a ring about, as `ringed` says. */
+/** The room of every candidate with a ring from these marks, according to `ringed`. */
 export function ringRooms(film: Film, look: Look, marks: readonly Mark[], ringed: RingedBy): Map<Candidate, RingRoom> {
   const rooms = new Map<Candidate, RingRoom>();
   const used = [...ringed(marks)].map((candidate) => ({ candidate, at: pointOfCandidate(film, candidate) }));
@@ -59,7 +59,7 @@ function distanceToDigit({ type }: Look, digit: Point, [x, y]: Point): number {
   return Math.hypot(Math.max(0, beyond[0]!), Math.max(0, beyond[1]!));
 }
 
-/** The rooms of all that the steps mark which have a mark on screen. */
+/** The rooms of everything marked by the steps that have a mark on screen. */
 export function roomsOf(
   film: Film,
   look: Look,
@@ -75,7 +75,7 @@ export function roomsOf(
   );
 }
 
-/** The room of a digit that stands by itself. */
+/** The room of an isolated digit. */
 export function wideRoom(film: Film, look: Look): RingRoom {
   const pitch = 1 / smallColumns(film.grid);
   const { candidate, emphasis } = look.type;
@@ -90,7 +90,7 @@ export function roomFor(
   return rooms.get(candidate) ?? wideRoom(film, look);
 }
 
-/** The line as far as the walls let it; `centre` is the middle of the ring that it belongs to. */
+/** The part of the line within the walls; `centre` is the middle of the ring that it belongs to. */
 export function withinWalls(path: Path, centre: Point, { touching }: RingRoom): Path {
   if (touching.length === 0) return path;
   return {
@@ -112,7 +112,7 @@ function roomOf(film: Film, look: Look, at: Point, touching: readonly Point[], i
   return { radius: wide.radius * (isCrowded ? 0.77 : 0.9), emphasis: Math.min(wide.emphasis, most), touching };
 }
 
-/** A point moved back towards the centre until it is no nearer to the other ring's centre than to its own. */
+/** A point moved towards the centre until it is no nearer to the other ring's centre than to its own. */
 function before(point: Point, centre: Point, other: Point): Point {
   const way: Point = [other[0] - centre[0], other[1] - centre[1]];
   const far = distance(centre, other);

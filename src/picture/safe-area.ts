@@ -1,11 +1,11 @@
 /**
- * The part of the frame that nothing else lies on. The lowest eighth is left to captions and players; on an upright
- * frame words also keep clear of the right side, where players put their buttons (common practice).
+ * The part of the frame that nothing else covers. The lowest eighth is left for captions and players; on an upright
+ * frame words also avoid the right side, where players put their buttons (common practice).
  */
 import type { Film } from '../timeline/film.ts';
 import type { Box } from './board-place.ts';
 
-/** The part of the frame in which words may stand. */
+/** The part of the frame in which words may be. */
 export function safeArea(film: Film): Box {
   const margin = Math.round(unitOf(film) * 45);
   const upright = film.height > film.width;

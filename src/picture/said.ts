@@ -1,5 +1,5 @@
 /**
- * The sentence that is being said, at the end of the words' room; over a recording on a card of its own.
+ * The sentence that is being said, at the end of the words' room; over a recording on its own card.
  */
 import { paintCard } from './card.ts';
 import type { Stage } from './stage.ts';

@@ -1,5 +1,5 @@
 /**
- * Where small digits stand in a cell. Points are in cells: `[0, 0]` is the board's top left corner,
+ * Where small digits are in a cell. Points are in cells: `[0, 0]` is the board's top left corner,
  * `[size, size]` its bottom right, so that the middle of r1c2 is `[1.5, 0.5]`.
  */
 import type { Candidate } from '../grid/candidates.ts';
@@ -9,15 +9,15 @@ import type { Point } from '../scene/scene.ts';
 import type { Film } from '../timeline/film.ts';
 
 /**
- * Small digits stand a little nearer to the cell's middle than equal parts would have them, clear of its lines. Those
- * that are drawn here stand as far in as lets an outline within the cell's edge pass their feet; those of a recording
- * are where most have them.
+ * Small digits are slightly closer to the cell's middle than equal parts would put them, clear of its lines. Those
+ * drawn here are far enough in for an outline inside the cell's edge to pass below them; those of a recording are where
+ * most programs put them.
  */
 function inwards(film: Film): number {
   return film.draw === 'overlay' || smallColumns(film.grid) < 3 ? 0.96 : 0.94;
 }
 
-/** Columns and rows of small digits in a cell: three columns, or two where there are but four digits. */
+/** Columns and rows of small digits in a cell: three columns, or two if there are only four digits. */
 export function smallColumns(grid: Grid): number {
   return grid.size === 4 ? 2 : 3;
 }
@@ -27,7 +27,7 @@ export function smallRows(grid: Grid): number {
   return Math.ceil(grid.size / smallColumns(grid));
 }
 
-/** The middle of a candidate's place in its cell, counted as `film.small` says. */
+/** The middle of a candidate's place in its cell, numbered according to `film.small`. */
 export function pointOfCandidate(film: Film, candidate: Candidate): Point {
   const { grid } = film;
   return pointOfSmallDigit(film, cellOf(grid, candidate), digitOf(grid, candidate));
@@ -45,7 +45,7 @@ export function pointOfSmallDigit(film: Film, cell: Cell, digit: Digit): Point {
   return [left + drawnIn((column + 0.5) / columns), top + drawnIn((row + 0.5) / rows)];
 }
 
-/** The small digits that stand on the board at some time, drawn here or shown by the recording. */
+/** The small digits that are on the board at some time, drawn here or shown by the recording. */
 export function smallDigitsAround(film: Film): Film['candidates'] {
   return film.draw === 'overlay' ? film.recorded : film.candidates;
 }

@@ -1,5 +1,5 @@
 /**
- * What every mark is handed: the canvas, what is drawn on it, and where.
+ * What every mark's painting is given: the canvas, what is drawn on it, and where.
  */
 import type { Candidate } from '../grid/candidates.ts';
 import type { Look } from '../scene/look.ts';
@@ -28,11 +28,11 @@ export interface Stage {
   readonly unit: number;
   /** The marks on screen, in the film's order. */
   readonly standing: readonly Standing[];
-  /** The candidates that take part in what is marked, and how far they have come forward, above 0 to 1. */
+  /** The candidates involved in marks, and how far they have come forward, above 0 to 1. */
   readonly involved: ReadonlyMap<Candidate, number>;
-  /** The candidates that any of these marks has a ring about. */
+  /** The candidates with a ring from any of these marks. */
   readonly ringed: RingedBy;
-  /** The room that the rings have of all that is marked by the steps on screen. */
+  /** The room of the rings of everything marked by the steps on screen. */
   readonly rooms: ReadonlyMap<Candidate, RingRoom>;
 }
 
@@ -41,7 +41,7 @@ export type RingedBy = (marks: readonly Mark[]) => ReadonlySet<Candidate>;
 /** A stage with a board on it. */
 export interface BoardStage extends Stage {
   readonly place: BoardPlace;
-  /** The ways of all links and reaches on screen; planned when it is first asked for. */
+  /** The routes of all links and reaches on screen; planned on first use. */
   readonly links: () => readonly PlannedLink[];
 }
 

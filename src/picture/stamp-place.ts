@@ -1,6 +1,6 @@
 /**
- * Where the stamp of a step stands that is not proved: where the argument is not, so that what is wrong can be seen.
- * It takes the far end of the callouts' room; where that lies on the board, the end at which the step marks least.
+ * Where the stamp of an unproved step is: away from the argument, so that what is wrong can be seen. It takes the far
+ * end of the callouts' room; if that is on the board, the end at which the step marks least.
  */
 import { type Cell, cellOf } from '../grid/grid.ts';
 import type { Mark } from '../timeline/film.ts';
@@ -29,7 +29,7 @@ export function stampBox(stage: Stage, { mark }: Standing): Box {
   return places.reduce((best, box) => (covered(box) < covered(best) ? box : best));
 }
 
-/** The layout while the stamp stands: callouts keep off it where that leaves them room. */
+/** The layout while the stamp is shown: callouts avoid it if that leaves them room. */
 export function layoutBesides(layout: Layout, stamp: Box, unit: number): Layout {
   const { callout, heading } = layout;
   const left = { ...callout, bottom: Math.min(callout.bottom, stamp.top - 24 * unit) };

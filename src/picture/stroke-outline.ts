@@ -1,6 +1,6 @@
 /**
  * A stroke as areas: its two sides, its sharp joints and its ends. A stroke on a board filmed at an angle is wider
- * where the board is nearer; the canvas cannot draw such a line, but it can fill its outline after it was mapped.
+ * where the board is nearer; the canvas cannot draw such a line, but it can fill its mapped outline.
  */
 import type { Point } from '../scene/scene.ts';
 import { circle, type Path } from './path.ts';
@@ -40,7 +40,7 @@ function withoutDoubles(path: Path): Point[] {
   return points;
 }
 
-/** The direction of every stretch, of length 1; a closed line has one more. */
+/** The direction of every segment, of length 1; a closed line has one more. */
 function waysOf(points: readonly Point[], isClosed: boolean): Point[] {
   const count = isClosed ? points.length : points.length - 1;
   return Array.from({ length: count }, (_, index): Point => {
@@ -56,10 +56,10 @@ function between(a: Point, b: Point): Point {
   return [x / long, y / long];
 }
 
-/** Turns the way that a stroke's outline does, so that the two never cancel. */
+/** Turns in the same direction as a stroke's outline, so that the two never cancel. */
 function disc(point: Point, half: number): Path {
   const round = circle(point, half).points;
-  // A quarter of the corners is round enough for a stroke's width, and joints are many.
+  // A quarter of the corners is round enough for a stroke's width, and there are many joints.
   return closed(round.filter((_, index) => index % 4 === 0));
 }
 

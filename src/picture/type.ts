@@ -7,7 +7,7 @@ import { cutSmall, isRightToLeft, type Piece, piecesOf } from './line-breaks.ts'
 import { runsOf } from './notation-runs.ts';
 import { rectangle, roundCorners } from './path.ts';
 
-/** The height of a capital and of a figure as a part of the font size (IBM Plex Sans: 698 of 1000 units). */
+/** The height of a capital and of a figure as a fraction of the font size (IBM Plex Sans: 698 of 1000 units). */
 export const capitalHeight = 0.698;
 
 /** How a text is set. */
@@ -16,7 +16,7 @@ export interface Setting {
   readonly weight: number;
   /** Font size in pixels. */
   readonly px: number;
-  /** Whether cells, candidates and links in it are set as such: bolder, on a tint of their own. */
+  /** Whether cells, candidates and links in it are set as notation: bolder, on their own tint. */
   readonly notation?: boolean;
 }
 
@@ -26,11 +26,11 @@ export interface SetText {
   readonly setting: Setting;
   /** From one baseline to the next. */
   readonly leading: number;
-  /** From the top to the first baseline; that of Latin capitals where it is not given. */
+  /** From the top to the first baseline; that of Latin capitals if it is not given. */
   readonly ascent?: number;
   /** All lines together. */
   readonly height: number;
-  /** Of lines set flush right, as those that run from right to left are: where they end there, from their room's left. */
+  /** For lines set flush right, as right-to-left text is: their right edge, measured from the room's left. */
   readonly rightAt?: number;
 }
 
@@ -47,7 +47,9 @@ export function widthOf(context: Context2D, text: string, setting: Setting): num
   return partsOf(context, text, setting).reduce((sum, { width }) => sum + width, 0);
 }
 
-/** A text measured once for each canvas: a film sets the same words on every frame, and measuring is most of that. */
+/**
+ * A text is measured once for each canvas: a film sets the same words on every frame, and measuring is most of that.
+ */
 function measured(context: Context2D, text: string, font: string): number {
   context.font = font;
   const widths = widthsOn.get(context) ?? new Map<string, number>();
@@ -69,17 +71,17 @@ export interface Room {
   readonly height: number;
   /** At full size; a smaller size may take more. */
   readonly lines: number;
-  /** The smallest size as a part of the full one, before text is cut short. */
+  /** The smallest size as a part of the full one, before text is shortened. */
   readonly least: number;
 }
 
 /**
- * The text at the largest size at which it fits; where the least size does not do, words wider than the room are
- * broken, and what is too long is cut short with an ellipsis.
+ * The text at the largest size at which it fits; if the smallest size is not enough, words wider than the room are
+ * broken, and text that is too long is shortened with an ellipsis.
  */
 export function fitText(context: Context2D, text: string, setting: Setting, room: Room): SetText {
   const direction = isRightToLeft(text) ? { rightAt: room.width } : {};
-  // Measured once, at full size: widths go with the size, and what was found is measured again before it is taken.
+  // Measured once, at full size: widths scale with the size, and the result is measured again before it is used.
   const measured = measuredPieces(context, piecesOf(text), setting);
   for (let part = 1; part >= room.least - 1e-9; part -= 0.05) {
     const tried = { ...setting, px: setting.px * part };
@@ -130,7 +132,7 @@ export function widest(context: Context2D, set: SetText): number {
   return Math.max(0, ...set.lines.map((text) => widthOf(context, text, set.setting)));
 }
 
-/** On both sides of a cell or candidate, and the corner of its tint, as parts of the font size. */
+/** On both sides of a cell or candidate, and the corner of its tint, as fractions of the font size. */
 const notationPad = 0.11;
 const notationCorner = 0.16;
 const notationTint = 0.1;
@@ -183,7 +185,7 @@ const rightToLeftIsolate = '\u2067';
 const leftToRightIsolate = '\u2066';
 const endOfIsolate = '\u2069';
 
-/** Each line says for itself which way it runs, and notation keeps its own direction (Unicode Annex #9, isolates). */
+/** Each line declares its own direction, and notation keeps its own direction (Unicode Annex #9, isolates). */
 function writeFromRight(
   context: Context2D,
   { text, setting, isReversed }: { readonly text: string; readonly setting: Setting; readonly isReversed: boolean },
@@ -200,12 +202,12 @@ function writeFromRight(
 
 interface MeasuredPiece extends Piece {
   readonly width: number;
-  /** Of the blank before it. */
+  /** The width of the space before it. */
   readonly gap: number;
 }
 
 function measuredPieces(context: Context2D, pieces: readonly Piece[], setting: Setting): MeasuredPiece[] {
-  // A blank alone may be measured as nothing.
+  // A lone space may be measured as zero.
   const blank = widthOf(context, 'n n', setting) - widthOf(context, 'nn', setting);
   return pieces.map((piece) => ({
     ...piece,
@@ -214,7 +216,7 @@ function measuredPieces(context: Context2D, pieces: readonly Piece[], setting: S
   }));
 }
 
-/** A piece wider than the room stands alone. */
+/** A piece wider than the room gets its own line. */
 function linesOf(pieces: readonly MeasuredPiece[], width: number): string[] {
   const lines: string[] = [];
   let [current, used] = ['', 0];
@@ -239,13 +241,13 @@ function setLines(lines: readonly string[], setting: Setting): SetText {
   return { lines, setting, leading: step, ascent: ascent * setting.px, height };
 }
 
-/** From the top to the first baseline, below the last one, and between, as parts of the font size. */
+/** From the top to the first baseline, below the last one, and between, as fractions of the font size. */
 function spacingOf(text: string) {
   return highScript.test(text) ? highSpacing : usualSpacing;
 }
 
 const usualSpacing = { ascent: capitalHeight, descent: 0.24, leading: 1.24 };
-/** Arabic, Indic and East Asian letters are higher and hang deeper than Latin ones. */
+/** Arabic, Indic and East Asian letters are taller and reach lower than Latin ones. */
 const highSpacing = { ascent: 0.95, descent: 0.42, leading: 1.55 };
 const highScript =
   /[^\p{Script=Latin}\p{Script=Greek}\p{Script=Cyrillic}\p{Script=Hebrew}\p{Script=Common}\p{Script=Inherited}]/u;

@@ -1,6 +1,6 @@
 /**
- * What a page of slides does by itself: one slide at a time, on and back by keys, buttons and touch, and the motion of
- * each step as it comes on. It runs in a browser, bundled into the page.
+ * The behaviour of a page of slides: one slide at a time, forward and back by keys, buttons and touch, and the motion
+ * of each step as it appears. It runs in a browser, bundled into the page.
  */
 import { drawingAt } from '../frames/drawing.ts';
 import { paint } from '../frames/paint.ts';
@@ -27,7 +27,7 @@ let stop = (): void => undefined;
 
 root.classList.add('live');
 show(Math.max(0, numberOf(location.hash)), { plays: false });
-// The typeface is in the page, and still is not there before it is asked for.
+// The typeface is in the page, but is not available before it is requested.
 void Promise.all([400, 500, 600, 700].map((weight) => document.fonts.load(`${weight} 20px '${look.type.family}'`)));
 
 function readLesson() {
@@ -56,7 +56,7 @@ function show(number: number, { plays }: { readonly plays: boolean }): void {
   enable('back', number > 0);
   enable('next', number < slides.length - 1);
   enable('play', slide.dataset.from !== undefined);
-  // Whoever wants no motion gets the picture as it ends, unless they ask to see it play.
+  // With reduced motion, the final picture is shown, unless the viewer plays it.
   if (plays && !calm.matches) play(slide);
 }
 
@@ -65,7 +65,7 @@ function enable(does: string, isPossible: boolean): void {
   if (button !== null) button.disabled = !isPossible;
 }
 
-/** Plays the slide's motion over its picture; then the picture itself is seen again. */
+/** Plays the slide's motion over its picture; then the picture itself is shown again. */
 function play(slide: HTMLElement): void {
   stop();
   const picture = slide.querySelector<HTMLElement>('.picture');
@@ -100,9 +100,9 @@ function play(slide: HTMLElement): void {
   next();
 }
 
-/** Draws a moment of the motion, if it is another frame than the last. */
+/** Draws a moment of the motion, if its frame differs from the last. */
 function painterOn(context: CanvasRenderingContext2D, side: number): (motion: Play, seconds: number) => void {
-  // Without motion marks fade in, and nothing moves.
+  // With reduced motion, marks fade in, and nothing moves.
   const shown: Look = calm.matches ? { ...look, motion: { ...look.motion, come: 'faded' } } : look;
   let last: number | undefined;
   return (motion, seconds) => {
@@ -159,7 +159,7 @@ for (const button of document.querySelectorAll<HTMLButtonElement>('[data-does]')
 }
 if (!document.fullscreenEnabled) document.querySelector('[data-does="full"]')?.remove();
 
-/** A finger that moves across by so many pixels, and more across than down, turns the page. */
+/** A finger that moves sideways by at least this many pixels, and more sideways than down, turns the page. */
 const swipe = 45;
 let touched: Touch | undefined;
 addEventListener('touchstart', (event) => {

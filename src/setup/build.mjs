@@ -1,6 +1,6 @@
 /**
  * Compiles src/ to dist/, which the command `proofreel` runs. npm calls it too (`prepare`): after `npm ci`, and before
- * it first runs or links the command; then what is up to date is left as it is.
+ * it first runs or links the command; then an up-to-date build is kept.
  */
 import { spawnSync } from 'node:child_process';
 import { chmodSync, existsSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
@@ -19,12 +19,12 @@ function build(isPrepare) {
   if (isPrepare && isUpToDate()) return 0;
   const compiler = findCompiler();
   if (compiler === undefined) {
-    // `npm ci --omit=dev` brings no compiler: what was built before stays.
-    process.stderr.write('dist/ was not built: the compiler is not installed (`npm ci` brings it).\n');
+    // `npm ci --omit=dev` installs no compiler: the previous build stays.
+    process.stderr.write('dist/ was not built: the compiler is not installed (`npm ci` installs it).\n');
     return isPrepare ? 0 : 3;
   }
   rmSync(join(root, 'dist'), { recursive: true, force: true });
-  // What runs in a browser is compiled apart, since it knows other globals.
+  // What runs in a browser is compiled separately, since it has different globals.
   for (const project of ['tsconfig.build.json', 'tsconfig.player.json']) {
     const result = spawnSync(process.execPath, [compiler, '-p', join(here, project)], { stdio: 'inherit' });
     if (result.status !== 0) return result.status ?? 3;

@@ -1,6 +1,6 @@
 /**
- * `npm run check`: what can be said about the project without running its tests. All parts run, whatever the ones
- * before them said; what a part found is printed where it found something.
+ * `npm run check`: all checks except the tests. All parts run, even after a failure; findings are printed with their
+ * part.
  *
  * Exit status 0: all ok. 1: something failed.
  */
@@ -13,7 +13,7 @@ import { fileURLToPath } from 'node:url';
 const root = resolve(dirname(fileURLToPath(import.meta.url)), '../..');
 const require = createRequire(join(root, 'package.json'));
 
-/** Each with its program of node_modules; `wrong` says what is wrong with an output that came with exit status 0. */
+/** Each with its program from node_modules; `wrong` says what is wrong with an output despite exit status 0. */
 const parts = [
   { name: 'types', program: programOf('typescript', 'tsc'), args: ['-p', '.', '--pretty', 'false'] },
   {
@@ -30,8 +30,8 @@ const parts = [
     name: 'import directions',
     program: programOf('dependency-cruiser', 'depcruise'),
     args: ['src', 'tests', '--config', '.dependency-cruiser.cjs', '--cache', '--cache-strategy', 'content'],
-    // It calls a tree of which it could read nothing a tree without faults.
-    wrong: (output) => (/\b[1-9]\d* modules\b/.test(output) ? undefined : 'It looked at no module at all.'),
+    // It reports no faults for a tree that it could not read.
+    wrong: (output) => (/\b[1-9]\d* modules\b/.test(output) ? undefined : 'It read no module at all.'),
   },
   { name: 'generated files', program: programOf('tsx', 'tsx'), args: ['src/setup/generate.ts', '--check'] },
 ];

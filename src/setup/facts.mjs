@@ -1,5 +1,5 @@
 /**
- * What this machine has: looked up afresh at each call, quickly, and without changing anything.
+ * What this machine has: looked up at each call, quickly, and without changing anything.
  */
 import { accessSync, constants, existsSync, readFileSync, statSync } from 'node:fs';
 import { createRequire } from 'node:module';
@@ -24,8 +24,9 @@ export function gatherFacts(root, tried) {
 }
 
 /**
- * Compares npm's own record of what it installed (node_modules/.package-lock.json) with package-lock.json: every package
- * there, in the same version. An optional one may be absent, since most of them are for other kinds of machine.
+ * Compares npm's own record of what it installed (node_modules/.package-lock.json) with package-lock.json: every
+ * package must exist, in the same version. An optional one may be absent, since most of them are for other kinds of
+ * machine.
  */
 export function modulesAgainstLock(root) {
   const record = readIfThere(join(root, 'node_modules', '.package-lock.json'));
@@ -46,13 +47,13 @@ function packagesOf(lockText) {
   try {
     return JSON.parse(lockText).packages ?? {};
   } catch {
-    // Half a record is none: npm writes it anew.
+    // A broken record counts as missing: npm rewrites it.
     return {};
   }
 }
 
 /**
- * Those of `names` that are no program in any folder of PATH, nor named outright (`FFMPEG_PATH`, `FFPROBE_PATH`).
+ * Those of `names` that are neither programs in a folder of PATH nor named explicitly (`FFMPEG_PATH`, `FFPROBE_PATH`).
  * Looking is faster than starting each.
  */
 export function missingPrograms(names, environment, platform) {
@@ -86,13 +87,13 @@ export function familyOf(platform, osRelease) {
   return 'other';
 }
 
-/** Loads it in this process: a tenth of the time that a process of its own would take. */
+/** Loads it in this process: a tenth of the time that a separate process would take. */
 function canvasLoads(root) {
   try {
     createRequire(join(root, 'package.json'))('canvas');
     return true;
   } catch {
-    // Why it does not load is told by npm when it is built again.
+    // npm says why it does not load when it is rebuilt.
     return false;
   }
 }

@@ -1,5 +1,5 @@
 /**
- * The generated parts of the repository: what stands in one place in the code and is to be read in another.
+ * The generated parts of the repository: what is defined in one place in the code and shown in another.
  * `npm run generate` writes them; with `--check` it says which are out of date, and writes nothing.
  */
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
@@ -21,7 +21,7 @@ if (process.argv.includes('--check')) {
   }
 }
 
-/** The file's text; empty where there is none yet. */
+/** The file's text; empty if it does not exist yet. */
 function read(file: string): string {
   try {
     return readFileSync(join(root, file), 'utf8');

@@ -1,5 +1,5 @@
 /**
- * What the generated parts of the repository should hold, worked out from the code.
+ * What the generated parts of the repository should contain, computed from the code.
  */
 
 import { phrasesSchema } from '../draft/phrases.ts';
@@ -24,7 +24,7 @@ export interface GeneratedFile {
   readonly text: string;
 }
 
-/** `read` gives the text of a file of the project; of a page that is written by hand only the marked parts are generated. */
+/** `read` returns the text of a file of the project; in a page written by hand, only the marked parts are generated. */
 export function generatedFiles(read: (file: string) => string): readonly GeneratedFile[] {
   const scene = read(firstScene);
   return [
@@ -49,7 +49,7 @@ export function generatedFiles(read: (file: string) => string): readonly Generat
 /** The scene that the README explains line by line. */
 export const firstScene = 'scenes/two-towers.yaml';
 
-/** What `check` says of the first scene with this text. */
+/** What `check` says about the first scene with this text. */
 export function answerTo(text: string): string {
   const { scene, diagnostics } = readScene(text);
   if (scene === undefined) throw new Error(`${firstScene} cannot be read: ${JSON.stringify(diagnostics)}`);
@@ -58,7 +58,7 @@ export function answerTo(text: string): string {
   return printReport(reportOf({ path: firstScene, text }, checkScene(scene), diagnostics), paint);
 }
 
-/** A verb a line: as it is called, and what it does. */
+/** One line per verb: how it is called, and what it does. */
 function verbsTable(): string {
   return table(
     ['call', 'does'],

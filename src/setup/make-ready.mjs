@@ -1,5 +1,5 @@
 /**
- * Makes this machine ready to run the project, and says what it does. Silent where nothing is missing.
+ * Makes this machine ready to run the project, and says what it does. Silent if nothing is missing.
  * It runs before every command of package.json that needs packages or programs; it needs neither itself.
  *
  * Exit status 0: ready. 3: a person has to install something first, or an installation failed.
@@ -30,7 +30,7 @@ function makeReady() {
     }
     say(step.says);
     const failure = carryOut(step);
-    // A first attempt at canvas may fail for want of system packages: the next step sees to those.
+    // A first attempt at canvas may fail because system packages are missing: the next step installs them.
     if (failure !== undefined && !(step.kind === 'canvas' && !tried.includes('system'))) {
       say(failure);
       return 3;
@@ -39,7 +39,7 @@ function makeReady() {
   }
 }
 
-/** What went wrong, with the last words of the command; undefined where it went well. */
+/** What went wrong, with the end of the command's output; undefined if it succeeded. */
 function carryOut(step) {
   switch (step.kind) {
     case 'modules':
@@ -63,11 +63,10 @@ function carryOut(step) {
   }
 }
 
-/** `dist/`, which the command `proofreel` runs; demo and tests run from source and do without. */
+/** `dist/`, which the command `proofreel` runs; demo and tests run from source and do not need it. */
 function buildCommand() {
   const failure = run(process.execPath, [join(root, 'src/setup/build.mjs')]);
-  if (failure !== undefined)
-    say(`${failure}\nThe command \`proofreel\` was not built; demo and tests run all the same.`);
+  if (failure !== undefined) say(`${failure}\nThe command \`proofreel\` was not built; demo and tests run anyway.`);
 }
 
 function npm(args) {
@@ -93,7 +92,7 @@ function run(command, args, options = {}) {
   return `${lastWords}\nThis failed (${why}): ${[command, ...args].join(' ')}`;
 }
 
-/** Compiling needs Node's headers; where they lie beside Node itself they need not be downloaded. */
+/** Compiling needs Node's headers; if they are next to Node itself, they need not be downloaded. */
 function nodeHeaders() {
   const prefix = dirname(dirname(realpathSync(process.execPath)));
   return existsSync(join(prefix, 'include/node/node_api.h')) ? { npm_config_nodedir: prefix } : {};

@@ -1,6 +1,6 @@
 /**
- * What a machine still needs before the project runs on it: facts in, the next step out. Nothing here looks at the
- * machine or changes it, so that every case can be tried as a row of a table.
+ * What a machine still needs before the project runs on it: facts in, the next step out. Nothing here examines or
+ * changes the machine, so that every case can be tested as a row of a table.
  *
  * Plain JavaScript without a package, since it runs before any is installed.
  */
@@ -8,7 +8,7 @@
 /** The least major version of Node; `engines` of package.json says the same. */
 export const leastNode = 20;
 
-/** What `canvas` is compiled with and against where no ready-made build of it can be had, in Debian's names. */
+/** What `canvas` is compiled with and against if no prebuilt binary is available, by Debian's names. */
 export const canvasPackages = [
   'g++',
   'make',
@@ -33,17 +33,17 @@ export function nextStep(facts) {
   const tried = (kind) => facts.tried.filter((each) => each === kind).length;
   if (facts.modules !== 'in step') {
     if (tried('modules') > 0)
-      return stop(['`npm ci` ended well, and node_modules still differs from package-lock.json.']);
+      return stop(['`npm ci` succeeded, but node_modules still differs from package-lock.json.']);
     return { kind: 'modules', says: `Installing the packages of package-lock.json with npm: ${modulesTake}.` };
   }
   if (!facts.canvasLoads && tried('modules') === 0) {
     return {
       kind: 'modules',
-      says: `canvas does not load here: installing all packages anew with npm: ${modulesTake}.`,
+      says: `canvas does not load here: reinstalling all packages with npm: ${modulesTake}.`,
     };
   }
   if (!facts.canvasLoads && tried('canvas') === 0) {
-    return { kind: 'canvas', says: 'Fetching a ready-made canvas, or compiling it: a minute or two.' };
+    return { kind: 'canvas', says: 'Fetching a prebuilt canvas, or compiling it: a minute or two.' };
   }
 
   const lacksProgram = facts.missingPrograms.length > 0;
@@ -63,7 +63,7 @@ export function nextStep(facts) {
   if (tried('canvas') === 1) {
     return { kind: 'canvas', says: 'Compiling canvas: about a minute.' };
   }
-  return stop(['canvas was compiled, and still does not load. What npm said stands above.']);
+  return stop(['canvas was compiled, but still does not load. See npm's output above.']);
 }
 
 const modulesTake = 'about a minute';
@@ -93,7 +93,8 @@ function whatToInstall(facts) {
 }
 
 /**
- * Commands or, where no command is known, plain words. The names for canvas are those of its own instructions, from memory.
+ * Commands or, where no command is known, plain words. The names for canvas are those of its own instructions, from
+ * memory.
  */
 function commandsFor(family, video, pictures) {
   switch (family) {
@@ -121,7 +122,7 @@ function commandsFor(family, video, pictures) {
       return [
         ...(video ? ['winget install ffmpeg   (then open a new terminal, so that it is on the PATH)'] : []),
         ...(pictures
-          ? ['canvas brings a ready-made build for 64-bit Windows: remove the folder node_modules to fetch it again']
+          ? ['canvas has a prebuilt binary for 64-bit Windows: remove the folder node_modules to fetch it again']
           : []),
       ];
     case 'other':

@@ -1,5 +1,5 @@
 /**
- * The answer pages of an exercise: for each question the conclusions, and what is said of them.
+ * The answer pages of an exercise: for each question the conclusions, and what is said about them.
  */
 import type { Context2D } from '../picture/context.ts';
 import type { Answer, Deck } from './deck.ts';
@@ -14,7 +14,7 @@ const margin = 76;
 const gap = 64;
 const between = 40;
 
-/** The answers laid out on as many pages as they need. */
+/** The answers, laid out on as many pages as they need. */
 export function answerPages(context: Context2D, deck: Deck, size: PageSize): AnswerPage[] {
   const { width, height } = layoutSize(size);
   const columns = width > height ? 2 : 1;

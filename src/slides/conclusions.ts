@@ -1,5 +1,5 @@
 /**
- * What a step concludes, in notation as it is shown and as a question.
+ * What a step concludes, in displayed notation and as a question.
  */
 import type { CheckedStep } from '../check/verdict.ts';
 import { membersOf } from '../grid/candidates.ts';
@@ -8,14 +8,14 @@ import { printCells, printConclusions, printOnly, printPencil } from '../grid/no
 import { asShown } from '../grid/notation/shown.ts';
 import type { Conclusion } from '../grid/terms.ts';
 
-/** Removals put together where that is shorter (`r1c79≠7`), then placements and either/ors in their order. */
+/** Removals combined if that is shorter (`r1c79≠7`), then placements and either/ors in their order. */
 function shownAll(grid: Grid, conclusions: readonly Conclusion[]): string[] {
   return printConclusions(grid, conclusions).map(asShown);
 }
 
 /**
- * All that the step has proved, in notation: its removals, placements and either/ors, then its places and lists as they
- * were written down. Nothing that is not proved; nothing of a step that is meant to fail.
+ * Everything that the step has proved, in notation: its removals, placements and either/ors, then its places and lists
+ * as written. Nothing unproved; nothing for a false step.
  */
 export function provedTexts(grid: Grid, { step, conclusions }: CheckedStep): string[] {
   if (step.fails) return [];
@@ -39,8 +39,8 @@ export function provedTexts(grid: Grid, { step, conclusions }: CheckedStep): str
   ];
 }
 
-/** What a trap claims: conclusions that do not follow. */
-export function trapTexts(grid: Grid, { step, conclusions }: CheckedStep): string[] {
+/** What a false step claims: conclusions that do not follow. */
+export function falseStepTexts(grid: Grid, { step, conclusions }: CheckedStep): string[] {
   if (!step.fails) return [];
   return shownAll(
     grid,
@@ -51,7 +51,7 @@ export function trapTexts(grid: Grid, { step, conclusions }: CheckedStep): strin
 /** The step's proof as a question; undefined for a step that concludes nothing. */
 export function questionOf(grid: Grid, checked: CheckedStep): string | undefined {
   const { step, conclusions } = checked;
-  if (step.fails) return `Does ${trapTexts(grid, checked).join(' ')} follow from this?`;
+  if (step.fails) return `Does ${falseStepTexts(grid, checked).join(' ')} follow from this?`;
   const shown = conclusions.filter(
     ({ origin, verdict }) => verdict !== 'redundant' && (origin === 'so' || origin === 'cascade'),
   );

@@ -11,15 +11,15 @@ import type { Look } from '../scene/look.ts';
 import { stampText } from '../staging/stamp.ts';
 import type { Film, Frame, Mark, MarkGroup } from '../timeline/film.ts';
 import type { Schedule } from '../timeline/schedule.ts';
-import { provedTexts, questionOf, trapTexts } from './conclusions.ts';
+import { falseStepTexts, provedTexts, questionOf } from './conclusions.ts';
 import { type PictureInWords, pictureInWords } from './in-words.ts';
 import { buildFrames, openFrame, questionsOf, showsConclusion, type TimedStep, wholeFrame } from './moments.ts';
 import { type SlideFilms, slideFilms, standingAt } from './picture.ts';
 
 export interface DeckOptions {
-  /** One slide a beat instead of one a step. */
+  /** One slide per beat instead of one per step. */
   readonly builds: boolean;
-  /** Questions on the slides, what follows on answer pages. */
+  /** Questions on the slides, answers on separate pages. */
   readonly exercise: boolean;
 }
 
@@ -33,27 +33,29 @@ export interface Deck {
   /** The ids of the steps that are not sound. */
   readonly unsound: ReadonlySet<string>;
   readonly slides: readonly Slide[];
-  /** Of an exercise: for the last page. */
+  /** For an exercise: the answers for the last pages. */
   readonly answers: readonly Answer[];
 }
 
-/** A side of the card: a question with what is to be seen when it is asked, or what is told. */
+/** One side of a flash card: a question with the picture when it is asked, or the answer. */
 export interface Slide {
-  /** Unique in the deck: the step's own, and after a full stop (which no step's has) which of its slides it is. */
+  /**
+   * Unique in the deck: the step's id and, after a full stop (which no step id contains), which of its slides it is.
+   */
   readonly id: string;
   readonly step: string;
-  /** Of the step, from 1, and how many there are. */
+  /** The step's number, from 1, and the number of steps. */
   readonly number: number;
   readonly count: number;
-  /** Never empty: the step's title, else its argument, else its number. */
+  /** Never empty: the step's title, otherwise its argument, otherwise its number. */
   readonly heading: string;
-  /** The argument's name; undefined where it is the heading. */
+  /** The argument's name; undefined if it is the heading. */
   readonly argument: string | undefined;
-  /** In notation, each for itself; empty on a question. */
+  /** In notation, one each; empty on a question. */
   readonly conclusions: readonly string[];
   readonly question: string | undefined;
   readonly notes: readonly Note[];
-  /** The sentence that is said. */
+  /** The spoken sentence. */
   readonly says: string | undefined;
   /** Further remarks: `Assumes that the puzzle has one solution.` */
   readonly remark: string | undefined;
@@ -82,7 +84,7 @@ export interface Answer {
   readonly says: string | undefined;
 }
 
-/** The deck of a checked scene. It draws an unsound scene too, stamped: whether that may be is for the caller to decide. */
+/** The deck of a checked scene. It also draws an unsound scene, stamped: the caller decides whether that is allowed. */
 export function deckOf(checked: CheckedScene, schedule: Schedule, look: Look, options: DeckOptions): Deck {
   const { scene } = checked;
   const films = slideFilms(checked, schedule, look);
@@ -103,16 +105,16 @@ export function deckOf(checked: CheckedScene, schedule: Schedule, look: Look, op
   };
 }
 
-/** What stands on the slide's picture. */
+/** What is on the slide's picture. */
 export function drawingOf({ film, look }: Deck, { frame, from, isOpen, step, checked }: Slide): Drawing {
   const isHidden = (mark: Mark) => isOpen && mark.step === step && showsConclusion(film.grid, checked, mark);
   const drawing = standingAt(film, look, frame, isHidden);
   if (!isOpen) return drawing;
-  // A step may write its digit on its very first frame, so that no frame of it is without.
+  // A step may write its digit on its very first frame, so that none of its frames is without it.
   return { ...drawing, written: drawing.written.filter(({ index }) => (film.written[index]?.from ?? 0) < from) };
 }
 
-/** The slide's picture told to whoever cannot see it. */
+/** The slide's picture in words, for anyone who cannot see it. */
 export function inWordsOf(deck: Deck, slide: Slide): PictureInWords {
   return pictureInWords(deck.film, drawingOf(deck, slide), (step) => !deck.unsound.has(step));
 }
@@ -154,7 +156,7 @@ function slidesOf(making: Making, timed: TimedStep, place: Place): Slide[] {
   return both.map((slide, index) => ({ ...slide, from: both[index - 1]?.frame ?? timed.times.from }));
 }
 
-/** Frames whose pictures or words differ from those of the frame before. */
+/** Frames whose pictures differ from that of the previous frame, and the last one. */
 function distinct(film: Film, look: Look, frames: readonly Frame[]): Frame[] {
   let before: string | undefined;
   return frames.filter((frame, index) => {
@@ -219,11 +221,11 @@ function capitalised(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
-/** More characters than this are counted rather than listed. */
+/** Conclusions longer than this, in characters, are counted rather than listed. */
 const listLength = 90;
 
 function shownConclusions({ grid }: Film, step: CheckedStep): readonly string[] {
-  if (step.step.fails) return step.sound ? trapTexts(grid, step).map((text) => `${text} does not follow`) : [];
+  if (step.step.fails) return step.sound ? falseStepTexts(grid, step).map((text) => `${text} does not follow`) : [];
   const texts = provedTexts(grid, step);
   if (texts.join(' ').length <= listLength) return texts;
   const placed = texts.filter((text) => /^r\d+c\d+=\d+$/.test(text)).length;

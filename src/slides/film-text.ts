@@ -1,5 +1,5 @@
 /**
- * A film as text that a page carries along, and back: as much of it as the picture needs.
+ * A film as text embedded in a page, and back: the part of it that the picture needs.
  */
 import type { Cell, Grid, HouseShape } from '../grid/grid.ts';
 import type { Film } from '../timeline/film.ts';
@@ -17,7 +17,7 @@ export function filmAsText(film: Film): string {
   return JSON.stringify(written);
 }
 
-/** The film of that text. Its grid has the geometry, and not what a proof needs: `peers` and `conflicts` are empty. */
+/** The film of that text. Its grid has the geometry, but not what a proof needs: `peers` and `conflicts` are empty. */
 export function filmFromText(text: string): Film {
   const written = JSON.parse(text) as Written;
   const { grid, rate } = written;

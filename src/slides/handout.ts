@@ -1,5 +1,5 @@
 /**
- * Handout pages: several slides on a sheet of paper, each with ruled room to write beside or below it.
+ * Handout pages: several slides on a sheet of paper, each with ruled room for writing next to or below it.
  */
 import type { Box } from '../picture/board-place.ts';
 import type { Context2D } from '../picture/context.ts';
@@ -9,7 +9,7 @@ import { layoutSize, type PageSize } from './page-size.ts';
 import { paintPicture } from './slide-page.ts';
 import { type Block, paintColumn, paintLine, setColumn } from './words.ts';
 
-/** How many slides a sheet may hold. */
+/** How many slides a sheet may have. */
 export const handoutCounts = [2, 4, 6] as const;
 export type HandoutCount = (typeof handoutCounts)[number];
 
@@ -22,7 +22,7 @@ const quietInk = '#545c63';
 const ruling = 41;
 const ruleColour = '#b9bec4';
 
-/** The sheets of the deck: the slides of each, in order. */
+/** The slides of each sheet, in order. */
 export function sheetsOf(slides: readonly Slide[], count: HandoutCount): (readonly Slide[])[] {
   return Array.from({ length: Math.ceil(slides.length / count) }, (_, sheet) =>
     slides.slice(sheet * count, (sheet + 1) * count),
@@ -69,7 +69,7 @@ function paintSheetHead(context: Context2D, deck: Deck, { number, count }: Sheet
   return margin + 66;
 }
 
-/** The board at the left, words and rules beside it. */
+/** The board on the left, words and rules next to it. */
 function paintBeside(context: Context2D, deck: Deck, slide: Slide, box: Box): void {
   const side = Math.min(box.bottom - box.top, (box.right - box.left) * 0.58);
   paintPicture(context, deck, slide, { left: box.left, top: box.top, side }, onPaper(deck.look));
@@ -80,7 +80,7 @@ function paintBeside(context: Context2D, deck: Deck, slide: Slide, box: Box): vo
   paintRules(context, { ...box, top: box.top + side + 6 });
 }
 
-/** Words, the board beneath them, and rules at the foot. */
+/** Words, the board below them, and rules at the bottom. */
 function paintBelow(context: Context2D, deck: Deck, slide: Slide, box: Box): void {
   const side = Math.min(box.right - box.left, (box.bottom - box.top) * 0.6);
   const bottom = box.bottom - 2 * ruling - side;
@@ -101,7 +101,7 @@ function paintSlideWords(context: Context2D, deck: Deck, slide: Slide, box: Box,
   return box.top + column.height;
 }
 
-/** Small boards have few words, and small ones. */
+/** With small boards, there are few words, and they are small. */
 type Words = 'all' | 'brief';
 
 function blocksOf(slide: Slide, words: Words): Block[] {
@@ -113,7 +113,7 @@ function blocksOf(slide: Slide, words: Words): Block[] {
     before,
     lines,
     colour,
-    // Conclusions are nothing but notation.
+    // Conclusions are entirely notation.
     notation: weight < 600,
   });
   const blocks = [block(`${slide.number}. ${slide.heading}`, 31, 600, 0, 2)];
@@ -132,7 +132,7 @@ function paintRules(context: Context2D, { left, right, top, bottom }: Box): void
   for (let rule = 0; rule < count; rule++) context.fillRect(left, bottom - 1 - rule * ruling, right - left, 1.5);
 }
 
-/** A light look has no ground on paper. */
+/** A light look has no background on paper. */
 function onPaper(look: Look): Look {
   const { frame } = look.colours;
   const light = [1, 3, 5].every((at) => Number.parseInt(frame.slice(at, at + 2), 16) > 150);

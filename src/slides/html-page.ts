@@ -1,7 +1,7 @@
 /**
- * A deck as one page of HTML: every slide a section with its picture as SVG, its words as words, and what the picture
- * shows told to whoever cannot see it. It is whole without scripts; with them it shows one slide at a time and plays
- * the motion.
+ * A deck as one page of HTML: every slide a section with its picture as SVG, its words as text, and a description of
+ * the picture for anyone who cannot see it. It is complete without scripts; with them it shows one slide at a time and
+ * plays the motion.
  */
 
 import { paint } from '../frames/paint.ts';
@@ -21,11 +21,11 @@ export interface HtmlParts {
   readonly size: PageSize;
   /** A tag of BCP 47. */
   readonly language: string;
-  /** Rules for the typeface, with the fonts in them. */
+  /** Rules for the typeface, with the fonts embedded. */
   readonly fonts: string;
   /** The program of the page. */
   readonly player: string;
-  /** The player's digest as a content security policy has it: `sha256-...` (W3C, CSP 3, 2.3.1). */
+  /** The player's digest for a content security policy: `sha256-...` (W3C, CSP 3, 2.3.1). */
   readonly playerDigest: string;
 }
 
@@ -55,7 +55,7 @@ export function htmlHead(deck: Deck, { size, language, fonts, playerDigest }: Ht
 /** One slide. `measure` measures text in the page's typeface. */
 export function htmlSlide(deck: Deck, slide: Slide, { size }: HtmlParts, measure: Context2D): string {
   const id = escaped(slide.id);
-  // Two slides of one step have one heading, and a name each.
+  // Two slides of one step share a heading, but each has its own name.
   const name = escaped(`Slide ${deck.slides.indexOf(slide) + 1}: ${slide.heading}`);
   const motion = slide.from < slide.frame ? ` data-from="${slide.from}" data-until="${slide.frame}"` : '';
   return `<section class="slide" id="${id}" tabindex="-1" aria-label="${name}"${motion}>
@@ -93,7 +93,7 @@ export function htmlTail(deck: Deck, { player }: HtmlParts): string {
 `;
 }
 
-/** The answers of a page that was laid out, in order. */
+/** The answers of each laid-out page, in order. */
 export function answersOn(deck: Deck, pages: readonly AnswerPage[]): (readonly Answer[])[] {
   let first = 0;
   return pages.map(({ entries }) => {
@@ -137,14 +137,14 @@ function wordsOf({ title, credit, look }: Deck, slide: Slide): string {
   ].join('');
 }
 
-/** The text with its cells, candidates and links set as such; they keep their direction where the words run the other way. */
+/** The text with its cells, candidates and links set as notation, which keeps its direction in right-to-left text. */
 function withNotation(text: string): string {
   return runsOf(text)
     .map((run) => (run.isNotation ? `<bdi class="named">${escaped(run.text)}</bdi>` : escaped(run.text)))
     .join('');
 }
 
-/** The part of the full size at which the words have room, to one decimal of ten. */
+/** The factor of the full size at which the words fit. */
 function scaleOf(deck: Deck, slide: Slide, size: PageSize, measure: Context2D): number {
   const { words } = slideLayout(size);
   const { look } = deck;

@@ -1,6 +1,6 @@
 /**
- * The style of a page of slides. Lengths are in units of the layout (`--u`), so that a slide looks the same at every
- * size of window; on an upright screen the words go below the board, in sizes for reading.
+ * The style of a page of slides. Lengths are in units of the layout (`--u`), so that a slide looks the same in every
+ * window size; on an upright screen the words go below the board, in reading sizes.
  */
 import type { Look } from '../scene/look.ts';
 import { layoutSize, type PageSize } from './page-size.ts';
@@ -69,9 +69,9 @@ ${upright}
     .replace('RATIO', (width / height).toFixed(5));
 }
 
-/** With scripts: one slide at a time, as large as the window has room for, and a bar to go on and back. */
+/** With scripts: one slide at a time, as large as fits the window, and a bar to go forward and back. */
 const live = `:root.live { --u: calc(min(100vw, (100dvh - 3.2rem) * RATIO) / WIDTH); }
-/* A finger that moves across turns the page, and must not leave it for the one that was open before. */
+/* A horizontal swipe turns the page, and must not navigate back in the browser. */
 :root.live { overscroll-behavior: none; touch-action: pan-y pinch-zoom; }
 .live body { min-height: 100dvh; display: flex; flex-direction: column; }
 .live main { order: 1; flex: 1; display: flex; align-items: center; justify-content: center; }

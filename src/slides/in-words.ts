@@ -1,6 +1,6 @@
 /**
- * A picture in words, for whoever cannot see it: what stands on it, and the board row by row. It is made from the marks
- * that are drawn, by the same words as a track of descriptions, so it says nothing that the picture does not claim.
+ * A picture in words, for anyone who cannot see it: what is on it, and the board row by row. It is made from the drawn
+ * marks, in the same words as a description track, so it says nothing that the picture does not claim.
  */
 import { type Described, inWords } from '../beside/describe-marks.ts';
 import { printCell } from '../grid/notation/print.ts';
@@ -14,7 +14,7 @@ export interface PictureInWords {
   readonly rows: readonly string[];
 }
 
-/** `isSound` says of a step whether its claims hold, and may be said to. */
+/** `isSound`: whether a step's claims hold, so that the text may say so. */
 export function pictureInWords(film: Film, drawing: Drawing, isSound: (step: string) => boolean): PictureInWords {
   const described = drawing.marks.flatMap(({ index }): Described[] => {
     const mark = film.marks[index];

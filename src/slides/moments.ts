@@ -19,7 +19,7 @@ export interface TimedStep {
   readonly times: ScheduledStep;
 }
 
-/** The frame that shows the step whole. A step that is on no frame is shown as the board then is. */
+/** The frame that shows the step completely. A step that is on no frame is shown as the board at that time. */
 export function wholeFrame(film: Film, look: Look, { checked, times }: TimedStep): Frame {
   const { id } = checked.step;
   if (film.headings.some((heading) => heading.step === id)) return lastFullFrame(film, id, look);
@@ -27,8 +27,9 @@ export function wholeFrame(film: Film, look: Look, { checked, times }: TimedStep
 }
 
 /**
- * One frame for each beat of the step, in order, those that begin together counting as one: the last before the next
- * beat, or before anything goes that has come since this one (ghosts, a strike); for the last beat the step's whole frame.
+ * One frame for each beat of the step, in order; beats that begin together count as one. It is the last frame before
+ * the next beat, or before anything that has come since this beat disappears (ghosts, a strike); for the last beat, the
+ * step's complete frame.
  */
 export function buildFrames(film: Film, look: Look, groups: readonly Group[], timed: TimedStep): Frame[] {
   const { checked, times } = timed;
@@ -44,7 +45,7 @@ export function buildFrames(film: Film, look: Look, groups: readonly Group[], ti
     .slice(1)
     .map((next, index) => endOfBeat(film, look, checked.step.id, { from: starts[index]!, next }));
   const last = starts.at(-1) ?? times.from;
-  // Where the fullest frame comes before the last beat, the last beat is shown as it stands at the step's end.
+  // If the most complete frame comes before the last beat, the last beat is shown as at the step's end.
   const final = whole >= last ? whole : frameAt(Math.max(last, times.until - 1));
   return [...new Set([...ends.filter((frame) => frame < final), final])].sort((a, b) => a - b);
 }
@@ -56,7 +57,7 @@ function endOfBeat(film: Film, look: Look, step: string, { from, next }: { from:
   return frameAt(Math.max(last, Math.min(next - 1, ...going)));
 }
 
-/** A question, and the last frame on which nothing has come after it. */
+/** A question, and the last frame before anything comes after it. */
 export interface Asked {
   readonly text: string;
   readonly frame: Frame;
@@ -76,7 +77,7 @@ function comings(film: Film): number[] {
   return things.map(({ from }) => from);
 }
 
-/** Whether a mark shows what its step concludes, or plays its proof out; `step` is the mark's own. */
+/** Whether a mark shows what its step concludes, or plays out its proof; `step` is the mark's own. */
 export function showsConclusion(grid: Grid, { step, conclusions }: CheckedStep, { shape }: Mark): boolean {
   return answers(
     shape,
@@ -91,8 +92,8 @@ export function showsConclusion(grid: Grid, { step, conclusions }: CheckedStep, 
 }
 
 /**
- * The last frame of the step on which nothing of what it concludes is to be seen; its first frame, where that shows
- * some already.
+ * The last frame of the step on which nothing of what it concludes is visible; its first frame, if that already shows
+ * some.
  */
 export function openFrame(film: Film, look: Look, timed: TimedStep): Frame {
   const { from, until } = timed.times;
@@ -103,7 +104,7 @@ export function openFrame(film: Film, look: Look, timed: TimedStep): Frame {
       .filter((mark) => mark.step === id && showsConclusion(film.grid, timed.checked, mark))
       .map((mark) => mark.from),
     ...film.written.map((digit) => digit.from).filter(isWithin),
-    // Small digits go with a conclusion, and fade before they are gone.
+    // Small digits disappear with a conclusion, and fade before that.
     ...film.candidates.map((small) => small.until - fadeOf(film, look)).filter((frame) => isWithin(frame)),
     ...film.headings
       .filter((heading) => heading.step === id && heading.conclusions !== undefined)

@@ -1,5 +1,5 @@
 /**
- * The pages of a deck, in order, each painted when it is asked for: what a PDF and a folder of pictures hold.
+ * The pages of a deck, in order, each painted on request: the contents of a PDF or a folder of pictures.
  */
 import type { Context2D } from '../picture/context.ts';
 import { answerPages, paintAnswers } from './answer-page.ts';
@@ -9,13 +9,13 @@ import type { PageSize } from './page-size.ts';
 import { paintSlide } from './slide-page.ts';
 
 export interface Page {
-  /** A name for its file, without an ending: `03-kite`, `answers-1`. */
+  /** A name for its file, without an extension: `03-kite`, `answers-1`. */
   readonly name: string;
   /** Paints over the whole page; one unit of the context is one of the layout. */
   readonly paint: (context: Context2D) => void;
 }
 
-/** `measure` is a context on which text is measured as on the pages. */
+/** `measure` is a context that measures text as on the pages. */
 export function pagesOf(
   measure: Context2D,
   deck: Deck,
@@ -47,7 +47,7 @@ function sheetPages(deck: Deck, size: PageSize, perSheet: HandoutCount): Page[] 
   }));
 }
 
-/** From 1, with as many digits as the last needs, at least two. */
+/** From 1, with as many digits as the last needs, but at least two. */
 export function numbered(index: number, count: number): string {
   return String(index + 1).padStart(Math.max(2, String(count).length), '0');
 }

@@ -1,6 +1,6 @@
 /**
- * The picture on a slide: the board alone, square, upright and whole, whatever the video shows. Words are the slide's
- * own, so the film of the pictures has none.
+ * The picture on a slide: only the board, square, upright and complete, whatever the video shows. The slide has the
+ * words, so the film of the pictures has none.
  */
 import type { CheckedScene } from '../check/verdict.ts';
 import { filmOf } from '../film/film-of.ts';
@@ -14,7 +14,7 @@ import type { Schedule } from '../timeline/schedule.ts';
 import { framesLasting } from '../timeline/seconds.ts';
 import { pictureSide } from './picture-side.ts';
 
-/** Free on every side of the board, for lines that lie on its edge. */
+/** Free space on every side of the board, for lines on its edge. */
 const leastMargin = 22;
 
 export interface SlideFilms {
@@ -40,7 +40,7 @@ export function slideFilms(checked: CheckedScene, schedule: Schedule, look: Look
   return { picture, shown };
 }
 
-/** Notes and questions stand beside the picture. */
+/** Notes and questions are next to the picture. */
 export function isWords({ shape }: Mark): boolean {
   return shape.kind === 'note' || shape.kind === 'ask';
 }
@@ -48,7 +48,7 @@ export function isWords({ shape }: Mark): boolean {
 function onBoard(scene: Scene): Scene {
   const { video } = scene;
   const drawn: Video = { ...video, width: pictureSide, height: pictureSide, draw: 'board', board: [] };
-  // Such a recording shows no small digits: here, too, only those that the telling brings.
+  // Such a recording shows no small digits: here, too, only those that the lesson writes.
   const bare: Video = video.small === 'whole' ? { ...drawn, small: '123', candidates: 'pencilled' } : drawn;
   return { ...scene, video: bare };
 }
@@ -64,8 +64,8 @@ function square({ puzzle, video }: Scene): Schedule['board'][number] {
 }
 
 /**
- * The drawing of a frame as it would stand if nothing moved: what has begun to come is there, what has begun to go is
- * gone. `hidden` are left out.
+ * The drawing of a frame as if nothing moved: what has begun to come is shown completely, what has begun to go is not
+ * shown. Marks that are `hidden` are left out.
  */
 export function standingAt(
   film: Film,
@@ -86,9 +86,9 @@ export function standingAt(
   return {
     ...drawing,
     headings: whole(drawing.headings, film.headings, always),
-    // A digit comes to stay.
+    // A written digit stays.
     written: drawing.written.map(({ index }) => ({ index, progress: 1, alpha: 1 })),
-    // Nor does a small digit go before it is gone: an empty cell would say that something stands there.
+    // A fading small digit is still shown: an empty cell would suggest a written digit.
     candidates: drawing.candidates.map(({ index }) => ({ index, progress: 1, alpha: 1 })),
     marks: whole(drawing.marks, film.marks, (mark) => !hidden(mark)),
   };

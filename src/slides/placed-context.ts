@@ -1,17 +1,17 @@
 /**
- * A canvas within a canvas: what is drawn on it lies scaled at a place of the one beneath. Nothing is ever cleared,
- * since what lies beneath is a page.
+ * A canvas within a canvas: what is drawn on it appears scaled at a place on the one below. Nothing is ever cleared,
+ * since the one below is a page.
  */
 import type { Context2D } from '../picture/context.ts';
 
-/** Where its origin lies, and how much larger than itself it is drawn. */
+/** Where its origin is, and the factor by which it is enlarged. */
 export interface Placed {
   readonly left: number;
   readonly top: number;
   readonly scale: number;
 }
 
-/** Draws on `page` as if that place were a canvas of its own. */
+/** Draws on `page` as if that place were a separate canvas. */
 export function drawWithin(page: Context2D, { left, top, scale }: Placed, draw: (context: Context2D) => void): void {
   page.save();
   page.transform(scale, 0, 0, scale, left, top);
@@ -21,7 +21,7 @@ export function drawWithin(page: Context2D, { left, top, scale }: Placed, draw: 
   page.restore();
 }
 
-/** The same one each time, since what was measured on a context is kept with it. */
+/** The same one each time, since text measurements are cached per context. */
 const placedOn = new WeakMap<Context2D, Context2D>();
 
 class PlacedContext implements Context2D {
@@ -40,7 +40,7 @@ class PlacedContext implements Context2D {
   transform(a: number, b: number, c: number, d: number, e: number, f: number): void {
     this.page.transform(a, b, c, d, e, f);
   }
-  /** The painter sets the identity once, before it draws: that is where this canvas lies already. */
+  /** The painter sets the identity once, before it draws: that is already where this canvas is. */
   setTransform(a: number, b: number, c: number, d: number, e: number, f: number): void {
     this.page.transform(a, b, c, d, e, f);
   }

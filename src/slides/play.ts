@@ -1,20 +1,20 @@
 /**
- * A step's motion without its waits: what moves takes its time, what stands still is cut short, since on a slide the
- * teacher does the talking.
+ * A step's motion without its waits: what moves takes its time, still spans are cut short, since on a slide the teacher
+ * does the talking.
  */
 import type { Run } from '../frames/runs.ts';
 import { type Film, type Frame, frameAt } from '../timeline/film.ts';
 
-/** No still stretch lasts longer, in seconds. */
+/** The longest still span, in seconds. */
 const longestStill = 0.6;
 
 export interface Play {
   readonly seconds: number;
-  /** The frame to show so many seconds after the beginning. */
+  /** The frame to show this many seconds after the beginning. */
   frameAt(seconds: number): Frame;
 }
 
-/** The motion from one frame to another, both shown. `runs` are those of the film. */
+/** The motion from one frame to another, both shown. `runs` are the film's. */
 export function playOf(
   { rate }: Film,
   runs: readonly Run[],

@@ -1,5 +1,5 @@
 /**
- * A slide as a page: the board at the left, the words beside it, what is said beneath them.
+ * A slide as a page: the board on the left, the words next to it, the spoken sentence below them.
  */
 
 import { paint } from '../frames/paint.ts';
@@ -11,7 +11,7 @@ import { pictureSide } from './picture-side.ts';
 import { drawWithin } from './placed-context.ts';
 import { type Block, paintColumn, paintLine, setColumn } from './words.ts';
 
-/** Where things lie, in units of the layout. */
+/** Where things are, in units of the layout. */
 export interface SlideLayout {
   readonly width: number;
   readonly height: number;
@@ -24,13 +24,13 @@ const gap = 54;
 /** The least width of the words. */
 const narrowest = 430;
 
-/** The layout of a slide of this size, which lies across. */
+/** The layout of a slide of this size, which is landscape. */
 export function slideLayout(size: PageSize): SlideLayout {
   const { width, height } = layoutSize(size);
   const side = Math.min(height - 2 * margin, width - 2 * margin - gap - narrowest);
   const top = (height - side) / 2;
   const left = margin;
-  // The board begins a little within the picture; words line up with the board.
+  // The board begins a little inside the picture; words are aligned with the board.
   const inset = side * 0.025;
   return {
     width,
@@ -78,7 +78,7 @@ export function paintPicture(
   );
 }
 
-/** The lesson's title, the slide's number and how far the lesson has come; returns where the words go on. */
+/** The lesson's title, the slide's number and how far the lesson has come; returns where the words continue. */
 function paintHead(context: Context2D, deck: Deck, slide: Slide, words: SlideLayout['words']): number {
   const { colours, type } = deck.look;
   const { left, right, top } = words;
@@ -98,7 +98,7 @@ function paintHead(context: Context2D, deck: Deck, slide: Slide, words: SlideLay
   return rule + 56;
 }
 
-/** The heading, the argument, what follows or what is asked, and the notes. */
+/** The heading, the argument, the conclusions or the question, and the notes. */
 export function textBlocks({ look }: Deck, slide: Slide): Block[] {
   const { colours } = look;
   const blocks: Block[] = [{ text: slide.heading, px: 60, weight: 600, colour: colours.text, before: 0, lines: 3 }];
@@ -134,7 +134,7 @@ export function textBlocks({ look }: Deck, slide: Slide): Block[] {
   return blocks;
 }
 
-/** Few conclusions have a line each; many go on one after the other. */
+/** A few conclusions get a line each; many are set one after the other. */
 export function conclusionLines({ conclusions }: Slide): readonly string[] {
   return conclusions.length <= 4 ? conclusions : [conclusions.join(' ')];
 }

@@ -1,6 +1,6 @@
 /**
  * A canvas that writes SVG (W3C, SVG 2, 9.3 and 11): paths and text, so that the picture is sharp at any size and its
- * words are words. Neighbours of one style share a group.
+ * words are text. Adjacent elements of one style share a group.
  */
 import type { Context2D } from '../picture/context.ts';
 
@@ -32,7 +32,7 @@ const initial: State = {
   textAlign: 'left',
 };
 
-/** `measure` says how wide a text is in the font that it is told. */
+/** `measure` measures the width of a text in the font set on it. */
 export class SvgContext implements Context2D {
   private state: State = initial;
   private readonly saved: State[] = [];
@@ -103,7 +103,7 @@ export class SvgContext implements Context2D {
     this.put(`fill="${this.state.fillStyle}"${this.opacity('fill')}`);
     this.parts.push(`<path d="M${corners.join(' ')} ${this.point(x, y + height)}Z"/>`);
   }
-  /** A page of SVG is empty to begin with. */
+  /** An SVG page is initially empty. */
   clearRect(): void {
     return;
   }
@@ -117,7 +117,7 @@ export class SvgContext implements Context2D {
     this.put(
       `fill="none" stroke="${strokeStyle}" stroke-width="${rounded(lineWidth)}"${join}${this.fontAttributes()}${this.opacity('stroke')}`,
     );
-    // Said once: what is written over it says it.
+    // Read out once: the text written over it is enough.
     this.parts.push(this.textElement(text, x, y).replace('<text', '<text aria-hidden="true"'));
   }
   measureText(text: string): { readonly width: number } {
@@ -184,7 +184,7 @@ export class SvgContext implements Context2D {
     this.state = { ...this.state, ...change };
   }
 
-  /** Opens a group of this style, unless the one that is open has it. */
+  /** Opens a group of this style, unless the open one has it. */
   private put(style: string): void {
     if (style === this.style) return;
     this.parts.push(`${this.style === '' ? '' : '</g>'}<g ${style}>`);
@@ -196,7 +196,7 @@ export class SvgContext implements Context2D {
     return `${rounded(a * x + c * y + e)} ${rounded(b * x + d * y + f)}`;
   }
 
-  /** Of each element for itself, as on a canvas; `opacity` would be that of the whole group. */
+  /** For each element separately, as on a canvas; `opacity` would apply to the whole group. */
   private opacity(of: 'fill' | 'stroke'): string {
     const alpha = Math.round(this.state.globalAlpha * 1000) / 1000;
     return alpha === 1 ? '' : ` ${of}-opacity="${alpha}"`;
@@ -218,12 +218,12 @@ export class SvgContext implements Context2D {
   }
 }
 
-/** Text as the content, or the value of an attribute, of an element of SVG or HTML. */
+/** Text escaped for the content, or an attribute value, of an SVG or HTML element. */
 export function escaped(text: string): string {
-  return text.replace(/[&<>"']/g, (sign) => `&#${sign.charCodeAt(0)};`);
+  return text.replace(/[&<>"']/g, (character) => `&#${character.charCodeAt(0)};`);
 }
 
-/** To a twentieth of a pixel and better. */
+/** Accurate to a twentieth of a pixel. */
 function rounded(value: number): number {
   return Math.round(value * 10) / 10;
 }

@@ -1,5 +1,5 @@
 /**
- * Words on a page: blocks set one below the other at the largest size at which all have room.
+ * Words on a page: blocks set one below the other at the largest size at which all fit.
  */
 import type { Box } from '../picture/board-place.ts';
 import type { Context2D } from '../picture/context.ts';
@@ -11,13 +11,13 @@ export interface Block {
   readonly px: number;
   readonly weight: number;
   readonly colour: string;
-  /** Free space before it; of the first block there is none. */
+  /** Free space before it; ignored for the first block. */
   readonly before: number;
-  /** A bar along its side, as a note has. */
+  /** The colour of a bar along its side, for a note. */
   readonly bar?: string;
-  /** Whether cells, candidates and links in it are set as such. */
+  /** Whether cells, candidates and links in it are set as notation. */
   readonly notation?: boolean;
-  /** Lines at full size. */
+  /** The most lines at full size. */
   readonly lines: number;
 }
 
@@ -30,7 +30,7 @@ export interface SetBlock extends Block {
 export interface Column {
   readonly blocks: readonly SetBlock[];
   readonly height: number;
-  /** The part of the full size at which they are set. */
+  /** The factor of the full size at which they are set. */
   readonly scale: number;
 }
 
@@ -38,7 +38,7 @@ export interface Column {
 const barWidth = 8;
 const barRoom = 30;
 
-/** The blocks in a column of this width, made smaller together until they are no higher than `height`. */
+/** The blocks in a column of this width, scaled down together until they are no higher than `height`. */
 export function setColumn(
   context: Context2D,
   family: string,
@@ -63,7 +63,7 @@ export function paintColumn(context: Context2D, { blocks }: Column, left: number
   }
 }
 
-/** One line, cut short where it does not fit. */
+/** One line, shortened if it does not fit. */
 export function paintLine(
   context: Context2D,
   text: string,
@@ -102,7 +102,7 @@ function setAt(context: Context2D, family: string, blocks: readonly Block[], wid
   return { blocks: set, height: top, scale };
 }
 
-/** As many blocks, from the first, as have room. */
+/** As many blocks, from the first, as fit. */
 function cut(column: Column, height: number): Column {
   const blocks = column.blocks.filter(({ top, set }) => top + set.height <= height);
   const last = blocks.at(-1);

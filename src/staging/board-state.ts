@@ -1,9 +1,9 @@
 /**
- * The board over time: until when each candidate is open, and from when each digit stands.
+ * The board over time: until when each candidate is open, and from when each digit is on the board.
  *
- * A candidate ceases twice. It is *open* until the claim that ends it is drawn; and it *shows* a little longer, while it
- * stands crossed out or the digit that it sees is being written. Marks end with the showing; what asks for the places
- * still open (a bare digit) asks for the former.
+ * A candidate ends twice. It is *open* until the claim that ends it is drawn, and it *shows* a little longer, while it
+ * is crossed out or the digit that it sees is being written. Marks end when it no longer shows; the places of a bare
+ * digit are those still open.
  */
 import { type Candidate, membersOf } from '../grid/candidates.ts';
 import { countOf } from '../grid/counting.ts';
@@ -15,19 +15,19 @@ import { enters, type StagedConclusion } from './staged-conclusions.ts';
 export interface BoardState {
   readonly grid: Grid;
   readonly standing: Film['standing'];
-  /** The digits that the telling proves, in order, each with its first frame. */
+  /** The digits that the lesson proves, in order, each with its first frame. */
   readonly written: readonly { readonly cell: Cell; readonly digit: Digit; readonly from: Frame }[];
-  /** The first frame at which the candidate is open no more: 0 where it never was, infinite where it stays. */
+  /** The first frame at which the candidate is no longer open: 0 if it never was, infinite if it stays. */
   openUntil(candidate: Candidate): number;
   /** The first frame at which nothing of it is on the board; not before `openUntil`. */
   showsUntil(candidate: Candidate): number;
-  /** The first frame at which a digit on the board shuts it out for good, infinite where none does. */
+  /** The first frame at which a digit on the board rules it out for good; infinite if none does. */
   shutOutFrom(candidate: Candidate): number;
   /** From when the cell holds a digit (0: from the start), and which; the id of the step that writes it. */
   digitOf(cell: Cell): { readonly digit: Digit; readonly from: number; readonly step?: string } | undefined;
 }
 
-/** The board that follows from the puzzle and from what is told, whatever of it is proved. */
+/** The board that follows from the puzzle and from the proved conclusions. */
 export function boardStateOf(scene: Scene, staged: readonly StagedConclusion[]): BoardState {
   const { grid } = scene.puzzle;
   const standing = standingOf(scene);
@@ -42,7 +42,7 @@ export function boardStateOf(scene: Scene, staged: readonly StagedConclusion[]):
     end(candidate, open, shows);
     shutOutFrom[candidate] = Math.min(shutOutFrom[candidate]!, shows);
   };
-  // The placed cell's own candidates first: they go at once, and the list of conflicts holds them too.
+  // The placed cell's own candidates first: they disappear immediately, and the list of conflicts contains them too.
   const place = (candidate: Candidate, from: number, othersGone: number) => {
     for (const own of candidatesInCell(grid, cellOf(grid, candidate))) shutOut(own, from, from);
     for (const seen of membersOf(grid.conflicts[candidate]!)) shutOut(seen, from, othersGone);

@@ -1,5 +1,5 @@
 /**
- * Why an argument that is meant to fail does.
+ * Why the argument of a false step fails.
  */
 
 import type { CheckedStep } from '../check/verdict.ts';
@@ -7,7 +7,7 @@ import { type Candidate, membersOf } from '../grid/candidates.ts';
 
 /**
  * The candidates, ascending, that can all be true together although the conclusion says otherwise: one from every set,
- * with what was to be impossible. Where no such choice is known, what breaks the links; none where nothing fails.
+ * and the candidate claimed impossible. If no such choice is known, what breaks the links; empty if nothing fails.
  */
 export function breakingChoice({ conclusions, links }: CheckedStep): Candidate[] {
   const escaped = conclusions.find(({ counterexample }) => counterexample !== undefined);
@@ -16,7 +16,7 @@ export function breakingChoice({ conclusions, links }: CheckedStep): Candidate[]
   return [...candidates].sort((a, b) => a - b);
 }
 
-/** Of the first conclusion that fails, the candidates that it speaks of, ascending; none where nothing fails. */
+/** The candidates of the first conclusion that fails, ascending; empty if nothing fails. */
 export function victimsOf({ conclusions }: CheckedStep): Candidate[] {
   const failing = conclusions.find(({ counterexample }) => counterexample !== undefined);
   if (failing === undefined) return [];

@@ -16,7 +16,7 @@ export interface ChainEnds {
   readonly weak: readonly (readonly [readonly Candidate[], readonly Candidate[]])[];
 }
 
-/** Of every chain of the step that has links, in order. */
+/** For every chain of the step that has links, in order. */
 export function chainsOf(checked: CheckedStep): ChainEnds[] {
   const byChain = new Map<number, CheckedLink[]>();
   for (const link of linksOfStep(checked)) byChain.set(link.chain, [...(byChain.get(link.chain) ?? []), link]);

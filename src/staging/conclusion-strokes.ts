@@ -1,5 +1,5 @@
 /**
- * What a step concludes: strikes and placements, or, in a step that is meant to fail, what breaks it.
+ * What a step concludes: strikes and placements or, in a false step, what breaks it.
  */
 import type { CheckedConclusion } from '../check/verdict.ts';
 import { type Candidate, membersOf } from '../grid/candidates.ts';
@@ -10,11 +10,11 @@ import type { StagedBeat } from './staged-beat.ts';
 import { type BeatContext, type Stroke, spread, stays } from './strokes.ts';
 
 /**
- * What a beat that strikes or places draws. In a step that is meant to fail nothing is struck or placed: what breaks it
- * is shown instead.
+ * What a beat that strikes or places draws. In a false step nothing is struck or placed: what breaks it is shown
+ * instead.
  */
 export function conclusionStrokes(context: BeatContext, beat: StagedBeat): Stroke[] {
-  return context.step.step.fails ? trap(context, beat) : conclusions(context, beat);
+  return context.step.step.fails ? falseStep(context, beat) : conclusions(context, beat);
 }
 
 /** Strikes and placements: what the step concludes and this beat is the first to draw. */
@@ -35,8 +35,8 @@ function conclusions(context: BeatContext, beat: StagedBeat): Stroke[] {
   });
 }
 
-/** What breaks an argument that is meant to fail, and then the words. */
-function trap(context: BeatContext, { from, room }: StagedBeat): Stroke[] {
+/** What breaks the argument of a false step, and then the words. */
+function falseStep(context: BeatContext, { from, room }: StagedBeat): Stroke[] {
   const { board, step, pacing } = context;
   const { ghosts, words } = breaking(board.grid, step);
   const strokes = spread(context, ghosts, from, (count) => oneAfterAnother(pacing, { from, until: room }, count));
@@ -45,9 +45,9 @@ function trap(context: BeatContext, { from, room }: StagedBeat): Stroke[] {
 }
 
 /**
- * A strike goes with its candidate; one that is not proved stays, as the candidate does. Over a recording, which goes on
- * showing the candidate for as long as it likes, it stays until its `gone` or the end of its step, or is kept, until a
- * digit covers the place.
+ * A strike disappears with its candidate; an unproved one stays, as the candidate does. Over a recording, which may go
+ * on showing the candidate, it stays until its `gone` or the end of its step or, if it is kept, until a digit covers
+ * the place.
  */
 function endOfStrike(
   { board, draw, until }: BeatContext,

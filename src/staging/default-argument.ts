@@ -1,6 +1,6 @@
 /**
- * What a step without `show` draws of its argument: the ground, then the sets and links in their order, then what they
- * say together.
+ * How a step without `show` draws its argument: the ground, then the sets and links in order, then what they say
+ * together.
  */
 import type { Argument, ArgumentSet, CheckedStep } from '../check/verdict.ts';
 import { type Candidate, has, membersOf } from '../grid/candidates.ts';
@@ -16,7 +16,7 @@ import { ascending, cellsOf, houseOfSet } from './set-houses.ts';
 import { reasonsOfSingle } from './single-reasons.ts';
 import type { StagedMark } from './staged-beat.ts';
 
-/** What the eye is led to first: a deadly pattern; the house of a single; the cells of the sets. */
+/** What the eye is drawn to first: a deadly pattern; the house of a single; the cells of the sets. */
 export function groundMarks(grid: Grid, checked: CheckedStep): StagedMark[] {
   const { step, argument } = checked;
   const deadly = step.deadly?.value;
@@ -31,14 +31,14 @@ export function groundMarks(grid: Grid, checked: CheckedStep): StagedMark[] {
 
 function groundCells(grid: Grid, checked: CheckedStep): Cell[] {
   const { step, argument, placedBefore } = checked;
-  // A grid of pairs is deadly as a whole: all that is still open is spoken of.
+  // A grid of pairs is deadly as a whole: it concerns everything that is still open.
   if (step.deadly?.value.kind === 'grid') {
     const placed = new Set(cellsOf(grid, membersOf(placedBefore)));
     return grid.cells.filter((cell) => !placed.has(cell));
   }
-  // The houses of a fish are drawn, one after another, and its places circled; tints would say nothing more.
+  // The houses of a fish are drawn, one after another, and its places circled; tints would add nothing.
   if (fishHousesOf(grid, checked) !== undefined) return [];
-  // In a step that is meant to fail the sets that are named are tinted one after another instead.
+  // In a false step, the named sets are tinted one after another instead.
   const tinted = argument.sets.filter((set) => !step.fails || isOfLinks(grid, step, set));
   return cellsOf(
     grid,
@@ -47,9 +47,9 @@ function groundCells(grid: Grid, checked: CheckedStep): Cell[] {
 }
 
 /**
- * The strokes of the argument, each a list of marks that come together: the sets that are named or found, then the links;
- * the sets of the links are drawn as the links. In a step that is meant to fail the sets are tinted, so that circles are
- * left for the choice that breaks it.
+ * The strokes of the argument, each a list of marks that come together: the named or found sets, then the links; the
+ * sets of links are drawn as links. In a false step the sets are tinted, so that circles remain for the choice that
+ * breaks it.
  */
 export function argumentStrokes(grid: Grid, checked: CheckedStep): StagedMark[][] {
   const { step, argument } = checked;
@@ -58,7 +58,7 @@ export function argumentStrokes(grid: Grid, checked: CheckedStep): StagedMark[][
     return [...named.map((set) => filled(cellsOf(grid, membersOf(set.members)))), ...linkStrokes(checked)];
   const fish = fishHousesOf(grid, checked);
   const sets = named.flatMap((set): StagedMark[][] => {
-    // A single's house is ground; and of many houses the eye would see none.
+    // A single's house is ground; and with too many houses, the eye would see none.
     const base = named.length > mostHouses || countOf(set.members) === 1 ? undefined : houseOfSet(grid, set);
     const circles = circled(membersOf(set.members));
     return [...reasonStrokes(grid, checked, set), base === undefined ? circles : [houseLine(base), ...circles]];
@@ -69,7 +69,7 @@ export function argumentStrokes(grid: Grid, checked: CheckedStep): StagedMark[][
 
 const mostHouses = 4;
 
-/** What comes before the one candidate of a set is circled. */
+/** What comes before the only candidate of a set is circled. */
 function reasonStrokes(grid: Grid, checked: CheckedStep, set: ArgumentSet): StagedMark[][] {
   const reasons = reasonsOfSingle(grid, checked, set);
   if (reasons !== undefined) {
@@ -95,7 +95,7 @@ function placesOf(grid: Grid, { possibleBefore }: CheckedStep, candidate: Candid
     .filter((each) => has(possibleBefore, each));
 }
 
-/** Whether the set is there for a link of the step's chains, and so drawn as that link. */
+/** Whether the set belongs to a link of the step's chains, and is therefore drawn as that link. */
 function isOfLinks(grid: Grid, step: Step, { name }: ArgumentSet): boolean {
   if (step.chains.length === 0 || name.startsWith('deadly ')) return false;
   return !step.from.some(({ value }) => printSet(grid, value) === name);
@@ -111,7 +111,7 @@ function linkStrokes(checked: CheckedStep): StagedMark[][] {
     .map((range): StagedMark[] => [{ kind: 'link', links: [range] }]);
 }
 
-/** What the argument says, this end or that end: the ends of each chain of which one is true, circled. */
+/** What the argument says, this end or that end: the ends of each chain that proves one of them true, circled. */
 export function sayingMarks(checked: CheckedStep): StagedMark[] {
   if (checked.step.fails) return [];
   return chainsOf(checked)
@@ -120,8 +120,8 @@ export function sayingMarks(checked: CheckedStep): StagedMark[] {
 }
 
 /**
- * From where each removal is seen. What is seen along one house is shown by that house, dashed as what an argument
- * clears; lines to one removal after another come as so many strokes.
+ * From where each removal is seen. If it is seen along one house, that house is drawn, dashed like what an argument
+ * clears; otherwise the lines to each removal are a separate stroke.
  */
 export function reachStrokes(grid: Grid, checked: CheckedStep): StagedMark[][] {
   if (checked.step.fails) return [];
@@ -134,7 +134,7 @@ export function reachStrokes(grid: Grid, checked: CheckedStep): StagedMark[][] {
   ];
 }
 
-/** The sets and links of an item of a cascade, at once. */
+/** The sets and links of an item of a cascade, together. */
 export function itemArgumentMarks(grid: Grid, { sets, links }: Argument): StagedMark[] {
   const members = [...new Set(sets.flatMap((set) => membersOf(set.members)))];
   const drawn = links.filter((link) => link.holds);

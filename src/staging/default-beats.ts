@@ -1,7 +1,7 @@
 /**
- * How a step without `show` draws itself: the beats that a teller would have written.
+ * How a step without `show` draws itself: the beats that an author would have written.
  *
- * First the ground (the cells and houses that the argument speaks of); then the argument in its order, one set or link
+ * First the ground (the cells and houses that the argument is about); then the argument in its order, one set or link
  * after another; then what it says (this end or that end), from where each removal is seen, what follows, and what that
  * opens. Lists and cascades come at their own frames.
  */
@@ -28,7 +28,7 @@ export interface DefaultStaging {
   readonly draw: 'overlay' | 'writing' | 'board';
 }
 
-/** The beats of a step that has no `show`, in order. Its group is the one that bears the step's name, if there is one. */
+/** The beats of a step that has no `show`, in order. Its group is the one with the step's name, if there is one. */
 export function defaultBeats(staging: DefaultStaging, checked: CheckedStep, times: ScheduledStep): StagedBeat[] {
   const items = checked.step.fails ? [] : itemBeats(staging, checked, times);
   const beats = [...claimBeats(staging, checked, times), ...items].sort((a, b) => a.from - b.from);
@@ -39,7 +39,7 @@ export function defaultBeats(staging: DefaultStaging, checked: CheckedStep, time
   });
 }
 
-/** More lines than these and those to one removal go before those to the next come. */
+/** With more lines than this, those to one removal disappear before those to the next come. */
 const mostReaches = 8;
 
 function claimBeats({ grid, pacing }: DefaultStaging, checked: CheckedStep, times: ScheduledStep): PlainBeat[] {
@@ -82,7 +82,7 @@ function openMarks(grid: Grid, checked: CheckedStep): StagedMark[] {
 
 /** What `so` concludes: strikes, placements, and circles on an either/or; or the choice that breaks the argument. */
 function conclusionMarks(grid: Grid, checked: CheckedStep): StagedMark[] {
-  // In a step that is meant to fail this beat shows what breaks it instead.
+  // In a false step, this beat shows what breaks it instead.
   if (checked.step.fails) return [{ kind: 'strike', candidates: 'all', gone: undefined }];
   const concluded = checked.conclusions.filter(({ origin, verdict }) => origin === 'so' && verdict !== 'redundant');
   const removed = concluded.flatMap(({ conclusion }) => (conclusion.kind === 'impossible' ? conclusion.candidate : []));

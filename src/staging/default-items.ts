@@ -12,7 +12,7 @@ import { between, framesIn, type Pacing } from './pacing.ts';
 import type { StagedMark } from './staged-beat.ts';
 import { listFrames, placedCandidate } from './staged-conclusions.ts';
 
-/** A mark with its first frame; `until` where it stands for less than the whole step. */
+/** A mark with its first frame; `until` if it ends before the step does. */
 export interface PlainBeat {
   readonly from: Frame;
   readonly until?: Frame | undefined;
@@ -25,14 +25,14 @@ export interface ItemStaging {
   readonly draw: 'overlay' | 'writing' | 'board';
 }
 
-/** The beats of a step's lists and cascade. Over a recording, lists prove and draw nothing. */
+/** The beats of a step's lists and cascade. Over a recording, lists draw nothing. */
 export function itemBeats(staging: ItemStaging, checked: CheckedStep, times: ScheduledStep): PlainBeat[] {
   const cascade = cascadeBeats(staging, checked, times);
   if (staging.draw === 'overlay') return cascade;
   return [...onlyBeats(staging, checked, times), ...pencilBeats(staging, checked, times), ...cascade];
 }
 
-/** The house, and a circle on each place that the digit has in it. */
+/** The house, and a circle on each place of the digit in it. */
 function onlyBeats({ grid }: ItemStaging, { step }: CheckedStep, times: ScheduledStep): PlainBeat[] {
   return step.only.flatMap(({ places }, item) => {
     const from = times.only[item] ?? times.from;
@@ -60,8 +60,8 @@ function pencilBeats({ pacing }: ItemStaging, checked: CheckedStep, times: Sched
 }
 
 /**
- * Each digit with a mark about its cell for about a second; each removal struck, until the cascade goes on at the latest,
- * for what comes next may rest on it.
+ * Each digit with a mark around its cell for about a second; each removal struck, at the latest until the cascade
+ * continues, since what comes next may rest on it.
  */
 function cascadeBeats(staging: ItemStaging, checked: CheckedStep, times: ScheduledStep): PlainBeat[] {
   const { grid, pacing, draw } = staging;
@@ -91,9 +91,9 @@ function cascadeBeats(staging: ItemStaging, checked: CheckedStep, times: Schedul
 }
 
 /**
- * The argument of an item that brings its own (`from`, `chain`, `because`): all of it at once, in the second half of the
- * time since the digit or removal before it, so that it can be looked at before what follows from it comes; it
- * stands for as long as the last of that does.
+ * The argument of an item that brings its own (`from`, `chain`, `because`): all of it together, in the second half of
+ * the time since the previous digit or removal, so that it can be seen before what follows from it comes; it stays as
+ * long as the last of those.
  */
 function reasonBeats(
   { grid, pacing }: ItemStaging,

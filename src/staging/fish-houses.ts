@@ -1,8 +1,9 @@
 /**
- * The houses of a fish as it is told: the bases, in which the digit must stand, and the covers, which take it up.
+ * The houses of a fish as it is presented: the bases, in which the digit must be placed, and the covers, which contain
+ * those places.
  *
- * With as many covers as bases, every place in the bases lies in a cover or is a fin; what is removed lies in more covers
- * than bases and sees every fin. Of the choices that serve, one with the fewest fins is drawn, rows across columns before
+ * With as many covers as bases, every place in the bases is in a cover or is a fin; what is removed is in more covers
+ * than bases and sees every fin. Of the possible choices, one with the fewest fins is drawn, rows across columns before
  * boxes.
  */
 import type { CheckedStep } from '../check/verdict.ts';
@@ -16,10 +17,10 @@ export interface FishHouses {
   readonly fins: readonly Candidate[];
 }
 
-/** No fish that is taught is larger. */
+/** Nobody teaches larger fish. */
 const mostBases = 4;
 
-/** The houses of the step's fish; undefined where its argument is none, or is told under another name. */
+/** The houses of the step's fish; undefined if its argument is not a fish, or has another name. */
 export function fishHousesOf(grid: Grid, { step, argument, conclusions }: CheckedStep): FishHouses | undefined {
   const isNamed = /(X-wing|swordfish|jellyfish)$/.test(step.because?.name ?? '');
   if ((step.because !== undefined && !isNamed) || step.chains.length > 0) return undefined;
@@ -60,7 +61,7 @@ function coversOf(
   return best;
 }
 
-/** Every choice of so many, in the order of the list. */
+/** Every choice of `count` items, in the order of the list. */
 function* choices<T>(list: readonly T[], count: number, from = 0): Generator<readonly T[]> {
   if (count === 0) yield [];
   for (let index = from; index <= list.length - count && count > 0; index++) {

@@ -1,6 +1,6 @@
 /**
- * Ghosts: what a supposition makes of the candidates, one thing after another, until the clash; and the choice that
- * breaks an argument that is meant to fail.
+ * Ghosts: what follows from a supposition, one candidate after another, until the clash; and the choice that breaks the
+ * argument of a false step.
  */
 import { playStep, suppositionsOf } from '../check/suppositions.ts';
 import type { CheckedStep } from '../check/verdict.ts';
@@ -24,11 +24,14 @@ export interface GhostTime {
   readonly from: Frame;
   /** When the last play-out is over. */
   readonly room: Frame;
-  /** At most so many frames, not whole, from one ghost to the next. */
+  /** The most frames (a fraction) from one ghost to the next. */
   readonly mostApart: Fraction;
 }
 
-/** The play-outs of a step's argument, each over its share of the time; the ghosts of one go before the next begins. */
+/**
+ * The play-outs of a step's argument, each over its share of the time; the ghosts of one disappear before the next
+ * begins.
+ */
 export function playedOut(grid: Grid, step: CheckedStep, supposed: Supposed, time: GhostTime): GhostStroke[] {
   const plays = suppositionsOf(grid, step, supposed).map((each) => shapesOf(grid, step, each));
   const count = plays.reduce((sum, shapes) => sum + shapes.length + restAfter, 0);
@@ -43,7 +46,7 @@ export function playedOut(grid: Grid, step: CheckedStep, supposed: Supposed, tim
   });
 }
 
-/** How long a finished play-out is left to be looked at, counted in ghosts. */
+/** How long a finished play-out stays on screen, counted in ghosts. */
 const restAfter = 2;
 
 function shapesOf(grid: Grid, step: CheckedStep, supposition: Parameters<typeof playStep>[2]): MarkShape[] {
@@ -54,7 +57,7 @@ function shapesOf(grid: Grid, step: CheckedStep, supposition: Parameters<typeof 
   return end.kind === 'clash' ? [...shapes, { kind: 'clash', between: end.between }] : shapes;
 }
 
-/** The words beside what an argument that is meant to fail does not show. */
+/** The label on what a false step does not prove. */
 const doesNotFollow = 'does not follow';
 
 /**

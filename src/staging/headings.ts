@@ -1,6 +1,6 @@
 /**
- * What the frame says of a step in words: its place among the steps, its title, its argument, and, once they are drawn,
- * its conclusions.
+ * What the frame says about a step in words: its place among the steps, its title, its argument and, once they are
+ * drawn, its conclusions.
  */
 
 import type { CheckedStep } from '../check/verdict.ts';
@@ -13,12 +13,13 @@ import type { ScheduledStep } from '../timeline/schedule.ts';
 import { framesIn, type Pacing } from './pacing.ts';
 import { enters, type StagedConclusion } from './staged-conclusions.ts';
 
-/** Longer than this and a cascade's conclusions are counted rather than listed. */
+/** A cascade's conclusions longer than this are counted rather than listed. */
 const listLength = 60;
 
 /**
  * The heading of a step: without its conclusions from the start, with them from the frame on which the last of them is
- * drawn, for nothing may be read before it is told. The two overlap by a fade, so that what they share does not blink.
+ * drawn, since nothing may be readable before it is presented. The two overlap by a fade, so that what they share does
+ * not blink.
  */
 export function headingsOf(
   { grid, pacing, count }: { readonly grid: Grid; readonly pacing: Pacing; readonly count: number },
@@ -32,7 +33,7 @@ export function headingsOf(
     step: step.id,
     number,
     count,
-    isTrap: step.fails && sound,
+    isFalseStep: step.fails && sound,
     title: step.title,
     argument: step.called ?? step.because?.written,
     conclusions: undefined,
@@ -57,7 +58,7 @@ function printed(grid: Grid, staged: readonly StagedConclusion[]): string {
   return text.length <= listLength || staged.some(({ checked }) => checked.origin === 'so') ? text : counted(staged);
 }
 
-/** Removals put together where that is shorter (`r1c79≠7`), then placements and either/ors in their order. */
+/** Removals combined if that is shorter (`r1c79≠7`), then placements and either/ors in their order. */
 function printedConclusions(grid: Grid, staged: readonly StagedConclusion[]): string {
   const conclusions = staged.map(({ checked }) => checked.conclusion);
   return asShown(printConclusions(grid, conclusions).join(' '));

@@ -11,8 +11,8 @@ export function linksOfStep({ step, links }: CheckedStep): readonly CheckedLink[
 }
 
 /**
- * The links that are named and may be drawn, in order, none twice. A link that does not hold is drawn as written only in
- * a step that bears a stamp; a step that is meant to fail bears none.
+ * The links that are named and may be drawn, in order, each once. A link that does not hold is drawn as written only in
+ * a stamped step; a false step has no stamp.
  */
 export function drawableLinks(step: CheckedStep, named: 'all' | readonly LinkRange[]): CheckedLink[] {
   const numbers = new Map<number, number>();

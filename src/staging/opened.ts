@@ -1,16 +1,16 @@
 /**
- * What a step's removals open: singles that were none before them. A fact of the position after the step, found by
- * counting, and so no claim that would have to be proved.
+ * What a step's removals open: singles that were not singles before them. A fact about the position after the step,
+ * found by counting, and therefore not a claim that has to be proved.
  */
 import type { CheckedStep } from '../check/verdict.ts';
 import { type Candidate, type Candidates, difference, has, membersOf, setOf } from '../grid/candidates.ts';
 import { type Cell, candidateAt, candidatesInCell, cellOf, digitOf, type Grid } from '../grid/grid.ts';
 
-/** More than so many, and the eye does not know where to go: the first are shown. */
+/** With more than this many, the eye does not know where to look: only the first are shown. */
 const most = 2;
 
 /**
- * The candidates that the removals of `so` leave alone in their cell, then in a house; none where the step
+ * The candidates that the removals of `so` leave as the only one in their cell, then in a house; empty if the step
  * places a digit, or is not sound.
  */
 export function openedBy(
@@ -28,7 +28,7 @@ export function openedBy(
     const [now, before] = [group.filter((each) => has(after, each)), countIn(possibleBefore, group)];
     return now.length === 1 && before > 1 && !filled.has(cellOf(grid, now[0]!)) ? now : [];
   };
-  // What is left in the very cell of a removal is seen at once, what is left in a house has to be looked for.
+  // What is left in the cell of a removal is seen immediately; what is left in a house has to be searched for.
   const naked = removed.map((candidate) => candidatesInCell(grid, cellOf(grid, candidate)));
   const singles = [...naked, ...removed.flatMap((candidate) => housesOf(grid, candidate))].flatMap(singleIn);
   return [...new Set(singles)].slice(0, most);

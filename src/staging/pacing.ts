@@ -1,6 +1,6 @@
 /**
- * A look's motion as whole frames of a film, and a stretch of frames shared out. What falls between two frames stays an
- * exact fraction until `timeline/seconds.ts` rounds it.
+ * A look's motion as whole frames of a film, and the division of a span of frames. What falls between two frames stays
+ * an exact fraction until `timeline/seconds.ts` rounds it.
  */
 import { add, divide, type Fraction, fraction, fractionOf, multiply, subtract, zero } from '../scene/fraction.ts';
 import type { LookMotion } from '../scene/look.ts';
@@ -13,7 +13,7 @@ export interface Pacing {
   readonly motion: LookMotion;
 }
 
-/** At most so long from one link or ghost to the next, in seconds: about as long as a sentence about it. */
+/** The longest time from one link or ghost to the next, in seconds: about as long as a sentence about it. */
 export const linkApartMost = 2.5;
 
 /** This many seconds as whole frames, the nearest, at least one. */
@@ -27,8 +27,8 @@ export function exactFramesIn({ rate }: Pacing, seconds: number): Fraction {
 }
 
 /**
- * The first frames of several things of one beat, one after another from `within.from` on: `motion.apart` seconds apart,
- * all of them begun within `motion.apartInAll`, and by the middle of the time that there is.
+ * The first frames of several things of one beat, one after another from `within.from` on: `motion.apart` seconds
+ * apart, all begun within `motion.apartInAll`, and by the middle of the available time.
  */
 export function oneAfterAnother(
   pacing: Pacing,
@@ -42,46 +42,47 @@ export function oneAfterAnother(
   return evenly(within.from, count, earlierOf(usual, divide(room, gaps)));
 }
 
-/** `count` frames from `from` on, `apart` frames (not whole) apart, each rounded for itself. */
+/** `count` frames from `from` on, `apart` frames (a fraction) apart, each rounded separately. */
 export function evenly(from: Frame, count: number, apart: Fraction): Frame[] {
   return Array.from({ length: count }, (_, index) =>
     nearestFrame(add(fraction(from), multiply(fraction(index), apart))),
   );
 }
 
-/** The frame at this part, 0 to 1, of the way from one frame to another. */
+/** The frame at this fraction, 0 to 1, of the way from one frame to another. */
 export function between(from: Frame, until: Frame, part: Fraction): Frame {
   return nearestFrame(add(fraction(from), multiply(fraction(until - from), part)));
 }
 
-/** What a claim has to tell, counted. */
+/** What a claim has to present, counted. */
 export interface ClaimContent {
   readonly hasGround: boolean;
   /** Sets and links. */
   readonly strokes: number;
-  /** Whether anything stands between the argument and what follows from it: its ends, the lines from them. */
+  /** Whether anything comes between the argument and what follows from it: its ends, the lines from them. */
   readonly explains: boolean;
 }
 
 /** The first frames of a claim's parts. */
 export interface ClaimPhases {
   readonly argument: Frame;
-  /** Frames, not whole, from one set or link to the next. */
+  /** Frames (a fraction) from one set or link to the next. */
   readonly apart: Fraction;
   readonly says: Frame;
   readonly reach: Frame;
   readonly follows: Frame;
 }
 
-/** At ease: a second to look at the ground, a second a set or link, three for what follows. */
+/** At a comfortable pace: a second to see the ground, a second per set or link, three for what follows. */
 const lead = { seconds: 1, part: fraction(3, 25) } as const;
 const stroke = { seconds: 1 } as const;
 const tail = { seconds: 3, part: fraction(3, 10), atEase: fraction(2, 5) } as const;
 
 /**
- * A claim's time shared out. The ground has an eighth of it, a second at most; what follows has two fifths, or less, but
- * three tenths or three seconds at least, where a second for each set or link would else be wanting. A claim of three links
- * from 0 to 10 s: the links at 1, 2.67 and 4.33 s, what they say at 6, the lines at 6.5, the strikes at 7.5.
+ * The division of a claim's time. The ground gets an eighth of it, at most a second; what follows gets two fifths, or
+ * less (but at least three tenths or three seconds) if otherwise there would not be a second for each set or link. A
+ * claim of three links from 0 to 10 s: the links at 1, 2.67 and 4.33 s, what they say at 6, the lines at 6.5, the
+ * strikes at 7.5.
  */
 export function claimPhases(
   pacing: Pacing,
@@ -98,7 +99,7 @@ export function claimPhases(
   const rest = subtract(all, argued);
   const at = (frames: Fraction) => nearestFrame(add(fraction(from), frames));
   const after = (part: Fraction) => at(add(argued, multiply(rest, part)));
-  // With nothing to explain the argument runs on to what follows.
+  // With nothing to explain, the argument continues up to what follows.
   const ends = explains ? argued : add(argued, multiply(rest, fraction(1, 4)));
   return {
     argument: at(argument),

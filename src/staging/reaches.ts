@@ -1,6 +1,6 @@
 /**
- * From where a removal is reached: the step that beginners miss. Whichever of the argument's ends is true, it sees what is
- * removed; a line from each end says so. Each line joins two candidates that conflict, and claims no more.
+ * From where a removal is reached: the step that beginners miss. No matter which of the argument's ends is true, it
+ * sees what is removed; a line from each end says so. Each line joins two candidates that conflict, and claims no more.
  */
 import type { Argument, CheckedStep } from '../check/verdict.ts';
 import { type Candidate, has, membersOf } from '../grid/candidates.ts';
@@ -22,14 +22,14 @@ export interface Reached {
   readonly house: HouseShape | undefined;
 }
 
-/** For every proved removal of `so`, in order, from where it is seen; none for one that its own chain leads to. */
+/** For every proved removal of `so`, in order, from where it is seen; omitted for one that its own chain leads to. */
 export function reachedBy(grid: Grid, checked: CheckedStep): Reached[] {
   const fish = fishHousesOf(grid, checked);
   const removed = checked.conclusions.flatMap(({ conclusion, origin, verdict }) =>
     origin === 'so' && verdict === 'proved' && conclusion.kind === 'impossible' ? [conclusion.candidate] : [],
   );
   return removed.flatMap((each): Reached[] => {
-    // The covers of a fish say where its body reaches; what is left to say is what the fins see.
+    // The covers of a fish show what its body reaches; what remains to show is what the fins see.
     if (fish !== undefined) return linesTo(each, fish.fins);
     if (checked.step.chains.length > 0) return linesTo(each, endsAbout(grid, chainsOf(checked), each));
     return fromSets(grid, checked.argument, each);
@@ -41,7 +41,7 @@ function linesTo(removed: Candidate, from: readonly Candidate[], house?: HouseSh
   return [{ removed, reaches: house === undefined ? from.map((each) => ({ from: each, to: removed })) : [], house }];
 }
 
-/** The ends of the chains that see it; or, of a loop, the two ends of a weak link. */
+/** The ends of the chains that see it or, for a loop, the two ends of a weak link. */
 function endsAbout(grid: Grid, chains: readonly ChainEnds[], removed: Candidate): Candidate[] {
   const sees = (node: readonly Candidate[]) =>
     node.length > 0 && node.every((candidate) => has(grid.conflicts[removed]!, candidate));
@@ -55,7 +55,7 @@ function endsAbout(grid: Grid, chains: readonly ChainEnds[], removed: Candidate)
   return [...new Set(found)];
 }
 
-/** What of the sets sees it: along one house where they all lie in it, else each by itself. */
+/** The members of the sets that see it: along one house if they are all in it, otherwise each separately. */
 function fromSets(grid: Grid, { sets }: Argument, removed: Candidate): Reached[] {
   const cell = cellOf(grid, removed);
   const seen = sets.flatMap(({ members }) =>
@@ -66,7 +66,7 @@ function fromSets(grid: Grid, { sets }: Argument, removed: Candidate): Reached[]
     members.every((member) => cells.includes(cellOf(grid, member)));
   const along = grid.housesOf[cell]!.filter((each) => holdsAll(each, seen));
   const all = sets.flatMap(({ members }) => membersOf(members));
-  // The house of a subset rather than one that happens to hold as much of it as is seen.
+  // The house of a subset rather than one that happens to contain all the members that see it.
   const house = along.find((each) => holdsAll(each, all)) ?? along[0];
   return linesTo(removed, [...new Set(seen)], house);
 }

@@ -1,5 +1,5 @@
 /**
- * The sets of an argument as the places that they speak of.
+ * The sets of an argument as the places that they are about.
  */
 import type { ArgumentSet } from '../check/verdict.ts';
 import type { Candidate } from '../grid/candidates.ts';

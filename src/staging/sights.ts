@@ -1,10 +1,10 @@
 /**
- * Lines of sight: from a written digit over the cells in which it shuts out its copies, as far as they do work.
+ * Lines of sight: from a written digit over the cells in which it rules out its copies, as far as they have an effect.
  *
  * A line runs from the digit to the last open cell that it reaches (`everywhere`, `along`), or across the house that it
- * is to reach (`into`) where that has an open cell in its way. On a diagonal that holds every digit once it runs along
- * that. In a box the cells that no such line passes stand by themselves, and so do those that no house holds with the
- * digit (a knight's or a king's move away).
+ * should reach (`into`) if that has an open cell in its way. On a diagonal that has every digit once, it runs along
+ * that. Cells of the box that no such line passes are separate, and so are those that share no house with the digit (a
+ * knight's or a king's move away).
  */
 import { columnOf, rowOf } from '../grid/geometry.ts';
 import type { Cell, Grid, HouseShape } from '../grid/grid.ts';
@@ -13,7 +13,7 @@ import type { MarkShape } from '../timeline/film.ts';
 
 export type SightShape = Extract<MarkShape, { readonly kind: 'sight' }>;
 
-/** The lines of this sight; `isOpen` tells the cells without a digit. None where it would shut out nothing. */
+/** The lines of this sight; `isOpen`: whether a cell has no digit. Empty if it would rule out nothing. */
 export function linesOfSight(grid: Grid, sight: Sight, isOpen: (cell: Cell) => boolean): SightShape[] {
   const { cell: of, way } = sight;
   switch (way.kind) {
@@ -81,7 +81,7 @@ function apartIn(grid: Grid, of: Cell, box: HouseShape): Cell[] {
   return box.cells.filter((cell) => cell !== of && !lines.some((house) => house.cells.includes(cell)));
 }
 
-/** The cells that the digit shuts out by a rule alone: it shares no house with them. */
+/** The cells that the digit rules out only by an additional rule: it shares no house with them. */
 function byRule(grid: Grid, of: Cell): Cell[] {
   return grid.peers[of]!.filter((cell) => !grid.housesOf[of]!.some((house) => house.cells.includes(cell)));
 }

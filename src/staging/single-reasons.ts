@@ -1,5 +1,5 @@
 /**
- * Why a single is one: the digits on the board that shut all else out, the fewest that do.
+ * Why a single is one: the digits on the board that rule everything else out, as few as possible.
  */
 import type { ArgumentSet, CheckedStep } from '../check/verdict.ts';
 import { type Candidate, has, membersOf } from '../grid/candidates.ts';
@@ -11,15 +11,17 @@ import { ascending, houseOfSet } from './set-houses.ts';
 export interface SingleReasons {
   /** The candidate that is left. */
   readonly single: Candidate;
-  /** The house of a hidden single, or of the last cell; the houses in which a naked single's digits stand. */
+  /**
+   * The house of a hidden single, or of the last cell; for a naked single, the houses that contain the other digits.
+   */
   readonly houses: readonly HouseShape[];
-  /** Of a hidden single: the digits elsewhere that shut out the house's other cells. */
+  /** For a hidden single: the digits elsewhere that rule out the house's other cells. */
   readonly sights: readonly Sight[];
-  /** Of a naked single: cells with each of the other digits that it sees, one a digit. */
+  /** For a naked single: cells with the other digits that it sees, one for each digit. */
   readonly seen: readonly Cell[];
 }
 
-/** The reasons of a set with one candidate; undefined where it is no house's and no cell's, or has several. */
+/** The reasons of a set with one candidate; undefined if it is neither a house's nor a cell's, or has several. */
 export function reasonsOfSingle(
   grid: Grid,
   { placedBefore, possibleBefore }: Pick<CheckedStep, 'placedBefore' | 'possibleBefore'>,
@@ -64,7 +66,7 @@ function seenFrom(
   return { houses, seen: ascending([...seen.values()]) };
 }
 
-/** The fewest of the list, the first such choice, that together serve as much as all of it does. */
+/** The fewest of the list, the first such choice, that together cover as much as the whole list does. */
 function fewest<T, S>(list: readonly T[], serves: (each: T) => readonly S[]): readonly T[] {
   const served = list.map((each) => new Set(serves(each)));
   const all = new Set(served.flatMap((each) => [...each]));

@@ -1,8 +1,9 @@
 /**
- * Which small digits are on the board, and from when; until when is for the board's state to say.
+ * Which small digits are on the board, and from when; until when depends on the board's state.
  *
- * With `candidates: all` every candidate from the first frame on; with `pencilled` those that a list wrote down (`pencil`,
- * or a place of `only`), from the frame of its item. A list that is not proved stands under the stamp of its step alone.
+ * With `candidates: all` every candidate from the first frame on; with `pencilled` those that a list wrote down
+ * (`pencil`, or a place of `only`), from the frame of its item. An unproved list is shown only under the stamp of its
+ * step.
  */
 
 import type { CheckedConclusion, CheckedStep } from '../check/verdict.ts';
@@ -14,7 +15,7 @@ import type { BoardState } from './board-state.ts';
 import type { Pacing } from './pacing.ts';
 import { listFrames } from './staged-conclusions.ts';
 
-/** A stretch of frames in which a candidate would be drawn if it is still possible; `until` may be infinite. */
+/** A span of frames in which a candidate would be drawn if it is still possible; `until` may be infinite. */
 export interface Written {
   readonly from: Frame;
   readonly until: number;
@@ -71,17 +72,17 @@ export function smallDigitFrom({ candidates, written }: SmallDigits, candidate: 
   return froms.length === 0 ? undefined : frameAt(Math.min(...froms));
 }
 
-/** The small digits of the film: by candidate, those of one candidate in order and apart from one another. */
+/** The small digits of the film: by candidate, those of one candidate in order and without overlaps. */
 export function shownCandidates(small: SmallDigits, board: BoardState, frameCount: number): Film['candidates'] {
   if (small.candidates === 'none') return [];
   const { grid } = board;
   const all = grid.cells.flatMap((cell) => grid.digits.map((digit) => candidateAt(grid, cell, digit)));
   return all.flatMap((candidate) => {
-    const stretches =
+    const spans =
       small.candidates === 'all'
         ? [{ from: frameAt(0), until: Number.POSITIVE_INFINITY }]
         : (small.written.get(candidate) ?? []);
-    return joined(stretches).flatMap(({ from, until }) => {
+    return joined(spans).flatMap(({ from, until }) => {
       const end = frameAt(Math.min(until, board.showsUntil(candidate), frameCount));
       return from < end ? [{ candidate, from, until: end }] : [];
     });
@@ -106,12 +107,12 @@ function isProved(
 }
 
 /** Stretches that meet or overlap, as one. */
-function joined(stretches: readonly Written[]): Written[] {
+function joined(spans: readonly Written[]): Written[] {
   const joint: Written[] = [];
-  for (const stretch of [...stretches].sort((a, b) => a.from - b.from)) {
+  for (const span of [...spans].sort((a, b) => a.from - b.from)) {
     const last = joint.at(-1);
-    if (last === undefined || last.until < stretch.from) joint.push(stretch);
-    else joint[joint.length - 1] = { from: last.from, until: Math.max(last.until, stretch.until) };
+    if (last === undefined || last.until < span.from) joint.push(span);
+    else joint[joint.length - 1] = { from: last.from, until: Math.max(last.until, span.until) };
   }
   return joint;
 }

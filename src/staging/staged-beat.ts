@@ -1,5 +1,5 @@
 /**
- * A beat with its frames and its colour: what a step's `show` says, or what the step would say for itself.
+ * A beat with its frames and its colour: from a step's `show`, or from the default presentation.
  */
 
 import type { CheckedLink } from '../check/verdict.ts';
@@ -10,14 +10,14 @@ import type { BeatMark, Group, Step } from '../scene/scene.ts';
 import { type Frame, frameAt, type MarkGroup } from '../timeline/film.ts';
 import type { ScheduledStep } from '../timeline/schedule.ts';
 
-/** What a beat draws: what `show` can say, and what a step that tells itself draws besides. */
+/** What a beat draws: what `show` can say, and what a step without `show` draws in addition. */
 export type StagedMark =
   | Exclude<BeatMark, { readonly kind: 'outline' }>
-  /** `line`: a house of the argument, solid where it starts from it, dashed where it covers. */
+  /** `line`: a house of the argument, solid for a base, dashed for a cover. */
   | { readonly kind: 'outline'; readonly targets: readonly Target[]; readonly line?: 'solid' | 'dashed' }
   | { readonly kind: 'reach'; readonly reaches: readonly { readonly from: Candidate; readonly to: Candidate }[] }
   | { readonly kind: 'opens'; readonly candidates: readonly Candidate[] }
-  /** Links of an item of a cascade, at once. */
+  /** Links of an item of a cascade, together. */
   | { readonly kind: 'arrows'; readonly links: readonly CheckedLink[] };
 
 /** By kind. */
@@ -25,11 +25,11 @@ export type StagedMarks = { readonly [Each in StagedMark as Each['kind']]: Each 
 
 export interface StagedBeat {
   readonly from: Frame;
-  /** Until when it may take its time: the next beat, or the step's end. */
+  /** The end of the time it may take: the next beat, or the step's end. */
   readonly room: Frame;
-  /** Where its marks stand for less than the whole step. */
+  /** If its marks end before the step does. */
   readonly until: Frame | undefined;
-  /** When the recording takes a struck candidate away, where the scene says so. */
+  /** When the recording removes a struck candidate, if the scene says so. */
   readonly gone: Frame | undefined;
   readonly group: MarkGroup | undefined;
   readonly keep: boolean;
@@ -55,7 +55,7 @@ export function beatsOfShow(step: Step, times: ScheduledStep, groups: readonly G
   });
 }
 
-/** The group of this name, with its place in the scene's list; undefined where the scene has none. */
+/** The group of this name, with its place in the scene's list; undefined if the scene has none. */
 export function markGroupOf(groups: readonly Group[], name: string): MarkGroup | undefined {
   const index = groups.findIndex((group) => group.name === name);
   const group = groups[index];

@@ -1,13 +1,13 @@
 /**
- * When each conclusion of a step is told: drawn by a beat, or, where no beat draws it, taking effect on the board all
- * the same, for what is proved has entered the position whether or not the picture says so.
+ * When each conclusion of a step is presented: drawn by a beat or, if no beat draws it, taking effect on the board
+ * anyway, since what is proved has entered the position whether or not the picture says so.
  *
- * - What a beat draws takes effect with its mark: a candidate once it was struck, and held while the sentence goes on, a
- *   digit as it is placed.
- * - Items of `only`, `pencil` and `cascade` have frames of their own; no mark draws them sooner.
- * - What `so` concludes and `show` leaves undrawn takes effect at the end of the argument: when the last beat stands,
- *   though not within the first three quarters of the step (a step may draw all it has at once and then talk), and
- *   before its lists and cascade, which come after `so`.
+ * - What a beat draws takes effect with its mark: a candidate after it is struck and held while the sentence continues,
+ *   a digit as it is placed.
+ * - Items of `only`, `pencil` and `cascade` have their own frames; no mark draws them sooner.
+ * - What `so` concludes and `show` leaves undrawn takes effect at the end of the argument: when the last beat is
+ *   complete, though not within the first three quarters of the step (a step may draw everything first and then talk),
+ *   and before its lists and cascade, which come after `so`.
  */
 
 import type { CheckedConclusion, CheckedStep } from '../check/verdict.ts';
@@ -32,7 +32,7 @@ export interface StagedConclusion {
   readonly drawn: { readonly beat: StagedBeat; readonly from: Frame } | undefined;
 }
 
-/** Whether the conclusion holds from then on: proved, and not by a step that is meant to fail. */
+/** Whether the conclusion holds from then on: proved, and not by a false step. */
 export function enters({ checked, step }: StagedConclusion): boolean {
   return checked.verdict === 'proved' && !step.step.fails;
 }
@@ -41,11 +41,11 @@ export interface Staging {
   readonly grid: Grid;
   readonly pacing: Pacing;
   readonly draw: 'overlay' | 'writing' | 'board';
-  /** From when the candidate's small digit is drawn, if it is; undefined where it never is. */
+  /** From when the candidate's small digit is drawn; undefined if it never is. */
   readonly smallDigitFrom: (candidate: Candidate) => Frame | undefined;
 }
 
-/** Every conclusion of the step that may be drawn: none that is redundant, none of a step that is meant to fail. */
+/** Every conclusion of the step that may be drawn: not redundant ones, and none of a false step. */
 export function stagedConclusions(
   staging: Staging,
   step: CheckedStep,
@@ -58,11 +58,11 @@ export function stagedConclusions(
   return step.conclusions.flatMap((checked): StagedConclusion[] => {
     if (checked.verdict === 'redundant') return [];
     const drawing = drawn.get(checked);
-    const due = dueOf(staging, step, times, checked);
-    // A cascade's digit is written when the cascade comes to it; a mark on it may come later.
+    const due = itemFrameOf(staging, step, times, checked);
+    // A cascade's digit is written when the cascade reaches it; a mark on it may come later.
     const isOfCascade = checked.origin === 'cascade' && checked.conclusion.kind === 'one-of';
     const staged = isOfCascade ? (due ?? settled) : (drawing?.from ?? due ?? settled);
-    // A beat on the step's very end is never seen, but what it draws has been proved all the same.
+    // A beat at the very end of the step is never seen, but what it draws has been proved anyway.
     const from = frameAt(Math.min(staged, times.until));
     const next = nextAfter(times, beats, from);
     return [{ checked, step, from, gone: goneAt(staging, times, checked, from, drawing?.beat, next), drawn: drawing }];
@@ -84,7 +84,7 @@ function drawnBy(
     const now = concludedBy(staging.grid, beat, open).filter((checked) => !drawn.has(checked));
     oneAfterAnother(staging.pacing, { from: beat.from, until: beat.room }, now.length).forEach((from, index) => {
       const checked = now[index]!;
-      const due = dueOf(staging, step, times, checked) ?? from;
+      const due = itemFrameOf(staging, step, times, checked) ?? from;
       drawn.set(checked, { beat, from: frameAt(Math.max(from, due)) });
     });
   }
@@ -117,7 +117,7 @@ export function placedCandidate({ conclusion }: Pick<CheckedConclusion, 'conclus
 }
 
 /** The frame of the conclusion's own item; undefined for those of `so`. */
-function dueOf(
+function itemFrameOf(
   { grid, pacing }: Staging,
   step: CheckedStep,
   times: ScheduledStep,
@@ -147,8 +147,8 @@ function dueOf(
 }
 
 /**
- * When each cell of a `pencil` item is written: all at the item's frame, but cell by cell over the time until the next
- * item (at most a second and a half each) where the step tells itself.
+ * When each cell of a `pencil` item is written: all at the item's frame, but if the step has no `show`, cell by cell
+ * over the time until the next item (at most a second and a half each).
  */
 export function listFrames(pacing: Pacing, step: CheckedStep, times: ScheduledStep, item: number): Frame[] {
   const { lists } = step.step.pencil[item] ?? { lists: [] };
@@ -168,8 +168,8 @@ function settledAt(pacing: Pacing, times: ScheduledStep, beats: readonly StagedB
 }
 
 /**
- * When the step goes on after this frame, for what comes next may rest on it: its next item, or its next beat that is not
- * about the removals themselves or in words; its end where there is none.
+ * When the step continues after this frame, since what comes next may rest on it: its next item, or its next beat that
+ * is neither about the removals themselves nor text; its end if there is none.
  */
 function nextAfter(times: ScheduledStep, beats: readonly StagedBeat[], from: Frame): number {
   const moves = beats.filter(({ mark }) => !staysWith.includes(mark.kind)).map((beat) => beat.from);
@@ -180,7 +180,7 @@ function nextAfter(times: ScheduledStep, beats: readonly StagedBeat[], from: Fra
 const staysWith: readonly StagedMark['kind'][] = ['strike', 'reach', 'opens', 'note', 'label', 'ask'];
 
 /**
- * What is struck out stays to be looked at while the sentence goes on, until the step does; what a digit removes fades a
+ * What is struck out stays visible while the sentence continues, until the step does; what a digit removes fades a
  * moment after it is written, so that the argument that led to it can be seen together with it.
  */
 function goneAt(
@@ -203,7 +203,7 @@ function goneAt(
   const struck = from + framesIn(pacing, strike);
   if (beat.gone !== undefined) return withinStep(Math.max(beat.gone, struck));
   if (beat.until !== undefined) return withinStep(Math.max(beat.until, struck));
-  // Where the board shows no small digit that could go, the strike itself is all there is to see.
+  // If the board shows no small digit that could disappear, there is only the strike to see.
   const small = staging.smallDigitFrom(checked.conclusion.candidate);
   if (staging.draw === 'overlay' || small === undefined || small > from) return times.until;
   return withinStep(Math.max(struck + framesIn(pacing, strikeHold), next));

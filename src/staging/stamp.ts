@@ -5,21 +5,21 @@
 import type { CheckedStep } from '../check/verdict.ts';
 import { asShown } from '../grid/notation/shown.ts';
 
-/** At most so many characters; as much as can be read on a band across the frame. */
+/** The most characters that can be read on a band across the frame. */
 const most = 100;
 
-/** What the stamp says; undefined for a sound step. The picture itself says that the step is not proved. */
+/** What the stamp says; undefined for a sound step. That the step is not proved is already in the picture. */
 export function stampText({ sound, message, step }: CheckedStep): string | undefined {
   if (sound) return undefined;
   return shortened(message === '' ? `step ${step.id} does not hold` : firstSentence(asShown(message)));
 }
 
-/** What is wrong comes first; how it may be mended is for the teller, not for the picture. */
+/** What is wrong comes first; how to fix it is for the author, not for the picture. */
 function firstSentence(message: string): string {
   return message.match(/^.*?(?=\. )/s)?.[0] ?? message;
 }
 
-/** The sentence up to a place where it may end, or else up to a word. */
+/** The sentence up to the end of a clause or, failing that, of a word. */
 function shortened(sentence: string): string {
   if (sentence.length <= most) return sentence;
   const clause = sentence.slice(0, most + 1).match(/^.*(?=; )/s)?.[0];

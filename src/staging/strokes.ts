@@ -1,5 +1,5 @@
 /**
- * A stroke: what a beat draws of one thing, with its first frame and the frame on which what it is on has gone.
+ * A stroke: what a beat draws for one thing, with its first frame and the frame on which what it is on disappears.
  */
 import type { CheckedStep } from '../check/verdict.ts';
 import type { Candidate } from '../grid/candidates.ts';
@@ -21,36 +21,41 @@ export interface BeatContext {
   /** The step's end. */
   readonly until: Frame;
   readonly staged: readonly StagedConclusion[];
-  /** Whether the beat's step has drawn this in the beat's colour already, and it stands when the beat begins. */
+  /**
+   * Whether the beat's step has already drawn this in the beat's colour, and it is still shown when the beat begins.
+   */
   readonly stands: (shape: MarkShape) => boolean;
 }
 
 export interface Stroke {
   readonly shape: MarkShape;
   readonly from: Frame;
-  /** Where it is not the beat's own. */
+  /** If it is not the beat's own. */
   readonly group?: MarkGroup;
-  /** The first frame on which what it is on is there no more; infinite where that stays. */
+  /** The first frame on which what it is on is no longer shown; infinite if that stays. */
   readonly until: number;
 }
 
 /** The end of what stays on the board. */
 export const stays = Number.POSITIVE_INFINITY;
 
-/** What a beat of this kind draws, in the order in which it begins. */
+/** What a beat of this kind draws, in order of appearance. */
 export type BeatStrokes<Kind extends StagedMark['kind']> = (
   context: BeatContext,
   mark: StagedMarks[Kind],
   beat: StagedBeat,
 ) => Stroke[];
 
-/** Something to be drawn, and the candidates that it goes with. */
+/** Something to draw, and the candidates that it disappears with. */
 export interface Drawable {
   readonly shape: MarkShape;
   readonly on: readonly Candidate[];
 }
 
-/** What stands already from the beat's frame on, all else in order on the frames that there are for so many. */
+/**
+ * What is already shown continues from the beat's frame on; everything else comes in order, on the frames from
+ * `framesFor`.
+ */
 export function spread(
   context: BeatContext,
   things: readonly Drawable[],
@@ -58,7 +63,7 @@ export function spread(
   framesFor: (count: number) => readonly Frame[],
 ): Stroke[] {
   const { board } = context;
-  // A link stays with the digit that is written for its end, as long as its other end stands.
+  // A link stays with the digit that is written for its end, as long as its other end is shown.
   const lasts = (shape: MarkShape, candidate: Candidate) =>
     shape.kind === 'link' && writtenBy(context, candidate) !== undefined ? context.until : board.showsUntil(candidate);
   const fresh = things.filter(({ shape }) => !context.stands(shape));
@@ -71,12 +76,12 @@ export function spread(
   });
 }
 
-/** A mark that stands from the beat on, whatever becomes of the board. */
+/** A mark that is shown from the beat on, regardless of the board. */
 export function standing(shape: MarkShape, { from }: StagedBeat): Stroke {
   return { shape, from, until: stays };
 }
 
-/** When what a mark is on has gone: a candidate, or a cell, which stays. */
+/** When what a mark is on disappears: a candidate, or a cell, which stays. */
 export function lastOf(board: BoardState, candidate: Candidate | undefined): number {
   return candidate === undefined ? stays : board.showsUntil(candidate);
 }

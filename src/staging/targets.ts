@@ -1,5 +1,5 @@
 /**
- * What a mark's targets stand for at a frame: cells and candidates, each with the frame until which it stands.
+ * The meaning of a mark's targets at a frame: cells and candidates.
  */
 import type { Candidate } from '../grid/candidates.ts';
 import { type Cell, candidateAt, cellOf, type Digit } from '../grid/grid.ts';
@@ -7,13 +7,13 @@ import type { Target } from '../grid/terms.ts';
 import type { Frame } from '../timeline/film.ts';
 import type { BoardState } from './board-state.ts';
 
-/** A cell of a mark. `candidate`: the mark speaks of it, and goes with it. */
+/** A cell of a mark. `candidate`: the mark is about it, and disappears with it. */
 export interface TargetCell {
   readonly cell: Cell;
   readonly candidate: Candidate | undefined;
 }
 
-/** The cells that are named, those of a bare digit where it is still open at that frame; none twice. */
+/** The named cells, and for a bare digit those in which it is still open at that frame; each once. */
 export function cellsOfTargets(board: BoardState, targets: readonly Target[], at: Frame): TargetCell[] {
   const cells = new Map<Cell, TargetCell>();
   for (const found of targets.flatMap((target) => cellsOfTarget(board, target, at))) {
@@ -43,7 +43,7 @@ function cellsOfTarget(board: BoardState, target: Target, at: Frame): TargetCell
   }
 }
 
-/** The candidates that are named and still on the board at that frame, in the order of the text, none twice. */
+/** The named candidates that are still on the board at that frame, in text order, each once. */
 export function candidatesOfTargets(board: BoardState, targets: readonly Target[], at: Frame): Candidate[] {
   const found = targets.flatMap((target): readonly Candidate[] => {
     switch (target.kind) {
@@ -51,7 +51,7 @@ export function candidatesOfTargets(board: BoardState, targets: readonly Target[
         return target.candidates.filter((candidate) => board.showsUntil(candidate) > at);
       case 'digit':
         return openPlaces(board, target.digit, at);
-      // Cells and houses are no candidates; the reader refuses them here.
+      // Cells and houses are not candidates; the reader refuses them here.
       case 'cells':
       case 'house':
         return [];

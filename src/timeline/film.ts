@@ -74,7 +74,7 @@ export interface Heading {
   readonly number: number;
   readonly count: number;
   /** Whether the step is meant to fail. */
-  readonly isTrap: boolean;
+  readonly isFalseStep: boolean;
   readonly title: string | undefined;
   /** The argument's name (or the author's own name for it), as written. */
   readonly argument: string | undefined;

@@ -48,7 +48,11 @@ const rows: readonly (readonly [what: string, steps: string, expected: readonly 
       'suppose-not-forced at "no 5r3c5": there is no argument to play out: "suppose" follows the chain or the sets that the step draws its so from',
     ],
   ],
-  ['a trap, which gets nowhere', '  - {id: s, fails: true, from: 3c4, so: r6c6<>3, show: [{suppose: 3r6c6}]}', []],
+  [
+    'a false step, which gets nowhere',
+    '  - {id: s, fails: true, from: 3c4, so: r6c6<>3, show: [{suppose: 3r6c6}]}',
+    [],
+  ],
   [
     'a step that is not proved, and is reported as such',
     '  - {id: s, from: 3c4, so: r6c6<>3, show: [{suppose: 3r6c6}]}',

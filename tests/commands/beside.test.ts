@@ -62,7 +62,7 @@ describe('captions', () => {
     expect(err).toMatch(/not sound.*first/);
   });
   const refused: readonly (readonly [why: string, call: readonly string[], message: RegExp])[] = [
-    ['another ending', ['captions', good, '-o', path('a.txt')], /\.vtt or \.srt; .*a\.txt ends otherwise/],
+    ['a different extension', ['captions', good, '-o', path('a.txt')], /\.vtt or \.srt; .*a\.txt ends differently/],
     ['descriptions without a file', ['captions', good, '--describe'], /second file .*-o OUT\.vtt/],
     ['over the narration', ['captions', spoken, '-o', talk], /'talk\.vtt' is the narration itself/],
     ['nothing is said', ['captions', silent, '-o', path('b.vtt')], /nothing to caption/],
@@ -88,14 +88,14 @@ describe('chapters', () => {
     const { out, err } = await run('chapters', short);
     expect(out).toBe('0:00 One\n0:20 Three\n');
     expect(err).toMatch(
-      /"Two" is shorter than ten seconds, and is part of "One" here\n.*three chapters at least.*there are 2\n$/,
+      /"Two" is shorter than ten seconds, and is part of "One" here\n.*at least three chapters.*there are 2\n$/,
     );
   });
   it('the titles where there is no chapter', async () => {
     const titled = written('titled.yaml', readFileSync(good, 'utf8').replaceAll('chapter:', 'title:'));
     const { out, err } = await run('chapters', titled);
     expect(out).toBe('0:00 One\n0:12 Two\n0:24 Three\n');
-    expect(err).toMatch(/no step of .* has a chapter, so the steps' titles are taken/);
+    expect(err).toMatch(/no step of .* has a chapter, so the steps' titles are used/);
   });
   it('a timeline, its files named from where it lies', async () => {
     const { status, err } = await run(
@@ -110,7 +110,7 @@ describe('chapters', () => {
     expect(readFileSync(path('my lesson.otio'), 'utf8')).toContain('"target_url": "my%20marks.mov"');
   });
   const refused: readonly (readonly [why: string, call: readonly string[], message: RegExp])[] = [
-    ['another ending', ['chapters', good, '-o', path('a.edl')], /\.txt or \.otio/],
+    ['a different extension', ['chapters', good, '-o', path('a.edl')], /\.txt or \.otio/],
     ['a clip of a list', ['chapters', good, '--video', 'x.mov'], /-o OUT\.otio/],
     ['nothing has a name', ['chapters', silent], /no step of .* has a chapter or a title/],
     [
@@ -179,7 +179,7 @@ describe('retime', () => {
     [
       'no words',
       ['retime', timed, '--before', written('empty.vtt', 'WEBVTT\n'), '--after', now],
-      /has no words to go by/,
+      /has no words to follow/,
     ],
     [
       'another lesson',
@@ -192,7 +192,7 @@ describe('retime', () => {
     [
       'before the start',
       ['retime', timed, '--offset=-3'],
-      /1 time would lie before the start of the video, first in line 7 \(0:02\.00\)/,
+      /1 time would be before the start of the video, first in line 7 \(0:02\.00\)/,
     ],
     ['over the scene', ['retime', timed, '--offset', '1', '-o', timed], /'timed\.yaml' is the scene itself/],
     [

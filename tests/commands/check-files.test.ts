@@ -1,4 +1,4 @@
-/** What `check` writes beside its report: the scene fixed, the scene spelled out, certificates. */
+/** What `check` writes in addition to its report: the fixed scene, the scene written out, certificates. */
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, expect, it } from 'vitest';
 import { scratchFolder } from '../output/outside.ts';
@@ -26,7 +26,7 @@ it('--fix writes a copy that is sound, and leaves the scene as it is', async () 
 it('--spell-out writes each `so: all` as its list', async () => {
   const all = written('all.yaml', towers.replace('so: r5c1<>3 r6c46<>3', 'so: all'));
   const { status, err } = await run('check', all, '--spell-out', scratch.at('spelled.yaml'));
-  expect([status, err]).toEqual([0, `${scratch.at('spelled.yaml')}: written with every \`so: all\` spelled out\n`]);
+  expect([status, err]).toEqual([0, `${scratch.at('spelled.yaml')}: written with every \`so: all\` written out\n`]);
   const text = readFileSync(scratch.at('spelled.yaml'), 'utf8');
   expect(text).not.toContain('so: all');
   expect(text).toMatch(/so: .*r5c1<>3/);

@@ -91,7 +91,7 @@ describe('exit status and streams', () => {
       ['still', good, '--at', '0', '-o', 'x.png', '--look', 'bluehour'],
       2,
       /^$/,
-      /comes with proofreel is .*assets\/looks\/bluehour\.yaml\n$/,
+      /included with proofreel is .*assets\/looks\/bluehour\.yaml\n$/,
     ],
     ['no verb', [], 2, /^$/, /Usage: proofreel/],
     ['help', ['--help'], 0, /render .*renders the video/, /^$/],

@@ -60,7 +60,7 @@ describe('draft', () => {
 
   it.each([
     ['r1c1=2 r1c2=3', 'disagrees with the solution'],
-    ['r1c3', 'stands on the board from the start'],
+    ['r1c3', 'is on the board from the start'],
     ['towers', '--until "towers"'],
   ])('--until %s is refused', async (until, said) => {
     expect(await run('draft', symbols, '-o', out, '--until', until)).toEqual({
@@ -74,7 +74,7 @@ describe('draft', () => {
     await run('draft', symbols, '-o', out);
     const first = written().checked.steps[0]!.conclusions[0]!.text;
     const { err } = await run('draft', symbols, '-o', out, '--until', first);
-    expect(err).toContain('lesson.yaml: 1 step, singles alone');
+    expect(err).toContain('lesson.yaml: 1 step, only singles');
     expect(written().scene.steps[0]?.say?.value).toMatch(/^\d+ digits are given\. One more goes in/);
   });
 
@@ -94,7 +94,7 @@ describe('draft', () => {
     const { err } = await run('draft', symbols, '-o', out, '--narration', narration);
     expect(err).toContain('1 of 5 steps were heard');
     expect(err).toContain('0:12 naked-pair: Here is a naked pair.');
-    expect(err).toContain('said, and no step of the plan: 0:16 That swordfish is not needed.');
+    expect(err).toContain('said, but not a step of the plan: 0:16 That swordfish is not needed.');
     expect(written().scene.video.narration?.value).toBe('take.vtt');
   });
 

@@ -49,8 +49,8 @@ const rows: readonly (readonly [about: string, given: string, said: RegExp])[] =
   ['too few symbols', puzzle.slice(1), /80 cells are among the givens, expected 81/],
   ['too many symbols', `${puzzle}1`, /82 cells are among the givens, expected 81/],
   ['strange signs', puzzle.replace('9', '?'), /"\?" is neither a digit of this grid nor a blank/],
-  ['a puzzle that is solved', solved, /solved already/],
-  ['a file that is not there', 'puzzels/one.txt', /there is no file puzzels\/one.txt/],
+  ['a puzzle that is solved', solved, /already solved/],
+  ['a file that is not there', 'puzzels/one.txt', /puzzels\/one.txt does not exist/],
   ['a folder', folder, /is a folder/],
 ];
 

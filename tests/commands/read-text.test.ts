@@ -26,8 +26,8 @@ describe('the text of a file', () => {
   it.each([
     ['none', 'nowhere.yaml', 'there is no look nowhere.yaml'],
     ['a folder', join(folder, 'inner'), `${join(folder, 'inner')} is a folder; name a look`],
-    ['no UTF-8', file('a', Uint8Array.of(0x66, 0xfc, 0x72)), `${join(folder, 'a')} holds no text in UTF-8`],
-    ['zeros', file('b', Uint8Array.of(0x66, 0, 0x72)), `${join(folder, 'b')} holds no text in UTF-8`],
+    ['not UTF-8', file('a', Uint8Array.of(0x66, 0xfc, 0x72)), `${join(folder, 'a')} is not UTF-8 text`],
+    ['zeros', file('b', Uint8Array.of(0x66, 0, 0x72)), `${join(folder, 'b')} is not UTF-8 text`],
     ['UTF-16', file('c', Uint8Array.of(0xff, 0xfe, 0x66, 0)), `${join(folder, 'c')} is written in UTF-16`],
   ])('%s is refused', (_, path, message) => {
     expect(() => readText(path, 'look')).toThrow(message);

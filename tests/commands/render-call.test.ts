@@ -87,7 +87,7 @@ describe('a call of render', () => {
     [['render', 'a.yaml', '-o', 'a/', '--by', 'step', '--handles=-1s'], /^proofreel: --handles -1s: write seconds/],
     [
       ['render', 'a.yaml', '-o', 'a.mp4', '--format', 'mov'],
-      /^proofreel: --format is for several videos; of a single one the name says it/,
+      /^proofreel: --format is for several videos; for a single one the name says it/,
     ],
     [
       ['render', 'a.yaml', '-o', 'a/', '--by', 'step', '--format', 'mpv'],
@@ -96,7 +96,7 @@ describe('a call of render', () => {
     [['render', 'a.yaml', '-o', 'a.mp4', '--matte', '--key', '#00b140'], /^proofreel: --matte and --key are two ways/],
     [
       ['render', 'a.yaml', '-o', 'frames/', '--matte'],
-      /^proofreel: --matte is for videos; PNG frames carry their transparency themselves\n$/,
+      /^proofreel: --matte is for videos; PNG frames carry their own transparency\n$/,
     ],
     [
       ['render', 'a.yaml', '-o', 'a/', '--by', 'step', '--format', 'png', '--matte'],
@@ -108,7 +108,7 @@ describe('a call of render', () => {
       ['render', 'a.yaml', '-o', 'a.mp4', '--part', part],
       /^proofreel: --part .*: write the part's number and how many there are, such as 2\/8\n$/,
     ]),
-    [['render', 'a.yaml', '-o', 'a/', '--by', 'step', '--part', '1/2'], /^proofreel: --part is of one video/],
+    [['render', 'a.yaml', '-o', 'a/', '--by', 'step', '--part', '1/2'], /^proofreel: --part is for one video/],
     [['render', 'a.yaml', '-o', 'a.mov', '--matte', '--part', '1/2'], /^proofreel: --part and --matte exclude/],
     ...['0', '2', '1/0', '4/1', '-1/4', 'small', '1/2/3', ''].map((scale): [readonly string[], RegExp] => [
       ['render', 'a.yaml', '-o', 'a.mp4', `--scale=${scale}`],

@@ -132,7 +132,7 @@ describe.skipIf(!mountable)('a disk', () => {
       expect(spawnSync('mount', ['-o', 'remount,ro', disk]).status).toBe(0);
       const { session, ended } = start(words(`read-only/${out}`, scene));
       const { status, said } = await ended;
-      expect(sentenceOf(said)).toMatch(/: the disk can only be read; write to another folder$/);
+      expect(sentenceOf(said)).toMatch(/: the disk is read-only; write to another folder$/);
       expect(status).toBe(3);
       await expectNoProcesses(session);
       older.expectWhole();

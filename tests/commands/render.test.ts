@@ -88,7 +88,7 @@ it('a small frame, and a matte of what nothing shows through', async () => {
   const words = ['-v', 'error', '-show_entries', 'stream=width,height', '-of', 'csv=p=0', at('small.mp4')];
   expect(spawnSync('ffprobe', words, { encoding: 'utf8' }).stdout.trim()).toBe('80,60');
   const matte = await run('render', at('board.yaml'), '-o', at('m.mp4'), '--matte');
-  expect(matte.err).toMatch(/--matte: nothing shows through these frames/);
+  expect(matte.err).toMatch(/--matte: these frames are not transparent/);
   expect(matte.status).toBe(2);
 });
 

@@ -81,7 +81,7 @@ describe('what is written', () => {
     mkdirSync(out);
     writeFileSync(scratch.at('mine/notes.txt'), 'mine');
     const { status, err } = await run('slides', good, '-o', out);
-    expect([status, err]).toEqual([2, expect.stringMatching(/holds 'notes\.txt', which is no slide/)]);
+    expect([status, err]).toEqual([2, expect.stringMatching(/contains 'notes\.txt', which is not a slide/)]);
     expect(readdirSync(out)).toEqual(['notes.txt']);
   });
 

@@ -201,7 +201,7 @@ describe.skipIf(!mountable)('a disk of its own', () => {
   it.each([...targets, 'new/a.mp4'])('that can only be read: %s', async (name) => {
     if (!mounted('read-only')) mount(scratch.at('read-only'), 'ro');
     await expect(renderFilm(opaque(3), scratch.at(`read-only/${name}`))).rejects.toThrow(
-      /^cannot write .*: the disk can only be read; write to another folder$/,
+      /^cannot write .*: the disk is read-only; write to another folder$/,
     );
   });
 });

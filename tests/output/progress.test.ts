@@ -153,11 +153,11 @@ describe('before it begins', () => {
       '1200 frames, 123 different: 123 to draw, about 4 s',
     );
     expect(workText({ frames: 1200, pictures: 123, toMake: 2, seconds: 0.6 })).toBe(
-      '1200 frames, 123 different: 2 to draw, less than a second; the rest is there from an earlier render',
+      '1200 frames, 123 different: 2 to draw, less than a second; the rest is kept from an earlier render',
     );
     expect(workText({ frames: 216_000, pictures: 40_000, toMake: 40_000, seconds: 700 })).toMatch(/about 12 min$/);
     expect(workText({ frames: 1200, pictures: 123, toMake: 0, seconds: 0.5 })).toBe(
-      '1200 frames, 123 different: all of them there from an earlier render',
+      '1200 frames, 123 different: all of them kept from an earlier render',
     );
   });
 

@@ -92,7 +92,8 @@ describe('refused', () => {
       name: 'a.mp4',
       painter: opaque,
       wishes: { ...plain, png: true },
-      message: '--png is for a .mov, and a .mp4 holds no PNG pictures; write a .mov, or a folder of PNG frames (a/)',
+      message:
+        '--png is for a .mov, and a .mp4 cannot contain PNG pictures; write a .mov, or a folder of PNG frames (a/)',
     },
     {
       name: 'a.mp4',
@@ -130,7 +131,7 @@ describe('refused', () => {
       name: 'a.mp4',
       painter: overlay,
       wishes: { ...plain, codec: 'av1', footage: true },
-      message: 'a video over footage is made with H.264 alone; leave out --codec av1',
+      message: 'a video over footage is made only with H.264; leave out --codec av1',
     },
     {
       name: 'a.mov',
@@ -143,7 +144,7 @@ describe('refused', () => {
       name: 'a.mov',
       painter: opaque,
       wishes: { ...plain, codec: 'hevc', png: true },
-      message: '--codec hevc and --png ask for two kinds of pictures; give one of them',
+      message: '--codec hevc and --png ask for two picture formats; give only one of them',
     },
   ] satisfies readonly { name: string; painter: typeof opaque; wishes: TargetWishes; message: string }[];
   it.each(refusals)('$message', ({ name, painter, wishes, message }) => {
@@ -182,7 +183,7 @@ describe('a folder of frames', () => {
     expect(await renderFilm(overlay, scratch.at('notes'))).toEqual({
       kind: 'refused',
       message:
-        "the folder 'notes' holds 'script.txt', which is no frame; frames replace a folder as a whole, so give a new or an empty one",
+        "the folder 'notes' contains 'script.txt', which is not a frame; frames replace a folder as a whole, so give a new or an empty one",
     });
     expect(scratch.list('notes')).toEqual(['script.txt']);
   });
@@ -191,7 +192,7 @@ describe('a folder of frames', () => {
     writeFileSync(scratch.at('file'), 'words');
     expect(await renderFilm(overlay, scratch.at('file'))).toEqual({
       kind: 'refused',
-      message: "'file' is a file; give the name of a new folder, or one with .mp4, .mov or .webm",
+      message: "'file' is a file; give the name of a new folder, or a name that ends in .mp4, .mov or .webm",
     });
   });
 });
@@ -211,7 +212,7 @@ describe('what the video is made from', () => {
   ])('is never written over: %s', async (name, what, options) => {
     expect(await renderFilm(opaque, name, options)).toEqual({
       kind: 'refused',
-      message: `'${basename(name)}' is the scene's own ${what}, which would be written over; give another name`,
+      message: `'${basename(name)}' is the scene's own ${what}, which would be overwritten; give another name`,
     });
     expect(readFileSync(recording, 'utf8')).toBe('a recording');
     expect(readFileSync(talk, 'utf8')).toBe('a talk');

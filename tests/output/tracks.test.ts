@@ -134,7 +134,7 @@ describe('the timecode', () => {
     const result = await renderFilm(opaque(fraction(12n), 5), scratch.at('slow.mov'), { timecode: '01:00:00:00' });
     expect(result).toMatchObject({
       notices: [
-        'the .mov has no timecode track: one counts 24, 25, 30, 48, 50 or 60 frames a second, and this film has another rate',
+        'the .mov has no timecode track: timecode counts 24, 25, 30, 48, 50 or 60 frames a second, and this film has another rate',
       ],
     });
   });

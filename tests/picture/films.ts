@@ -27,7 +27,7 @@ export interface FilmWish
   readonly written?: readonly string[];
   readonly marks?: readonly MarkWish[];
   readonly heading?: {
-    readonly isTrap?: boolean;
+    readonly isFalseStep?: boolean;
     readonly title?: string;
     readonly argument?: string;
     readonly conclusions?: string;
@@ -89,7 +89,7 @@ export function film(wish: FilmWish = {}): Film {
               step: 'one',
               number: 3,
               count: 12,
-              isTrap: heading.isTrap ?? false,
+              isFalseStep: heading.isFalseStep ?? false,
               title: heading.title,
               argument: heading.argument,
               conclusions: heading.conclusions,

@@ -333,7 +333,7 @@ export const goldens: readonly Golden[] = [
     name: 'lesson-trap',
     film: film({
       ...lesson,
-      heading: { isTrap: true, title: 'Two strings, one box', argument: 'two-string kite' },
+      heading: { isFalseStep: true, title: 'Two strings, one box', argument: 'two-string kite' },
       marks: [
         fill('r7c14', 0),
         ghost('5r4c4', true),
@@ -375,7 +375,7 @@ export const goldens: readonly Golden[] = [
       height: 640,
       coordinates: true,
       said: [{ from: frameAt(0), until: frameAt(100), text: 'One end or the other is five, so r4c4 is not.' }],
-      heading: { isTrap: true, title: 'Two strings, one box', argument: 'two-string kite' },
+      heading: { isFalseStep: true, title: 'Two strings, one box', argument: 'two-string kite' },
       marks: [...kite.slice(0, -1), note('5r7c1 and 5r9c3 share b7.', 0)],
     }),
     look: darkLook,
@@ -389,7 +389,7 @@ export const goldens: readonly Golden[] = [
       height: 480,
       coordinates: true,
       camera: { left: 300, top: 300, width: 160, height: 90 },
-      heading: { isTrap: true, title: 'Two strings, one box', argument: 'two-string kite' },
+      heading: { isFalseStep: true, title: 'Two strings, one box', argument: 'two-string kite' },
       marks: kite.slice(0, -1),
     }),
     look: lookFile('limelight'),

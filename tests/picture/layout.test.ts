@@ -103,7 +103,7 @@ describe('on a frame that the tool lays out', () => {
             width,
             height,
             title,
-            heading: { title: heading, argument, conclusions: 'r4c4≠5 r5c5=7', isTrap: index % 2 === 0 },
+            heading: { title: heading, argument, conclusions: 'r4c4≠5 r5c5=7', isFalseStep: index % 2 === 0 },
             marks: [circle('5r7c4', 0), strike('5r4c4'), note(noted, 0)],
             said: [{ from: frameAt(0), until: frameAt(100), text: said }],
             coordinates: index % 3 !== 1,

@@ -38,7 +38,7 @@ describe('the next step', () => {
     ['packages first, whatever else is missing', bare, 'modules'],
     ['packages of another machine: installed anew', { canvasLoads: false }, 'modules'],
     ['packages are there, canvas is not built', { canvasLoads: false, tried: ['modules'] }, 'canvas'],
-    ['canvas came ready-made, no ffmpeg', { missingPrograms: ['ffmpeg', 'ffprobe'] }, 'system: ffmpeg'],
+    ['canvas came prebuilt, no ffmpeg', { missingPrograms: ['ffmpeg', 'ffprobe'] }, 'system: ffmpeg'],
     ['canvas did not compile', { canvasLoads: false, tried: ['modules', 'canvas'] }, `system: ${compilesWith}`],
     [
       'canvas did not compile and no ffmpeg: one installation for both',
@@ -86,7 +86,7 @@ describe('what a person is asked to do', () => {
       ],
     ],
     [
-      'macOS: canvas did not come ready-made',
+      'macOS: canvas did not come prebuilt',
       { ...noPictures, family: 'macos' },
       [
         'This machine lacks what canvas is compiled with (pictures). Please install it:',
@@ -118,19 +118,19 @@ describe('what a person is asked to do', () => {
       ],
     ],
     [
-      'npm ended well and changed nothing',
+      'npm succeeded but changed nothing',
       { modules: 'out of step', tried: ['modules'] },
-      ['`npm ci` ended well, and node_modules still differs from package-lock.json.'],
+      ['`npm ci` succeeded, but node_modules still differs from package-lock.json.'],
     ],
     [
-      'apt-get ended well and brought no program',
+      'apt-get succeeded but installed no program',
       { missingPrograms: ['ffprobe'], tried: ['system'] },
       ['apt-get installed ffmpeg, and ffprobe is still not on the PATH.'],
     ],
     [
       'canvas compiled and does not load',
       { canvasLoads: false, tried: ['modules', 'canvas', 'system', 'canvas'] },
-      ['canvas was compiled, and still does not load. What npm said stands above.'],
+      ["canvas was compiled, but still does not load. See npm's output above."],
     ],
   ];
   it.each(rows)('%s', (_name, facts, expected) => {
@@ -161,7 +161,7 @@ describe('the way to ready', () => {
   it('a bare Debian where canvas must be compiled', () => {
     expect(walk(bare, true)).toEqual(['modules', 'canvas', `system: ffmpeg ${compilesWith}`, 'canvas', 'ready']);
   });
-  it('a bare Debian that can fetch a ready-made canvas', () => {
+  it('a bare Debian that can fetch a prebuilt canvas', () => {
     expect(walk(bare, false)).toEqual(['modules', 'canvas', 'system: ffmpeg', 'ready']);
   });
   it('a laptop with ffmpeg', () => {

@@ -89,10 +89,15 @@ const rows: readonly (readonly [
     { exercise: true },
     ['a.question | Step 1 | ?What must be true here?'],
   ],
-  ['a trap', '- {id: a, title: No, from: 3c3, so: r6c4<>3, fails: true}', {}, ['a | No | r6c4≠3 does not follow']],
   ['a false step that holds', `- {id: a, title: No, ${skyscraper}, fails: true}`, {}, ['a | No']],
   [
-    'an exercise on a trap',
+    'a false step',
+    '- {id: a, title: No, from: 3c3, so: r6c4<>3, fails: true}',
+    {},
+    ['a | No | r6c4≠3 does not follow'],
+  ],
+  [
+    'an exercise on a false step',
     '- {id: a, title: No, from: 3c3, so: r6c4<>3, fails: true}',
     { exercise: true },
     ['a.question | No | ?Does r6c4≠3 follow from this?'],
@@ -166,7 +171,7 @@ describe('the picture of an exercise', () => {
     ]);
   });
 
-  it('says of a trap why nothing follows', () => {
+  it('says of a false step why nothing follows', () => {
     const made = deck(towers('- {id: a, from: 3c3, so: r6c4<>3, fails: true}'), { exercise: true });
     expect(made.answers[0]!.texts[0]).toBe('No.');
     expect(made.answers[0]!.texts.length).toBeGreaterThan(1);

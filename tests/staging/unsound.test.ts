@@ -119,7 +119,7 @@ describe('a step that is meant to fail', () => {
     expect(told.checked.steps.at(-1)?.sound).toBe(false);
     expect(marksOf(told, 's').filter((mark) => / stamp /.test(mark))).toHaveLength(1);
     expect(marksOf(told, 's').filter((mark) => mark.includes('does not follow'))).toEqual([]);
-    expect(told.film.headings.filter(({ step, isTrap }) => step === 's' && isTrap)).toEqual([]);
+    expect(told.film.headings.filter(({ step, isFalseStep }) => step === 's' && isFalseStep)).toEqual([]);
   });
 
   test('is stamped where it holds after all', () => {

@@ -1,6 +1,6 @@
 /**
- * AV1 by libaom. What is held is a group of pictures by the encoder itself, repeated: a decoder may show a keyframe again
- * once at most (AV1 bitstream specification, 6.8.2), so that no packet of ours can stand for it.
+ * AV1 by libaom. A hold is a group of the encoder's own pictures, repeated: a decoder may show a keyframe again at most
+ * once (AV1 bitstream specification, 6.8.2), so no packet of ours can represent a repeat.
  */
 import { readMatroska } from '../containers/matroska-read.ts';
 import type { Codec, CodecFilm, CodecRecord } from './codec.ts';
@@ -22,7 +22,10 @@ export const av1: CodecRecord = {
   make: codecFor,
 };
 
-/** No look ahead, so that a keyframe comes where it is asked for; one thread, so that no machine decides the bytes. */
+/**
+ * No lookahead, so that keyframes come where they are requested; one thread, so that the bytes do not depend on the
+ * machine.
+ */
 const options = [
   ...colourOptions,
   ...['-crf', '18', '-b:v', '0', '-usage', 'realtime', '-cpu-used', '8', '-threads', '1', '-row-mt', '0'],
@@ -38,7 +41,7 @@ function codecFor({ width, height, rate }: CodecFilm): Codec {
     holdPictures: keyEvery + 1,
     keyEvery,
     bytesPerPixel: 0.25,
-    takesSeveral: false, // Its quantizer depends on the pictures before, keyframes or not.
+    takesSeveral: false, // Its quantizer depends on the preceding pictures, even across keyframes.
     secondsPerMegapixel: 0.03,
     repeatIsDecoded: true,
     asDrawn: [],

@@ -1,5 +1,5 @@
 /**
- * Bits as ITU-T H.264 writes them (section 7.2 and 9.1): the highest bit of a byte first, and numbers of unknown size
+ * Bits as ITU-T H.264 writes them (sections 7.2 and 9.1): the highest bit of a byte first, and numbers of variable size
  * in Exp-Golomb codes.
  */
 
@@ -11,7 +11,7 @@ export class BitReader {
     this.#bytes = bytes;
   }
 
-  /** An unsigned number of `count` bits; u(n). Past the end all bits are 0. */
+  /** An unsigned number of `count` bits; u(n). Past the end, all bits are 0. */
   bits(count: number): number {
     let value = 0;
     for (let bit = 0; bit < count; bit++, this.#at++) {
@@ -20,7 +20,7 @@ export class BitReader {
     return value;
   }
 
-  /** How many bits were read. */
+  /** How many bits have been read. */
   get position(): number {
     return this.#at;
   }

@@ -1,21 +1,22 @@
 /**
- * What the engine needs to know of a way to compress pictures: a record for each, and what becomes of it for one film.
+ * What the engine needs to know about a way to compress pictures: a record for each, and the codec made from it for one
+ * film.
  */
 import type { Fraction } from '../../scene/fraction.ts';
 import type { Holders, Packet } from '../containers/track.ts';
 import type { PixelFormat } from '../pixels/frame-source.ts';
 
-/** All that is to be said of a way to compress pictures; `codecs.ts` has the list. */
+/** Everything about a way to compress pictures; `codecs.ts` has the list. */
 export interface CodecRecord {
   /** As it is called in a sentence: `AV1`. */
   readonly title: string;
-  /** The option by which it is asked for; undefined where the name's ending asks for it. */
+  /** The option that selects it; undefined if the file name's extension does. */
   readonly option: string | undefined;
-  /** ffmpeg's encoder; undefined where we compress the pictures ourselves. */
+  /** ffmpeg's encoder; undefined if we compress the pictures ourselves. */
   readonly encoder: string | undefined;
-  /** ffmpeg's decoder for looking at what came out; undefined: the one that it takes by itself. */
+  /** ffmpeg's decoder for checking the output; undefined: ffmpeg's default. */
   readonly decoder: string | undefined;
-  /** The containers that hold it. Its pictures are looked at in the first of them. */
+  /** The containers that can hold it. Its pictures are checked in the first of them. */
   readonly holders: Holders;
   readonly carriesAlpha: boolean;
   /** Whether it needs an even width and height. */
@@ -24,13 +25,13 @@ export interface CodecRecord {
   make(film: CodecFilm): Codec;
 }
 
-/** What a codec has to know of a film. */
+/** What a codec has to know about a film. */
 export interface CodecFilm {
   /** In pixels. */
   readonly width: number;
   readonly height: number;
   readonly rate: Fraction;
-  /** No pixel lets anything through. */
+  /** Every pixel is opaque. */
   readonly opaque: boolean;
   /** An .mp4 in which all pictures are the encoder's own. */
   readonly compatible: boolean;
@@ -43,55 +44,58 @@ export interface Encoded {
   readonly packets: readonly Packet[];
 }
 
-/** Pictures to be compressed, in order; four bytes a pixel lie at a multiple of four. A picture is good until the second after it is asked for. */
+/**
+ * Pictures to be compressed, in order; formats of four bytes per pixel are aligned to four. A picture stays valid until
+ * the second one after it is requested.
+ */
 export interface Work {
   readonly pictures: Iterator<Uint8Array>;
   readonly count: number;
-  /** Of these the ones that must not lean on any other, in order; the first is always among them. */
+  /** The ones that must not depend on any other, in order; the first is always among them. */
   readonly keys: readonly number[];
-  /** Of the keys those with which a segment begins: its packets come out as if it were compressed alone. */
+  /** The keys with which a segment begins: its packets come out as if it were compressed separately. */
   readonly starts: readonly number[];
-  /** A file that may be written and is thrown away. */
+  /** A scratch file: it may be written and is deleted. */
   readonly scratch: string;
   readonly signal: AbortSignal | undefined;
 }
 
 export interface Codec {
-  /** How pictures are handed to `encode`. */
+  /** How pictures are passed to `encode`. */
   readonly format: PixelFormat | 'png';
-  /** Everything that decides the bytes of the packets besides the pictures. */
+  /** Everything apart from the pictures that decides the bytes of the packets. */
   readonly recipe: string;
   /**
-   * How many times a picture that is held is encoded: once, and then repeated; or a group from one keyframe to the next,
-   * which is repeated, and one more for where the last group would be a keyframe alone.
+   * How many times a held picture is encoded: once, and then repeated; or as a group from one keyframe to the next,
+   * which is repeated, plus one more for when the last group would be just a keyframe.
    */
   readonly holdPictures: number;
-  /** A keyframe at least every so many frames. */
+  /** The most frames from one keyframe to the next. */
   readonly keyEvery: number;
-  /** What one picture takes in motion at most, in bytes for each pixel: for reckoning with memory. */
+  /** The most that one picture takes in motion, in bytes per pixel: for estimating memory. */
   readonly bytesPerPixel: number;
-  /** Whether `encode` takes several segments at once. */
+  /** Whether `encode` takes several segments in one call. */
   readonly takesSeveral: boolean;
-  /** Roughly, for a picture drawn and compressed on one core: to foretell how long a render takes. Set by hand. */
+  /** Roughly, for a picture drawn and compressed on one core: for estimating how long a render takes. Set by hand. */
   readonly secondsPerMegapixel: number;
-  /** Whether every decoder gives a picture for the packet that says "as the frame before". */
+  /** Whether every decoder outputs a picture for the packet that says "as the previous frame". */
   readonly repeatIsDecoded: boolean;
-  /** ffmpeg's filters from a decoded picture to one as it was handed to `encode`. */
+  /** ffmpeg's filters from a decoded picture back to the form passed to `encode`. */
   readonly asDrawn: readonly string[];
   encode(work: Work): Promise<Encoded>;
   /**
-   * Whether this encoder's pictures can be followed by `repeat`, as `config` of any of them says; undefined where they
-   * always can. Where they cannot, the film is compressed the compatible way.
+   * Whether this encoder's pictures can be followed by `repeat`, according to the `config` of any of them; undefined if
+   * they always can. If they cannot, the film is compressed the compatible way.
    */
   readonly canRepeat?: (config: Uint8Array) => boolean;
   /**
-   * The packet that says "as the frame before", `number` frames after the last keyframe (1 for the first); undefined
-   * where the keyframe itself is repeated.
+   * The packet that says "as the previous frame", `number` frames after the last keyframe (1 for the first); undefined
+   * if the keyframe itself is repeated.
    */
   repeat(config: Uint8Array, number: number): Packet | undefined;
 }
 
-/** How many pictures may be compressed at once: what is held in memory follows from it. */
+/** How many pictures may be compressed in one run, which limits the memory used. */
 export function mostPictures({ bytesPerPixel }: Codec, width: number, height: number): number {
   return Math.max(16, Math.min(240, Math.floor((64 * 1024 * 1024) / (bytesPerPixel * width * height))));
 }
@@ -103,8 +107,8 @@ export interface Size {
 }
 
 /**
- * Of larger frames one segment is made at a time, by one process and one ffmpeg: at 3840x2160 they take 350 and 150 MB,
- * and a render is to stay below 600.
+ * With larger frames, one segment is made at a time, by one process and one ffmpeg: at 3840x2160 these take 350 and 150
+ * MB, and a render must stay below 600.
  */
 export function isLarge({ width, height }: Size): boolean {
   return width * height > 2560 * 1440;

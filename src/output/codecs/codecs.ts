@@ -1,5 +1,5 @@
 /**
- * Which codecs there are. One more is one more record here; what can be asked for, read and refused follows from it.
+ * The list of codecs. A new one is one more record here; what can be requested, read and refused follows from it.
  */
 import { type Container, containers } from '../containers/track.ts';
 import { av1 } from './av1.ts';
@@ -12,17 +12,20 @@ import { prores } from './prores.ts';
 import { qtrle } from './qtrle.ts';
 import { vp9 } from './vp9.ts';
 
-/** The codecs of videos by name: what a file's ending or an option asks for. `png` is that of a folder of frames too. */
+/**
+ * The codecs of videos by name: what a file's extension or an option selects. `png` is also the codec of a folder of
+ * frames.
+ */
 export type CodecName = 'h264' | 'prores' | 'qtrle' | 'png' | 'vp9' | NamedCodec;
 
 export const codecs: Readonly<Record<CodecName, CodecRecord>> = { h264, prores, qtrle, png, vp9, av1, hevc };
 
-/** The container in which a codec is looked at, and written where none is asked for. */
+/** The container in which a codec is checked, and written if no other is requested. */
 export function firstContainer(name: CodecName): Container {
   return containers.find((one) => codecs[name].holders[one] !== undefined) ?? 'mov';
 }
 
-/** What a container holds where nothing else is asked for. */
+/** A container's codec if no other is requested. */
 export const usualCodec: Readonly<Record<Container, CodecName>> = { mp4: 'h264', mov: 'prores', webm: 'vp9' };
 
 export function isCodecName(name: unknown): name is CodecName {

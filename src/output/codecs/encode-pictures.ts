@@ -1,5 +1,5 @@
 /**
- * Pictures through one of ffmpeg's encoders, to the bytes that it makes of them.
+ * Pictures through one of ffmpeg's encoders, to the bytes that it produces.
  */
 import { readFile, rm } from 'node:fs/promises';
 import { encode } from '../ffmpeg/ffmpeg.ts';
@@ -12,7 +12,7 @@ import { colourTags } from './colour.ts';
 
 export type Pictures = Pick<CodecFilm, 'width' | 'height' | 'rate'> & { readonly format: PixelFormat };
 
-/** `outputOptions` name the encoder and the form of the file; `filter` comes between the pictures and the encoder. */
+/** `outputOptions` name the encoder and the file format; `filter` comes between the pictures and the encoder. */
 export async function encodePictures(
   work: Work,
   { width, height, rate, format }: Pictures,
@@ -35,7 +35,7 @@ export async function encodePictures(
   };
   try {
     await encode(encoding, work.pictures, work.signal);
-    // An encoder on a full disk may end as if all were well.
+    // An encoder on a full disk may exit as if it had succeeded.
     if (await isDiskFull(work.scratch)) throw new MachineFailure(`cannot write the video: ${diskIsFull}`);
     return await readFile(work.scratch);
   } finally {

@@ -1,12 +1,12 @@
 /**
- * Keyframes of H.264 by number (ITU-T H.264, sections in brackets): idr_pic_id, by which a decoder tells two of them
- * in a row apart, is the one thing in a picture that depends on how many went before it. It stands in the slice header,
- * and what follows in arithmetic coding begins with a whole byte, so that it can be set without decoding anything.
+ * The numbers of H.264 keyframes (ITU-T H.264, sections in brackets): idr_pic_id, by which a decoder distinguishes two
+ * in a row, is the only thing in a picture that depends on how many came before it. It is in the slice header, and the
+ * arithmetic-coded data after it begins at a whole byte, so it can be set without decoding anything.
  */
 import { BitReader, BitWriter } from './bits.ts';
 import { escaped, type PictureSet, type Sequence, unescaped } from './h264-syntax.ts';
 
-/** The unit of a slice of a keyframe with that idr_pic_id. `set` must be one of arithmetic coding. */
+/** The unit of a keyframe's slice with that idr_pic_id. `set` must use arithmetic coding. */
 export function withKeyNumber(unit: Uint8Array, sequence: Sequence, set: PictureSet, number: number): Uint8Array {
   const plain = unescaped(unit.subarray(1));
   const reader = new BitReader(plain);
@@ -20,7 +20,7 @@ export function withKeyNumber(unit: Uint8Array, sequence: Sequence, set: Picture
   const copySigned = (): void => writer.signed(reader.signed());
   // Slice header (7.3.3).
   copyUnsigned(); // first_mb_in_slice
-  copyUnsigned(); // slice_type: I, for a keyframe has no other (7.4.3)
+  copyUnsigned(); // slice_type: I, the only type in a keyframe (7.4.3)
   copyUnsigned(); // pic_parameter_set_id
   copyBits(sequence.frameNumBits);
   if (reader.unsigned() === number) return unit;

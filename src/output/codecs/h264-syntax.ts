@@ -1,6 +1,6 @@
 /**
- * As much of the syntax of ITU-T H.264 (sections in brackets) as it takes to cut a stream into pictures and to continue
- * it by pictures without a change.
+ * The part of the syntax of ITU-T H.264 (sections in brackets) needed to cut a stream into pictures and to continue it
+ * with unchanged pictures.
  */
 import { BitReader } from './bits.ts';
 
@@ -32,16 +32,16 @@ export function beginsPicture(slice: Uint8Array): boolean {
   return ((slice[1] ?? 0) & 0x80) !== 0;
 }
 
-/** What a sequence parameter set says (7.3.2.1.1), as far as slices depend on it. */
+/** The parts of a sequence parameter set (7.3.2.1.1) that slices depend on. */
 export interface Sequence {
   readonly id: number;
   readonly frameNumBits: number;
-  /** Of pic_order_cnt_lsb; undefined where the order of output is the order of decoding (type 2). */
+  /** Of pic_order_cnt_lsb; undefined if output order is decoding order (type 2). */
   readonly orderBits: number | undefined;
   readonly macroblocks: number;
 }
 
-/** Undefined where it holds what we do not write: fields, or an order of output of type 1. */
+/** Undefined if it contains what we do not write: fields, or output order of type 1. */
 export function sequenceOf(unit: Uint8Array): Sequence | undefined {
   const reader = new BitReader(unescaped(unit.subarray(1)));
   const profile = reader.bits(8);
@@ -66,7 +66,7 @@ export function sequenceOf(unit: Uint8Array): Sequence | undefined {
   return framesOnly ? { id, frameNumBits, orderBits, macroblocks: columns * rows } : undefined;
 }
 
-/** What a picture parameter set says (7.3.2.2), as far as a slice without a change depends on it. */
+/** The parts of a picture parameter set (7.3.2.2) that an unchanged slice depends on. */
 export interface PictureSet {
   readonly id: number;
   readonly arithmetic: boolean;
@@ -76,7 +76,7 @@ export interface PictureSet {
   readonly deblockingIsSaid: boolean;
 }
 
-/** Undefined where it holds what we do not write: slice groups, weighted prediction, redundant pictures. */
+/** Undefined if it contains what we do not write: slice groups, weighted prediction, redundant pictures. */
 export function pictureSetOf(unit: Uint8Array): PictureSet | undefined {
   const reader = new BitReader(unescaped(unit.subarray(1)));
   const id = reader.unsigned();
@@ -98,7 +98,7 @@ export function pictureSetOf(unit: Uint8Array): PictureSet | undefined {
   return { id, arithmetic, manyReferences, startQuantizer, deblockingIsSaid };
 }
 
-/** Without the bytes 3 that keep a start code from appearing within a unit (7.4.1). */
+/** Without the emulation prevention bytes (value 3) that keep a start code from appearing within a unit (7.4.1). */
 export function unescaped(bytes: Uint8Array): Uint8Array {
   const plain = new Uint8Array(bytes.length);
   let [zeros, length] = [0, 0];
@@ -127,5 +127,5 @@ export function escaped(bytes: Uint8Array): Uint8Array {
   return safe.subarray(0, length);
 }
 
-/** profile_idc of those whose sequence parameter set says how chroma is sampled (7.3.2.1.1). */
+/** profile_idc of the profiles whose sequence parameter set gives the chroma sampling (7.3.2.1.1). */
 const highProfiles: ReadonlySet<number> = new Set([100, 110, 122, 244, 44, 83, 86, 118, 128, 138, 139, 134, 135]);

@@ -1,21 +1,21 @@
 /**
- * A picture of H.264 in which nothing changes: a P slice whose macroblocks are all skipped, so that each is taken from
- * the picture before as it is. Written here from the standard, ITU-T H.264 (sections in brackets), and not cut out of
- * an encoder's stream: it then depends on no encoder's choice, and a test holds it against a decoder.
+ * A picture of H.264 in which nothing changes: a P slice whose macroblocks are all skipped, so that each is taken
+ * unchanged from the previous picture. Written here from the standard, ITU-T H.264 (sections in brackets), and not cut
+ * out of an encoder's stream: so it does not depend on any encoder's choices. A test checks it against a decoder.
  *
- * A skipped macroblock moves as its neighbours do (8.4.1.1); where all are skipped none does. Between macroblocks that
- * take the same picture by the same way and have no coefficients nothing is smoothed (8.7.2.1). So the quantizer is
- * free, and 51 is taken: from there "skipped" is the likelier value from the first macroblock on.
+ * A skipped macroblock moves as its neighbours do (8.4.1.1); if all are skipped, none moves. There is no deblocking
+ * between macroblocks that reference the same picture with the same motion and have no coefficients (8.7.2.1). So the
+ * quantizer is free; it is 51, because "skipped" is then the more probable value from the first macroblock on.
  */
 import { BitWriter } from './bits.ts';
 import { escaped, type PictureSet, type Sequence } from './h264-syntax.ts';
 
-/** The NAL unit of the picture that follows `number` frames after a keyframe (1: at once). */
+/** The NAL unit of the picture `number` frames after a keyframe (1: the next). */
 export function unchangedPicture(sequence: Sequence, set: PictureSet, number: number): Uint8Array {
   const writer = new BitWriter();
   // Slice header (7.3.3).
   writer.unsigned(0); // first_mb_in_slice
-  writer.unsigned(5); // slice_type: P, as all of the picture
+  writer.unsigned(5); // slice_type: P, like all slices of the picture
   writer.unsigned(set.id);
   writer.bits(number % 2 ** sequence.frameNumBits, sequence.frameNumBits);
   if (sequence.orderBits !== undefined) writer.bits((2 * number) % 2 ** sequence.orderBits, sequence.orderBits);
@@ -35,27 +35,27 @@ export function unchangedPicture(sequence: Sequence, set: PictureSet, number: nu
   return Buffer.concat([Buffer.of(header), escaped(writer.done())]);
 }
 
-/** nal_ref_idc 2, nal_unit_type 1: a picture that the next one is taken from. */
+/** nal_ref_idc 2, nal_unit_type 1: a picture that the next one refers to. */
 const header = 0x41;
 const quantizer = 51;
 
 /**
  * Slice data in arithmetic coding (7.3.4, 9.3.4): for each macroblock mb_skip_flag, then end_of_slice_flag. With all
- * neighbours skipped mb_skip_flag has one context, number 11, which begins (table 9-13, cabac_init_idc 0; 9.3.1.1) as
- * `m = 23, n = 33`; at quantizer 51 that is state 42 with 1 as the likelier value, and that is all that is ever coded.
+ * neighbours skipped, mb_skip_flag has one context, number 11, initialised (table 9-13, cabac_init_idc 0; 9.3.1.1) with
+ * `m = 23, n = 33`; at quantizer 51 that is state 42 with 1 as the more probable value, and nothing else is ever coded.
  */
 function writeSkippedArithmetic(writer: BitWriter, macroblocks: number): void {
   writer.align(1); // cabac_alignment_one_bit
   const coder = new ArithmeticCoder(writer);
   let state = ((23 * quantizer) >> 4) + 33 - 64;
   for (let macroblock = 1; macroblock <= macroblocks; macroblock++) {
-    coder.likelier(state);
+    coder.moreProbable(state);
     state = Math.min(62, state + 1);
     coder.end(macroblock === macroblocks);
   }
 }
 
-/** The encoder of 9.3.4, as far as the likelier value and the end of a slice need it. */
+/** The encoder of 9.3.4, reduced to the more probable value and the end of a slice. */
 class ArithmeticCoder {
   readonly #writer: BitWriter;
   #low = 0;
@@ -67,13 +67,13 @@ class ArithmeticCoder {
     this.#writer = writer;
   }
 
-  likelier(state: number): void {
+  moreProbable(state: number): void {
     const part = (this.#range >> 6) & 3;
-    this.#range -= rangeOfUnlikelier[state - firstState]![part]!;
+    this.#range -= rangeOfLessProbable[state - firstState]![part]!;
     this.#renormalize();
   }
 
-  /** end_of_slice_flag; with the last, what is left is written out together with rbsp_stop_one_bit (9.3.4.5). */
+  /** end_of_slice_flag; with the last one, the remaining bits are flushed together with rbsp_stop_one_bit (9.3.4.5). */
   end(isLast: boolean): void {
     this.#range -= 2;
     if (isLast) {
@@ -110,7 +110,7 @@ class ArithmeticCoder {
 
 const firstState = 42;
 /** rangeTabLPS (table 9-44) from state 42 to 62. */
-const rangeOfUnlikelier: readonly (readonly [number, number, number, number])[] = [
+const rangeOfLessProbable: readonly (readonly [number, number, number, number])[] = [
   [16, 20, 23, 27],
   [15, 19, 22, 25],
   [14, 18, 21, 24],

@@ -1,6 +1,6 @@
 /**
- * H.264 by x264. Pictures are compressed at one quantizer and without a look ahead, so that what a segment becomes
- * depends on its own pictures alone; a picture that is held is followed by pictures without a change.
+ * H.264 by x264. Pictures are compressed at a constant quantizer and without lookahead, so that a segment's bytes
+ * depend only on its own pictures; a held picture is followed by unchanged pictures.
  */
 import { Bug } from '../../grid/bug.ts';
 import type { Packet } from '../containers/track.ts';
@@ -33,9 +33,10 @@ export const h264: CodecRecord = {
 };
 
 /**
- * A quantizer of 18, keyframes (`ipratio` 1.4) of 15: a lesson's frames come out at 57 dB, those of a constant rate
- * factor of 16 at 54 dB and a seventh larger. Motion is not followed by parts of a pixel (`subme`): marks grow and fade,
- * they do not slide, and of the encoder's time that is a third for a twenty-fifth of the size. One thread, for x264 searches less far with more: with two runs at once no core is idle.
+ * A quantizer of 18, keyframes (`ipratio` 1.4) of 15: a lesson's frames come out at 57 dB; with a constant rate factor
+ * of 16, at 54 dB and a seventh larger. There is no subpixel motion estimation (`subme`): marks grow and fade, they do
+ * not slide, and it takes a third of the encoder's time for a twenty-fifth of the size. One thread, because x264
+ * searches less far with more; with two runs in parallel, no core is idle.
  */
 const options = [
   ...colourOptions,
@@ -43,7 +44,7 @@ const options = [
   ...['-x264-params', 'keyint=infinite:scenecut=0:open-gop=0:ref=1:weightp=0:slices=1:rc-lookahead=0:subme=0'],
 ];
 
-/** `compatible`: what is held is a group of pictures by the encoder itself, repeated, and not pictures written by us. */
+/** `compatible`: a hold is a group of the encoder's own pictures, repeated, and not pictures written by us. */
 function codecFor({ width, height, rate, compatible }: CodecFilm): Codec {
   const repeats = new Map<number, Packet>();
   let repeatsOf: string | undefined;
@@ -54,7 +55,7 @@ function codecFor({ width, height, rate, compatible }: CodecFilm): Codec {
     holdPictures: compatible ? keyframeEvery(rate) + 1 : 1,
     keyEvery: keyframeEvery(rate),
     bytesPerPixel: 0.25,
-    // The compatible way takes a stream as it is, so that none may know of the others in it.
+    // The compatible way uses the stream unchanged, so a segment must not depend on others in it.
     takesSeveral: !compatible,
     secondsPerMegapixel: 0.013,
     repeatIsDecoded: true,
@@ -78,12 +79,12 @@ function codecFor({ width, height, rate, compatible }: CodecFilm): Codec {
 }
 
 /**
- * Packets as ISO/IEC 14496-15 stores them: each NAL unit after its length in four bytes, parameter sets apart.
+ * Packets as ISO/IEC 14496-15 stores them: each NAL unit after its length in four bytes, parameter sets separately.
  *
- * What depends on how many pictures x264 compressed before is made the same for all: the numbers of keyframes, and the
- * last bit of a slice. That lies behind the end of what is decoded in arithmetic coding, and x264 sets it for about
- * every second picture by its number (from memory of its `cabac.c`; a test holds segments made together against the
- * same made alone). A stream of another kind is left as it is.
+ * Two things depend on how many pictures x264 has compressed before, and are normalised: the numbers of keyframes, and
+ * the last bit of a slice. That bit is after the end of the arithmetic-coded data, and x264 sets it for about every
+ * second picture, by its number (from memory of its `cabac.c`; a test compares segments made together with the same
+ * made separately). A stream of another kind is left unchanged.
  */
 function encodedOf(stream: Uint8Array, starts: ReadonlySet<number>): Encoded {
   const units = nalUnits(stream);
@@ -101,15 +102,15 @@ function encodedOf(stream: Uint8Array, starts: ReadonlySet<number>): Encoded {
     const isNew = beginsPicture(unit) || last === undefined;
     if (isNew && starts.has(packets.length)) keys = 0;
     else if (isNew && type === nalType.key) keys += 1;
-    const bytes = measured(sets?.set.arithmetic === true ? normal(unit, sets, keys % 2) : unit);
+    const bytes = withLength(sets?.set.arithmetic === true ? normalised(unit, sets, keys % 2) : unit);
     if (isNew) packets.push({ bytes, key: type === nalType.key });
     else last.bytes = Buffer.concat([last.bytes, bytes]);
   }
   return { config, packets };
 }
 
-/** Two keyframes in a row must bear different numbers; x264 counts 0, 1, 0, 1, and so does each segment. */
-function normal(unit: Uint8Array, { sequence, set }: Sets, number: number): Uint8Array {
+/** Two keyframes in a row must have different numbers; x264 counts 0, 1, 0, 1, and so does each segment. */
+function normalised(unit: Uint8Array, { sequence, set }: Sets, number: number): Uint8Array {
   const own = Uint8Array.from(typeOf(unit) === nalType.key ? withKeyNumber(unit, sequence, set, number) : unit);
   own[own.length - 1]! |= 1;
   return own;
@@ -120,7 +121,7 @@ interface Sets {
   readonly set: PictureSet;
 }
 
-/** What the parameter sets say; undefined where they are not written as x264 writes them for these options. */
+/** The parameter sets; undefined if they are not as x264 writes them with these options. */
 function setsOf(config: Uint8Array): Sets | undefined {
   const [sps, pps] = parameterSets(config);
   const sequence = sps === undefined ? undefined : sequenceOf(sps);
@@ -130,11 +131,11 @@ function setsOf(config: Uint8Array): Sets | undefined {
 
 function unchanged(config: Uint8Array, number: number): Packet {
   const sets = setsOf(config);
-  if (sets === undefined) throw new Bug('a picture is repeated where `canRepeat` says so');
-  return { bytes: measured(unchangedPicture(sets.sequence, sets.set, number)), key: false };
+  if (sets === undefined) throw new Bug('a picture is repeated only if `canRepeat` allows it');
+  return { bytes: withLength(unchangedPicture(sets.sequence, sets.set, number)), key: false };
 }
 
-function measured(unit: Uint8Array): Uint8Array {
+function withLength(unit: Uint8Array): Uint8Array {
   const bytes = Buffer.allocUnsafe(4 + unit.length);
   bytes.writeUInt32BE(unit.length, 0);
   bytes.set(unit, 4);
@@ -149,7 +150,7 @@ function configOf(sps: Uint8Array, pps: Uint8Array): Uint8Array {
     sps,
     Buffer.of(1, pps.length >> 8, pps.length & 255),
     pps,
-    // Of the high profiles: 4:2:0, eight bits, no extensions.
+    // For the high profiles: 4:2:0, eight bits, no extensions.
     profile >= 100 ? Buffer.of(0xfd, 0xf8, 0xf8, 0) : Buffer.of(),
   ]);
 }

@@ -1,6 +1,6 @@
 /**
- * HEVC by x265. Pictures are compressed at one quantizer and without a look ahead; what is held is a group of pictures by
- * the encoder itself, repeated.
+ * HEVC by x265. Pictures are compressed at a constant quantizer and without lookahead; a hold is a group of the
+ * encoder's own pictures, repeated.
  */
 import { readMatroska } from '../containers/matroska-read.ts';
 import type { Codec, CodecFilm, CodecRecord } from './codec.ts';
@@ -13,14 +13,14 @@ export const hevc: CodecRecord = {
   option: '--codec hevc',
   encoder: 'libx265',
   decoder: undefined,
-  // `hvc1`: all parameter sets lie in the sample entry (ISO/IEC 14496-15, 8.4.1), as QuickTime asks for it.
+  // `hvc1`: all parameter sets are in the sample entry (ISO/IEC 14496-15, 8.4.1), as QuickTime requires.
   holders: { mov: { entry: 'hvc1', compressor: 'HEVC Coding', configBox: 'hvcC', isLuma: true } },
   carriesAlpha: false,
   evenSides: true,
   make: codecFor,
 };
 
-/** One thread, so that no machine decides the bytes; nothing in the stream about the encoder itself. */
+/** One thread, so that the bytes do not depend on the machine; no information about the encoder in the stream. */
 const options = [
   ...colourOptions,
   ...['-preset', 'veryfast', '-qp', '18', '-pix_fmt', 'yuv420p', '-threads', '1', '-forced-idr', '1'],
@@ -37,7 +37,7 @@ function codecFor({ width, height, rate }: CodecFilm): Codec {
     holdPictures: keyEvery + 1,
     keyEvery,
     bytesPerPixel: 0.25,
-    takesSeveral: false, // A stream is taken as it is, so that no segment may know of the others in it.
+    takesSeveral: false, // The stream is used unchanged, so a segment must not depend on others in it.
     secondsPerMegapixel: 0.03,
     repeatIsDecoded: true,
     asDrawn: [],

@@ -1,6 +1,6 @@
 /**
- * The codecs that are asked for by name (`--codec av1`), known without loading any of them: the command line names them
- * before anything is drawn.
+ * The codecs that are selected by name (`--codec av1`), listed without loading any of them: the command line needs the
+ * names before anything is drawn.
  */
 export const namedCodecs = ['av1', 'hevc'] as const;
 

@@ -1,5 +1,5 @@
 /**
- * PNG pictures, made by the canvas itself: lossless, and one that is held is repeated.
+ * PNG pictures, made by the canvas itself: lossless; a held picture is repeated.
  */
 import type { Packet } from '../containers/track.ts';
 import type { Codec, CodecFilm, CodecRecord } from './codec.ts';
@@ -39,7 +39,7 @@ function codecFor({ width, height }: CodecFilm): Codec {
   };
 }
 
-/** An interrupt is only noticed when the process rests for a moment. */
+/** An interrupt is only noticed when the event loop gets a turn. */
 export function untilOthersHadTheirTurn(): Promise<void> {
   return new Promise((resolve) => {
     setImmediate(resolve);

@@ -1,5 +1,5 @@
 /**
- * ProRes 4444: every picture is compressed by itself, and one that is held is repeated.
+ * ProRes 4444: every picture is compressed on its own, and a held picture is repeated.
  */
 import type { Packet } from '../containers/track.ts';
 import { canvasPixelFormat } from '../pixels/canvas.ts';
@@ -18,7 +18,9 @@ export const prores: CodecRecord = {
   make: codecFor,
 };
 
-/** A fixed scale of 2 is five times faster than a search under a bit rate, and a page of marks stays within 3 of 255. */
+/**
+ * A fixed scale of 2 is five times as fast as a search within a bit rate, and a page of marks stays within 3 of 255.
+ */
 const options = ['-profile:v', '4444', '-vendor', 'apl0', '-alpha_bits', '16', '-qscale:v', '2'];
 
 function codecFor({ width, height, rate, opaque }: CodecFilm): Codec {
@@ -42,7 +44,7 @@ function codecFor({ width, height, rate, opaque }: CodecFilm): Codec {
       `format=${opaque ? canvasPixelFormat : format}`,
     ],
     async encode(work) {
-      // The same bytes as with more threads, each of which takes the memory of some pictures.
+      // The bytes are the same as with more threads, each of which needs memory for several pictures.
       const threads = isLarge({ width, height }) ? ['-threads', '1'] : [];
       const words = ['-c:v', 'prores_ks', ...options, ...threads, '-f', 'rawvideo'];
       const stream = await encodePictures(work, { width, height, rate, format }, words, filter);
@@ -52,7 +54,7 @@ function codecFor({ width, height, rate, opaque }: CodecFilm): Codec {
   };
 }
 
-/** A frame says its own length in its first four bytes, before `icpf` (SMPTE RDD 36, 5.1). */
+/** A frame gives its own length in its first four bytes, before `icpf` (SMPTE RDD 36, 5.1). */
 function framesOf(stream: Uint8Array): Packet[] {
   const view = new DataView(stream.buffer, stream.byteOffset, stream.length);
   const packets: Packet[] = [];

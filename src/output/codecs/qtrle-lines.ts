@@ -1,7 +1,7 @@
 /**
- * One picture in QuickTime Animation compression: a head that says which lines follow, then each line as codes of one
- * byte. 1 to 127: so many pixels follow; -2 to -128: the next pixel so many times; 0: the next byte less one is a
- * number of pixels to pass over; -1: the end of the line.
+ * One picture in QuickTime Animation compression: a header that says which lines follow, then each line as codes of one
+ * byte. 1 to 127: that many pixels follow; -2 to -128: the next pixel that many times; 0: the next byte minus one is a
+ * number of pixels to skip; -1: the end of the line.
  */
 
 export interface PictureShape {
@@ -13,10 +13,10 @@ export interface PictureShape {
 
 const mostCopied = 127;
 const mostRepeated = 128;
-const mostPassed = 254;
+const mostSkipped = 254;
 const endOfLine = 255;
 
-/** `pixels` and `before`: four bytes each, rows from the top; without `before` all of the picture is written. */
+/** `pixels` and `before`: four bytes each, rows from the top; without `before` the whole picture is written. */
 export function animationPicture(
   pixels: Uint32Array,
   before: Uint32Array | undefined,
@@ -31,7 +31,7 @@ export function animationPicture(
   if (first >= until) return Uint8Array.of(0, 0, 0, 7, 0, 0, 0);
   const out = new Output(15 + (until - first) * (width * (shape.order.length + 1) + 8));
   const isWhole = first === 0 && until === height;
-  out.short(0); // The length, which is known in the end.
+  out.short(0); // The length, which is known only at the end.
   out.short(0);
   out.short(isWhole ? 0 : 8);
   if (!isWhole) for (const value of [first, 0, until - first, 0]) out.short(value);
@@ -44,7 +44,7 @@ export function animationPicture(
   return out.done();
 }
 
-/** Compares as memory, which is many times as fast as pixel by pixel. */
+/** Compares memory, which is many times as fast as pixel by pixel. */
 function sameLines(pixels: Uint32Array, before: Uint32Array, width: number): (line: number) => boolean {
   const [now, then] = [bufferOf(pixels), bufferOf(before)];
   return (line) => {
@@ -63,7 +63,7 @@ function writeLine(
   order: readonly number[],
 ): void {
   const end = start + width;
-  const passOver = (from: number): number => {
+  const skippable = (from: number): number => {
     let at = from;
     if (before !== undefined) while (at < end && pixels[at] === before[at]) at += 1;
     return at - from;
@@ -77,16 +77,16 @@ function writeLine(
   const pixel = (at: number): void => {
     for (const part of order) out.byte(bytes[4 * at + part]!);
   };
-  const first = passOver(start);
+  const first = skippable(start);
   let at = start + first;
-  out.byte(Math.min(first, mostPassed) + 1);
-  for (let rest = first - mostPassed; rest > 0; rest -= mostPassed) out.pair(0, Math.min(rest, mostPassed) + 1);
+  out.byte(Math.min(first, mostSkipped) + 1);
+  for (let rest = first - mostSkipped; rest > 0; rest -= mostSkipped) out.pair(0, Math.min(rest, mostSkipped) + 1);
   while (at < end) {
-    const passed = passOver(at);
-    if (at + passed === end) break;
-    if (passed >= 2) {
-      for (let rest = passed; rest > 0; rest -= mostPassed) out.pair(0, Math.min(rest, mostPassed) + 1);
-      at += passed;
+    const skipped = skippable(at);
+    if (at + skipped === end) break;
+    if (skipped >= 2) {
+      for (let rest = skipped; rest > 0; rest -= mostSkipped) out.pair(0, Math.min(rest, mostSkipped) + 1);
+      at += skipped;
       continue;
     }
     const repeated = repeats(at);
@@ -97,7 +97,7 @@ function writeLine(
       continue;
     }
     let until = at + 1;
-    while (until < end && until - at < mostCopied && repeats(until) < 2 && passOver(until) < 2) until += 1;
+    while (until < end && until - at < mostCopied && repeats(until) < 2 && skippable(until) < 2) until += 1;
     out.byte(until - at);
     for (; at < until; at++) pixel(at);
   }
@@ -108,7 +108,7 @@ function bufferOf(words: Uint32Array): Buffer {
   return Buffer.from(words.buffer, words.byteOffset, words.byteLength);
 }
 
-/** Where a picture is put together before its length is known: the same memory for all, which is as large as the pixels. */
+/** Where a picture is assembled before its length is known: one buffer for all, as large as the pixels. */
 let room = new Uint8Array(0);
 
 class Output {

@@ -1,9 +1,9 @@
 /**
- * QuickTime Animation: lossless, lines of runs, pixels alike and pixels that do not change. Compressed here and not by
- * ffmpeg, whose encoder cannot be asked for a keyframe at a certain frame.
+ * QuickTime Animation: lossless; lines of runs of equal or unchanged pixels. Compressed here and not by ffmpeg, whose
+ * encoder cannot be asked for a keyframe at a given frame.
  *
  * Source: Apple, QuickTime File Format, appendix on Animation compression, as ffmpeg's decoder reads it; from memory,
- * and tests hold it against that decoder.
+ * and tests check it against that decoder.
  */
 import type { Packet } from '../containers/track.ts';
 import { canvasOrder } from '../pixels/canvas.ts';
@@ -33,7 +33,7 @@ function codecFor({ width, height, rate, opaque }: CodecFilm): Codec {
     bytesPerPixel: 1,
     takesSeveral: true,
     secondsPerMegapixel: 0.01,
-    // Older ones give none (ffmpeg before 4.4).
+    // Older ones output none (ffmpeg before 4.4).
     repeatIsDecoded: false,
     asDrawn: [],
     async encode({ pictures, keys, signal }) {
@@ -59,5 +59,5 @@ function codecFor({ width, height, rate, opaque }: CodecFilm): Codec {
 const straightOrder = [3, 0, 1, 2];
 const opaqueOrder = [canvasOrder.red, canvasOrder.green, canvasOrder.blue];
 
-/** A picture of seven bytes, which is too short to hold a line: nothing changes. */
+/** A picture of seven bytes, too short to contain a line: nothing changes. */
 const unchanged: Packet = { bytes: Uint8Array.of(0, 0, 0, 7, 0, 0, 0), key: false };

@@ -1,6 +1,6 @@
 /**
- * VP9 by libvpx, transparency as a second stream beside the first. A picture that is held is followed by a frame of one
- * byte that shows it again.
+ * VP9 by libvpx, with transparency as a second stream next to the first. A held picture is followed by one-byte frames
+ * that show it again.
  */
 import { readMatroska } from '../containers/matroska-read.ts';
 import type { Packet } from '../containers/track.ts';
@@ -13,7 +13,7 @@ export const vp9: CodecRecord = {
   title: 'VP9',
   option: undefined,
   encoder: 'libvpx-vp9',
-  // ffmpeg's own leaves transparency out.
+  // ffmpeg's own decoder ignores transparency.
   decoder: 'libvpx-vp9',
   holders: { webm: { codecId: 'V_VP9', hasConfig: false } },
   carriesAlpha: true,
@@ -22,8 +22,8 @@ export const vp9: CodecRecord = {
 };
 
 /**
- * Alpha needs the encoder to look neither ahead nor back: -auto-alt-ref 0, -lag-in-frames 0. One thread, so that what
- * comes out does not depend on the machine.
+ * With alpha the encoder must look neither ahead nor back: -auto-alt-ref 0, -lag-in-frames 0. One thread, so that the
+ * bytes do not depend on the machine.
  */
 const options = [
   ...colourOptions,
@@ -39,7 +39,7 @@ function codecFor({ width, height, rate, opaque }: CodecFilm): Codec {
     holdPictures: 1,
     keyEvery: keyframeEvery(rate),
     bytesPerPixel: 0.5,
-    takesSeveral: false, // Its quantizer depends on the pictures before, keyframes or not.
+    takesSeveral: false, // Its quantizer depends on the preceding pictures, even across keyframes.
     secondsPerMegapixel: 0.02,
     repeatIsDecoded: true,
     asDrawn: [],

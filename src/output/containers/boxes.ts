@@ -1,5 +1,5 @@
 /**
- * The boxes that .mp4 and .mov files are made of (ISO/IEC 14496-12, 4.2): a length, a name of four letters, a content.
+ * The boxes that .mp4 and .mov files are made of (ISO/IEC 14496-12, 4.2): a length, a name of four letters, content.
  */
 
 export function box(name: string, ...content: readonly Uint8Array[]): Buffer {

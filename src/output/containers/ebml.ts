@@ -1,5 +1,5 @@
 /**
- * The elements that Matroska files are made of (EBML, RFC 8794): an id, a length, a content.
+ * The elements that Matroska files are made of (EBML, RFC 8794): an id, a length, content.
  */
 
 /** Ids with their marker bits, as in RFC 9559. */
@@ -62,7 +62,10 @@ export function element(id: number, ...content: readonly Uint8Array[]): Buffer {
   return Buffer.concat([idBytes(id), lengthBytes(length), ...content]);
 }
 
-/** An element that holds a whole number, zero or more; `bytes`: how many it takes, so that it can be foretold. */
+/**
+ * An element that contains a whole number, zero or more; `bytes` fixes its length, so that the length is known in
+ * advance.
+ */
 export function whole(id: number, value: number, bytes?: number): Buffer {
   const length = bytes ?? Math.max(1, Math.ceil(Math.log2(value + 1) / 8));
   const content = Buffer.alloc(length);
@@ -90,7 +93,7 @@ export function idBytes(id: number): Buffer {
   return bytes.subarray(bytes.findIndex((byte) => byte !== 0));
 }
 
-/** A length in eight bytes, which takes any file. */
+/** A length in as few bytes as possible, eight at most, which is enough for any file. */
 export function lengthBytes(length: number): Buffer {
   const short = [1, 2, 3, 4, 5, 6, 7].find((bytes) => length < 2 ** (7 * bytes) - 1) ?? 8;
   const bytes = Buffer.alloc(8);

@@ -9,7 +9,7 @@ interface Element {
   readonly content: Uint8Array;
 }
 
-/** What such a file holds. `config`: the track's CodecPrivate, empty where there is none. */
+/** The contents of such a file. `config`: the track's CodecPrivate, empty if there is none. */
 export function readMatroska(file: Uint8Array): { readonly config: Uint8Array; readonly packets: readonly Packet[] } {
   const packets: Packet[] = [];
   let config = new Uint8Array();
@@ -30,7 +30,7 @@ export function readMatroska(file: Uint8Array): { readonly config: Uint8Array; r
   return { config, packets };
 }
 
-/** What lies within those of the elements that have that id. */
+/** The children of those elements that have that id. */
 function inner(of: readonly Element[], id: number): readonly Element[] {
   return of.filter((each) => each.id === id).flatMap((each) => elements(each.content));
 }
@@ -58,10 +58,10 @@ function elements(bytes: Uint8Array): Element[] {
     const idLength = widthOf(bytes[at]!);
     const lengthLength = widthOf(bytes[at + idLength] ?? 1);
     const id = numberAt(bytes, at, idLength, 0xff);
-    // Without its marker: eight bytes would be more than a number can hold.
+    // Without its marker: eight bytes would not fit into a number.
     const length = numberAt(bytes, at + idLength, lengthLength, 0xff >> lengthLength);
     const start = at + idLength + lengthLength;
-    // All ones: a length that was not known; it then goes to the end.
+    // All ones: unknown length, up to the end.
     const end = length >= 2 ** (7 * lengthLength) - 1 ? bytes.length : Math.min(bytes.length, start + length);
     found.push({ id, content: bytes.subarray(start, end) });
     at = end;
@@ -69,12 +69,12 @@ function elements(bytes: Uint8Array): Element[] {
   return found;
 }
 
-/** How many bytes a number takes, told by the highest bit that is set in its first. */
+/** How many bytes a number takes, given by the highest bit set in its first byte. */
 function widthOf(first: number): number {
   return Math.clz32(first) - 23;
 }
 
-/** `mask` is laid over the first byte. */
+/** `mask` is applied to the first byte. */
 function numberAt(bytes: Uint8Array, at: number, length: number, mask: number): number {
   let value = (bytes[at] ?? 0) & mask;
   for (let index = 1; index < length; index++) value = value * 256 + (bytes[at + index] ?? 0);

@@ -1,6 +1,7 @@
 /**
  * A .mp4 (ISO/IEC 14496-12, -14 and -15) or .mov (Apple, QuickTime File Format Specification) with one picture track,
- * all frames of one length. The tables come first, so that the video can be played while it is still being fetched.
+ * all frames of the same duration. The tables come first, so that the video can be played while it is still being
+ * downloaded.
  */
 import { box, text, u16be, u32be } from './boxes.ts';
 import { sampleEntry } from './sample-entry.ts';
@@ -18,7 +19,8 @@ export async function writeMov(
 ): Promise<void> {
   const tables = tablesOf(track);
   const start = fileType(brand, entry);
-  // Where the frames begin depends on how long the tables are, and those not on where the frames begin.
+  // Where the frames begin depends on the length of the tables, but that length does not depend on where the frames
+  // begin.
   const data = (offset: number) => movie(track, tables, entry, brand, offset, start.length + tables.bytes > 0xf0000000);
   const dataHeader = tables.bytes + 16 > 0xffffffff ? 16 : 8;
   const moov = data(start.length + data(0).length + dataHeader);
@@ -36,7 +38,7 @@ function* parts(before: readonly Uint8Array[], { samples }: Track): Generator<Ui
 
 interface Tables {
   readonly sizes: Uint32Array;
-  /** Numbers of the keyframes, from 1; undefined where all are. */
+  /** Numbers of the keyframes, from 1; undefined if all frames are. */
   readonly keys: readonly number[] | undefined;
   /** Where each chunk begins, in bytes from the first frame. */
   readonly chunks: readonly number[];
@@ -48,7 +50,7 @@ function tablesOf({ samples, frameCount, rate }: Track): Tables {
   const sizes = new Uint32Array(frameCount);
   const keys: number[] = [];
   const chunks: number[] = [];
-  // About a second of frames lie in one chunk, as players like to read them.
+  // About a second of frames per chunk, which suits players.
   const chunkFrames = Math.max(1, Math.round(Number(rate.numerator) / Number(rate.denominator)));
   let bytes = 0;
   let frame = 0;
@@ -82,7 +84,7 @@ function movie(
   const version = u32be([isLong ? 0x01000000 : 0]);
   const time = (value: number): Buffer => (isLong ? u64be(value) : u32be([value]));
   const matrix = u32be([0x10000, 0, 0, 0, 0x10000, 0, 0, 0, 0x40000000]);
-  const never = Buffer.concat([time(0), time(0)]); // When made and changed: nothing of the hour goes into the file.
+  const never = Buffer.concat([time(0), time(0)]); // Creation and modification time: no timestamp goes into the file.
   const handler = brand === 'mov' ? 'mhlr' : '\0\0\0\0';
   const name = brand === 'mov' ? text('\x0cVideoHandler') : text('VideoHandler\0');
   const aliasHandler =
@@ -140,7 +142,7 @@ function movie(
   );
 }
 
-/** All chunks hold as many frames, but for the last. */
+/** All chunks except the last contain the same number of frames. */
 function chunkTable({ chunks, chunkFrames }: Tables, frameCount: number): Buffer {
   const rest = frameCount % chunkFrames;
   const entries: number[][] = chunks.length > (rest > 0 ? 1 : 0) ? [[1, chunkFrames, 1]] : [];

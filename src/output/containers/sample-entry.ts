@@ -1,5 +1,5 @@
 /**
- * How a .mp4 or .mov says what its pictures are: the sample entry of its one picture track.
+ * How a .mp4 or .mov describes its pictures: the sample entry of its only picture track.
  */
 import { box, text, u16be, u32be } from './boxes.ts';
 import type { MovEntry, Track } from './track.ts';
@@ -19,8 +19,8 @@ export function sampleEntry(
     u16be([0, 0]),
     u32be(brand === 'mov' ? [0, ...quality] : [0, 0, 0]),
     u16be([width, height]),
-    u32be([0x480000, 0x480000, 0]), // 72 dots an inch
-    u16be([1]), // A frame a sample.
+    u32be([0x480000, 0x480000, 0]), // 72 dots per inch
+    u16be([1]), // One frame per sample.
     compressorName(compressor),
     u16be([depth, 0xffff]),
     ...(configBox === undefined ? [] : [box(configBox, config)]),

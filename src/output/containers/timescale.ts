@@ -1,18 +1,18 @@
 /**
- * In what parts of a second a .mp4 or .mov gives its times.
+ * The timescale of a .mp4 or .mov: in which fractions of a second it gives its times.
  */
 import type { Fraction } from '../../scene/fraction.ts';
 
 export interface Timescale {
-  /** Parts of a second. */
+  /** Units per second. */
   readonly scale: number;
-  /** How many of them a frame lasts: exactly. */
+  /** The exact duration of a frame, in units. */
   readonly each: number;
 }
 
 /**
- * At least ten thousand parts (as ffmpeg has it: libavformat/movenc.c). A player rounds the moment that it seeks to such
- * parts; where they are as long as a frame, Chromium was seen to go to the frame after it, if that is a keyframe.
+ * At least ten thousand units per second (as in ffmpeg: libavformat/movenc.c). A player rounds the time that it seeks
+ * to such units; if they are as long as a frame, Chromium was seen to go to the next frame if that is a keyframe.
  */
 export function timescaleOf({ numerator, denominator }: Fraction): Timescale {
   let [scale, each] = [Number(numerator), Number(denominator)];

@@ -1,5 +1,5 @@
 /**
- * What a container has to know of a film's picture track.
+ * What a container has to know about a film's picture track.
  */
 import type { Fraction } from '../../scene/fraction.ts';
 
@@ -12,7 +12,7 @@ export interface Packet {
   readonly bytes: Uint8Array;
   /** Whether it can be decoded without any other. */
   readonly key: boolean;
-  /** Its transparency, where that is compressed apart (VP9). */
+  /** Its transparency, if that is compressed separately (VP9). */
   readonly alpha?: Uint8Array | undefined;
 }
 
@@ -33,23 +33,23 @@ export interface Track {
   readonly rate: Fraction;
   readonly alpha: boolean;
   readonly frameCount: number;
-  /** The frames in order; asked for twice, since a file begins with a table of what follows. */
+  /** The frames in order; iterated twice, since a file begins with a table of what follows. */
   readonly samples: () => Iterable<Sample>;
 }
 
-/** How a .mp4 or .mov names a kind of pictures. */
+/** How a .mp4 or .mov names a picture format. */
 export interface MovEntry {
   /** Four letters, the sample entry: `avc1`. */
   readonly entry: string;
-  /** In words, at most 31 letters. */
+  /** As words, at most 31 characters. */
   readonly compressor: string;
-  /** The box that holds `config` (`avcC`); undefined where a decoder need know nothing. */
+  /** The box that contains `config` (`avcC`); undefined if a decoder needs none. */
   readonly configBox: string | undefined;
-  /** Whether it carries luma and colour differences. The others carry red, green and blue as they are. */
+  /** Whether it carries luma and colour differences. The others carry plain red, green and blue. */
   readonly isLuma: boolean;
 }
 
-/** How a .webm names a kind of pictures. */
+/** How a .webm names a picture format. */
 export interface WebmEntry {
   /** `V_VP9`. */
   readonly codecId: string;
@@ -57,7 +57,7 @@ export interface WebmEntry {
   readonly hasConfig: boolean;
 }
 
-/** The containers that can hold a kind of pictures, and what each calls it. */
+/** The containers that can hold a picture format, and what each calls it. */
 export interface Holders {
   readonly mp4?: MovEntry;
   readonly mov?: MovEntry;

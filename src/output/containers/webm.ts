@@ -6,12 +6,12 @@ import { element, float, idBytes, ids, lengthBytes, letters, whole } from './ebm
 import type { Sample, Track, WebmEntry } from './track.ts';
 import { writeStream } from './write-stream.ts';
 
-/** Some frames from a keyframe on; a block's own time reaches 32 s from its cluster's. */
+/** Some frames from a keyframe on; a block's time can be up to 32 s after its cluster's. */
 interface Cluster {
   readonly time: number;
   readonly from: number;
   until: number;
-  /** Of its content. */
+  /** Bytes of its content. */
   length: number;
 }
 
@@ -25,7 +25,7 @@ export async function writeWebm(
   const head = headOf();
   const lengths = clusters.map(({ length }) => idBytes(ids.cluster).length + lengthBytes(length).length + length);
   const [info, tracks] = [infoOf(track), tracksOf(track, entry)];
-  // The list of what lies where and the cues have the same length whatever they say.
+  // The seek head and the cues have the same length whatever their values.
   const before = (start: number): readonly Buffer[] => {
     const cuesAt = seekHeadOf(0, 0, 0).length + info.length + tracks.length;
     const infoAt = cuesAt - info.length - tracks.length;
@@ -66,7 +66,7 @@ function clustersOf({ samples, rate }: Track): Cluster[] {
   return clusters;
 }
 
-/** The moment of a frame, to the nearest millisecond. */
+/** The time of a frame, to the nearest millisecond. */
 function millisecond(frame: number, rate: Fraction): number {
   return Number(nearest(multiply(fraction(frame), fraction(1000n * rate.denominator, rate.numerator))));
 }
@@ -79,7 +79,7 @@ function blockOf(sample: Sample, time: number): Buffer {
     ids.blockGroup,
     element(ids.block, head, bytes),
     element(ids.blockAdditions, element(ids.blockMore, whole(ids.blockAddId, 1), element(ids.blockAdditional, alpha))),
-    // Where the frame before lies is not said, only that it is needed.
+    // This does not say where the previous frame is, only that it is needed.
     ...(key ? [] : [element(ids.referenceBlock, Buffer.of(0xff))]),
   );
 }
@@ -152,7 +152,7 @@ function seekHeadOf(info: number, tracks: number, cues: number): Buffer {
   );
 }
 
-/** `start`: where the first cluster lies, from the beginning of the segment's content. */
+/** `start`: the position of the first cluster, from the beginning of the segment's content. */
 function cuesOf(clusters: readonly Cluster[], lengths: readonly number[], start: number): Buffer {
   let at = start;
   const points = clusters.map(({ time }, index) => {

@@ -1,11 +1,11 @@
 /**
- * A file written from its beginning to its end, in large pieces.
+ * Writing a file from beginning to end, in large pieces.
  */
 import { open } from 'node:fs/promises';
 
 const pieceBytes = 1 << 20;
 
-/** Writes the parts one after the other into `file`, replacing what is there. */
+/** Writes the parts one after the other into `file`, replacing what exists. */
 export async function writeStream(
   file: string,
   parts: Iterable<Uint8Array>,
@@ -17,7 +17,7 @@ export async function writeStream(
     let bytes = 0;
     const flush = async (): Promise<void> => {
       signal?.throwIfAborted();
-      // `writev` may write less than all; `writeFile` on a handle goes on where the last one ended.
+      // `writev` may write only a part; `writeFile` on a handle continues where the last one ended.
       if (bytes > 0) await handle.writeFile(waiting.length === 1 ? waiting[0]! : Buffer.concat(waiting));
       waiting = [];
       bytes = 0;

@@ -1,12 +1,12 @@
 /**
- * A file with one picture track, in whichever container.
+ * A file with one picture track, in any container.
  */
 import { Bug } from '../../grid/bug.ts';
 import { writeMov } from './mov.ts';
 import type { Container, Holders, Track } from './track.ts';
 import { writeWebm } from './webm.ts';
 
-/** Writes `file`, replacing what is there. `container` must be one of `holders`. */
+/** Writes `file`, replacing what exists. `container` must be one of `holders`. */
 export async function writeTrack(
   file: string,
   container: Container,

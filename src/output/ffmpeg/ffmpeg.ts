@@ -1,6 +1,6 @@
 /**
- * The ffmpeg programs: finding them, running an encoder on frames that we hand it, asking ffprobe. The only file that
- * knows fluent-ffmpeg, which is no longer developed.
+ * The ffmpeg programs: finding them, running an encoder on frames that we feed it, calling ffprobe. The only file that
+ * uses fluent-ffmpeg, which is no longer developed.
  */
 import { type ChildProcess, execFile, spawn } from 'node:child_process';
 import { accessSync, constants, statSync } from 'node:fs';
@@ -24,20 +24,20 @@ export interface Run {
   readonly outputOptions: readonly string[];
   /** An absolute path. */
   readonly output: string;
-  /** Told now and then how many frames are in the file, where the frames handed over do not say it. */
+  /** Called now and then with the number of frames in the file, for when the frames fed do not tell. */
   readonly onEncoded?: ((frameCount: number) => void) | undefined;
 }
 
-/** One run of the encoder on frames that we hand it. */
+/** One run of the encoder on frames that we feed it. */
 export interface Encoding extends Run {
   /** The first input is the stream of frames. */
   readonly frameOptions: readonly string[];
 }
 
 /**
- * Runs the encoder on the frames that `frames` gives, one array each, asked for as fast as the encoder takes them.
+ * Runs the encoder on the frames from `frames`, one array each, requested as fast as the encoder takes them.
  * When this returns or throws, no child process is left. Throws a `MachineFailure` if the encoder fails, the signal's
- * reason if it is aborted, and whatever `frames` throws.
+ * reason if it is aborted, and anything that `frames` throws.
  */
 export async function encode(
   encoding: Encoding,
@@ -47,7 +47,7 @@ export async function encode(
   await start(encoding, { options: encoding.frameOptions, frames }, signal);
 }
 
-/** The same on files alone. */
+/** The same, only on files. */
 export async function run(work: Run, signal: AbortSignal | undefined): Promise<void> {
   await start(work, undefined, signal);
 }
@@ -72,14 +72,14 @@ async function start(
     },
   });
   const command = ffmpeg({ stdoutLines: 50 }).setFfmpegPath(program('ffmpeg'));
-  // Words one by one: an array of them would be split again at spaces.
+  // As separate arguments: an array would be split again at spaces.
   if (piped !== undefined) command.input(source).inputOptions(...pipedInput, ...piped.options);
   for (const input of work.inputs) command.input(nameOf(input)).inputOptions(...optionsOf(input));
   if (work.filter !== undefined) command.complexFilter(work.filter);
   command.output(work.output).outputOptions('-loglevel', 'error', ...work.outputOptions, '-nostats');
   if (work.onEncoded !== undefined) command.outputOptions('-progress', 'pipe:2');
 
-  // The file is thrown away, so the encoder need not be asked to finish it: SIGKILL is at once and certain.
+  // The file is deleted, so the encoder need not be asked to finish it: SIGKILL is immediate and certain.
   const stop = (reason: unknown): void => {
     stopped ??= { reason };
     command.kill('SIGKILL');
@@ -123,15 +123,15 @@ function optionsOf(input: Input): readonly string[] {
 /** One run of the decoder. */
 export interface Decoding {
   readonly file: string;
-  /** ffmpeg's name; undefined: the one that it takes by itself. */
+  /** ffmpeg's name; undefined: ffmpeg's default. */
   readonly decoder: string | undefined;
   readonly filter: string;
-  /** Of what comes out, by ffmpeg's name, and the bytes that one picture takes in it. */
+  /** The output format, by ffmpeg's name, and the bytes that one picture takes in it. */
   readonly pixelFormat: string;
   readonly frameBytes: number;
 }
 
-/** Hands every picture to `onPicture`, valid until it returns. Throws a `MachineFailure`, or the signal's reason. */
+/** Passes every picture to `onPicture`, valid until it returns. Throws a `MachineFailure`, or the signal's reason. */
 export async function decode(
   { file, decoder, filter, pixelFormat, frameBytes }: Decoding,
   onPicture: (bytes: Uint8Array) => void,
@@ -174,8 +174,8 @@ export async function decode(
 }
 
 /**
- * What ffprobe says of a file in its JSON form, or undefined where it cannot read it as media. `options` as ffprobe
- * takes them. What it complains of is added to `complaints`. Throws a `MachineFailure` where there is no ffprobe.
+ * What ffprobe reports about a file, as JSON, or undefined if it cannot read it as media. `options` are ffprobe's. Its
+ * error messages are added to `complaints`. Throws a `MachineFailure` if there is no ffprobe.
  */
 export async function probe(
   file: string,
@@ -203,8 +203,8 @@ export async function probe(
 }
 
 /**
- * The encoders that this ffmpeg has, by name. Throws a `MachineFailure` unless ffmpeg and ffprobe are there. To be asked
- * before any work: where its program is missing the library throws out of reach.
+ * The encoders that this ffmpeg has, by name. Throws a `MachineFailure` unless ffmpeg and ffprobe exist. Must be called
+ * before any work: if its program is missing, the library throws where nothing can catch it.
  */
 export async function availableEncoders(): Promise<ReadonlySet<string>> {
   ffmpeg.setFfmpegPath(program('ffmpeg'));
@@ -217,7 +217,10 @@ export async function availableEncoders(): Promise<ReadonlySet<string>> {
   });
 }
 
-/** All that ffmpeg says of itself: its version, how it was built, its libraries. Throws a `MachineFailure` where there is none. */
+/**
+ * Everything ffmpeg says about itself: its version, build options, and libraries. Throws a `MachineFailure` if there is
+ * none.
+ */
 export async function encoderVersion(): Promise<string> {
   const ffmpegProgram = program('ffmpeg');
   return new Promise((resolve, reject) => {
@@ -228,12 +231,12 @@ export async function encoderVersion(): Promise<string> {
   });
 }
 
-/** What to do where ffmpeg, or an encoder, is missing. */
+/** What to do if ffmpeg, or an encoder, is missing. */
 export const howToGet = 'install a full ffmpeg (Debian and Ubuntu: apt-get install ffmpeg; macOS: brew install ffmpeg)';
 
 /**
- * Where the program lies: as `FFMPEG_PATH` or `FFPROBE_PATH` say (the library's own custom), else on the `PATH`.
- * Looked up each time, so that what is missing is known before anything is started.
+ * The program's path: from `FFMPEG_PATH` or `FFPROBE_PATH` (the library's convention), otherwise from the `PATH`.
+ * Looked up each time, so that a missing program is noticed before anything is started.
  */
 export function program(name: 'ffmpeg' | 'ffprobe'): string {
   const named = process.env[name === 'ffmpeg' ? 'FFMPEG_PATH' : 'FFPROBE_PATH'] ?? '';
@@ -254,7 +257,7 @@ function isProgram(file: string): boolean {
   }
 }
 
-/** The sentence for an encoder that ended badly. `message` is the library's, `words` are ffmpeg's own lines. */
+/** The sentence for an encoder that failed. `message` is the library's; `words` are ffmpeg's own lines. */
 function encoderFailure(message: string, words: readonly string[]): MachineFailure {
   if (words.some((line) => line.includes('No space left on device'))) {
     return new MachineFailure(`cannot write the video: ${diskIsFull}`);
@@ -266,7 +269,7 @@ function encoderFailure(message: string, words: readonly string[]): MachineFailu
   return new MachineFailure(`the encoder failed: ${lastWords(words) ?? message}`);
 }
 
-/** The last line that says something, without ffmpeg's "[libx264 @ 0x55d0c8]" before it. */
+/** The last meaningful line, without ffmpeg's "[libx264 @ 0x55d0c8]" prefix. */
 function lastWords(lines: readonly string[]): string | undefined {
   const last = lines.findLast((line) => /\S/.test(line) && !/^Conversion failed!/.test(line));
   return last?.replace(/^(\[[^\]]*\] *)+/, '').trim();

@@ -1,5 +1,5 @@
 /**
- * What a file of footage or sound holds, asked of ffprobe: its length as an exact fraction, its size, its rate.
+ * What a footage or sound file contains, according to ffprobe: its length as an exact fraction, its size, its rate.
  */
 import { existsSync } from 'node:fs';
 import { open } from 'node:fs/promises';
@@ -22,9 +22,9 @@ import { probe } from './ffmpeg.ts';
 
 export interface Media {
   readonly kind: 'media';
-  /** Of the picture where there is one, else of the sound; undefined where the file does not say. */
+  /** Of the picture if there is one, otherwise of the sound; undefined if the file does not say. */
   readonly durationSeconds: Fraction | undefined;
-  /** Undefined for a file of sound alone (a cover picture does not count). */
+  /** Undefined for a sound-only file (a cover picture does not count). */
   readonly picture: MediaPicture | undefined;
   readonly hasAudio: boolean;
   /** Whether it is one picture and no film: a .png, a .jpg. */
@@ -32,26 +32,26 @@ export interface Media {
 }
 
 export interface MediaPicture {
-  /** As it is to be seen, in square pixels: after rotation and with the shape of its pixels worked in. */
+  /** As displayed, in square pixels: after rotation and correction of the pixel shape. */
   readonly width: number;
   readonly height: number;
-  /** Frames a second; undefined where they come at no fixed rate. */
+  /** Frames a second; undefined if the rate is not fixed. */
   readonly rate: Fraction | undefined;
-  /** The matrix of its colours by ffmpeg's name (`bt709`, `smpte170m`); undefined where the file does not say. */
+  /** Its colour matrix by ffmpeg's name (`bt709`, `smpte170m`); undefined if the file does not say. */
   readonly matrix: string | undefined;
-  /** How its pixels are kept in the file. */
+  /** How its pixels are stored in the file. */
   readonly kept: KeptAs;
-  /** The name of the kind of high dynamic range that it has; undefined for an ordinary picture. */
+  /** The name of its kind of high dynamic range; undefined for an ordinary picture. */
   readonly hdr: string | undefined;
 }
 
-/** Pixels as a file keeps them: before they are turned, and before they are made square. */
+/** Pixels as a file stores them: before rotation, and before they are made square. */
 export interface KeptAs {
   readonly width: number;
   readonly height: number;
   /** By ffmpeg's name: `yuv420p`. */
   readonly format: string | undefined;
-  /** Whether black is 0 and white 255, in place of 16 and 235. */
+  /** Whether black is 0 and white 255, instead of 16 and 235. */
   readonly fullRange: boolean;
 }
 
@@ -61,7 +61,7 @@ export interface UnreadableMedia {
   readonly message: string;
 }
 
-/** Throws a `MachineFailure` where ffprobe is missing. */
+/** Throws a `MachineFailure` if ffprobe is missing. */
 export async function probeMedia(file: string, signal?: AbortSignal): Promise<Media | UnreadableMedia> {
   const path = resolve(file); // So that no part of a name is taken for an option or a protocol.
   const unreadable = (message: string): UnreadableMedia => ({ kind: 'unreadable', message });
@@ -76,7 +76,7 @@ export async function probeMedia(file: string, signal?: AbortSignal): Promise<Me
   const audio = streams.find((stream) => stream.codec_type === 'audio');
   const picture = video === undefined ? undefined : pictureOf(video);
   if (picture === undefined && audio === undefined) {
-    return unreadable(`${basename(file)} holds neither a picture nor a sound that can be read`);
+    return unreadable(`${basename(file)} contains neither a readable picture nor a readable sound`);
   }
   const main = picture === undefined ? audio : video;
   return {
@@ -88,7 +88,7 @@ export async function probeMedia(file: string, signal?: AbortSignal): Promise<Me
   };
 }
 
-/** A recorder writes the list of the pictures (the `moov` box of ISO/IEC 14496-12) last, and a cut takes it away. */
+/** A recorder writes the list of pictures (the `moov` box of ISO/IEC 14496-12) last, so a truncated file lacks it. */
 async function whyUnreadable(path: string, complaints: readonly string[]): Promise<string> {
   if (complaints.some((line) => line.includes('not on whitelist'))) return `is ${whatIsRefused(path)}`;
   const lacksList = complaints.some((line) => line.includes('moov atom not found'));
@@ -96,7 +96,7 @@ async function whyUnreadable(path: string, complaints: readonly string[]): Promi
   return 'is cut off: its end is missing, and with it the list of its pictures; copy or record it again';
 }
 
-/** ffmpeg goes by the ending of a name; a text that is called .mp4 lacks the list too. */
+/** ffmpeg follows the file extension; a text file named .mp4 lacks the list too. */
 async function beginsWithBox(path: string): Promise<boolean> {
   const file = await open(path);
   try {
@@ -108,20 +108,20 @@ async function beginsWithBox(path: string): Promise<boolean> {
 }
 
 /**
- * Where the file really ends, in seconds, if that is more than a second before `promised`, as far as its own head says
- * that it goes; undefined where it holds what it promises. Reads packets near the end, and decodes none.
+ * Where the file really ends, in seconds, if that is more than a second before `promised`, the end according to its own
+ * header; undefined if it is complete. Reads packets near the end, and decodes none.
  */
 export async function cutOffAt(file: string, promised: Fraction, signal?: AbortSignal): Promise<Fraction | undefined> {
   const from = Math.max(0, Math.floor(toNumber(promised)) - 2);
   const isCut = (end: Fraction): boolean => compare(add(end, fraction(1n)), promised) < 0;
   const near = await lastPacketEnd(file, `${from}%${from + 4}`, signal);
   if (!isCut(near)) return undefined;
-  // A recording of a screen may have no picture for minutes: then only the whole rest can tell.
+  // A recording of a screen may have no picture for minutes: then only the whole rest shows it.
   const end = await lastPacketEnd(file, `${from}%`, signal);
   return isCut(end) ? end : undefined;
 }
 
-/** When the last of the packets in that interval ends; zero where there is none. */
+/** When the last packet in that interval ends; zero if there is none. */
 async function lastPacketEnd(file: string, interval: string, signal: AbortSignal | undefined): Promise<Fraction> {
   const wanted = ['-read_intervals', interval, '-show_entries', 'packet=pts_time,duration_time'];
   const parsed = packetsShape.safeParse(await probe(resolve(file), wanted, signal));
@@ -132,7 +132,7 @@ async function lastPacketEnd(file: string, interval: string, signal: AbortSignal
   return ends.reduce((latest, one) => (compare(one, latest) > 0 ? one : latest), zero);
 }
 
-/** The number of frames in the file's first picture stream, by reading every packet of it (and decoding none). */
+/** The number of frames in the file's first picture stream, by reading every packet (and decoding none). */
 export async function countFrames(file: string, signal?: AbortSignal): Promise<number> {
   const wanted = ['-count_packets', '-select_streams', 'v:0', '-show_entries', 'stream=nb_read_packets'];
   const parsed = countShape.safeParse(await probe(resolve(file), wanted, signal));
@@ -191,7 +191,9 @@ function pictureOf(stream: z.infer<typeof streamShape>): MediaPicture | undefine
   };
 }
 
-/** Of the transfer functions of ITU-T H.273, table 3, those of ITU-R BT.2100; and the mark of a Dolby Vision stream. */
+/**
+ * From the transfer functions of ITU-T H.273, table 3, those of ITU-R BT.2100; and the sign of a Dolby Vision stream.
+ */
 function hdrOf(stream: z.infer<typeof streamShape>): string | undefined {
   if (stream.color_transfer === 'smpte2084') return 'PQ';
   if (stream.color_transfer === 'arib-std-b67') return 'HLG';
@@ -212,9 +214,9 @@ function durationOf(stream: z.infer<typeof streamShape> | undefined): Fraction |
   return decimal(stream?.duration);
 }
 
-/** `30000/1001`, `4:3`; undefined for anything else, and for `0/0` and `0:1`, which stand for "not known". */
-function ratio(text: string | undefined, sign: '/' | ':'): Fraction | undefined {
-  const [top, bottom, ...more] = (text ?? '').split(sign).map((part) => fractionFromDecimal(part));
+/** `30000/1001`, `4:3`; undefined for anything else, and for `0/0` and `0:1`, which mean "not known". */
+function ratio(text: string | undefined, separator: '/' | ':'): Fraction | undefined {
+  const [top, bottom, ...more] = (text ?? '').split(separator).map((part) => fractionFromDecimal(part));
   if (top === undefined || bottom === undefined || more.length > 0 || compare(bottom, zero) === 0) return undefined;
   return compare(top, zero) === 0 ? undefined : divide(top, bottom);
 }

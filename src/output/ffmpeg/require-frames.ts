@@ -1,11 +1,14 @@
 /**
- * Whether a video that was written is whole.
+ * Whether a written video is complete.
  */
 import { isDiskFull } from '../machine/atomic-write.ts';
 import { diskIsFull, MachineFailure } from '../machine/machine-failure.ts';
 import { countFrames } from './media.ts';
 
-/** An encoder on a full disk may end as if all were well, so what it wrote is counted. Throws a `MachineFailure`. */
+/**
+ * An encoder on a full disk may exit as if it had succeeded, so the frames it wrote are counted. Throws a
+ * `MachineFailure`.
+ */
 export async function requireFrames(
   file: string,
   { frameCount }: { readonly frameCount: number },

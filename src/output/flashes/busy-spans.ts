@@ -1,5 +1,5 @@
 /**
- * Where in a film so much comes and goes that it might flash. Nothing is drawn here, and no canvas is needed.
+ * Where in a film so many things come and go that it might flash. Nothing is drawn here, and no canvas is needed.
  */
 import type { Cell } from '../../grid/grid.ts';
 import { coveredBy } from '../../marks/paintings.ts';
@@ -7,21 +7,21 @@ import type { Look } from '../../scene/look.ts';
 import type { Film, Shown } from '../../timeline/film.ts';
 
 /**
- * What is counted: all that comes and goes anywhere; or, place by place, only what covers whole cells, and cards of words.
- * A place flashes no oftener than things come and go there, so that `areas` passes over nearly every film at once.
+ * What is counted: everything that comes and goes anywhere; or, place by place, only what covers whole cells, and text
+ * cards. A place flashes no more often than things come and go there, so `areas` clears nearly every film immediately.
  */
 export type Counted = 'all' | 'areas';
 
-/** Spans, in frames, ascending and apart; `until` not included. */
+/** Spans, in frames, ascending and disjoint; `until` not included. */
 export type Span = readonly [from: number, until: number];
 
-/** Less than four flashes, each two changes, cannot be too many (WCAG 2.2, 2.3.1). */
+/** Fewer than four flashes, of two changes each, cannot be too many (WCAG 2.2, 2.3.1). */
 const leastChanges = 8;
 
-/** Spans that hold enough changes within a second. */
+/** Spans with enough changes within a second. */
 export function busySpans(film: Film, look: Look, counted: Counted): Span[] {
   const perSecond = Number(film.rate.numerator) / Number(film.rate.denominator);
-  // What comes or goes takes its time for it.
+  // Coming and going takes some time.
   const times = Object.values(look.motion).filter((value) => typeof value === 'number');
   const slack = Math.ceil(perSecond * (1 + Math.max(...times)));
   const moves = film.board.map(({ from }) => from);
@@ -42,7 +42,7 @@ export function busySpans(film: Film, look: Look, counted: Counted): Span[] {
   );
 }
 
-/** By cell what comes and goes over all of it; and the cards of words. */
+/** For each cell, what comes and goes over all of it; and the text cards. */
 function areasOf(film: Film): readonly (readonly Shown[])[] {
   const cards: Shown[] = [];
   const overAll: Shown[] = [];

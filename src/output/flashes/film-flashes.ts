@@ -1,5 +1,5 @@
 /**
- * Whether a film flashes: its frames are drawn small, and only where so many things come and go that they might.
+ * Whether a film flashes: its frames are drawn small, and only where enough things come and go that it might.
  */
 import { type Run, runsOf } from '../../frames/runs.ts';
 import { luminance as luminanceOf } from '../../picture/colour.ts';
@@ -13,12 +13,12 @@ import type { Region } from '../pixels/regions.ts';
 import { runningPictures } from '../pixels/running-pictures.ts';
 import { busySpans, type Counted, type Span } from './busy-spans.ts';
 
-/** Screen pixels to one that is drawn. */
+/** Screen pixels per drawn pixel, in each direction. */
 const scale = 8;
 
 /**
- * The first frame of each span in which the film flashes more than three times a second. A film that lies over a
- * recording is measured over black and over white, as what lies under it is not known here. `counted`: see `busySpans`.
+ * The first frame of each span in which the film flashes more than three times a second. A film over a recording is
+ * measured over black and over white, as the recording is not known here. `counted`: see `busySpans`.
  */
 export function flashesOf(film: Film, look: Look, counted: Counted = 'all'): Frame[] {
   const spans = busySpans(film, look, counted);
@@ -59,7 +59,7 @@ function luminances(film: Film, look: Look): (frame: number) => readonly Float32
   };
 }
 
-/** The frames of the span that are not as the one before. */
+/** The frames of the span that differ from the previous one. */
 function differentFrames(runs: readonly Run[], [from, until]: Span): readonly number[] {
   return runs.flatMap((run) => {
     const [first, end] = [Math.max(from, run.from), Math.min(until, run.until)];
@@ -68,7 +68,7 @@ function differentFrames(runs: readonly Run[], [from, until]: Span): readonly nu
   });
 }
 
-/** The film on a frame of so few pixels that drawing it costs little. */
+/** The film on a frame with so few pixels that drawing it is fast. */
 function smallFilm(film: Film): Film {
   return scaledFilm(film, Math.min(screen.width / film.width, screen.height / film.height) / scale, { even: false });
 }
@@ -88,7 +88,7 @@ function measure(pixels: Uint8Array, width: number, region: Region, ground: numb
   }
 }
 
-/** Of each value of a channel of sRGB, as WCAG has it: a grey's luminance is its channel made linear. */
+/** For each sRGB channel value, as in WCAG: a grey's luminance is its linear channel value. */
 const linear = Float32Array.from({ length: 256 }, (_, value) => {
   const hex = value.toString(16).padStart(2, '0');
   return luminanceOf(`#${hex}${hex}${hex}`);

@@ -1,14 +1,14 @@
 /**
- * A recording laid under the frames, as a part of ffmpeg's filter graph: the right moment of it on each frame of ours,
- * scaled to the frame without changing its shape, in the colours of BT.709.
+ * A recording under the frames, as a part of ffmpeg's filter graph: the right moment of it for each of our frames,
+ * scaled to the frame without changing its shape, in BT.709 colours.
  */
 import { divide, type Fraction, floor } from '../../scene/fraction.ts';
 import type { MediaPicture } from '../ffmpeg/media.ts';
 import { expression, type Seek, seekBefore } from '../tracks/sound.ts';
 
 /**
- * As `seekBefore`, for a picture: from the keyframe before that on. A screen recording may have had its last picture long
- * before the wanted moment, and that is the one to be seen; cutting at the seek's own moment would lose it.
+ * Like `seekBefore`, for a picture: from the preceding keyframe on. In a screen recording the picture to be shown may
+ * come long before the wanted moment; cutting at the seek time itself would lose it.
  */
 export function seekPictureBefore(start: Fraction): Seek {
   const { options, lead } = seekBefore(start);
@@ -17,7 +17,7 @@ export function seekPictureBefore(start: Fraction): Seek {
 
 /**
  * The filters between the footage's picture and a frame of `width` x `height` (even) at `rate`, 4:2:0, without end.
- * A recording that fits already comes out bit by bit as it went in.
+ * A recording that already fits comes out bit-identical.
  */
 export function footageFilters(
   picture: MediaPicture,
@@ -27,10 +27,10 @@ export function footageFilters(
   rate: Fraction,
 ): string {
   return [
-    // A last picture that does not say how long it lasts, or lasts shorter than a frame of ours, would be gone at once.
+    // A last picture without a duration, or shorter than one of our frames, would disappear immediately.
     ...(picture.rate === undefined ? [] : [`tpad=stop=${floor(divide(picture.rate, rate)) + 2n}:stop_mode=clone`]),
     `setpts='round(PTS-(${expression(lead)})/TB)'`,
-    // By the times of the pictures, not by their count: recordings of screens have no fixed rate.
+    // By the times of the pictures, not by their count: screen recordings have no fixed rate.
     `fps=${rate.numerator}/${rate.denominator}:start_time=0:eof_action=pass`,
     // Footage that ends early holds its last picture.
     'tpad=stop=-1:stop_mode=clone',
@@ -47,7 +47,7 @@ function toFrame(picture: MediaPicture, width: number, height: number): readonly
   // Even a scaler that has nothing to do copies every picture.
   if (isFrame && kept.format === 'yuv420p' && !kept.fullRange) return changeOfMatrix(picture);
   return [
-    // One matrix for both ends: of a change ffmpeg's scaler makes a detour over RGB, which costs a level of grey.
+    // One matrix for both ends: to change it, ffmpeg's scaler goes through RGB, which costs one grey level.
     `scale=${fit.width}:${fit.height}:in_color_matrix=bt709:out_color_matrix=bt709:out_range=tv`,
     'format=yuv420p',
     ...changeOfMatrix(picture),
@@ -57,7 +57,7 @@ function toFrame(picture: MediaPicture, width: number, height: number): readonly
 
 /**
  * The largest place for the picture within the frame that keeps its shape, in even pixels as 4:2:0 needs them; bars
- * are left where the shapes differ by more than that.
+ * remain if the shapes differ by more than that.
  */
 export function fitted(picture: MediaPicture, width: number, height: number) {
   const scale = Math.min(width / picture.width, height / picture.height);
@@ -70,7 +70,7 @@ export function fitted(picture: MediaPicture, width: number, height: number) {
   return { width: fitWidth, height: fitHeight, left: offset(width, fitWidth), top: offset(height, fitHeight) };
 }
 
-/** Files that do not name their matrix: BT.709 from 720 lines up, else BT.601; common practice. */
+/** Files that do not name their matrix: BT.709 from 720 lines up, otherwise BT.601; common practice. */
 function changeOfMatrix(picture: MediaPicture): readonly string[] {
   const matrix = picture.matrix ?? (picture.height < 720 ? 'smpte170m' : 'bt709');
   if (!otherMatrices.has(matrix)) return [];
@@ -78,5 +78,7 @@ function changeOfMatrix(picture: MediaPicture): readonly string[] {
   return [`colorspace=ispace=${matrix}:space=bt709:${same}`];
 }
 
-/** Those of ffmpeg's names that need a change. RGB (`gbr`) is none: it becomes BT.709 when it is scaled. */
+/**
+ * ffmpeg's names of matrices that need converting. RGB (`gbr`) is not among them: it becomes BT.709 when it is scaled.
+ */
 const otherMatrices: ReadonlySet<string> = new Set(['fcc', 'bt470bg', 'smpte170m', 'smpte240m', 'bt2020nc']);

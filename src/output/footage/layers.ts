@@ -1,5 +1,5 @@
 /**
- * What is mixed with the frames of a video: the footage under them, and a sound. The files are looked into before any
+ * What is mixed with the frames of a video: the footage under them, and a sound. The files are inspected before any
  * work, so that a refusal costs nothing.
  */
 import { basename, resolve } from 'node:path';
@@ -15,7 +15,7 @@ export interface LayerWishes {
   readonly key: string | undefined;
   readonly footage: Recording | undefined;
   readonly audio: string | undefined;
-  /** The moment of `audio`, in seconds, that falls on the first frame. */
+  /** The time in `audio`, in seconds, that falls on the first frame. */
   readonly audioStart: Fraction | undefined;
 }
 
@@ -23,15 +23,15 @@ export interface LayerWishes {
 export interface Layers {
   readonly kind: 'layers';
   readonly under: (Recording & { readonly picture: MediaPicture }) | undefined;
-  /** `start` is the moment of the sound that falls on the first frame. */
+  /** `start` is the time in the sound that falls on the first frame. */
   readonly sound: Recording | undefined;
-  /** What the user may not expect of the result, a sentence each. */
+  /** What may surprise the user about the result, a sentence each. */
   readonly notices: readonly string[];
 }
 
 /**
- * Recording goes under an .mp4 alone: the other kinds carry transparency, which is what they are asked for. Under opaque
- * frames its picture cannot be seen, and it gives its sound only.
+ * Footage goes only under an .mp4: the other formats carry transparency, which is the reason to choose them. Under
+ * opaque frames its picture cannot be seen, and only its sound is used.
  */
 export async function layersOf(
   painter: Painter,
@@ -62,13 +62,13 @@ async function footageLayers(
   const media = await probeMedia(footage.file, signal);
   if (media.kind === 'unreadable') return refused(`the footage: ${media.message}`);
   const { picture, hasAudio } = media;
-  if (picture === undefined) return refused(`the footage ${name} holds a sound but no picture`);
+  if (picture === undefined) return refused(`the footage ${name} contains a sound but no picture`);
   if (media.durationSeconds !== undefined && compare(footage.start, media.durationSeconds) >= 0) {
-    return refused(`the footage ${name} is over before the moment at which the video is to begin`);
+    return refused(`the footage ${name} ends before the moment at which the video begins`);
   }
   if (painter.transparent && picture.hdr !== undefined) {
     return refused(
-      `the footage ${name} has a high dynamic range (${picture.hdr}), and the video is BT.709, which has not: convert the footage to BT.709 first`,
+      `the footage ${name} has a high dynamic range (${picture.hdr}), and the video is BT.709, which does not: convert the footage to BT.709 first`,
     );
   }
   const cut = await cutOff(painter, footage, media, signal);
@@ -82,7 +82,7 @@ async function footageLayers(
   };
 }
 
-/** What is wrong with footage that ends before the moment to which it is needed and which it promises to reach. */
+/** What is wrong with footage that ends before the time up to which it is needed and which its header promises. */
 async function cutOff(
   painter: Painter,
   { file, start }: Recording,
@@ -103,14 +103,14 @@ async function narrationLayer(
 ): Promise<{ kind: 'narration'; sound: Recording } | Refusal> {
   const media = await probeMedia(file, signal);
   if (media.kind === 'unreadable') return refused(`the audio: ${media.message}`);
-  if (!media.hasAudio) return refused(`the audio ${basename(file)} holds no sound`);
+  if (!media.hasAudio) return refused(`the audio ${basename(file)} contains no sound`);
   return { kind: 'narration', sound: { file: resolve(file), start } };
 }
 
 function leftOut(container: Container, wishes: LayerWishes, laid: Recording | undefined): readonly string[] {
   if (wishes.footage === undefined || laid !== undefined) return [];
   const why =
-    wishes.key === undefined ? `a .${container} keeps its transparency` : 'the key colour lies under the frames';
+    wishes.key === undefined ? `a .${container} keeps its transparency` : 'the key colour is under the frames';
   return [`${why}: the footage is not in it`];
 }
 
@@ -123,11 +123,11 @@ function misfits(
 ): readonly string[] {
   const notices: string[] = [];
   if (painter.width * picture.height !== painter.height * picture.width) {
-    const sizes = `${picture.width}x${picture.height}, another shape than the frame of ${painter.width}x${painter.height}`;
+    const sizes = `${picture.width}x${picture.height}, a different shape from the frame's ${painter.width}x${painter.height}`;
     notices.push(`the footage ${name} is ${sizes}: the rest of the frame is black`);
   }
   const end = divide(fraction(painter.frameCount), painter.rate);
-  // By more than a frame: a file's own length is often a little off.
+  // Tolerating one frame: a file's own length is often slightly off.
   const needed = subtract(add(footage.start, end), divide(fraction(1n), painter.rate));
   if (media.durationSeconds !== undefined && compare(media.durationSeconds, needed) < 0) {
     notices.push(`the footage ${name} ends before the video does: its last picture is held`);

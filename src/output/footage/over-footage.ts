@@ -1,7 +1,7 @@
 /**
- * The frames over a recording, as an .mp4. Every picture of it must be encoded again, so what can be saved lies before
- * the encoder: a picture of ours goes down the pipe once, cropped to where anything is drawn, and where nothing is
- * drawn the recording passes as it is.
+ * The frames over a recording, as an .mp4. Every picture of it must be encoded again, so time can be saved only before
+ * the encoder: each of our pictures goes down the pipe once, cropped to the part that is drawn on, and while nothing is
+ * drawn the recording passes unchanged.
  */
 import type { Fraction } from '../../scene/fraction.ts';
 import type { Chapter } from '../../timeline/chapters.ts';
@@ -65,10 +65,10 @@ export async function writeOverFootage(
   });
 }
 
-/** Something is drawn where the plan saw nothing. */
+/** Something is drawn where the plan expected nothing. */
 class OutOfBox extends Error {}
 
-/** A picture each time that it changes, within the box. */
+/** A picture for each change, cropped to the box. */
 function* sparseFrames(
   painter: Painter,
   canvas: FrameCanvas,
@@ -87,7 +87,7 @@ function* sparseFrames(
   }
 }
 
-/** Where nothing is drawn there is no stream of frames. */
+/** If nothing is drawn, there is no stream of frames. */
 type MaybePiped = Run & { readonly frameOptions: Encoding['frameOptions'] | undefined };
 
 function encodingOf(painter: Painter, plan: OverFootagePlan, { box, drawn }: OverlayPlan, temp: string): MaybePiped {
@@ -97,9 +97,10 @@ function encodingOf(painter: Painter, plan: OverFootagePlan, { box, drawn }: Ove
   const seek = seekPictureBefore(under.start);
   const inputs: Input[] = [{ kind: 'file', file: under.file, options: seek.options }];
   const footage = footageFilters(under.picture, seek.lead, painter.width, painter.height, painter.rate);
-  // Both get their tags before they meet: from 7 on ffmpeg would convert the one that bears none as if it were BT.601.
+  // Both get their tags before they meet: from 7 on, ffmpeg would convert an untagged one as if it were BT.601.
   const graph = [`[${first}:v:0]${footage},${colourTags}[under]`];
-  // The pictures end within the graph: at the end of `-frames:v` ffmpeg 4 to 6 would cut off the sound where it is just then.
+  // The pictures end within the graph: at the end of `-frames:v`, ffmpeg 4 to 6 would cut off the sound wherever it is
+  // at that moment.
   const finish = `trim=end_frame=${painter.frameCount}`;
   if (box === undefined) graph.push(`[under]${finish}[video]`);
   else {
@@ -113,8 +114,8 @@ function encodingOf(painter: Painter, plan: OverFootagePlan, { box, drawn }: Ove
   if (sound !== undefined) {
     const seek = seekBefore(sound.start);
     inputs.push({ kind: 'file', file: sound.file, options: seek.options });
-    // In a graph of its own: ffmpeg 7 asks one input of a graph at a time, and would wait for the sound while it is the
-    // marks that are wanted.
+    // In its own graph: ffmpeg 7 reads one input of a graph at a time, and would wait for the sound while it needs the
+    // marks.
     const filter = soundFilters(seek.lead, secondsOf(painter));
     soundOptions.push(
       '-map',
@@ -142,8 +143,8 @@ function encodingOf(painter: Painter, plan: OverFootagePlan, { box, drawn }: Ove
 }
 
 /**
- * Where the overlay is on. Two frames more than needed at either end: what is drawn says itself where it begins and
- * ends, and this only saves laying nothing over something.
+ * When the overlay is on. Two frames more than needed at either end: the drawn frames themselves determine where it
+ * begins and ends, and this only saves overlaying empty pictures.
  */
 function whereDrawn(drawn: OverlayPlan['drawn'], { rate }: Painter): string {
   const seconds = (frame: number): string => ((frame * Number(rate.denominator)) / Number(rate.numerator)).toFixed(6);
@@ -151,7 +152,7 @@ function whereDrawn(drawn: OverlayPlan['drawn'], { rate }: Painter): string {
   return spans.length === 0 ? '0' : spans.join('+');
 }
 
-/** The encoder with its options, for a stream of which every picture is new. */
+/** The encoder with its options, for a stream in which every picture is new. */
 export function footageEncoder(rate: Fraction): readonly string[] {
   return [
     ...['-c:v', 'libx264', '-preset', 'veryfast', '-crf', '16', '-pix_fmt', 'yuv420p'],

@@ -1,6 +1,6 @@
 /**
- * What of an overlay has to go over a recording: the part of the frame that is ever drawn on, and the spans in
- * which anything is drawn. Outside of both the recording passes untouched, and nearly for nothing.
+ * Which part of an overlay has to go over a recording: the part of the frame that is ever drawn on, and the spans in
+ * which anything is drawn. Outside both, the recording passes unchanged, at almost no cost.
  */
 
 import { holdsOf } from '../painters/holds.ts';
@@ -15,20 +15,20 @@ interface Span {
 }
 
 export interface OverlayPlan {
-  /** Undefined where no frame has anything on it. */
+  /** Undefined if no frame has anything on it. */
   readonly box: Box | undefined;
-  /** In order; apart by more than a moment. Between them nothing is drawn. */
+  /** In order, at least `leastGap` apart. Between them nothing is drawn. */
   readonly drawn: readonly Span[];
   /** The first frame of each picture that differs from the one before it. */
   readonly changes: readonly number[];
 }
 
-/** Spans that come after each other so soon, in frames, are one: each costs a comparison on every frame. */
+/** Spans closer than this, in frames, are merged: each costs a comparison on every frame. */
 const leastGap = 12;
-/** What moves is looked at so often, in frames; what it reaches in between is hoped for, and checked by `isInside`. */
+/** Motion is sampled at this interval, in frames; what it reaches in between is guessed, and checked by `isInside`. */
 const sampleEvery = 15;
 
-/** Looks at every picture that is held, and at some of those that move. `canvas` must be of the painter's size, without a key. */
+/** Examines every held picture, and samples those in motion. `canvas` must be of the painter's size, without a key. */
 export function overlayPlan(painter: Painter, canvas: FrameCanvas): OverlayPlan {
   const boxes = new Map<string, Box | undefined>();
   let box: Box | undefined;
@@ -60,15 +60,15 @@ export function overlayPlan(painter: Painter, canvas: FrameCanvas): OverlayPlan 
   };
 }
 
-/** The whole frame, for a film that draws where its plan did not see it coming. */
+/** The whole frame, for a film that draws where its plan did not expect it. */
 export function wholeFrame({ width, height }: Painter): Box {
   return { left: 0, top: 0, width, height };
 }
 
-/** Whether nothing is drawn outside the box. `pixels`: four bytes each, alpha 0 where nothing is. */
+/** Whether nothing is drawn outside the box. `pixels`: four bytes each, alpha 0 where nothing is drawn. */
 export function isInside(box: Box, pixels: Uint8Array, width: number, height: number): boolean {
   const row = width * 4;
-  const bare = Buffer.alloc(row); // Compared by the machine's own memcmp: this is asked of every picture.
+  const bare = Buffer.alloc(row); // Compared with memcmp: this runs for every picture.
   const isBare = (from: number, until: number): boolean => {
     for (let at = from; at < until; at += row) {
       const end = Math.min(until, at + row);
@@ -84,7 +84,7 @@ export function isInside(box: Box, pixels: Uint8Array, width: number, height: nu
   return true;
 }
 
-/** The smallest box round all that is not clear; undefined where nothing is. Not yet even. */
+/** The smallest box around everything drawn; undefined if nothing is. Not yet even. */
 function inkBox(pixels: Uint8Array, width: number, height: number): Box | undefined {
   const words = new Uint32Array(pixels.buffer, pixels.byteOffset, width * height);
   let [left, right, top, bottom] = [width, -1, -1, -1];

@@ -1,9 +1,9 @@
 /**
- * Raw frames with times of their own, as a Matroska stream (RFC 9559, codec V_UNCOMPRESSED): a picture that is held for
- * a minute goes down the pipe once.
+ * Raw frames with times of their own, as a Matroska stream (RFC 9559, codec V_UNCOMPRESSED): a picture held for a
+ * minute goes down the pipe once.
  *
- * One tick of the stream is one millisecond by its header and stands for one frame, so that times are whole numbers;
- * `timesOfFrames` makes seconds of them again.
+ * One tick of the stream is a millisecond according to its header but represents one frame, so that times are whole
+ * numbers; `timesOfFrames` converts them back to seconds.
  */
 import type { Fraction } from '../../scene/fraction.ts';
 import { element, idBytes, ids, letters, whole } from '../containers/ebml.ts';
@@ -34,7 +34,7 @@ export function streamHead(width: number, height: number): Buffer {
   return Buffer.concat([head, idBytes(ids.segment), unknownLength, info, element(ids.tracks, track)]);
 }
 
-/** `bytes` (yuva420p) as the picture from frame `frame` on. Frames come in rising order. */
+/** `bytes` (yuva420p) as the picture from frame `frame` on. Frames come in ascending order. */
 export function streamFrame(frame: number, bytes: Uint8Array): Buffer {
   return element(ids.cluster, whole(ids.timestamp, frame), element(ids.simpleBlock, keyframeOfTrackOne, bytes));
 }
@@ -50,7 +50,7 @@ export const streamOptions: readonly string[] = ['-f', 'matroska'];
 /** A segment that is still being written: RFC 8794, 6.2. */
 const unknownLength = Buffer.from('01ffffffffffffff', 'hex');
 
-/** The code by which ffmpeg knows planes of Y, Cb, Cr and alpha (libavcodec/raw.c): `Y4`, 11, 8 bits a sample. */
+/** ffmpeg's code for planes of Y, Cb, Cr and alpha (libavcodec/raw.c): `Y4`, 11, 8 bits per sample. */
 const yuva420p = Buffer.from([0x59, 0x34, 11, 8]);
 
 /** Track 1, no time after the cluster's, "keyframe". */

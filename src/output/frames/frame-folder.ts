@@ -1,7 +1,7 @@
 /**
- * A folder of PNG frames: `000000.png`, `000001.png`, ... one for each frame, six digits or as many as the last needs. A
- * picture that is held, or returns, is one file with many names. Or, with holds, each picture once and a list of when it
- * is seen.
+ * A folder of PNG frames: `000000.png`, `000001.png`, ... one for each frame, with six digits or as many as the last
+ * needs. A picture that is held, or returns, is one file with several names. Or, with holds, each picture once and a
+ * list of when it is shown.
  */
 import { copyFile, link, readdir, writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
@@ -16,7 +16,7 @@ import type { Segment } from '../segments/segments.ts';
 import type { FramesPlan } from '../segments/video-plan.ts';
 import { type HeldPicture, holdsFile, holdsText } from './holds-list.ts';
 
-/** Fills the plan's folder with the film's frames, in place of the frames that were there. */
+/** Fills the plan's folder with the film's frames, replacing any frames that were there. */
 export async function writeFrameFolder(painter: Painter, plan: FramesPlan, options: SegmentedOptions): Promise<void> {
   const { signal } = options;
   const { segments } = filmSegments(painter, plan);
@@ -31,10 +31,10 @@ export async function writeFrameFolder(painter: Painter, plan: FramesPlan, optio
   );
 }
 
-/** What a folder of frames follows from besides its pictures. */
+/** What determines a folder of frames, apart from its pictures. */
 export type FramesFilm = Pick<Painter, 'width' | 'height' | 'rate' | 'frameCount'> & {
   readonly holds: readonly Hold[];
-  /** Whether each picture is there once, with a list of when it is seen. */
+  /** Whether each picture is written once, with a list of when it is shown. */
   readonly once: boolean;
 };
 
@@ -81,7 +81,7 @@ export async function fillFolder(
   if (film.once) await writeFile(join(folder, holdsFile), holdsText(film, list));
 }
 
-/** Why `folder` may not be replaced: it holds something that is no frame of ours. Undefined where it may. */
+/** Why `folder` may not be replaced: it contains something that is not one of our frames. Undefined if it may. */
 export async function folderFault(folder: string): Promise<string | undefined> {
   let names: readonly string[];
   try {
@@ -89,13 +89,13 @@ export async function folderFault(folder: string): Promise<string | undefined> {
   } catch (error) {
     if (systemCode(error) === 'ENOENT') return undefined;
     if (systemCode(error) === 'ENOTDIR') {
-      return `'${basename(folder)}' is a file; give the name of a new folder, or one with .mp4, .mov or .webm`;
+      return `'${basename(folder)}' is a file; give the name of a new folder, or a name that ends in .mp4, .mov or .webm`;
     }
     throw asMachineFailure(error, `cannot read the folder ${basename(folder)}`);
   }
   const other = names.find((name) => !/^\d{6,}\.png$/.test(name) && name !== holdsFile);
   if (other === undefined) return undefined;
-  return `the folder '${basename(folder)}' holds '${other}', which is no frame; frames replace a folder as a whole, so give a new or an empty one`;
+  return `the folder '${basename(folder)}' contains '${other}', which is not a frame; frames replace a folder as a whole, so give a new or an empty one`;
 }
 
 /** `000012.png` for frame 12 of up to a million. */
@@ -104,10 +104,10 @@ export function frameName(frame: number, frameCount: number): string {
   return `${String(frame).padStart(digitCount, '0')}.png`;
 }
 
-/** A second name for a frame's file, and the file from which the next may be had. */
+/** Adds a second name for a frame's file; returns the file to link the next name to. */
 async function again(named: string, file: string): Promise<string> {
   try {
-    await link(named, file); // It costs no room; a minute that stands still is 1800 frames.
+    await link(named, file); // It takes no space; a still minute is 1800 frames.
     return named;
   } catch (error) {
     if (!linkRefusals.has(systemCode(error) ?? '')) throw error;
@@ -116,5 +116,5 @@ async function again(named: string, file: string): Promise<string> {
   }
 }
 
-/** The disk knows no second names, or this file has as many as it can have. */
+/** The disk has no hard links, or this file has as many as it can have. */
 const linkRefusals: ReadonlySet<string> = new Set(['EPERM', 'EMLINK', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS', 'EXDEV']);

@@ -1,30 +1,30 @@
 /**
- * A file or folder appears under its name only when it is whole. Until then it has a name of its own beside it, so
- * that it is on the same disk and two renders to one name cannot write into each other; whatever happens, that name is
- * gone in the end. What happens to the process itself - it is killed, the power is cut - the next one to write there puts right.
+ * A file or folder appears under its name only when it is complete. Until then it has a temp name next to it, so that
+ * it is on the same disk and two renders to one name cannot write into each other; the temp file is always removed in
+ * the end. If the process itself is killed or loses power, the next one to write there cleans up.
  */
 import { mkdir, open, rename, rm, rmdir, stat, statfs, writeFile } from 'node:fs/promises';
 import { basename, dirname } from 'node:path';
 import { asMachineFailure, systemCode } from './machine-failure.ts';
 import { asideName, removeStaleTemps, tempFile } from './temp-files.ts';
 
-/** What a whole file depends on, as the system does it. */
+/** The system calls that a complete file depends on. */
 export interface FileOperations {
-  /** Has all that was written to the file on the disk itself. */
+  /** Ensures that everything written to the file is on the disk itself. */
   flush(file: string): Promise<void>;
   rename(from: string, to: string): Promise<void>;
 }
 
 const system: FileOperations = { flush, rename };
 
-/** `write` fills the empty file that it is handed. `target` is an absolute path; what stood there is replaced. */
+/** `write` fills the empty file that it is given. `target` is an absolute path; what existed there is replaced. */
 export async function writeAtomically<T>(
   target: string,
   write: (temp: string) => Promise<T>,
   files: FileOperations = system,
 ): Promise<T> {
-  return beside(target, async (temp) => {
-    // Made here, so that a place that cannot be written to is known before anything is drawn, and by the system's name.
+  return viaTemp(target, async (temp) => {
+    // Created here, so that an unwritable place is noticed before anything is drawn, with the system's error.
     await writeFile(temp, '', { flag: 'wx' });
     const result = await write(temp);
     await files.flush(temp);
@@ -33,13 +33,13 @@ export async function writeAtomically<T>(
   });
 }
 
-/** `write` fills the empty folder that it is handed. A folder that stood at `target` is replaced as a whole. */
+/** `write` fills the empty folder that it is given. A folder that existed at `target` is replaced as a whole. */
 export async function writeFolderAtomically<T>(
   target: string,
   write: (temp: string) => Promise<T>,
   files: Pick<FileOperations, 'rename'> = system,
 ): Promise<T> {
-  return beside(target, async (temp) => {
+  return viaTemp(target, async (temp) => {
     await mkdir(temp);
     const result = await write(temp);
     await replaceFolder(temp, target, files);
@@ -47,7 +47,7 @@ export async function writeFolderAtomically<T>(
   });
 }
 
-async function beside<T>(target: string, work: (temp: string) => Promise<T>): Promise<T> {
+async function viaTemp<T>(target: string, work: (temp: string) => Promise<T>): Promise<T> {
   const temp = tempFile(target);
   const cannot = `cannot write ${basename(target)}`;
   let madeFolder: string | undefined;
@@ -66,7 +66,7 @@ async function beside<T>(target: string, work: (temp: string) => Promise<T>): Pr
   }
 }
 
-/** Without this a file could have its final name and, after a power cut, no content. */
+/** Without this, a file could have its final name and, after a power cut, no content. */
 async function flush(file: string): Promise<void> {
   const handle = await open(file, 'r+');
   try {
@@ -76,7 +76,7 @@ async function flush(file: string): Promise<void> {
   }
 }
 
-/** A folder cannot be renamed onto one that holds something, so the old one steps aside for a moment. */
+/** A folder cannot be renamed onto a non-empty one, so the old one is moved aside for a moment. */
 async function replaceFolder(temp: string, target: string, { rename }: Pick<FileOperations, 'rename'>): Promise<void> {
   if (!(await exists(target))) return rename(temp, target);
   const old = asideName(target);
@@ -97,15 +97,15 @@ async function exists(path: string): Promise<boolean> {
   );
 }
 
-/** Whether the disk of that file has no room left to speak of: less than one frame of anything takes. */
+/** Whether the disk of that file is practically full: it has less room than any frame takes. */
 export async function isDiskFull(file: string): Promise<boolean> {
   const { bavail, bsize } = await statfs(dirname(file));
   return bavail * bsize < 16 * 1024;
 }
 
 /**
- * Makes `folder` and those above it, and returns the first that had to be made. Step by step: on a disk that can only
- * be read the recursive kind reports that something is missing.
+ * Makes `folder` and those above it, and returns the first that had to be made. Step by step: on a read-only disk,
+ * recursive `mkdir` reports that something is missing.
  */
 async function makeFolders(folder: string): Promise<string | undefined> {
   if (await exists(folder)) return undefined;
@@ -113,19 +113,19 @@ async function makeFolders(folder: string): Promise<string | undefined> {
   try {
     await mkdir(folder);
   } catch (error) {
-    if (systemCode(error) !== 'EEXIST') throw error; // Another render was quicker.
+    if (systemCode(error) !== 'EEXIST') throw error; // Another render was faster.
     return undefined;
   }
   return first ?? folder;
 }
 
-/** From `folder` up to `last`, both included, as far as they are empty. */
+/** From `folder` up to `last`, both included, as long as they are empty. */
 async function removeEmptyFolders(folder: string, last: string): Promise<void> {
   for (let at = folder; at.length >= last.length; at = dirname(at)) {
     try {
       await rmdir(at);
     } catch {
-      return; // Somebody else has put something there, or removed it: it is no longer ours.
+      return; // Another process has put something there, or removed it: it is no longer ours.
     }
   }
 }

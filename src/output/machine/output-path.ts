@@ -1,16 +1,16 @@
 /**
- * Where a result may be written, looked at before any work is done.
+ * Where a result may be written, checked before any work is done.
  */
 import { type Stats, statSync } from 'node:fs';
 import { basename, dirname } from 'node:path';
 
-/** The call asks for something that cannot be; `message` says what, and what can be had. Exit status 2. */
+/** The call asks for something impossible; `message` says what, and what is possible instead. Exit status 2. */
 export interface Refusal {
   readonly kind: 'refused';
   readonly message: string;
 }
 
-/** The fault of a path that leads through a file as if it were a folder; undefined where there is none. */
+/** The fault of a path that leads through a file as if it were a folder; undefined if there is none. */
 export function pathFault(path: string): string | undefined {
   for (let at = dirname(path); ; at = dirname(at)) {
     const there = statusOf(at);
@@ -19,7 +19,10 @@ export function pathFault(path: string): string | undefined {
   }
 }
 
-/** What lies at a path, links followed; undefined where nothing does, or it cannot be looked at (writing will tell which). */
+/**
+ * What is at a path, following links; undefined if there is nothing, or it cannot be accessed (writing will show
+ * which).
+ */
 export function statusOf(path: string): Stats | undefined {
   try {
     return statSync(path);

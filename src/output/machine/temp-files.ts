@@ -1,28 +1,28 @@
 /**
- * The names of files and folders that are not whole yet, and what becomes of those that a killed render has left.
+ * The names of incomplete files and folders, and the cleanup of those that a killed render has left behind.
  */
 import { randomBytes } from 'node:crypto';
 import { readdir, rename, rm, stat } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import { ownerPattern, ownerState, ownerWord } from './temp-owner.ts';
 
-/** A name beside `target` that nobody else uses, hidden from an ordinary listing. With `ending` it is ours too. */
+/** A unique name next to `target`, hidden from an ordinary listing. With `ending` appended, it is ours too. */
 export function tempFile(target: string): string {
-  return nameBeside(target, 'temp');
+  return nameNextTo(target, 'temp');
 }
 
-/** Likewise, for a folder that steps aside for the one that takes its name. */
+/** Likewise, for a folder that is moved aside for the one that takes its name. */
 export function asideName(target: string): string {
-  return nameBeside(target, 'old');
+  return nameNextTo(target, 'old');
 }
 
-/** What may follow the name of a temp file, for the folder of what is made on the way to it. */
+/** What may follow the name of a temp file, for the folder of intermediate files. */
 const ending = '-segments';
 
-/** Bytes of the target's name that are taken over; with the rest it stays below the 255 that file systems allow. */
+/** Bytes of the target's name that are kept; with the rest, the name stays below the 255 that file systems allow. */
 const mostNameBytes = 180;
 
-function nameBeside(target: string, kind: 'temp' | 'old'): string {
+function nameNextTo(target: string, kind: 'temp' | 'old'): string {
   const random = randomBytes(4).toString('hex');
   return join(dirname(target), `.${endOfName(basename(target))}.${kind}-${ownerWord()}-${random}`);
 }
@@ -35,13 +35,15 @@ function endOfName(name: string): string {
 
 const ours = new RegExp(`^\\.(.+)\\.(temp|old)-(${ownerPattern})-[0-9a-f]{8}(?:${ending})?$`, 's');
 
-/** A temp file of another machine, in a folder that both use, is left by a killed render when nobody has written to it for a week. */
+/**
+ * A temp file of another machine, in a shared folder, counts as left by a killed render after a week without writes.
+ */
 const staleAfterMs = 7 * 24 * 60 * 60 * 1000;
 
 /**
- * Removes from `folder` what renders have left that were killed (SIGKILL, a power cut) and could not do it themselves,
- * and gives a folder that had stepped aside its name back where no other has got it. What belongs to a render at work
- * stays, and so does all that bears another name than ours. Whatever cannot be removed stays for the next time.
+ * Removes from `folder` what killed renders (SIGKILL, a power cut) have left behind, and gives a folder that was moved
+ * aside its name back if no other has taken it. Files of a running render stay, and so does everything that is not
+ * named like ours. Anything that cannot be removed stays for the next time.
  */
 export async function removeStaleTemps(folder: string): Promise<void> {
   const entries = await readdir(folder, { withFileTypes: true }).catch(() => []);
@@ -63,10 +65,10 @@ export async function removeStaleTemps(folder: string): Promise<void> {
   }
 }
 
-/** `target`: the name of the folder that stepped aside. */
+/** `target`: the name of the folder that was moved aside. */
 async function remove(path: string, target: string | undefined): Promise<void> {
   if (target !== undefined) {
-    // Of a longer name this may be the end alone: then nobody knows where it belongs.
+    // For a longer name this may be only its end: then its place is unknown.
     if (Buffer.byteLength(target) > mostNameBytes - 4) return;
     const place = join(dirname(path), target);
     const isTaken = await stat(place).then(
@@ -78,7 +80,7 @@ async function remove(path: string, target: string | undefined): Promise<void> {
   await rm(path, { recursive: true, force: true });
 }
 
-/** Whether both names are of one temp file: the files of a render are written to by turns. */
+/** Whether both names belong to one temp file: the files of a render are written in turn. */
 function isOfOne(name: string, other: string): boolean {
   const stem = (one: string): string => one.replace(new RegExp(`${ending}$`), '');
   return stem(name) === stem(other);

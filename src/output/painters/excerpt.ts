@@ -1,5 +1,5 @@
 /**
- * A part of a film as a film of its own.
+ * A part of a film as a separate film.
  */
 import type { Painter } from './painter.ts';
 

@@ -1,5 +1,5 @@
 /**
- * A film and a look as a painter: where pictures meet files.
+ * A film and a look as a painter: the link between pictures and files.
  */
 import { createHash } from 'node:crypto';
 import { contentsOf } from '../../frames/content.ts';
@@ -11,9 +11,9 @@ import type { Look } from '../../scene/look.ts';
 import { type Film, frameAt } from '../../timeline/film.ts';
 import type { Painter } from './painter.ts';
 
-/** The film as it is drawn in that look. */
+/** The film, drawn in that look. */
 export function filmPainter(film: Film, look: Look): Painter {
-  // A frame is asked for its digest and then painted: the drawing last made serves both.
+  // A frame's digest is requested and then it is painted: the last drawing serves both.
   let last: { readonly frame: number; readonly drawing: Drawing } | undefined;
   const drawingOf = (frame: number): Drawing => {
     if (last?.frame !== frame) last = { frame, drawing: drawingAt(film, look, frameAt(frame)) };

@@ -1,5 +1,5 @@
 /**
- * A film as holds: one picture each, and for how many frames it is on screen. A hold of one frame is motion.
+ * A film as holds: one picture each, and the number of frames for which it is on screen. A hold of one frame is motion.
  */
 import type { Painter } from './painter.ts';
 

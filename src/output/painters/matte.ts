@@ -1,18 +1,18 @@
 /**
- * A transparent film as two opaque ones, for suites and mixers that take colour and transparency as two pictures: the
- * fill has the colours, the matte has the transparency as grey, white where nothing shows through.
+ * A transparent film as two opaque ones, for editing suites and mixers that take colour and transparency as two
+ * pictures: the fill has the colours, the matte has the transparency as grey, white where it is opaque.
  *
- * Colours of the fill are straight: laid over a picture by its matte, each pixel is fill * matte + picture * (1 - matte).
- * They are carried a little way outward, for video smooths colours over the edge.
+ * Colours of the fill are straight: laid over a picture by its matte, each pixel is fill * matte + picture * (1 -
+ * matte). They are extended slightly outward, because video smooths colours across edges.
  */
 import type { CanvasRenderingContext2D } from 'canvas';
 import type { Painter } from './painter.ts';
 
-/** How far colours are carried over the edge, in pixels: a block of chroma and the one beside it. */
+/** How far colours are extended over the edge, in pixels: a chroma block and the next one. */
 const reach = 3;
 
 export function fillPainter(painter: Painter): Painter {
-  return derived(painter, 'fill', (pixels, width) => carryOutward(pixels, width));
+  return derived(painter, 'fill', (pixels, width) => extendOutward(pixels, width));
 }
 
 export function mattePainter(painter: Painter): Painter {
@@ -46,8 +46,8 @@ function derived(
   };
 }
 
-/** Pixels that cannot be seen take the colour of one beside them that can, outward in rings. */
-function carryOutward(pixels: Uint8ClampedArray, width: number): void {
+/** Invisible pixels take the colour of a visible neighbour, outward in rings. */
+function extendOutward(pixels: Uint8ClampedArray, width: number): void {
   const words = new Uint32Array(pixels.buffer, pixels.byteOffset, pixels.length / 4);
   const isSeen = (at: number): boolean => pixels[at * 4 + 3] !== 0;
   const taken = new Set<number>();
@@ -59,13 +59,13 @@ function carryOutward(pixels: Uint8ClampedArray, width: number): void {
       const column = at % width;
       for (let dy = -1; dy <= 1; dy++) {
         for (let dx = -1; dx <= 1; dx++) {
-          const beside = at + dy * width + dx;
-          if (column + dx < 0 || column + dx >= width || beside < 0 || beside >= words.length) continue;
-          if (isSeen(beside) || taken.has(beside)) continue;
-          words[beside] = words[at]! & 0xffffff; // Still unseen; little-endian, as every machine of today is.
-          pixels[beside * 4 + 3] = 0;
-          taken.add(beside);
-          next.push(beside);
+          const neighbour = at + dy * width + dx;
+          if (column + dx < 0 || column + dx >= width || neighbour < 0 || neighbour >= words.length) continue;
+          if (isSeen(neighbour) || taken.has(neighbour)) continue;
+          words[neighbour] = words[at]! & 0xffffff; // Still invisible; little-endian, like every machine today.
+          pixels[neighbour * 4 + 3] = 0;
+          taken.add(neighbour);
+          next.push(neighbour);
         }
       }
     }

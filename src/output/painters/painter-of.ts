@@ -1,5 +1,5 @@
 /**
- * The painter of a painting, made anew.
+ * The painter of a painting, rebuilt.
  */
 import { excerpt } from './excerpt.ts';
 import { filmPainter } from './film-painter.ts';

@@ -1,10 +1,10 @@
 /**
- * What is painted, as data: by it another process comes by the same painter.
+ * What is painted, as data, from which another process can build the same painter.
  */
 import type { Look } from '../../scene/look.ts';
 import type { Film } from '../../timeline/film.ts';
 
-/** Survives being cloned. */
+/** Can be cloned. */
 export type Painting =
   | { readonly kind: 'film'; readonly film: Film; readonly look: Look }
   /** Frames `from` to `until`, `until` not included. */

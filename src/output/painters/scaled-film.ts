@@ -1,10 +1,10 @@
 /**
- * A film on a smaller frame: the same telling, with everything as large beside the frame as before.
+ * A film on a smaller frame: the same content, with everything scaled along.
  */
 import type { BoardShape, Point } from '../../scene/scene.ts';
 import type { Film } from '../../timeline/film.ts';
 
-/** `part` of both sides, above 0 and at most 1. `even`: sides of an even number of pixels, as video wants them. */
+/** `part` of both sides, above 0 and at most 1. `even`: sides with an even number of pixels, as video requires. */
 export function scaledFilm(film: Film, part: number, { even }: { readonly even: boolean }): Film {
   const step = even ? 2 : 1;
   const side = (length: number): number => Math.max(step, step * Math.round((length * part) / step));

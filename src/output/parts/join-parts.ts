@@ -1,5 +1,5 @@
 /**
- * The parts of a render, made on several machines, become its video or its folder of frames: without the scene, and
+ * Joining the parts of a render, made on several machines, into its video or folder of frames, without the scene and
  * without drawing or encoding anything.
  */
 import { existsSync } from 'node:fs';
@@ -31,7 +31,7 @@ export type JoinResult =
 interface Part {
   readonly path: string;
   readonly head: PartHead;
-  /** Where in the file what it holds begins. */
+  /** Where in the file its contents begin. */
   readonly start: number;
 }
 
@@ -41,7 +41,7 @@ export async function joinParts(parts: readonly string[], name: string, signal?:
   for (const path of parts) {
     if (!existsSync(path)) return refused(`there is no part ${path}`);
     const found = await readPart(path);
-    if (found === undefined) return refused(`${basename(path)} is no whole part of a render`);
+    if (found === undefined) return refused(`${basename(path)} is not a complete part of a render`);
     read.push({ path, ...found });
   }
   const path = resolve(name);
@@ -106,7 +106,7 @@ function sizeOf({
   return { width, height, rate: fraction(BigInt(rate[0]), BigInt(rate[1])), frameCount };
 }
 
-/** Takes out what the parts hold, has `work` done with it, and removes it. */
+/** Extracts the contents of the parts, runs `work` on them, and removes them. */
 async function withParts(
   folder: string,
   parts: readonly Part[],
@@ -130,7 +130,7 @@ async function withParts(
   });
 }
 
-/** Why these are not the parts of one film, each once; undefined where they are. */
+/** Why these are not all the parts of one film, each once; undefined if they are. */
 function faultOf(parts: readonly Part[], name: string): string | undefined {
   const [first, ...others] = parts;
   if (first === undefined) return 'no parts are named';
@@ -155,7 +155,7 @@ function faultOf(parts: readonly Part[], name: string): string | undefined {
     return `these are the parts of a folder of PNG frames; name a folder, '${basename(name, extname(name))}/'`;
   }
   if (ending === `.${container}`) return undefined;
-  return `these are the parts of a .${container}; name the result so, not '${basename(name)}'`;
+  return `these are the parts of a .${container}; name the result accordingly, not '${basename(name)}'`;
 }
 
 function segmentsIn(head: PartHead): readonly Segment[] {
@@ -193,7 +193,7 @@ async function indicesOf(
     const file = fileOf(segment);
     const index = await readSegment(file, picturesOf(segment).length);
     if (index === undefined || !(await isUntouched(file)))
-      throw new MachineFailure('a part is damaged: what it holds is not what was written; copy or render it again');
+      throw new MachineFailure('a part is damaged: its contents are not what was written; copy or render it again');
     known.set(segment.digest, index);
   }
   return segments.map(({ digest }) => known.get(digest)!);

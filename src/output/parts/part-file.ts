@@ -1,5 +1,5 @@
 /**
- * A part of a render as a file of ours: a line of JSON that says what the whole film is and which of its segments
+ * The file format of a part of a render: a line of JSON that describes the whole film and lists the segments that
  * follow, then their files and, in the first part, its sound, one after the other.
  */
 import { createReadStream, createWriteStream } from 'node:fs';
@@ -39,8 +39,8 @@ const headShape = z.object({
   /** Of the whole film: each segment's digest, how many pictures it has in motion, and for how long its last is held. */
   segments: z.array(z.tuple([digest, frames, frames])),
   /**
-   * Of a folder of frames: for how many frames which picture is held, in order; those of one number are the same
-   * picture. `once`: whether it has each picture once.
+   * For a folder of frames, in order: for how many frames each picture is held, and its number; equal numbers are the
+   * same picture. `once`: whether the folder has each picture once.
    */
   frames: z.object({ once: z.boolean(), holds: z.array(z.tuple([frames.min(1), frames])) }).optional(),
   /** What follows, in order: a segment's digest, or `sound`, and its length in bytes. Files are named after them. */
@@ -65,7 +65,7 @@ export async function writePart(
   }, out);
 }
 
-/** A part's head, and where in the file what it holds begins; undefined where the file is no whole part. */
+/** A part's head, and where in the file its contents begin; undefined if the file is not a complete part. */
 export async function readPart(file: string): Promise<{ readonly head: PartHead; readonly start: number } | undefined> {
   const handle = await open(file, 'r').catch(() => undefined);
   if (handle === undefined) return undefined;
@@ -108,7 +108,7 @@ export async function takeOut(
   }
 }
 
-/** Undefined where the file does not begin as a part does, or has no end of line. */
+/** Undefined if the file does not begin like a part, or has no end of line. */
 async function firstLine(handle: Awaited<ReturnType<typeof open>>, size: number): Promise<string | undefined> {
   const step = 1 << 16;
   const blocks: Buffer[] = [];

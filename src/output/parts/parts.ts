@@ -40,11 +40,11 @@ export interface WrittenShare {
   readonly file: string;
   /** How far this share has come. */
   readonly meter: ProgressMeter;
-  /** What the user may not expect, a sentence each. */
+  /** What may surprise the user, a sentence each. */
   readonly notices: readonly string[];
 }
 
-/** Writes the share of the film that `plan` would be the whole of. */
+/** Writes this share of the film that `plan` describes. */
 export async function writeShare(
   painter: Painter,
   plan: VideoPlan | FramesPlan,
@@ -83,7 +83,7 @@ export async function writeShare(
   );
 }
 
-/** The different segments whose middles lie in the share, by the number of pictures to be drawn. */
+/** The different segments whose middles lie in the share, measured by the number of pictures to be drawn. */
 export function shareOf(segments: readonly Segment[], { number, of }: Share): readonly Segment[] {
   const different = [...new Map(segments.map((segment) => [segment.digest, segment])).values()];
   const costs = different.map((segment) => picturesOf(segment).length);
@@ -128,7 +128,7 @@ async function headOf(
   return { number, of, film: digest, ...film };
 }
 
-/** The frames of each hold, and the number of its picture. */
+/** For each hold, its number of frames and the number of its picture. */
 function numberedHolds(painter: Painter): [number, number][] {
   const numbers = new Map<string, number>();
   return holdsOf(painter).map(({ count, digest }) => {
@@ -138,7 +138,7 @@ function numberedHolds(painter: Painter): [number, number][] {
   });
 }
 
-/** Of a file's length and its first megabytes: a sound may be that of hours of footage. */
+/** A digest of a file's length and its first megabytes: a sound may be hours of footage. */
 async function digestOf(file: string): Promise<string> {
   const hash = createHash('sha256').update(String((await stat(file)).size));
   for await (const block of createReadStream(file, { end: 8_000_000 })) hash.update(block as Buffer);

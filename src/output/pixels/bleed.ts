@@ -1,16 +1,16 @@
 /**
- * Colour carried a little way into what cannot be seen.
+ * Colour extended slightly into invisible pixels.
  *
- * Under alpha 0 any colour may stand. Black is a bad choice: a decoder smooths chroma across the edge of a stroke, and
- * a lossy encoder smears luma, so that dark and grey would creep into the visible side. With the stroke's own colour
- * carried over the edge, a composited VP9 picture is within 8 of 255 of the drawn one in all but 0.2 % of the samples
- * of a page of strokes and words, in place of 2.5 %; ffmpeg's own conversion leaves 12 %.
+ * With alpha 0 a pixel may have any colour. Black is a bad choice: a decoder smooths chroma across the edge of a
+ * stroke, and a lossy encoder smears luma, so that dark and grey would creep into the visible side. With the stroke's
+ * own colour extended over the edge, a composited VP9 picture is within 8 of 255 of the drawn one in all but 0.2 % of
+ * the samples of a page of strokes and words, instead of 2.5 %; ffmpeg's own conversion leaves 12 %.
  */
 
 /**
- * Works on planes Y, Cb, Cr, A (yuva420p). `blockLuma` has, for each chroma sample, the luma of what can be seen under
- * it, and 0 where nothing can. Such a block takes luma and chroma of a visible one that it touches, if there is one.
- * Done for the rows of blocks from `from` to `until`.
+ * Works on planes Y, Cb, Cr, A (yuva420p). `blockLuma` has, for each chroma sample, the luma of its visible pixels, and
+ * 0 if there are none. Such a block takes the luma and chroma of a visible block that it touches, if there is one. Done
+ * for the rows of blocks from `from` to `until`.
  */
 export function bleed(
   planes: Uint8Array,
@@ -26,16 +26,16 @@ export function bleed(
   const cr = cb + blockLuma.length;
   const isBare = (row: number): boolean => row < 0 || row >= rowCount || rowIsBare(blockLuma, row, columnCount);
   for (let row = from; row < until; row++) {
-    // Most of an overlay has nothing to carry.
+    // Most of an overlay has nothing to extend.
     if (isBare(row - 1) && isBare(row) && isBare(row + 1)) continue;
     for (let column = 0; column < columnCount; column++) {
       const block = row * columnCount + column;
       if (blockLuma[block] !== 0) continue;
-      const beside = visibleNeighbour(blockLuma, row, column, rowCount, columnCount);
-      if (beside === undefined) continue;
-      planes[cb + block] = planes[cb + beside]!;
-      planes[cr + block] = planes[cr + beside]!;
-      const luma = blockLuma[beside]!;
+      const neighbour = visibleNeighbour(blockLuma, row, column, rowCount, columnCount);
+      if (neighbour === undefined) continue;
+      planes[cb + block] = planes[cb + neighbour]!;
+      planes[cr + block] = planes[cr + neighbour]!;
+      const luma = blockLuma[neighbour]!;
       for (let y = 2 * row; y < Math.min(height, 2 * row + 2); y++) {
         planes.fill(luma, y * width + 2 * column, y * width + Math.min(width, 2 * column + 2));
       }

@@ -2,9 +2,9 @@
  * From RGB to the Y'CbCr of ITU-R BT.709-6 (section 3: luma and colour differences; section 4: limited range, black 16,
  * white 235, colour differences 16 to 240 around 128), in planes with one chroma sample for four pixels ("4:2:0").
  *
- * Done here and not in the encoder for two reasons. A hold is converted once. And alpha is straight: the
- * colour of a pixel that cannot be seen must not get into the chroma that it shares with three others, so each of the
- * four counts by its alpha. (Plain averaging takes half the colour from a stroke's edge.)
+ * Done here and not in the encoder for two reasons. A hold is converted once. And alpha is straight: the colour of an
+ * invisible pixel must not get into the chroma that it shares with three others, so each of the four is weighted by its
+ * alpha. (Plain averaging takes half the colour from a stroke's edge.)
  */
 import { bleed } from './bleed.ts';
 import type { Region } from './regions.ts';
@@ -12,7 +12,7 @@ import type { ByteOrder } from './straight-alpha.ts';
 
 /**
  * The planes Y, Cb, Cr of an opaque frame, one after the other: ffmpeg's yuv420p. `pixels`: four bytes each, rows from
- * the top. Odd sizes are allowed: the last column or row then shares its chroma with fewer.
+ * the top. Odd sizes are allowed: the last column or row then shares its chroma among fewer pixels.
  */
 export function opaqueToPlanar(pixels: Uint8Array, width: number, height: number, order: ByteOrder): Buffer {
   const planes = Buffer.allocUnsafe(planarBytes(width, height, false));
@@ -40,23 +40,23 @@ export function convertOpaque(
   const area = width * height;
   const chromaArea = chromaWidth * Math.ceil(height / 2);
   const words = new Uint32Array(pixels.buffer, pixels.byteOffset, area);
-  // Most blocks are of one colour, and of the one before.
+  // Most blocks have one colour, the same as the previous block.
   let known = 0;
   let [knownLuma, knownBlue, knownRed] = [-1, 0, 0];
   for (let top = region.top & ~1; top < region.bottom; top += 2) {
-    const below = top + 1 < height ? width : 0; // The pixel itself again where there is none below.
+    const below = top + 1 < height ? width : 0; // The pixel itself again if there is none below.
     for (let left = region.left & ~1; left < region.right; left += 2) {
-      const beside = left + 1 < width ? 1 : 0;
+      const right = left + 1 < width ? 1 : 0;
       const first = top * width + left;
       const chroma = area + (top >> 1) * chromaWidth + (left >> 1);
       const word = words[first]!;
       const isPlain =
-        word === words[first + beside] && word === words[first + below] && word === words[first + below + beside];
+        word === words[first + right] && word === words[first + below] && word === words[first + below + right];
       if (isPlain && word === known && knownLuma >= 0) {
         planes[first] = knownLuma;
-        planes[first + beside] = knownLuma;
+        planes[first + right] = knownLuma;
         planes[first + below] = knownLuma;
-        planes[first + below + beside] = knownLuma;
+        planes[first + below + right] = knownLuma;
         planes[chroma] = knownBlue;
         planes[chroma + chromaArea] = knownRed;
         continue;
@@ -65,7 +65,7 @@ export function convertOpaque(
       let greens = 0;
       let blues = 0;
       for (let corner = 0; corner < 4; corner++) {
-        const pixel = first + (corner & 1) * beside + (corner >> 1) * below;
+        const pixel = first + (corner & 1) * right + (corner >> 1) * below;
         const r = pixels[pixel * 4 + red]!;
         const g = pixels[pixel * 4 + green]!;
         const b = pixels[pixel * 4 + blue]!;
@@ -94,7 +94,7 @@ export function straightToPlanar(pixels: Uint8Array, width: number, height: numb
   return planes;
 }
 
-/** Of the visible pixels of each block of four the luma; 0 where there is none. */
+/** For each block of four, the luma of its visible pixels; 0 if there are none. */
 export function emptyBlocks(width: number, height: number): Uint8Array {
   return new Uint8Array(Math.ceil(width / 2) * Math.ceil(height / 2));
 }
@@ -113,7 +113,7 @@ export function convertStraight(
   const area = width * height;
   const chromaArea = chromaWidth * Math.ceil(height / 2);
   const alphaStart = area + 2 * chromaArea;
-  // Colour is carried over by a block, so that the rows beside have to be done again too.
+  // Colour is extended by a block, so the adjacent rows have to be redone too.
   const first = Math.max(0, (from & ~1) - 2);
   const end = Math.min(height, until + 3 - ((until + 1) % 2));
   const [firstBlock, endBlock] = [(first >> 1) * chromaWidth, Math.ceil(end / 2) * chromaWidth];
@@ -126,13 +126,10 @@ export function convertStraight(
   for (let top = first; top < end; top += 2) {
     const below = top + 1 < height ? width : 0;
     for (let left = 0; left < width; left += 2) {
-      const beside = left + 1 < width ? 1 : 0;
+      const right = left + 1 < width ? 1 : 0;
       const corner0 = top * width + left;
-      // Nearly all of an overlay is empty, and the planes are filled with "empty" already.
-      if (
-        (words[corner0]! | words[corner0 + beside]! | words[corner0 + below]! | words[corner0 + below + beside]!) ===
-        0
-      )
+      // Nearly all of an overlay is empty, and the planes are already filled with "empty".
+      if ((words[corner0]! | words[corner0 + right]! | words[corner0 + below]! | words[corner0 + below + right]!) === 0)
         continue;
       let reds = 0;
       let greens = 0;
@@ -140,7 +137,7 @@ export function convertStraight(
       let weights = 0;
       let hidden = false;
       for (let corner = 0; corner < 4; corner++) {
-        const pixel = corner0 + (corner & 1) * beside + (corner >> 1) * below;
+        const pixel = corner0 + (corner & 1) * right + (corner >> 1) * below;
         const r = pixels[pixel * 4]!;
         const g = pixels[pixel * 4 + 1]!;
         const b = pixels[pixel * 4 + 2]!;
@@ -161,7 +158,7 @@ export function convertStraight(
       blockLuma[block] = mean;
       if (!hidden) continue;
       for (let corner = 0; corner < 4; corner++) {
-        const pixel = corner0 + (corner & 1) * beside + (corner >> 1) * below;
+        const pixel = corner0 + (corner & 1) * right + (corner >> 1) * below;
         if (planes[alphaStart + pixel] === 0) planes[pixel] = mean;
       }
     }
@@ -169,7 +166,7 @@ export function convertStraight(
   bleed(planes, blockLuma, width, height, first >> 1, Math.ceil(end / 2));
 }
 
-/** A byte array drops the fraction of what is stored in it, so 0.5 more is the nearest whole number. */
+/** Storing into a byte array truncates, so adding 0.5 rounds to the nearest. */
 const black = 16;
 const neutral = 128;
 const [kRed, kGreen, kBlue] = [0.2126, 0.7152, 0.0722];

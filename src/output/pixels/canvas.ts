@@ -1,7 +1,7 @@
 /**
- * The canvas that frames are drawn on, and the ways of taking pixels from it.
+ * The canvas that frames are drawn on, and the ways to read its pixels.
  *
- * One canvas or two serve a whole film: hundreds of new ones of 1920x1080 fill the memory before they are collected.
+ * One or two canvases serve a whole film: hundreds of new ones at 1920x1080 fill the memory before they are collected.
  */
 import { existsSync, readdirSync } from 'node:fs';
 import { endianness } from 'node:os';
@@ -15,34 +15,34 @@ import type { Painter } from '../painters/painter.ts';
 import type { Region } from './regions.ts';
 import type { ByteOrder } from './straight-alpha.ts';
 
-/** The one typeface of the tool's own looks; its files stand in `assets/fonts`. */
+/** The only typeface of the built-in looks; its files are in `assets/fonts`. */
 export const fontFamily = 'IBM Plex Sans';
 
-/** The bytes of a pixel of the canvas, which keeps machine words of alpha, red, green, blue. */
+/** The byte order of a canvas pixel: the canvas stores machine words of alpha, red, green, blue. */
 export const canvasOrder: ByteOrder =
   endianness() === 'LE' ? { red: 2, green: 1, blue: 0, alpha: 3 } : { red: 1, green: 2, blue: 3, alpha: 0 };
-/** The same by ffmpeg's name, alpha left out of account. */
+/** The same by ffmpeg's name, ignoring alpha. */
 export const canvasPixelFormat = endianness() === 'LE' ? 'bgr0' : '0rgb';
 
 export interface FrameCanvas {
   readonly width: number;
   readonly height: number;
-  /** Draws frame `frame` and nothing else; what was there is gone. */
+  /** Clears the canvas and draws frame `frame`. */
   draw(painter: Painter, frame: number): void;
   /** Four bytes a pixel in `canvasOrder`, rows from the top, the colours multiplied by alpha. A copy. */
   pixels(): Uint8Array;
   /**
-   * Draws a part of a frame alone, and returns its pixels as above, `stride` pixels to a row. `paint` must draw all that
-   * reaches into it. The rest of the canvas is then no picture.
+   * Draws only a part of a frame, and returns its pixels as above, `stride` pixels per row. `paint` must draw
+   * everything that reaches into it. The rest of the canvas is then undefined.
    */
   part(region: Region, paint: (context: Context2D) => void): { readonly pixels: Uint8Array; readonly stride: number };
-  /** A text as this canvas will draw it. */
+  /** The dimensions of a text as this canvas will draw it. */
   measure(font: string, text: string, align: 'left' | 'center' | 'right'): TextBox;
   png(): Buffer;
 }
 
 /**
- * A canvas of that size in pixels, with the fonts registered. `key` (`#rrggbb`) is laid under every frame, so that all
+ * A canvas of that size in pixels, with the fonts registered. `key` (`#rrggbb`) goes under every frame, so that all
  * pixels are opaque.
  */
 export function frameCanvas(width: number, height: number, key: string | undefined): FrameCanvas {
@@ -65,7 +65,7 @@ export function frameCanvas(width: number, height: number, key: string | undefin
     pixels: () => canvas.toBuffer('raw'),
     part(region, paint) {
       const { left, top, right, bottom } = region;
-      // Without a clip: shapes and letters that are cut by one are rounded otherwise at some of their pixels.
+      // Without a clip: shapes and letters cut by a clip are rounded differently at some of their pixels.
       context.save();
       context.resetTransform();
       if (isFresh) clear(context, width, height);
@@ -77,7 +77,7 @@ export function frameCanvas(width: number, height: number, key: string | undefin
       if (key !== undefined) layUnder(context, region, key);
       context.restore();
       patch ??= createCanvas(1, 1);
-      // In steps, so that it is seldom made anew.
+      // In steps, so that it is seldom recreated.
       const [wide, high] = [upTo64(right - left), upTo64(bottom - top)];
       if (patch.width !== wide) patch.width = wide;
       if (patch.height !== high) patch.height = high;
@@ -100,8 +100,8 @@ export function frameCanvas(width: number, height: number, key: string | undefin
 }
 
 /**
- * Makes the files of `assets/fonts` known to the canvas, by family and weight. Must come before the first canvas of
- * the process; calling it again does nothing.
+ * Registers the files of `assets/fonts` with the canvas, by family and weight. Must be called before the first canvas
+ * of the process is created; calling it again does nothing.
  */
 export function registerFonts(): void {
   if (fontsAreRegistered) return;
@@ -109,7 +109,7 @@ export function registerFonts(): void {
   fontsAreRegistered = true;
 }
 
-/** A font of the typeface. */
+/** A font file of the typeface. */
 export interface FontFile {
   readonly path: string;
   /** `400` to `700`. */
@@ -123,25 +123,25 @@ export function fontFiles(): FontFile[] {
   return readdirSync(folder)
     .sort()
     .flatMap((file): FontFile[] => {
-      // The files keep the names they are published under: IBMPlexSans_600SemiBold.ttf, ..._400Regular_Italic.ttf.
+      // The files keep their published names: IBMPlexSans_600SemiBold.ttf, ..._400Regular_Italic.ttf.
       const [, weight, italic] = /^IBMPlexSans_(\d{3})[A-Za-z]+(_Italic)?\.ttf$/.exec(file) ?? [];
       if (weight === undefined) return [];
       return [{ path: join(folder, file), weight, style: italic === undefined ? 'normal' : 'italic' }];
     });
 }
 
-/** The canvas library keeps its fonts for the whole process, so this is a fact about the process too. */
+/** The canvas library keeps its fonts for the whole process, so this is process-wide too. */
 let fontsAreRegistered = false;
 
-/** `assets/fonts`, beside `src` or beside `dist`, whichever this module was loaded from. */
+/** `assets/fonts`, next to `src` or `dist`, depending on where this module was loaded from. */
 export function fontFolder(): string {
   let folder = dirname(fileURLToPath(import.meta.url));
   for (;;) {
     const fonts = join(folder, 'assets', 'fonts');
     if (existsSync(fonts)) return fonts;
     const parent = dirname(folder);
-    // Without its own fonts the canvas would draw in some other face without a word.
-    if (parent === folder) throw new Bug('assets/fonts lies beside the program');
+    // Without its own fonts, the canvas would silently use some other typeface.
+    if (parent === folder) throw new Bug('assets/fonts is next to the program');
     folder = parent;
   }
 }
@@ -150,7 +150,7 @@ function upTo64(length: number): number {
   return 64 * Math.ceil(length / 64);
 }
 
-/** Of the four sides of the ink some libraries turn the sign of the left one, so none is taken to be within the text. */
+/** Some libraries flip the sign of the left side of the ink box, so absolute values are used for all four sides. */
 function textBoxOf(measured: TextMetrics): TextBox {
   const outward = (length: number): number => (Number.isFinite(length) ? Math.abs(length) : 0);
   return {
@@ -165,7 +165,7 @@ function textBoxOf(measured: TextMetrics): TextBox {
 function clear(context: CanvasRenderingContext2D, width: number, height: number): void {
   context.resetTransform();
   context.clearRect(0, 0, width, height);
-  // Cairo takes note of a canvas on which nothing was laid yet, and rounds the first thing otherwise (see `paint`).
+  // Cairo remembers that a canvas has not been drawn on, and rounds the first shape differently (see `paint`).
   context.globalAlpha = 1;
   context.fillStyle = '#000000';
   context.fillRect(0, 0, 1, 1);

@@ -1,6 +1,6 @@
 /**
- * From drawn pixels to yuva420p, converting only what changed since the picture before: a link that grows changes a
- * hundredth of the frame. The result is that of converting the whole.
+ * From drawn pixels to yuva420p, converting only what changed since the previous picture: a growing link changes a
+ * hundredth of the frame. The result equals a conversion of the whole.
  */
 
 import { straightToPlanar } from './bt709.ts';
@@ -11,15 +11,15 @@ import { straighten } from './straight-alpha.ts';
 export interface Converter {
   /**
    * The planes Y, Cb, Cr, A of the box's part of `pixels` (four bytes each in `canvasOrder`, colours multiplied by
-   * alpha). Good until the next call.
+   * alpha). Valid until the next call.
    */
   convert(pixels: Uint8Array): Buffer;
 }
 
-/** Colour is carried one block of 2x2 pixels over the edge of what can be seen (`bleed.ts`), and no further. */
+/** Colour is extended one block of 2x2 pixels beyond the visible edge (`bleed.ts`), and no further. */
 const reach = 2;
 
-/** For pictures of `width` pixels to a row, of which `box` is wanted. */
+/** For pictures with `width` pixels per row, of which `box` is wanted. */
 export function boxConverter(box: Box, width: number): Converter {
   let last: Uint8Array | undefined;
   let planes: Buffer = Buffer.alloc(0);
@@ -29,7 +29,7 @@ export function boxConverter(box: Box, width: number): Converter {
       else {
         const changed = changedBox(box, last, pixels, width);
         if (changed !== undefined) {
-          // What lies within reach may change with it, and for that what lies within reach of that is needed.
+          // What is within reach may change too, and converting that needs what is within its reach.
           const written = grown(changed, reach, box);
           const read = grown(written, reach, box);
           splice(planes, box, planesOf(read, pixels, width), read, written);
@@ -45,7 +45,7 @@ function planesOf(box: Box, pixels: Uint8Array, width: number): Buffer {
   return straightToPlanar(straighten(cropped(box, pixels, width), canvasOrder), box.width, box.height);
 }
 
-/** The box's part of `pixels`, which are four bytes each and `width` to a row. */
+/** The box's part of `pixels`, which have four bytes each, `width` per row. */
 function cropped(box: Box, pixels: Uint8Array, width: number): Uint8Array {
   const part = new Uint8Array(box.width * box.height * 4);
   for (let y = 0; y < box.height; y++) {
@@ -55,7 +55,7 @@ function cropped(box: Box, pixels: Uint8Array, width: number): Uint8Array {
   return part;
 }
 
-/** The even box within `box` outside of which both pictures are the same; undefined where all of it is. */
+/** The even box within `box` outside which both pictures are the same; undefined if all of it is the same. */
 function changedBox(box: Box, before: Uint8Array, after: Uint8Array, width: number): Box | undefined {
   const old = Buffer.from(before.buffer, before.byteOffset, before.byteLength);
   const [oldWords, newWords] = [wordsOf(before), wordsOf(after)];
@@ -83,7 +83,7 @@ function wordsOf(pixels: Uint8Array): Uint32Array {
   return new Uint32Array(pixels.buffer, pixels.byteOffset, pixels.byteLength / 4);
 }
 
-/** `box` with so many pixels more on each side, as far as they lie within `limit`. */
+/** `box` grown by `by` pixels on each side, within `limit`. */
 function grown(box: Box, by: number, limit: Box): Box {
   const left = Math.max(limit.left, box.left - by);
   const top = Math.max(limit.top, box.top - by);

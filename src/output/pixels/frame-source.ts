@@ -1,6 +1,6 @@
 /**
- * The frames of a film as the encoder takes them, each different one drawn once as long as it stands. Of a frame that
- * is drawn only what differs from the one before is converted.
+ * The frames of a film as the encoder takes them; consecutive equal frames are drawn once. Only what differs from the
+ * previous frame is converted.
  */
 
 import type { Painter } from '../painters/painter.ts';
@@ -10,16 +10,16 @@ import type { Region } from './regions.ts';
 import { type Picture, runningPictures } from './running-pictures.ts';
 import { straightenInto } from './straight-alpha.ts';
 
-/** Pixels as they are handed to the encoder, by ffmpeg's names; `opaque` is `canvasPixelFormat`. */
+/** Pixels as they are passed to the encoder, by ffmpeg's names; `opaque` is `canvasPixelFormat`. */
 export type PixelFormat = 'yuv420p' | 'yuva420p' | 'rgba' | 'opaque';
 
 export interface FrameSource {
-  /** The bytes of frame `frame`; two calls may give the same array, so it must not be written to. */
+  /** The bytes of frame `frame`; two calls may return the same array, so it must not be modified. */
   bytesAt(frame: number): Uint8Array;
   readonly drawnCount: number;
 }
 
-/** `underWay`: how many pictures are still read when the next is made, that one among them. */
+/** `underWay`: how many pictures may still be in use when the next is made, including that one. */
 export function frameSource(
   painter: Painter,
   canvas: FrameCanvas,
@@ -46,7 +46,7 @@ export function frameSource(
   };
 }
 
-/** Draws a frame; each time in other memory than the times before that may still be on their way to the encoder. */
+/** Draws a frame; each time into different memory from pictures that may still be on their way to the encoder. */
 function pictures(
   painter: Painter,
   canvas: FrameCanvas,
@@ -64,7 +64,7 @@ function pictures(
   return (frame) => convert(draw(frame));
 }
 
-/** The bytes of a picture. Only its regions are converted: what differs from the picture before. */
+/** The bytes of a picture. Only its regions are converted: what differs from the previous picture. */
 function converter(
   { width, height }: FrameCanvas,
   format: PixelFormat,
@@ -108,21 +108,21 @@ function converter(
 }
 
 /**
- * How many pictures are under way to a stream: one that is being written, one that waits behind it (it asks for no
- * more, `ffmpeg.ts`), one that is being made, and one to spare.
+ * How many pictures are on their way to a stream: one being written, one waiting behind it (the stream requests no
+ * more, see `ffmpeg.ts`), one being made, and one spare.
  */
 export const picturesInStream = 4;
 
-/** A picture's conversion writes no farther than so many rows beyond its regions: a block of colour, and the one beside. */
+/** A picture's conversion writes at most this many rows beyond its regions: a block of colour, and the next one. */
 const rowsBeyond = 4;
 
-/** Memory for so many pictures, used in turn. */
+/** Memory for `underWay` pictures, used in turn. */
 function inTurn(width: number, height: number, format: PixelFormat, underWay: number) {
   const planes = planesOf(width, height, format);
   const length = pictureBytes(format, width, height);
   interface Place {
     readonly bytes: Uint8Array;
-    /** The rows in which it is not the last picture. */
+    /** The rows in which it differs from the last picture. */
     top: number;
     bottom: number;
   }
@@ -130,7 +130,7 @@ function inTurn(width: number, height: number, format: PixelFormat, underWay: nu
   let turn = 0;
   let last: Place | undefined;
   return {
-    /** With what the last one holds; `regions` are going to be written. */
+    /** With the contents of the last one; `regions` are about to be overwritten. */
     continued(regions: readonly Region[]): Uint8Array {
       turn = (turn + 1) % underWay;
       places[turn] ??= { bytes: new Uint8Array(length), top: 0, bottom: height };
@@ -150,11 +150,11 @@ function inTurn(width: number, height: number, format: PixelFormat, underWay: nu
   };
 }
 
-/** One of the layers that a picture's bytes are made of, one after the other. */
+/** One of the planes that make up a picture's bytes, one after the other. */
 interface Plane {
   readonly rowBytes: number;
   readonly rows: number;
-  /** How many rows of the picture one of its rows stands for. */
+  /** How many rows of the picture one of its rows covers. */
   readonly step: number;
 }
 
@@ -170,7 +170,7 @@ export function pictureBytes(format: PixelFormat, width: number, height: number)
   return planesOf(width, height, format).reduce((sum, { rowBytes, rows }) => sum + rowBytes * rows, 0);
 }
 
-/** Of the picture's rows `top` to `bottom`. */
+/** Copies the picture's rows `top` to `bottom`. */
 function copyRows(to: Uint8Array, from: Uint8Array, planes: readonly Plane[], top: number, bottom: number): void {
   let start = 0;
   for (const { rowBytes, rows, step } of planes) {
@@ -190,7 +190,7 @@ function straightenRegions(straight: Uint8Array, pixels: Uint8Array, width: numb
   }
 }
 
-/** The rows of the regions, which come from above, put together where they touch. */
+/** The rows of the regions (sorted from the top), merged where they touch. */
 function rowsOf(regions: readonly Region[]): readonly (readonly [number, number])[] {
   const rows: [number, number][] = [];
   for (const { top, bottom } of regions) {

@@ -1,6 +1,6 @@
 /**
- * Which part of a frame differs from the frame before it: found by comparing their pixels, so that nothing has to be
- * foretold by who draws.
+ * Which part of a frame differs from the previous frame: found by comparing pixels, so that painters need not predict
+ * it.
  */
 
 /** Pixels from `left` to `right` and from `top` to `bottom`, `right` and `bottom` not included. */
@@ -19,10 +19,10 @@ export interface Box {
   readonly height: number;
 }
 
-/** Rows are compared by so many at once; even, as rows share their chroma by two. */
+/** How many rows are compared together; even, as rows share their chroma in pairs. */
 const step = 8;
 
-/** Regions that together hold every difference, from above to below. `now` and `before`: four bytes a pixel. */
+/** Regions that together contain every difference, from top to bottom. `now` and `before`: four bytes a pixel. */
 export function changedRegions(now: Uint8Array, before: Uint8Array, width: number, height: number): Region[] {
   const bands: { top: number; bottom: number }[] = [];
   const [here, there] = [bufferOf(now), bufferOf(before)];

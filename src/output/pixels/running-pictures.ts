@@ -1,6 +1,6 @@
 /**
- * Frames drawn one after the other, with what changed from each to the next. Where the painter's calls can be written
- * down, only what changed is drawn; the picture is to the byte the one drawn as a whole.
+ * Frames drawn one after the other, with what changed from each to the next. If the painter's calls can be recorded,
+ * only what changed is drawn; the picture is byte for byte the same as one drawn as a whole.
  */
 
 import type { Call } from '../../picture/calls.ts';
@@ -11,13 +11,13 @@ import type { FrameCanvas } from './canvas.ts';
 import { changedRegions, type Region } from './regions.ts';
 
 export interface Picture {
-  /** As the canvas keeps them (`FrameCanvas.pixels`). Good until the next picture is drawn. */
+  /** As the canvas stores them (`FrameCanvas.pixels`). Valid until the next picture is drawn. */
   readonly pixels: Uint8Array;
-  /** What differs from the picture before; the whole for the first. */
+  /** What differs from the previous picture; the whole for the first. */
   readonly regions: readonly Region[];
 }
 
-/** Draws a frame of the painter each time. */
+/** A function that draws a frame of the painter. */
 export function runningPictures(painter: Painter, canvas: FrameCanvas): (frame: number) => Picture {
   return painter.draw === undefined ? compared(painter, canvas) : redrawn(painter.draw, canvas);
 }

@@ -1,11 +1,11 @@
 /**
- * From colours multiplied by alpha, as a canvas keeps them, to straight ones, as files carry them.
+ * From colours multiplied by alpha, as a canvas stores them, to straight ones, as files carry them.
  *
- * The canvas library's own `getImageData` does the same, but rounds down, so that all half-transparent colours come out
- * a little darker; here to the nearest. It also takes longer on frames that are mostly empty.
+ * The canvas library's own `getImageData` does the same, but rounds down, so that all semi-transparent colours come out
+ * a little darker; this rounds to the nearest. It is also slower on frames that are mostly empty.
  */
 
-/** Where the four parts of a pixel stand within its four bytes. */
+/** Where the four channels of a pixel are within its four bytes. */
 export interface ByteOrder {
   readonly red: number;
   readonly green: number;
@@ -15,7 +15,7 @@ export interface ByteOrder {
 
 /**
  * R, G, B, A with straight alpha, four bytes a pixel, from `pixels`, multiplied by alpha in the order `order`. A pixel
- * of alpha 0 is all zeros. One of 128 that holds 110 was 110 * 255 / 128 = 219.1, so 219.
+ * of alpha 0 is all zeros. A value of 110 with alpha 128 was 110 * 255 / 128 = 219.1, so 219.
  */
 export function straighten(pixels: Uint8Array, order: ByteOrder): Uint8Array {
   const straight = new Uint8Array(pixels.length);
@@ -38,7 +38,7 @@ export function straightenInto(
     if (words[pixel] === 0) continue;
     const at = pixel * 4;
     const a = pixels[at + alpha]!;
-    // Storing drops the fraction, so a half more is the nearest. Opaque pixels come out as they are.
+    // Storing truncates, so adding a half rounds to the nearest. Opaque pixels come out unchanged.
     const scale = 255 / a;
     straight[at] = pixels[at + red]! * scale + 0.5;
     straight[at + 1] = pixels[at + green]! * scale + 0.5;

@@ -1,15 +1,15 @@
 /**
- * A coarse picture: for every block of 8 x 8 pixels the mean of what is seen there. A decoded picture is recognised
- * by it although its encoder lost a little, and told from the picture before although only a stroke has grown.
+ * A coarse picture: for every block of 8 x 8 pixels, the mean of its visible pixels. It identifies a decoded picture
+ * although the encoder lost a little, and distinguishes it from the previous picture even if only a stroke has grown.
  */
 import type { PixelFormat } from '../pixels/frame-source.ts';
 
 const side = 8;
 
-/** Block means in rows from the top, levels of 255; with transparency a second layer of them follows. */
+/** Block means in rows from the top, levels of 255; with transparency, a second layer of them follows. */
 export type CoarsePicture = Float32Array;
 
-/** Of a picture as `format` stores it; four bytes a pixel lie at a multiple of four. */
+/** Of a picture as `format` stores it; formats of four bytes per pixel are aligned to four. */
 export function coarseOf(bytes: Uint8Array, format: PixelFormat, width: number, height: number): CoarsePicture {
   const columns = Math.ceil(width / side);
   const blocks = columns * Math.ceil(height / side);
@@ -54,7 +54,9 @@ export function coarseOf(bytes: Uint8Array, format: PixelFormat, width: number, 
   }
 }
 
-/** The commonest case, many times as fast as pixel by pixel: four at once, as two sums in each of two words. */
+/**
+ * The most common case, many times as fast as pixel by pixel: four pixels together, as two sums in each of two words.
+ */
 function planeOf(bytes: Uint8Array, width: number, height: number, blocks: number, columns: number): CoarsePicture {
   const coarse = new Float32Array(blocks);
   const whole = width % side === 0 && bytes.byteOffset % 4 === 0 ? Math.floor(height / side) : 0;
@@ -63,7 +65,7 @@ function planeOf(bytes: Uint8Array, width: number, height: number, blocks: numbe
   for (let row = 0; row < whole; row++) {
     for (let column = 0; column < columns; column++) {
       let at = row * side * stride + 2 * column;
-      let sums = 0; // Of 32 bytes each, which half a word holds.
+      let sums = 0; // Of 32 bytes each, which fits into half a word.
       for (let line = 0; line < side; line++, at += stride) {
         const left = words[at]!;
         const right = words[at + 1]!;
@@ -81,14 +83,16 @@ function planeOf(bytes: Uint8Array, width: number, height: number, blocks: numbe
   return means(coarse);
 }
 
-/** Of pixels that are a machine word each: three colours in the low bytes, and one that says nothing (`canvasPixelFormat`). */
+/**
+ * Of pixels that are a machine word each: three colours in the low bytes, and one unused byte (`canvasPixelFormat`).
+ */
 function opaqueOf(bytes: Uint8Array, width: number, height: number, blocks: number, columns: number): CoarsePicture {
   const coarse = new Float32Array(blocks);
   const words = new Uint32Array(bytes.buffer, bytes.byteOffset, width * height);
   for (let y = 0; y < height; y++) {
     const row = (y >> 3) * columns;
     for (let left = 0, at = y * width; left < width; left += side) {
-      let outer = 0; // Two sums in one word: eight bytes take no more than its half.
+      let outer = 0; // Two sums in one word: eight bytes fit into half of it.
       let middle = 0;
       for (const until = at + Math.min(side, width - left); at < until; at++) {
         const word = words[at]!;
@@ -105,7 +109,7 @@ function means(sums: Float32Array): CoarsePicture {
   return sums.map((sum) => sum / (side * side));
 }
 
-/** How far two pictures are from one another: the mean difference, and the largest of a block. */
+/** How far apart two pictures are: the mean difference, and the largest of any block. */
 export function distanceOf(a: CoarsePicture, b: CoarsePicture): { readonly mean: number; readonly most: number } {
   let sum = 0;
   let most = 0;
@@ -118,12 +122,13 @@ export function distanceOf(a: CoarsePicture, b: CoarsePicture): { readonly mean:
 }
 
 /**
- * Blocks that differ by less do not tell one picture from another, in levels of 255: where a fade ends, H.264 was measured to
- * leave a block up to 1.4 levels behind (320x180, two pictures 2 levels apart), and twice that can be mistaken.
+ * Blocks that differ by less do not distinguish two pictures, in levels of 255: at the end of a fade, H.264 was
+ * measured to leave a block up to 1.4 levels behind (320x180, two pictures 2 levels apart), and twice that can be
+ * confused.
  */
 const noticeable = 4;
 
-/** Whether a picture is nearer to `own` than to `other`, judged where those two clearly differ. */
+/** Whether a picture is nearer to `own` than to `other`, judged by the blocks in which those two clearly differ. */
 export function isNearerTo(picture: CoarsePicture, own: CoarsePicture, other: CoarsePicture): boolean {
   let [toOwn, toOther] = [0, 0];
   for (let block = 0; block < picture.length; block++) {

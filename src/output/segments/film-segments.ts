@@ -1,5 +1,5 @@
 /**
- * The segments of a film, made into a store of its own, or taken from the cache.
+ * The segments of a film, made into a store or taken from the cache.
  */
 import { mkdir, rm } from 'node:fs/promises';
 import { type Codec, mostPictures } from '../codecs/codec.ts';
@@ -19,11 +19,11 @@ export interface SegmentedOptions {
   readonly signal: AbortSignal | undefined;
   /** Where segments are kept from one render to the next; undefined: nowhere. */
   readonly cache: SegmentCache | undefined;
-  /** How many processes may draw; undefined: as many as are worth it. */
+  /** How many processes may draw; undefined: as many as are worthwhile. */
   readonly workers?: number | undefined;
 }
 
-/** Makes `folder`, has `work` done with a store in it, and removes it. */
+/** Makes `folder`, runs `work` with a store in it, and removes it. */
 export async function withStore<T>(folder: string, work: (store: SegmentStore) => Promise<T>): Promise<T> {
   try {
     await mkdir(folder);
@@ -60,7 +60,7 @@ export async function segmentsInto(
     const setting = { ...kind, key: plan.key, folder: store.folder };
     return await renderSegments(segments, { painter, codec, setting, store, meter, signal, workers });
   } finally {
-    // What is done is done, even if the rest was interrupted.
+    // Keeps what was made, even if the rest was interrupted.
     if (cache !== undefined) await keepAll(segments, store, cache);
   }
 }
@@ -70,13 +70,13 @@ export function kindOf(painter: Painter, { codec, key, compatible = false }: Pic
   return { codec, opaque: isOpaque(painter, key), compatible };
 }
 
-/** What a container has to know of the picture. */
+/** What a container has to know about the picture. */
 export function pictureOf(painter: Painter, { key }: Pick<PicturePlan, 'key'>) {
   const { width, height, rate, frameCount } = painter;
   return { width, height, rate, frameCount, alpha: !isOpaque(painter, key) };
 }
 
-/** Whether no pixel lets anything through. */
+/** Whether every pixel is opaque. */
 function isOpaque(painter: Painter, key: string | undefined): boolean {
   return !painter.transparent || key !== undefined;
 }

@@ -1,5 +1,5 @@
 /**
- * Segments put one after the other in a container, without being encoded again.
+ * Segments put one after the other into a container, without re-encoding.
  */
 import type { Codec } from '../codecs/codec.ts';
 import { type CodecName, codecs } from '../codecs/codecs.ts';
@@ -16,7 +16,7 @@ export type JoinedFilm = Omit<Track, 'config' | 'samples'> & {
   readonly codec: CodecName;
 };
 
-/** Writes `file`. Throws a `MachineFailure` where the segments are not of one kind. */
+/** Writes `file`. Throws a `MachineFailure` if the segments were not encoded the same way. */
 export async function joinSegments(
   file: string,
   { container, codec: name, ...film }: JoinedFilm,

@@ -1,5 +1,5 @@
 /**
- * All segments of a film into a store, by this process and, where there is enough to do, a second one.
+ * Renders all segments of a film into a store, with this process and, if there is enough to do, a second one.
  */
 import { availableParallelism } from 'node:os';
 import { type Codec, isLarge, mostPictures } from '../codecs/codec.ts';
@@ -20,14 +20,17 @@ export interface Rendering {
   readonly store: SegmentStore;
   readonly meter: ProgressMeter;
   readonly signal: AbortSignal | undefined;
-  /** How many processes may draw; by default as many as have something to do on this machine and room in memory, two at most. */
+  /** How many processes may draw; by default as many as this machine can use and has memory for, two at most. */
   readonly workers?: number | undefined;
 }
 
-/** Seconds of work on one core from which on a second process is worth its start, which takes about a quarter of that. */
+/**
+ * A second process is worth starting from this many seconds of work on one core; starting it takes about a quarter of
+ * that.
+ */
 const worthASecond = 2;
 
-/** By the order of `segments`. Those that are in the store, and those that were met before, are not made again. */
+/** In the order of `segments`. Those in the store, and repeated ones, are not made again. */
 export async function renderSegments(
   segments: readonly Segment[],
   rendering: Rendering,
@@ -66,13 +69,13 @@ function announce(
   rendering.meter.announce(different, toMake, 0.5 + secondsOn(missing, rendering) / coresBusy(missing, rendering));
 }
 
-/** What one process draws for ffmpeg keeps two busy, and so does each of two. */
+/** A process that draws for ffmpeg keeps two cores busy, and so does each of two such processes. */
 function coresBusy(missing: readonly Segment[], rendering: Rendering): number {
   const processes = worthIt(missing, rendering) ? 2 : 1;
   return Math.min(availableParallelism(), processes * (isOurs(rendering.setting.codec) ? 1 : 2));
 }
 
-/** Roughly how long one core has to work on them. */
+/** Roughly how many seconds one core has to work on them. */
 function secondsOn(missing: readonly Segment[], { painter, codec }: Rendering): number {
   const pictures = missing.reduce((sum, segment) => sum + picturesOf(segment).length, 0);
   return pictures * ((painter.width * painter.height) / 1e6) * codec.secondsPerMegapixel;
@@ -80,7 +83,7 @@ function secondsOn(missing: readonly Segment[], { painter, codec }: Rendering): 
 
 async function makeAll(missing: readonly Segment[], rendering: Rendering): Promise<void> {
   const { painter, codec, setting, store, meter, signal } = rendering;
-  signal?.throwIfAborted(); // It may have been aborted since the film was looked through, and says so only once.
+  signal?.throwIfAborted(); // It may have been aborted while the film was scanned, and the event fires only once.
   const queue = batchesOf(missing, rendering);
   const onPicture = (frames: number, drawn: number): void => meter.advance(frames, drawn);
   // The first to fail stops the other.
@@ -90,18 +93,18 @@ async function makeAll(missing: readonly Segment[], rendering: Rendering): Promi
   const second = worthIt(missing, rendering) ? workerProcess(painter.painting!, setting) : undefined;
   try {
     const renderer = segmentRenderer(painter, codec, setting, store);
-    const here = async (): Promise<void> => {
+    const renderHere = async (): Promise<void> => {
       for (let next = queue.shift(); next !== undefined; next = queue.shift()) {
         stopping.signal.throwIfAborted();
         await renderer.render(next, onPicture, stopping.signal);
       }
     };
-    const away = second === undefined ? undefined : () => there(second, queue, onPicture, stopping.signal);
+    const away = second === undefined ? undefined : () => renderThere(second, queue, onPicture, stopping.signal);
     const works = Array.from({ length: atOnce(setting.codec, painter) }, () => [
-      here(),
+      renderHere(),
       ...(away === undefined ? [] : [away()]),
     ]).flat();
-    // All come to their ends before the first failure is told: nothing may be left running.
+    // All must end before the first failure is thrown: nothing may be left running.
     await Promise.allSettled(works.map((work) => work.catch((error) => stopping.abort(error))));
     if (stopping.signal.aborted) throw stopping.signal.reason;
   } finally {
@@ -111,8 +114,8 @@ async function makeAll(missing: readonly Segment[], rendering: Rendering): Promi
 }
 
 /**
- * The segments in order, as many together as are compressed at once: each run of ffmpeg costs as much as some pictures.
- * Not so many that one process waits for another in the end.
+ * The segments in order, in batches for one run each: starting ffmpeg costs as much as several pictures. The batches
+ * are not so large that one process waits for another at the end.
  */
 function batchesOf(missing: readonly Segment[], rendering: Rendering): (readonly Segment[])[] {
   const { painter, codec, setting } = rendering;
@@ -133,10 +136,10 @@ function batchesOf(missing: readonly Segment[], rendering: Rendering): (readonly
   return batches;
 }
 
-/** Pictures that take about as long as ffmpeg does to start and to end. */
+/** As many pictures as take about as long as ffmpeg's start and exit. */
 const leastBatch = 24;
 
-async function there(
+async function renderThere(
   second: WorkerProcess,
   queue: (readonly Segment[])[],
   onPicture: (frames: number, drawn: number) => void,
@@ -159,7 +162,7 @@ function worthIt(missing: readonly Segment[], rendering: Rendering): boolean {
   if (painter.painting === undefined || missing.length < 2) return false;
   if (workers !== undefined) return workers > 1;
   if (isLarge(painter)) return false;
-  // Where ffmpeg compresses, one that draws keeps it busy, and two cores with it.
+  // If ffmpeg compresses, one drawing process keeps it busy, and with it two cores.
   const cores = isOurs(setting.codec) ? 2 : 4;
   return availableParallelism() >= cores && secondsOn(missing, rendering) >= worthASecond;
 }

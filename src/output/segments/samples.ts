@@ -1,28 +1,28 @@
 /**
- * The frames of a film as a container stores them: for each one its packet, whether it was encoded or stands for "as
- * the frame before".
+ * The frames of a film as a container stores them: for each one its packet, either encoded or meaning "as the previous
+ * frame".
  */
 import type { Codec } from '../codecs/codec.ts';
 import type { Packet, Sample } from '../containers/track.ts';
 import type { SegmentIndex } from './segment-file.ts';
 import type { Segment } from './segments.ts';
 
-/** The pictures of a segment that must be keyframes, by their places in `picturesOf`. */
+/** The pictures of a segment that must be keyframes, by index in `picturesOf`. */
 export function keysOf(segment: Segment, keyEvery: number): number[] {
   const keys: number[] = [];
   const last = segment.moving.length - 1;
-  // Not the last one in motion: two keyframes in a row would have to be told apart (H.264, idr_pic_id).
+  // Not the last one in motion: two keyframes in a row would have to be distinguished (H.264, idr_pic_id).
   for (let at = 0; at <= last; at += keyEvery) if (at === 0 || at < last) keys.push(at);
   if (segment.hold !== undefined) keys.push(segment.moving.length);
   return keys;
 }
 
-/** Frames of a hold at which a keyframe stands again, of `count`; never the last alone (see above). */
+/** Whether a frame of a hold of `count` is a keyframe again; never the last (see above). */
 export function isKeyAgain(frame: number, count: number, keyEvery: number): boolean {
   return frame % keyEvery === 0 && frame < count - 1;
 }
 
-/** The samples of one segment, in order, one for each frame. `read`: its packet of that place in `picturesOf`. */
+/** The samples of one segment, in order, one for each frame. `read` returns its packet by index in `picturesOf`. */
 export function* samplesOf(
   segment: Segment,
   index: SegmentIndex,
@@ -57,7 +57,7 @@ export function* samplesOf(
   }
 }
 
-/** A group of encoded pictures over and over; the one more comes where the last group would be a keyframe alone. */
+/** A group of encoded pictures, repeated; the extra picture is used if the last group would be just a keyframe. */
 function* repeated({ moving, hold, holdPictures }: Segment, encoded: (place: number) => Sample): Generator<Sample> {
   const group = holdPictures - 1;
   const count = hold?.count ?? 0;

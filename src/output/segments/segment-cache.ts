@@ -1,9 +1,9 @@
 /**
  * Encoded segments from one render to the next, in the user's cache folder: what did not change is not drawn again.
  *
- * A segment's name says everything that its bytes follow from, so an entry is never out of date, only unused. Whatever
- * is wrong with the cache - it cannot be written, an entry is damaged, another process has just thrown it out - costs
- * time and nothing else.
+ * A segment's name covers everything that determines its bytes, so an entry is never out of date, only unused. Any
+ * problem with the cache - it cannot be written, an entry is damaged, another process has just evicted it - costs only
+ * time.
  */
 import { createHash, randomBytes } from 'node:crypto';
 import { copyFile, link, mkdir, readdir, rename, rm, stat, utimes } from 'node:fs/promises';
@@ -14,18 +14,18 @@ import { isUntouched } from './segment-file.ts';
 export interface SegmentCache {
   /** Puts the segment's file at `file`, if it is kept here and undamaged. */
   fetch(digest: string, file: string): Promise<boolean>;
-  /** Keeps a file that a render has made, whole or not at all. */
+  /** Keeps a file that a render has made, completely or not at all. */
   keep(digest: string, file: string): Promise<void>;
-  /** Throws out what was unused for longest until the rest is small enough. */
+  /** Evicts the least recently used entries until the rest is small enough. */
   trim(): Promise<void>;
 }
 
-/** What the cache may hold, in bytes: a hundred lessons in H.264, or one in ProRes. */
+/** The maximum size of the cache, in bytes: a hundred lessons in H.264, or one in ProRes. */
 export const mostCached = 2_000_000_000;
 
 /**
- * `XDG_CACHE_HOME` by the XDG Base Directory Specification, which has `~/.cache` where it is not set, and takes no
- * path that is not absolute; on Windows the user's `LOCALAPPDATA`.
+ * `XDG_CACHE_HOME` of the XDG Base Directory Specification, which defaults to `~/.cache` and ignores paths that are not
+ * absolute; on Windows, the user's `LOCALAPPDATA`.
  */
 export function cacheFolder(env: NodeJS.ProcessEnv = process.env): string {
   const base = [env.XDG_CACHE_HOME, process.platform === 'win32' ? env.LOCALAPPDATA : undefined].find(
@@ -34,7 +34,7 @@ export function cacheFolder(env: NodeJS.ProcessEnv = process.env): string {
   return join(base ?? join(homedir(), '.cache'), 'proofreel');
 }
 
-/** `toolchain`: all that the bytes of a segment follow from besides what its digest says: programs and their versions. */
+/** `toolchain`: what determines the bytes of a segment in addition to its digest: programs and their versions. */
 export function segmentCache(folder: string, toolchain: string, most = mostCached): SegmentCache {
   const entries = join(folder, 'segments');
   const entryOf = (digest: string): string => {
@@ -55,7 +55,7 @@ export function segmentCache(folder: string, toolchain: string, most = mostCache
         }
         await rm(entry, { force: true });
       } catch {
-        // It is not there, or cannot be read.
+        // It does not exist, or cannot be read.
       }
       await rm(file, { force: true });
       return false;
@@ -83,7 +83,7 @@ async function isThere(path: string): Promise<boolean> {
   );
 }
 
-/** A second name where the disk allows it, else a copy: what is thrown out here is still there for who has taken it. */
+/** A hard link if the disk allows it, otherwise a copy: what is evicted here still exists for whoever has taken it. */
 async function takeOver(from: string, to: string): Promise<void> {
   try {
     await link(from, to);
@@ -92,7 +92,7 @@ async function takeOver(from: string, to: string): Promise<void> {
   }
 }
 
-/** Temp files that a killed render left are thrown out after a day. */
+/** Temp files that a killed render left behind are deleted after a day. */
 const staleAfter = 24 * 60 * 60 * 1000;
 
 async function trim(entries: string, most: number): Promise<void> {

@@ -1,6 +1,6 @@
 /**
- * Segments looked at by a decoder before they are kept: at each border the decoded picture must be the drawn one, and not
- * the one before or after; and what is held without being encoded must be the very picture that it holds.
+ * Segments checked with a decoder before they are kept: at each border the decoded picture must be the drawn one, and
+ * not the one before or after; and a hold that is not encoded must show exactly the held picture.
  */
 import { rm } from 'node:fs/promises';
 import type { Codec, Encoded } from '../codecs/codec.ts';
@@ -18,13 +18,16 @@ import { samplesOf } from './samples.ts';
 import { packetPlaces } from './segment-file.ts';
 import type { Segment } from './segments.ts';
 
-/** What one block of 8 x 8 pixels, and a picture on average, may lose, in levels of 255; far above what they do lose. */
+/**
+ * How much one block of 8 x 8 pixels, and a picture on average, may lose, in levels of 255; far above what they really
+ * lose.
+ */
 const most = { block: 24, mean: 3 };
 
-/** Frames of a hold that are looked at: the keyframe, and some that follow it. */
+/** Frames of a hold that are checked: the keyframe, and some that follow it. */
 const heldFrames = 4;
 
-/** The pictures at a segment's borders and beside them, by their places in `picturesOf`, as they were drawn. */
+/** The pictures at and next to a segment's borders, by index in `picturesOf`, as drawn. */
 export class Borders {
   readonly #wanted: ReadonlySet<number>;
   readonly #coarse = new Map<number, CoarsePicture>();
@@ -53,28 +56,28 @@ export interface Checked {
   readonly codec: Codec;
   readonly name: CodecName;
   readonly alpha: boolean;
-  /** A file that may be written and is thrown away. */
+  /** A scratch file: it may be written and is deleted. */
   readonly scratch: string;
   readonly signal: AbortSignal | undefined;
 }
 
-/** A segment as it was encoded, and as it was drawn; without `borders` it is not looked at. */
+/** A segment as encoded, and as drawn; without `borders` it is not checked. */
 export interface Look {
   readonly segment: Segment;
   readonly encoded: Encoded;
   readonly borders: Borders | undefined;
 }
 
-/** Looks at some segments by one run of the decoder. Throws a `MachineFailure` where a picture is not the drawn one. */
+/** Checks some segments in one run of the decoder. Throws a `MachineFailure` if a picture is not the drawn one. */
 export async function checkSegments(looks: readonly Look[], checked: Checked): Promise<void> {
   const { painter, codec, name, alpha, scratch, signal } = checked;
   const { holders, decoder } = codecs[name];
   const container = firstContainer(name);
   const { format } = codec;
-  if (format === 'png') return; // The canvas's own bytes, which no encoder has seen.
+  if (format === 'png') return; // The canvas's own bytes, not from an encoder.
   const excerpts = looks.map((look) => excerptOf(look, codec));
-  // Where each picture stands by itself, only those that are wanted are decoded.
-  const alone = standsAlone(codec);
+  // If each picture is independent, only the wanted ones are decoded.
+  const alone = isIndependent(codec);
   const starts = running(excerpts.map((excerpt) => (alone ? excerpt.frames.length : excerpt.frameCount)));
   const track = {
     ...{ config: looks[0]?.encoded.config ?? new Uint8Array(), alpha, frameCount: starts.sum },
@@ -88,7 +91,7 @@ export async function checkSegments(looks: readonly Look[], checked: Checked): P
       }
     },
   };
-  // By its time where a decoder may leave pictures out; a .mov counts in parts of a frame.
+  // By its time if a decoder may drop pictures; a .mov counts in fractions of a frame.
   const isFrame = (frame: number): string =>
     !codec.repeatIsDecoded ? `eq(pts,${frame * timescaleOf(painter.rate).each})` : `eq(n,${frame})`;
   const wanted = excerpts.flatMap(({ frames }, at) => frames.map((frame) => isFrame(starts.at[at]! + frame)));
@@ -108,7 +111,7 @@ export async function checkSegments(looks: readonly Look[], checked: Checked): P
       signal,
     );
     if (seen.length !== wanted.length) {
-      throw new MachineFailure(`of ${wanted.length} pictures that were looked at ${seen.length} can be decoded`);
+      throw new MachineFailure(`only ${seen.length} of the ${wanted.length} pictures checked can be decoded`);
     }
     let at = 0;
     for (const excerpt of excerpts) {
@@ -120,7 +123,7 @@ export async function checkSegments(looks: readonly Look[], checked: Checked): P
   }
 }
 
-/** As much of a segment as is decoded, and which of its frames are looked at. */
+/** The part of a segment that is decoded, and which of its frames are checked. */
 interface Excerpt {
   readonly look: Look;
   readonly short: Segment;
@@ -130,10 +133,10 @@ interface Excerpt {
 
 function excerptOf(look: Look, codec: Codec): Excerpt {
   const { segment } = look;
-  // Where a decoder may give no picture for a packet that says "as before", none is looked at.
-  // Where each picture stands by itself, one that is held is the same bytes again.
-  const giving = !codec.repeatIsDecoded || standsAlone(codec) ? 1 : heldFrames;
-  const held = segment.hold === undefined ? 0 : Math.min(segment.hold.count, giving);
+  // If a decoder may output no picture for a packet that says "as before", none is checked.
+  // If each picture is independent, a held one is the same bytes again.
+  const checkedOfHold = !codec.repeatIsDecoded || isIndependent(codec) ? 1 : heldFrames;
+  const held = segment.hold === undefined ? 0 : Math.min(segment.hold.count, checkedOfHold);
   const frameCount = segment.moving.length + held;
   const short = segment.hold === undefined ? segment : { ...segment, hold: { ...segment.hold, count: held } };
   const last = segment.moving.length - 1;
@@ -142,12 +145,12 @@ function excerptOf(look: Look, codec: Codec): Excerpt {
   return { look, short, frameCount, frames };
 }
 
-/** Whether each picture can be decoded without any other. */
-function standsAlone(codec: Codec): boolean {
+/** Whether each picture can be decoded independently. */
+function isIndependent(codec: Codec): boolean {
   return codec.keyEvery === Number.POSITIVE_INFINITY;
 }
 
-/** Where each begins when they are put one after the other, and where all end. */
+/** Where each begins when they are put one after the other, and where they end. */
 function running(lengths: readonly number[]): { readonly at: readonly number[]; readonly sum: number } {
   let sum = 0;
   const at = lengths.map((length) => {
@@ -162,7 +165,7 @@ function judge({ look, short, frames }: Excerpt, seen: readonly CoarsePicture[])
   if (borders === undefined) return;
   const hold = segment.moving.length;
   frames.forEach((frame, index) => {
-    // What is held is one picture, however long.
+    // A hold is one picture, of any length.
     const place = short.hold !== undefined && frame > hold ? hold : frame;
     const own = borders.at(place);
     const picture = seen[index]!;
@@ -170,7 +173,7 @@ function judge({ look, short, frames }: Excerpt, seen: readonly CoarsePicture[])
     const off = distanceOf(picture, own);
     const others = [borders.at(place - 1), borders.at(place + 1)];
     const isOwn = others.every((other) => other === undefined || isNearerTo(picture, own, other));
-    // A group that the encoder made is refined from picture to picture.
+    // The encoder refines the pictures of its own group one after the other.
     const isHeld =
       place === frame || segment.holdPictures > 1 || distanceOf(picture, seen[frames.indexOf(hold)]!).most === 0;
     if (isOwn && isHeld && off.most <= most.block && off.mean <= most.mean) return;

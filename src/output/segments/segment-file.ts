@@ -1,6 +1,6 @@
 /**
- * An encoded segment as a file of ours: a line of JSON that says what follows, then the bytes of the packets one after
- * the other. Equal segments give equal files.
+ * The file format of an encoded segment: a line of JSON that describes what follows, then the bytes of the packets one
+ * after the other. Equal segments give equal files.
  */
 
 import { createHash } from 'node:crypto';
@@ -9,7 +9,7 @@ import { open, readFile, writeFile } from 'node:fs/promises';
 import type { Encoded } from '../codecs/codec.ts';
 import type { Packet } from '../containers/track.ts';
 
-/** Where a packet lies in its file, and what it is. Lengths in bytes. */
+/** Where a packet is in its file, and what it is. Lengths in bytes. */
 export interface PacketPlace {
   readonly at: number;
   readonly length: number;
@@ -30,7 +30,7 @@ export async function writeSegment(file: string, { config, packets }: Encoded): 
   await writeFile(file, Buffer.concat([Buffer.from(`${line}\n`), ...parts]));
 }
 
-/** Whether a segment's file holds what was written into it, to the last bit. */
+/** Whether a segment's file contains exactly what was written into it. */
 export async function isUntouched(file: string): Promise<boolean> {
   const bytes = await readFile(file);
   const end = bytes.indexOf(10);
@@ -56,7 +56,7 @@ export function packetPlaces({ config, packets }: Encoded): SegmentIndex {
   return { config, packets: places };
 }
 
-/** Undefined where the file is not a whole segment of `pictures` packets. */
+/** Undefined if the file is not a complete segment of `pictures` packets. */
 export async function readSegment(file: string, pictures: number): Promise<SegmentIndex | undefined> {
   const handle = await open(file, 'r').catch(() => undefined);
   if (handle === undefined) return undefined;
@@ -97,7 +97,7 @@ function parsed(
   }
 }
 
-/** Packets read from their files when they are asked for; one file is open at a time. */
+/** Reads packets from their files on request; one file is open at a time. */
 export class PacketReader {
   #file: string | undefined;
   #handle = -1;

@@ -1,5 +1,5 @@
 /**
- * Segments drawn and encoded.
+ * Drawing and encoding segments.
  */
 
 import type { Codec } from '../codecs/codec.ts';
@@ -14,17 +14,20 @@ import type { SegmentStore } from './segment-store.ts';
 import { picturesOf, type Segment } from './segments.ts';
 import type { Setting } from './worker-messages.ts';
 
-/** Told of every picture handed to the encoder: how many frames of the film it stands for, and whether it was drawn. */
+/**
+ * Called for every picture passed to the encoder: how many frames of the film it represents, and how many pictures were
+ * drawn for it.
+ */
 export type PictureDone = (frames: number, drawn: number) => void;
 
 export interface SegmentRenderer {
-  /** By one run of the encoder: one segment, or several where it takes them so. Ends when they are in the store. */
+  /** In one run of the encoder: one segment, or several if the codec takes several. Ends when they are in the store. */
   render(segments: readonly Segment[], onPicture: PictureDone, signal: AbortSignal | undefined): Promise<void>;
 }
 
 /**
- * Draws and encodes segments into `store`. Asked for more while some are under way it goes on with both, so that those
- * are drawn while the first are compressed and looked at; each has a canvas of its own.
+ * Draws and encodes segments into `store`. Calls may overlap, so that some segments are drawn while others are
+ * compressed and checked; each call has its own canvas.
  */
 export function segmentRenderer(
   painter: Painter,
@@ -69,7 +72,7 @@ export function segmentRenderer(
   };
 }
 
-/** A segment, and what is kept of it for looking at it. */
+/** A segment, and what is kept for checking it. */
 interface Drawing {
   readonly segment: Segment;
   readonly borders: Borders | undefined;

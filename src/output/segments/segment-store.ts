@@ -10,17 +10,17 @@ import { picturesOf, type Segment } from './segments.ts';
 
 export interface SegmentStore {
   readonly folder: string;
-  /** Where a segment lies, or would lie. */
+  /** The file of a segment, whether or not it exists. */
   fileOf(segment: Pick<Segment, 'digest'>): string;
-  /** The segment where it is kept and whole. */
+  /** The segment, if it is kept and complete. */
   find(segment: Segment): Promise<SegmentIndex | undefined>;
-  /** Keeps it, whole or not at all. */
+  /** Keeps it, completely or not at all. */
   keep(segment: Segment, encoded: Encoded): Promise<SegmentIndex>;
-  /** A name that nobody else uses, for a file that is thrown away. */
+  /** A unique name for a scratch file. */
   scratch(): string;
 }
 
-/** A store in a folder that is there. */
+/** A store in an existing folder. */
 export function folderStore(folder: string): SegmentStore {
   const fileOf = (segment: Pick<Segment, 'digest'>): string => join(folder, `${segment.digest}.segment`);
   const scratch = (): string => join(folder, `scratch-${process.pid}-${randomBytes(4).toString('hex')}`);

@@ -1,6 +1,6 @@
 /**
- * A video in segments: each different picture is drawn and encoded once, what is held is written without being encoded,
- * and all is joined and checked before it gets its name.
+ * A video in segments: each different picture is drawn and encoded once, holds are written without encoding, and the
+ * whole is joined and checked before it gets its name.
  */
 import { requireFrames } from '../ffmpeg/require-frames.ts';
 import { writeAtomically } from '../machine/atomic-write.ts';
@@ -13,8 +13,8 @@ import type { VideoPlan } from './video-plan.ts';
 import { workablePlan } from './workable-plan.ts';
 
 /**
- * Writes the film as `plan` says, and returns what the user may not expect, a sentence each. Throws a `MachineFailure`,
- * or the signal's reason.
+ * Writes the film according to `plan`, and returns what may surprise the user, a sentence each. Throws a
+ * `MachineFailure`, or the signal's reason.
  */
 export async function writeVideo(
   painter: Painter,

@@ -1,36 +1,36 @@
 /**
- * A film cut into segments: pieces that are drawn and encoded each on its own, in any order and by any worker, and are
- * joined without being encoded again. Where the cuts lie follows from what is seen there alone, so that a change in
- * one step leaves the segments of all others as they were.
+ * A film cut into segments: pieces that are drawn and encoded separately, in any order and by any worker, and joined
+ * without re-encoding. Where the cuts are depends only on the pictures there, so a change in one step leaves the
+ * segments of all others unchanged.
  */
 import { createHash } from 'node:crypto';
 import type { Hold } from '../painters/holds.ts';
 
-/** Frames in which something moves, then one picture that is held. */
+/** Frames in which something moves, then one held picture. */
 export interface Segment {
-  /** Of all that decides its bytes: the pictures and the recipe, not for how long the last one is held. */
+  /** Of everything that decides its bytes: the pictures and the recipe, but not how long the last one is held. */
   readonly digest: string;
   /** Its first frame, and how many it has. */
   readonly from: number;
   readonly frameCount: number;
-  /** Frames of the film to be encoded one after the other; a frame named twice is a picture that is held for a moment. */
+  /** Frames of the film to be encoded one after the other; a repeated frame is a picture held briefly. */
   readonly moving: readonly number[];
-  /** The picture that is held at the end, and for how many frames; undefined where the segment ends in motion. */
+  /** The held picture at the end, and for how many frames; undefined if the segment ends in motion. */
   readonly hold: { readonly frame: number; readonly count: number } | undefined;
-  /** How many times the picture that is held is encoded. */
+  /** How many times the held picture is encoded. */
   readonly holdPictures: number;
 }
 
 /**
- * A hold of so many frames begins anew with a keyframe, and the rest is not encoded. Shorter ones are: a keyframe costs
- * about as much as this many frames without a change.
+ * A hold of at least this many frames begins with a new keyframe, and the rest is not encoded. Shorter ones are
+ * encoded: a keyframe costs about as much as this many unchanged frames.
  */
 export const shortestHold = 8;
 
 export interface Cut {
-  /** The most pictures that a segment may hold in motion: what is held in memory follows from it. */
+  /** The most pictures in motion in a segment, which limits the memory used. */
   readonly mostMoving: number;
-  /** Everything but the pictures that decides the bytes: encoder, options, size, rate. */
+  /** Everything except the pictures that decides the bytes: encoder, options, size, rate. */
   readonly recipe: string;
   readonly holdPictures: number;
 }
@@ -68,7 +68,10 @@ export function segmentsOf(holds: readonly Hold[], { mostMoving, recipe, holdPic
   return segments;
 }
 
-/** The pictures that a segment hands to its encoder, in order: those in motion, and the one that is held, which is usually encoded once. */
+/**
+ * The pictures that a segment passes to its encoder, in order: those in motion, and the held one, which is usually
+ * encoded once.
+ */
 export function picturesOf({ moving, hold, holdPictures }: Segment): readonly number[] {
   if (hold === undefined) return moving;
   return [...moving, ...Array.from({ length: holdPictures }, () => hold.frame)];

@@ -1,5 +1,5 @@
 /**
- * What makes the bytes of a film's pictures: this program, what it draws with, and what it encodes with.
+ * What determines the bytes of a film's pictures: this program, what it draws with, and what it encodes with.
  */
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
@@ -11,8 +11,8 @@ import { encoderVersion } from '../ffmpeg/ffmpeg.ts';
 import { fontFolder } from '../pixels/canvas.ts';
 
 /**
- * Equal for equal programs, and for no others: by the program's own text, so that a change without a number counts.
- * What we compress ourselves is made without ffmpeg, and PNG frames where there is none too.
+ * Equal only for equal programs: computed from the program's own text, so that a change without a new version number
+ * counts. Without ffmpeg's version for what we compress ourselves: PNG frames can be made without ffmpeg.
  */
 export async function toolchainFingerprint(codec: CodecName): Promise<string> {
   const hash = createHash('sha256');

@@ -1,5 +1,5 @@
 /**
- * What a video is to be: where it goes, how it is encoded, and what lies beside its pictures.
+ * The plan of a video: where it goes, how it is encoded, and which tracks it has besides its pictures.
  */
 import type { CodecName } from '../codecs/codecs.ts';
 import type { Container } from '../containers/track.ts';
@@ -11,20 +11,20 @@ export interface VideoPlan extends Tracks, PicturePlan {
   readonly container: Container;
 }
 
-/** What a folder of PNG frames is to be. */
+/** The plan of a folder of PNG frames. */
 export interface FramesPlan extends PicturePlan {
   /** The folder's absolute path. */
   readonly file: string;
   readonly container: 'frames';
   readonly codec: 'png';
-  /** Each picture once, and a list of when it is seen. */
+  /** Each picture once, and a list of when it is shown. */
   readonly holds: boolean;
 }
 
 /** What decides the bytes of a film's segments. */
 export interface PicturePlan {
   readonly codec: CodecName;
-  /** `#rrggbb`, laid under every frame. */
+  /** `#rrggbb`, put under every frame. */
   readonly key: string | undefined;
   /** An .mp4 in which all pictures are the encoder's own. */
   readonly compatible?: boolean | undefined;

@@ -1,6 +1,6 @@
 /**
- * Whether this machine's encoder writes pictures that we can continue without it. An x264 that is set up otherwise than
- * usual may not; then all pictures are its own, the compatible way.
+ * Whether this machine's encoder writes pictures that we can continue without it. An x264 with an unusual configuration
+ * may not; then all pictures are its own, the compatible way.
  */
 import type { Codec } from '../codecs/codec.ts';
 import { codecOf } from '../codecs/codecs.ts';
@@ -12,13 +12,13 @@ import type { PicturePlan } from './video-plan.ts';
 
 export interface WorkablePlan {
   readonly picture: PicturePlan;
-  /** What the user may not expect, a sentence each. */
+  /** What may surprise the user, a sentence each. */
   readonly notices: readonly string[];
 }
 
 /**
- * The plan as it can be carried out. One empty picture is compressed to find out: what decides is the same for all
- * pictures, so that each of the machines that make the parts of a film, and each process, comes to the same end.
+ * The plan as it can be carried out. One empty picture is compressed to find out: the answer is the same for all
+ * pictures, so every machine that makes parts of a film, and every process, comes to the same result.
  */
 export async function workablePlan(
   painter: Painter,

@@ -1,19 +1,19 @@
 /**
- * What a render and the process that helps it send to one another.
+ * The messages between a render and its worker process.
  */
 import type { CodecName } from '../codecs/codecs.ts';
 import type { Painting } from '../painters/painting.ts';
 import type { Segment } from './segments.ts';
 
-/** All that decides the bytes of a segment besides its pictures; survives being cloned. */
+/** Everything except the pictures that decides the bytes of a segment; can be cloned. */
 export interface Setting {
   readonly codec: CodecName;
-  /** No pixel lets anything through. */
+  /** Every pixel is opaque. */
   readonly opaque: boolean;
   readonly compatible: boolean;
-  /** `#rrggbb`, laid under every frame. */
+  /** `#rrggbb`, put under every frame. */
   readonly key: string | undefined;
-  /** The folder of the store. */
+  /** The store's folder. */
   readonly folder: string;
 }
 
@@ -25,7 +25,7 @@ export type ToWorker =
 export type FromWorker =
   | { readonly kind: 'picture'; readonly frames: number; readonly drawn: number; readonly of: SegmentDigest }
   | { readonly kind: 'done'; readonly of: SegmentDigest }
-  /** `isMachine`: the sentence is one for the user. `of` is undefined where the process can do nothing at all. */
+  /** `isMachine`: the sentence is meant for the user. `of` is undefined if the process cannot work at all. */
   | {
       readonly kind: 'failed';
       readonly sentence: string;
@@ -33,5 +33,5 @@ export type FromWorker =
       readonly of: SegmentDigest | undefined;
     };
 
-/** Of the first of the segments that were asked for. */
+/** Of the first of the requested segments. */
 type SegmentDigest = Segment['digest'];

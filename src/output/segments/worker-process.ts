@@ -1,5 +1,5 @@
 /**
- * A second process that draws and encodes segments: the canvas knows one process, not threads.
+ * A second process that draws and encodes segments: the canvas library does not support threads.
  */
 import { type ChildProcess, fork } from 'node:child_process';
 import { once } from 'node:events';
@@ -19,7 +19,7 @@ export interface WorkerProcess {
 
 export function workerProcess(painting: Painting, setting: Setting): WorkerProcess {
   const own = import.meta.url;
-  // From source the worker needs the same translation as we do; a test runner brings one that it keeps to itself.
+  // From source, the worker needs the same loader as we do; a test runner has its own, which a child does not inherit.
   const isSource = own.endsWith('.ts');
   const has = process.execArgv.some((word) => word.includes('tsx'));
   const execArgv = isSource && !has ? ['--import', 'tsx'] : process.execArgv.filter((word) => !/^--inspect/.test(word));
@@ -66,6 +66,6 @@ function renderOn(child: ChildProcess, segments: readonly Segment[], onPicture: 
 
 function say(child: ChildProcess, message: ToWorker): void {
   if (!child.connected) return;
-  // A process that has just ended takes no messages any more; its end is noticed elsewhere.
+  // A process that has just ended takes no more messages; its end is noticed elsewhere.
   child.send(message, () => undefined);
 }

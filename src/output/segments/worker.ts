@@ -1,6 +1,6 @@
 /**
- * The program of a process that draws and encodes segments for a render in another one. It ends when that one says so,
- * or has gone, and takes its encoder with it.
+ * The program of a process that draws and encodes segments for a render in another one. It ends when the render says
+ * so, or has ended, and stops its encoder.
  */
 import { codecOf } from '../codecs/codecs.ts';
 import { asMachineFailure, MachineFailure } from '../machine/machine-failure.ts';
@@ -12,7 +12,7 @@ import type { FromWorker, ToWorker } from './worker-messages.ts';
 const stopping = new AbortController();
 let renderer: Promise<SegmentRenderer> | undefined;
 
-// Control-C reaches every process of a terminal; when to stop is for the render to say.
+// Control-C reaches every process of a terminal; the render decides when to stop.
 for (const name of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(name, () => undefined);
 process.on('disconnect', stop);
 process.on('message', (message: ToWorker) => {
@@ -51,7 +51,7 @@ function fail(thrown: unknown, of: string | undefined): void {
 
 function stop(): void {
   stopping.abort(new Error('stopped'));
-  // What is under way takes its encoder down first; then nothing keeps the process.
+  // Running work stops its encoder first; then nothing keeps the process alive.
   if (process.connected) process.disconnect();
 }
 

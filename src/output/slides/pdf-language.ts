@@ -1,8 +1,8 @@
 /**
- * The language of a PDF, and that its title be shown rather than its file's name: two entries of the document's catalog
- * that the canvas library cannot set. They are added by an incremental update, as ISO 32000-1, 7.5.6 has it: the file as
- * it is, then the catalog anew with its cross-references. Which kind these are, a table or a stream, hangs on the
- * version of cairo that the library was built with; the update is of the same kind.
+ * The language of a PDF, and the setting that viewers show its title rather than its file name: two entries of the
+ * document catalog that the canvas library cannot set. They are added by an incremental update (ISO 32000-1, 7.5.6):
+ * the unchanged file, then a new catalog with its cross-references. Whether these are a table or a stream depends on
+ * the version of cairo that the library was built with; the update is of the same kind.
  */
 import { inflateSync } from 'node:zlib';
 import { Bug } from '../../grid/bug.ts';
@@ -33,22 +33,22 @@ interface Update {
   readonly root: number;
   /** One more than the highest number of an object. */
   readonly size: number;
-  /** Where the catalog stands, and how many bytes it has. */
+  /** Where the catalog is, and how many bytes it has. */
   readonly start: number;
   readonly length: number;
-  /** Where the cross-references before stand. */
+  /** Where the previous cross-references are. */
   readonly previous: number;
-  /** Entries of the trailer that go on to hold. */
+  /** Entries of the trailer that remain valid. */
   readonly kept: string;
 }
 
-/** Section 7.5.4: an entry has twenty bytes, its end of line included. */
+/** Section 7.5.4: an entry has twenty bytes, including its end of line. */
 function tableOf({ root, size, start, previous, kept }: Update): string {
   const entry = `${String(start).padStart(10, '0')} 00000 n \n`;
   return `xref\n${root} 1\n${entry}trailer\n<< /Size ${size} ${kept} /Prev ${previous} >>\n`;
 }
 
-/** Section 7.5.8: the catalog and the stream itself, each with kind 1 (in use), offset and generation. */
+/** Section 7.5.8: the catalog and the stream itself, each with type 1 (in use), offset and generation. */
 function streamOf({ root, size, start, length, previous, kept }: Update): string {
   const entries = [start, start + length].map((offset) => {
     const entry = Buffer.alloc(7);
@@ -66,7 +66,7 @@ function keptEntries(dictionary: string): string {
   return entries.flatMap((entry) => entry.exec(dictionary)?.[0] ?? []).join(' ');
 }
 
-/** What stands between the first `<<` from there on and its `>>`. */
+/** The text between the first `<<` from `from` on and its `>>`. */
 function dictionaryAfter(text: string, from: number): string | undefined {
   const open = text.indexOf('<<', from);
   let depth = 0;
@@ -81,7 +81,7 @@ function dictionaryAfter(text: string, from: number): string | undefined {
   return undefined;
 }
 
-/** The dictionary of an object that lies open in the file. */
+/** The dictionary of an uncompressed object in the file. */
 function plainObject(text: string, number: number): string | undefined {
   const found = new RegExp(`(?:^|[\\r\\n])${number} 0 obj\\s*<<`).exec(text);
   return found === null ? undefined : dictionaryAfter(text, found.index);

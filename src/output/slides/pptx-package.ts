@@ -1,6 +1,6 @@
 /**
- * A package of slides written anew, part by part: without the hour of its making, without content types of parts that it
- * has not, and with the pictures in place of the pixels that it was made with.
+ * A package of slides rewritten part by part: without its creation time, without content types of parts that it does
+ * not have, and with the pictures instead of the placeholder pixels.
  */
 import type { FileHandle } from 'node:fs/promises';
 import { zipEntries, zipWriter } from './zip.ts';
@@ -8,11 +8,13 @@ import { zipEntries, zipWriter } from './zip.ts';
 export interface Repacking {
   /** A tag of BCP 47. */
   readonly language: string;
-  /** The PNG of slide `number`, from 1; undefined where the slide has none. */
+  /** The PNG of slide `number`, from 1; undefined if the slide has none. */
   readonly pictureOf: (number: number) => Promise<Buffer | undefined>;
 }
 
-/** Writes the parts of `archive` to `file`, the content types first (common practice), pictures in the slides' order. */
+/**
+ * Writes the parts of `archive` to `file`, the content types first (common practice), pictures in the slides' order.
+ */
 export async function repacked(archive: Buffer, file: FileHandle, { language, pictureOf }: Repacking): Promise<void> {
   const entries = zipEntries(archive);
   const names = new Set(entries.map(({ name }) => name));
@@ -22,7 +24,7 @@ export async function repacked(archive: Buffer, file: FileHandle, { language, pi
   texts.sort((a, b) => Number(b.name === contentTypes) - Number(a.name === contentTypes));
   for (const { name, bytes } of texts) {
     const text = bytes().toString('utf8');
-    await zip.add(name, Buffer.from(mended(name, text, names, language), 'utf8'));
+    await zip.add(name, Buffer.from(fixed(name, text, names, language), 'utf8'));
   }
   const pictures = entries.flatMap(({ name, bytes }) => {
     const number = isPicture(name)?.[1];
@@ -35,7 +37,7 @@ export async function repacked(archive: Buffer, file: FileHandle, { language, pi
 
 const contentTypes = '[Content_Types].xml';
 
-function mended(name: string, text: string, names: ReadonlySet<string>, language: string): string {
+function fixed(name: string, text: string, names: ReadonlySet<string>, language: string): string {
   if (name === contentTypes) {
     // Each override must name a part of the package (ECMA-376 Part 2, 10.1.2.2).
     return text.replace(/\s*<Override PartName="\/([^"]+)"[^>]*\/>/g, (override, part: string) =>

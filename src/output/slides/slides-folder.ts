@@ -1,5 +1,5 @@
 /**
- * Slides and handouts as a folder of PNG pictures, one a page.
+ * Slides and handouts as a folder of PNG pictures, one per page.
  */
 import { readdir, writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
@@ -12,13 +12,15 @@ import { systemCode } from '../machine/machine-failure.ts';
 import { registerFonts } from '../pixels/canvas.ts';
 import { breathe, type SlidesOptions } from './slides-pdf.ts';
 
-/** Fills the folder at `path` (absolute) in place of the pictures that were there; returns how many there are. */
+/**
+ * Fills the folder at `path` (absolute), replacing any pictures that were there; returns how many pictures it contains.
+ */
 export async function writeSlidesFolder(deck: Deck, path: string, options: SlidesOptions): Promise<number> {
   const { size, handout, meter, signal } = options;
   return writeFolderAtomically(path, async (temp) => {
     registerFonts();
     const { width, height } = layoutSize(size);
-    // A sheet of paper is looked at closer than a slide, and has smaller words.
+    // Paper is read from closer than a slide, and has smaller text.
     const scale = handout === undefined ? 1 : 1.5;
     const canvas = createCanvas(Math.round(width * scale), Math.round(height * scale));
     const context = canvas.getContext('2d');
@@ -38,7 +40,7 @@ export async function writeSlidesFolder(deck: Deck, path: string, options: Slide
   });
 }
 
-/** Why the folder may not be replaced: it holds something that is no page of ours. Undefined where it may. */
+/** Why the folder may not be replaced: it contains something that is not one of our pages. Undefined if it may. */
 export async function slidesFolderFault(path: string): Promise<string | undefined> {
   let names: readonly string[];
   try {
@@ -50,5 +52,5 @@ export async function slidesFolderFault(path: string): Promise<string | undefine
   }
   const other = names.find((name) => !/^(\d{2,}-|sheet-\d{2,}|answers-\d+).*\.png$/.test(name));
   if (other === undefined) return undefined;
-  return `the folder '${basename(path)}' holds '${other}', which is no slide; slides replace a folder as a whole, so give a new or an empty one`;
+  return `the folder '${basename(path)}' contains '${other}', which is not a slide; slides replace a folder as a whole, so give a new or an empty one`;
 }

@@ -1,5 +1,5 @@
 /**
- * Slides as one page of HTML that needs nothing beside it: fonts, pictures and program are in the file.
+ * Slides as one self-contained page of HTML: fonts, pictures and program are in the file.
  */
 import { createHash } from 'node:crypto';
 import { existsSync, readFileSync } from 'node:fs';
@@ -28,7 +28,7 @@ export async function writeSlidesHtml(deck: Deck, path: string, options: SlidesO
     const counted = meter(deck.slides.length + answers.length);
     const file = await open(temp, 'w');
     try {
-      // Slide by slide, so that a long lesson takes no more memory than a short one.
+      // Slide by slide, so that a long lesson needs no more memory than a short one.
       await put(file, htmlHead(deck, parts));
       for (const [index, slide] of deck.slides.entries()) {
         signal?.throwIfAborted();
@@ -49,7 +49,7 @@ async function put(file: FileHandle, text: string): Promise<void> {
   await file.writeFile(text);
 }
 
-/** The program of the page, with the painter in it; from source or from what was built. */
+/** The program of the page, including the painter; from source or from the build. */
 export async function bundledPlayer(): Promise<string> {
   const source = fileURLToPath(new URL('../../player/slides.ts', import.meta.url));
   const entry = existsSync(source) ? source : source.replace(/ts$/, 'js');

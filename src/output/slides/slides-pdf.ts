@@ -15,7 +15,7 @@ import { withLanguage } from './pdf-language.ts';
 export interface SlidesOptions {
   readonly size: PageSize;
   readonly handout: HandoutCount | undefined;
-  /** Of the scene's words: a tag of BCP 47. */
+  /** Of the scene's text: a tag of BCP 47. */
   readonly language: string;
   readonly meter: (total: number) => ProgressMeter;
   readonly signal: AbortSignal | undefined;
@@ -28,7 +28,7 @@ export async function writeSlidesPdf(deck: Deck, path: string, options: SlidesOp
     registerFonts();
     const canvas = createCanvas(size.width, size.height, 'pdf');
     const context = canvas.getContext('2d');
-    // As glyphs of embedded fonts and not as outlines: so that words can be selected.
+    // As glyphs of embedded fonts and not as outlines, so that text can be selected.
     context.textDrawingMode = 'glyph';
     const pages = pagesOf(context, deck, { size, handout });
     const counted = meter(pages.length);
@@ -43,7 +43,7 @@ export async function writeSlidesPdf(deck: Deck, path: string, options: SlidesOp
       counted.count(index + 1);
       await breathe();
     }
-    // The hour of making is left out of account, so that the same scene gives the same file.
+    // The creation time is fixed, so that the same scene gives the same file.
     const bytes = canvas.toBuffer('application/pdf', {
       title: deck.title ?? 'Slides',
       ...(deck.credit === undefined ? {} : { author: deck.credit }),
@@ -56,7 +56,7 @@ export async function writeSlidesPdf(deck: Deck, path: string, options: SlidesOp
   });
 }
 
-/** Lets an interrupt through between two pages. */
+/** Lets an interrupt be handled between two pages. */
 export function breathe(): Promise<void> {
   return new Promise((resolve) => {
     setImmediate(resolve);

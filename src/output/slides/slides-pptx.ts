@@ -1,6 +1,5 @@
 /**
- * Slides for office programs (Office Open XML, ECMA-376): words as text that can be edited, pictures as PNG, what is said
- * as speaker notes.
+ * Slides for office programs (Office Open XML, ECMA-376): editable text, pictures as PNG, narration as speaker notes.
  */
 import { open } from 'node:fs/promises';
 import { createCanvas } from 'canvas';
@@ -17,13 +16,13 @@ import { registerFonts } from '../pixels/canvas.ts';
 import { repacked } from './pptx-package.ts';
 import { breathe, type SlidesOptions } from './slides-pdf.ts';
 
-// Its types are those of a CommonJS module, and what is loaded is none.
+// Its types are those of a CommonJS module, but an ES module is loaded.
 const Package = pptxgenjs as unknown as typeof pptxgenjs.default;
 type Package = InstanceType<typeof Package>;
 
-/** Found on every machine with an office program, or a face of the same widths in its place (common practice). */
+/** Found on every machine with an office program, or replaced by a typeface of the same widths (common practice). */
 const family = 'Arial';
-/** Pixels of a picture: about 250 to the inch on a slide 7.5 in high. */
+/** Pixels of a picture: about 250 per inch on a slide 7.5 in high. */
 const pictureSide = 1600;
 const pointsPerInch = 72;
 
@@ -38,7 +37,7 @@ export async function writeSlidesPptx(deck: Deck, path: string, options: SlidesO
     const canvas = createCanvas(pictureSide, pictureSide);
     const file = await open(temp, 'w');
     try {
-      // The pictures are drawn as they are written, one at a time: a long lesson takes no more memory than a short one.
+      // The pictures are drawn as they are written, one at a time: a long lesson needs no more memory than a short one.
       await repacked(archive, file, {
         language,
         pictureOf: async (number) => {
@@ -59,7 +58,7 @@ export async function writeSlidesPptx(deck: Deck, path: string, options: SlidesO
   });
 }
 
-/** All but the pictures, which stand as single pixels. */
+/** Everything except the pictures, which are placeholder pixels. */
 function packageOf(deck: Deck, { size, language }: SlidesOptions): { readonly pptx: Package; readonly count: number } {
   const pptx = new Package();
   const layout = { name: size.name, width: size.width / pointsPerInch, height: size.height / pointsPerInch };
@@ -80,14 +79,14 @@ function packageOf(deck: Deck, { size, language }: SlidesOptions): { readonly pp
   return { pptx, count: deck.slides.length + answers.length };
 }
 
-/** A title has its place from the master, whatever a slide says. */
+/** A title is positioned by the master, whatever a slide says. */
 function defineMaster(pptx: Package, { look }: Deck, name: string, place: ReturnType<typeof placeOf>): void {
   const options = { name: 'title', type: 'title', ...place, margin: 0, valign: 'top' } as const;
   const background = { color: bare(look.colours.frame) };
   pptx.defineSlideMaster({ title: name, background, objects: [{ placeholder: { options, text: '' } }] });
 }
 
-/** Where the words under the head begin; a box of text has its first line a little below its edge. */
+/** Where the text under the head begins; the first line of a text box is a little below its edge. */
 function titleTop({ top }: { readonly top: number }): number {
   return top + 88;
 }
@@ -104,7 +103,7 @@ interface Making {
   readonly measure: ReturnType<ReturnType<typeof createCanvas>['getContext']>;
 }
 
-/** A pixel: the package is made with it, and gets its picture when it is written. */
+/** A placeholder pixel, replaced by the picture when the package is written. */
 const pixel =
   'image/png;base64,iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==';
 
@@ -122,7 +121,7 @@ function addSlide(pptx: Package, deck: Deck, slide: Slide, making: Making): void
     height: words.bottom - top,
   });
   const [heading, ...others] = column.blocks;
-  // Whoever has the slide read out hears its title first, and its picture last.
+  // A screen reader reads the title first, and the picture last.
   const titleStyle = heading === undefined ? {} : textStyle(making, { ...heading, px: heading.set.setting.px });
   page.addText(slide.heading, { placeholder: 'title', ...titleStyle });
   const small = (text: string, align: 'left' | 'right') =>
@@ -180,7 +179,7 @@ function addAnswers(pptx: Package, deck: Deck, answers: Deck['answers'], making:
   }
 }
 
-/** A block's text is asked only for its direction. */
+/** A block's text is used only for its direction. */
 type Styled = Pick<Block, 'px' | 'colour'> & { readonly weight?: number; readonly text?: string };
 
 function textStyle({ size, language }: Making, block: Styled) {
@@ -213,7 +212,7 @@ function placeOf(size: PageSize, { left, right, top, height }: Area) {
   return { x: inches(left), y: inches(top), w: inches(right - left), h: inches(height) };
 }
 
-/** `RRGGBB`, as this format has colours. */
+/** `RRGGBB`, this format's notation for colours. */
 function bare(colour: string): string {
   return colour.slice(1).toUpperCase();
 }

@@ -1,5 +1,5 @@
 /**
- * A deck as a file, of whichever kind.
+ * A deck as a file of any kind.
  */
 import { statSync } from 'node:fs';
 import { basename, resolve } from 'node:path';
@@ -35,7 +35,7 @@ export type SlidesResult =
   | { readonly kind: 'interrupted' }
   | Refusal;
 
-/** Writes the deck to `out`; what stood there is replaced. Throws a `MachineFailure`. */
+/** Writes the deck to `out`; what existed there is replaced. Throws a `MachineFailure`. */
 export async function writeSlides(deck: Deck, wishes: WriteSlidesOptions): Promise<SlidesResult> {
   const path = resolve(wishes.out);
   const message = pathFault(path) ?? (wishes.kind === 'folder' ? await slidesFolderFault(path) : fileFault(path));

@@ -1,5 +1,5 @@
 /**
- * A font as WOFF, about half as large: the same tables, each compressed, nothing taken away.
+ * A font as WOFF, about half as large: the same tables, each compressed, nothing removed.
  * W3C, WOFF File Format 1.0 (2012), sections 4 (header), 5 (table directory) and 6 (tables).
  */
 import { deflateSync } from 'node:zlib';

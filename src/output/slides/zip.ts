@@ -1,6 +1,6 @@
 /**
- * ZIP archives, read from memory and written entry by entry: as much of PKWARE's APPNOTE 6.3 as an Office Open XML
- * package needs (ECMA-376 Part 2, annex B). No entry bears an hour, so that the same parts give the same bytes.
+ * ZIP archives, read from memory and written entry by entry: the part of PKWARE's APPNOTE 6.3 that an Office Open XML
+ * package needs (ECMA-376 Part 2, annex B). No entry has a timestamp, so that the same parts give the same bytes.
  */
 import type { FileHandle } from 'node:fs/promises';
 import { deflateRawSync, inflateRawSync } from 'node:zlib';
@@ -34,7 +34,7 @@ export function zipEntries(archive: Buffer): ZipEntry[] {
 }
 
 export interface ZipWriter {
-  /** `stored`: as it is, for what is compressed already. */
+  /** `stored`: uncompressed, for what is already compressed. */
   add(name: string, bytes: Uint8Array, stored?: 'stored'): Promise<void>;
   /** Writes the central directory; nothing may be added afterwards. */
   finish(): Promise<void>;
@@ -81,7 +81,7 @@ export function zipWriter(file: FileHandle): ZipWriter {
   };
 }
 
-/** 1 January 1980, 0:00, the first that MS-DOS can tell: time in the lower half, date in the upper. */
+/** 1 January 1980, 0:00, the earliest MS-DOS time: time in the lower half, date in the upper. */
 const firstDay = ((1 << 5) | 1) << 16;
 
 function signature(a: number, b: number): Buffer {
@@ -94,7 +94,7 @@ const crcTable = Uint32Array.from({ length: 256 }, (_, byte) => {
   return value;
 });
 
-/** The checksum of ISO-HDLC (polynomial 0x04c11db7, reflected), as APPNOTE 4.4.7 has it. */
+/** The checksum of ISO-HDLC (polynomial 0x04c11db7, reflected), see APPNOTE 4.4.7. */
 export function crc32(bytes: Uint8Array): number {
   let crc = 0xffffffff;
   for (const byte of bytes) crc = crcTable[(crc ^ byte) & 255]! ^ (crc >>> 8);

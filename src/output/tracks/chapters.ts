@@ -1,5 +1,5 @@
 /**
- * Chapters as ffmpeg reads them (FFMETADATA1), handed over in the call itself, so that no file lies about.
+ * Chapters as ffmpeg reads them (FFMETADATA1), passed in the call itself, so that no file is needed.
  */
 
 import { divide, type Fraction, fraction, multiply, nearest } from '../../scene/fraction.ts';
@@ -7,8 +7,8 @@ import type { Chapter } from '../../timeline/chapters.ts';
 import type { Input } from '../ffmpeg/ffmpeg.ts';
 
 /**
- * The input that carries the chapters. Times are whole milliseconds, the finest that
- * all containers keep: the first at or after the frame's own, so that a player that goes there shows that frame.
+ * The input that carries the chapters. Times are whole milliseconds, the finest that all containers keep: the first at
+ * or after the frame's own time, so that a player that seeks there shows that frame.
  */
 export function chaptersInput(chapters: readonly Chapter[], rate: Fraction): Input {
   const lines = [';FFMETADATA1'];
@@ -19,7 +19,7 @@ export function chaptersInput(chapters: readonly Chapter[], rate: Fraction): Inp
   return { kind: 'text', text: `${lines.join('\n')}\n`, format: 'ffmetadata' };
 }
 
-/** After a backslash at its end, even an escaped one, ffmpeg would take the next line for a part of it. */
+/** After a trailing backslash, even an escaped one, ffmpeg would take the next line as a part of the title. */
 function escaped(title: string): string {
   return title.replace(/[=;#\\\n]/g, '\\$&').replace(/\\$/, '$& ');
 }

@@ -1,6 +1,6 @@
 /**
- * What is added to a video whose pictures are ready: sound, chapters, a timecode track. The pictures are copied as
- * they are.
+ * What is added to a video whose pictures are ready: sound, chapters, a timecode track. The pictures are copied
+ * unchanged.
  */
 
 import { divide, type Fraction, fraction, nearest, zero } from '../../scene/fraction.ts';
@@ -11,15 +11,15 @@ import { type Input, run } from '../ffmpeg/ffmpeg.ts';
 import { chaptersInput } from './chapters.ts';
 import { type Recording, seekBefore, soundFilters, sounds } from './sound.ts';
 
-/** For how long a film lasts. */
+/** The length of a film. */
 export type Length = { readonly rate: Fraction; readonly frameCount: number };
 
 export interface Tracks {
-  /** `encoded`: it is cut and compressed already, as `writeSound` does it. */
+  /** `encoded`: it is already cut and compressed, as by `writeSound`. */
   readonly sound: (Recording & { readonly encoded?: boolean }) | undefined;
   /** In order of `from`. */
   readonly chapters: readonly Chapter[];
-  /** Of the first frame, as SMPTE writes it (`01:00:00:00`, `;` before the frames for drop-frame); for a .mov alone. */
+  /** Of the first frame, in SMPTE notation (`01:00:00:00`, `;` before the frames for drop-frame); only for a .mov. */
   readonly timecode: string | undefined;
 }
 
@@ -55,7 +55,7 @@ export async function finishVideo(
       filter,
       outputOptions: [
         ...['-map', '0:v', '-c:v', 'copy', ...soundOptions, ...mappedChapters(chapters, inputs.length - 1)],
-        // Nothing but the chapters is taken over: neither what a recording says of itself, nor its own chapters.
+        // Only these chapters are written: neither a recording's metadata nor its own chapters are copied.
         ...['-map_metadata:s', '-1', '-map_metadata:s:v', '0:s:v', '-fflags', '+bitexact', '-f', container],
         ...(timecode === undefined ? [] : ['-timecode', timecode]),
         ...(container === 'webm' ? [] : ['-video_track_timescale', String(timescaleOf(film.rate).scale)]),
@@ -67,7 +67,7 @@ export async function finishVideo(
   );
 }
 
-/** Writes the sound alone, cut at the film's end and compressed as that container has it. */
+/** Writes only the sound, cut at the film's end and compressed for that container. */
 export async function writeSound(
   sound: Recording,
   container: Container,
@@ -91,12 +91,12 @@ function soundEncoding(sound: Recording, number: number, container: Container, f
   };
 }
 
-/** The options that take the chapters from the input with that number, or none from anywhere. */
+/** The options that take the chapters from the input with that number, or no chapters at all. */
 export function mappedChapters(chapters: readonly Chapter[], input: number): readonly string[] {
   return ['-map_chapters', chapters.length === 0 ? '-1' : String(input)];
 }
 
-/** Whether a timecode track can count at that rate: libavutil/timecode.c of every ffmpeg from 4 to 7. */
+/** Whether a timecode track can have that rate: libavutil/timecode.c of every ffmpeg from 4 to 7. */
 export function hasTimecode(rate: Fraction): boolean {
   return [24n, 25n, 30n, 48n, 50n, 60n].includes(nearest(rate));
 }

@@ -1,5 +1,5 @@
 /**
- * Whether this ffmpeg has the encoders that a file needs, asked before any work.
+ * Whether this ffmpeg has the encoders that a file needs, checked before any work.
  */
 import { type CodecName, codecs } from '../codecs/codecs.ts';
 import { type Container, containers } from '../containers/track.ts';
@@ -14,8 +14,8 @@ export function encodersFor(codec: CodecName, container: Container, hasSound: bo
 }
 
 /**
- * Throws a `MachineFailure` that says what is missing, what can be written all the same, and what to install, unless
- * ffmpeg and ffprobe are there and ffmpeg has these encoders.
+ * Throws a `MachineFailure` that says what is missing, what can still be written, and what to install, unless ffmpeg
+ * and ffprobe exist and ffmpeg has these encoders.
  */
 export async function requireEncoders(names: readonly string[]): Promise<void> {
   const found = await availableEncoders();
@@ -29,7 +29,7 @@ export async function requireEncoders(names: readonly string[]): Promise<void> {
   );
 }
 
-/** Every kind of file, and what it needs, sound included. Those of one container that need the same are one. */
+/** Every kind of file, and what it needs, including sound. Those of one container with the same needs are merged. */
 function kindsOfFile(): readonly { readonly kind: string; readonly needs: readonly string[] }[] {
   return containers.flatMap((container) => {
     const optionsOf = new Map<string | undefined, string[]>();

@@ -1,10 +1,10 @@
 /**
- * The sound of a video: from which moment of which file it comes, and how it is compressed in each container.
+ * The sound of a video: which part of which file it is, and how it is compressed in each container.
  */
 import { compare, type Fraction, floor, fraction, subtract, toNumber, zero } from '../../scene/fraction.ts';
 import type { Container } from '../containers/track.ts';
 
-/** A recording of sound or pictures: the moment `start` (seconds, zero or more) of the file falls on the first frame. */
+/** A recording of sound or pictures: the time `start` (seconds, zero or more) of the file falls on the first frame. */
 export interface Recording {
   readonly file: string;
   readonly start: Fraction;
@@ -16,7 +16,7 @@ export const sounds: Readonly<Record<Container, { readonly encoder: string; read
   webm: { encoder: 'libopus', options: ['-b:a', '128k'] },
 };
 
-/** Where to begin reading, and how far the wanted moment lies behind that. */
+/** Where to begin reading, and how long after that the wanted moment is. */
 export interface Seek {
   readonly options: readonly string[];
   readonly lead: Fraction;
@@ -24,7 +24,7 @@ export interface Seek {
 
 /**
  * Reading a sound begins at a whole second before the wanted moment: ffmpeg takes times as microseconds, and a frame at
- * 1001/30000 s would fall on the wrong side of a rounded one. The rest is cut off by exact arithmetic in the graph.
+ * 1001/30000 s would fall on the wrong side of a rounded one. The rest is cut off with exact arithmetic in the graph.
  */
 export function seekBefore(start: Fraction): Seek {
   const seconds = floor(start) - 1n;
@@ -32,13 +32,15 @@ export function seekBefore(start: Fraction): Seek {
   return { options: ['-ss', String(seconds)], lead: subtract(start, fraction(seconds)) };
 }
 
-/** The filters between a sound and the video's: from `lead` on, silent where it begins late, cut at `end` seconds. */
+/**
+ * The filters between a sound and the video's: from `lead` on, with silence if it begins late, cut at `end` seconds.
+ */
 export function soundFilters(lead: Fraction, end: Fraction): string {
   const shift = compare(lead, zero) === 0 ? [] : [`asetpts=PTS-(${expression(lead)})/TB`];
   return [...shift, 'aresample=async=1:first_pts=0', `atrim=end=${toNumber(end).toFixed(6)}`].join(',');
 }
 
-/** A fraction in a formula of ffmpeg's. */
+/** A fraction in an ffmpeg expression. */
 export function expression(value: Fraction): string {
   return `${value.numerator}/${value.denominator}`;
 }

@@ -94,12 +94,12 @@ describe('footage', () => {
     expect(Math.abs(decodeFrames(scratch.at('scaled.mp4')).pixels[0]! - greyAt(1))).toBeLessThan(2);
   });
 
-  it('of another shape keeps its shape between black bars, and says so', async () => {
+  it('of a different shape keeps its shape between black bars, and says so', async () => {
     const painter = squarePainter({ width: 96, height: 48, rate, frameCount: 2 });
     const footage = { file: scratch.at('silent.mp4'), start: fraction(2n) };
     expect(await renderFilm(painter, scratch.at('bars.mp4'), { footage })).toMatchObject({
       notices: [
-        'the footage silent.mp4 is 64x48, another shape than the frame of 96x48: the rest of the frame is black',
+        "the footage silent.mp4 is 64x48, a different shape from the frame's 96x48: the rest of the frame is black",
       ],
     });
     const { pixels } = decodeFrames(scratch.at('bars.mp4'));
@@ -232,7 +232,7 @@ describe('a file that cannot be used is refused, and nothing is written', () => 
   const wrong = [
     {
       options: { footage: { file: scratch.at('gone.mp4'), start } },
-      message: `the footage: there is no file ${scratch.at('gone.mp4')}`,
+      message: `the footage: ${scratch.at('gone.mp4')} does not exist`,
     },
     {
       options: { footage: { file: scratch.at('script.txt'), start } },
@@ -240,13 +240,13 @@ describe('a file that cannot be used is refused, and nothing is written', () => 
     },
     {
       options: { footage: { file: scratch.at('long.flac'), start } },
-      message: 'the footage long.flac holds a sound but no picture',
+      message: 'the footage long.flac contains a sound but no picture',
     },
     {
       options: { footage: { file: scratch.at('clock.mp4'), start: fraction(9n) } },
-      message: 'the footage clock.mp4 is over before the moment at which the video is to begin',
+      message: 'the footage clock.mp4 ends before the moment at which the video begins',
     },
-    { options: { key: '#00b140', audio: scratch.at('silent.mp4') }, message: 'the audio silent.mp4 holds no sound' },
+    { options: { key: '#00b140', audio: scratch.at('silent.mp4') }, message: 'the audio silent.mp4 contains no sound' },
   ];
   it.each(wrong)('$message', async ({ options, message }) => {
     expect(await renderFilm(overlay(3), scratch.at('refused.mp4'), options)).toEqual({ kind: 'refused', message });

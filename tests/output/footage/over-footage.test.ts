@@ -168,7 +168,7 @@ describe('a recording that is refused', () => {
     ],
     [
       'smpte2084.mp4',
-      /^the footage smpte2084\.mp4 has a high dynamic range \(PQ\), and the video is BT\.709, which has not: convert the footage to BT\.709 first$/,
+      /^the footage smpte2084\.mp4 has a high dynamic range \(PQ\), and the video is BT\.709, which does not: convert the footage to BT\.709 first$/,
     ],
     ['arib-std-b67.mp4', /has a high dynamic range \(HLG\)/],
   ])('%s', async (name, message) => {

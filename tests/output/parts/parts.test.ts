@@ -113,7 +113,7 @@ describe('the parts of a folder of frames, joined', () => {
     writeFileSync(scratch.at('letter.txt'), 'mine');
     expect(await joinParts(parts, `${scratch.folder}/`)).toMatchObject({
       kind: 'refused',
-      message: expect.stringMatching(/ holds '.*', which is no frame; /),
+      message: expect.stringMatching(/ contains '.*', which is not a frame; /),
     });
     expect(await joinParts(parts, scratch.at('a.mp4'))).toEqual({
       kind: 'refused',
@@ -121,7 +121,7 @@ describe('the parts of a folder of frames, joined', () => {
     });
     expect(await joinParts(await inParts('some.mp4', 1), scratch.at('folder/'))).toMatchObject({
       kind: 'refused',
-      message: "these are the parts of a .mp4; name the result so, not 'folder'",
+      message: "these are the parts of a .mp4; name the result accordingly, not 'folder'",
     });
   });
 });
@@ -174,9 +174,19 @@ describe('parts that cannot be joined', () => {
     ['missing', () => [parts[0]!, parts[2]!], 'a.mp4', 'of 3 parts 2 is missing'],
     ['most of them', () => [parts[0]!], 'a.mp4', 'of 3 parts 2, 3 are missing'],
     ['twice', () => [...parts, scratch.at('copy.part')], 'a.mp4', 'part 1 of 3 is named twice'],
-    ['another kind of file', () => parts, 'a.mov', "these are the parts of a .mp4; name the result so, not 'a.mov'"],
-    ['cut off', () => [parts[0]!, scratch.at('cut.part'), parts[2]!], 'a.mp4', 'cut.part is no whole part of a render'],
-    ['no part', () => [scratch.at('words.part')], 'a.mp4', 'words.part is no whole part of a render'],
+    [
+      'another kind of file',
+      () => parts,
+      'a.mov',
+      "these are the parts of a .mp4; name the result accordingly, not 'a.mov'",
+    ],
+    [
+      'cut off',
+      () => [parts[0]!, scratch.at('cut.part'), parts[2]!],
+      'a.mp4',
+      'cut.part is not a complete part of a render',
+    ],
+    ['no part', () => [scratch.at('words.part')], 'a.mp4', 'words.part is not a complete part of a render'],
     ['not there', () => [scratch.at('gone.part')], 'a.mp4', `there is no part ${scratch.at('gone.part')}`],
     [
       'of another film',
@@ -197,7 +207,7 @@ describe('parts that cannot be joined', () => {
 
   it('damaged within', async () => {
     await expect(joinParts([parts[0]!, scratch.at('flipped.part'), parts[2]!], scratch.at('a.mp4'))).rejects.toThrow(
-      'a part is damaged: what it holds is not what was written; copy or render it again',
+      'a part is damaged: its contents are not what was written; copy or render it again',
     );
     expect(scratch.list().filter((file) => file === 'a.mp4' || file.startsWith('.'))).toEqual([]);
   });

@@ -176,7 +176,7 @@ describe('what stands in the way', () => {
     await written('other.pdf');
     expect(await call(scratch.folder, 'folder')).toEqual({
       kind: 'refused',
-      message: expect.stringMatching(/is no slide/),
+      message: expect.stringMatching(/is not a slide/),
     });
   });
 

@@ -1,22 +1,22 @@
 /**
- * The word for a step that is meant to fail, so that nobody takes it for an argument: light on dark, or dark on light,
- * the other way round than all other words.
+ * The tag of a false step, so that nobody takes it for an argument: light on dark, or dark on light, the inverse of all
+ * other words.
  */
 import { fillShape } from './card.ts';
 import { rectangle, roundCorners } from './path.ts';
 import type { Stage } from './stage.ts';
 import { fitText, type SetText, widest, writeLines } from './type.ts';
 
-const words = 'Trap: this does not follow';
+const words = 'False step: this does not follow';
 
-/** The tag's words, set, and the ground on each side of them, in frame pixels. */
-export interface TrapTag {
+/** The tag's words, set, and the padding on each side of them, in frame pixels. */
+export interface FalseStepTag {
   readonly set: SetText;
   readonly pad: number;
 }
 
 /** No wider than `width`, in frame pixels; `scale` is that of the words around it. */
-export function trapTag({ context, look, unit }: Stage, width: number, scale: number): TrapTag {
+export function falseStepTag({ context, look, unit }: Stage, width: number, scale: number): FalseStepTag {
   const px = look.type.bodyPx * 0.9 * unit * scale;
   const pad = px * 0.36;
   const setting = { family: look.type.family, weight: 700, px };
@@ -24,11 +24,17 @@ export function trapTag({ context, look, unit }: Stage, width: number, scale: nu
   return { set: fitText(context, words, setting, room), pad };
 }
 
-export function paintTrapTag(stage: Stage, { set, pad }: TrapTag, left: number, top: number, alpha: number): void {
+export function paintFalseStepTag(
+  stage: Stage,
+  { set, pad }: FalseStepTag,
+  left: number,
+  top: number,
+  alpha: number,
+): void {
   const { colours } = stage.look;
   const right = left + widest(stage.context, set) + 2 * pad;
   const body = rectangle(left, top, right, top + set.height + 2 * pad);
   fillShape(stage, roundCorners(body, pad * 0.7), colours.text, alpha);
-  // The capitals' middle in the ground's middle: nothing hangs below the line but a few descenders.
+  // The capitals' middle in the ground's middle: only a few descenders extend below the line.
   writeLines(stage.context, set, left + pad, top + pad * 1.15, colours.card, alpha);
 }
