@@ -63,7 +63,7 @@ export function nextStep(facts) {
   if (tried('canvas') === 1) {
     return { kind: 'canvas', says: 'Compiling canvas: about a minute.' };
   }
-  return stop(['canvas was compiled, but still does not load. See npm's output above.']);
+  return stop(["canvas was compiled, but still does not load. See npm's output above."]);
 }
 
 const modulesTake = 'about a minute';

@@ -330,7 +330,7 @@ export const goldens: readonly Golden[] = [
     frame: 60,
   },
   {
-    name: 'lesson-trap',
+    name: 'lesson-false-step',
     film: film({
       ...lesson,
       heading: { isFalseStep: true, title: 'Two strings, one box', argument: 'two-string kite' },
