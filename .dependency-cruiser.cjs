@@ -10,7 +10,7 @@ const folders = {
   scene: {
     values: ['grid'],
     types: ['techniques'],
-    // The names of arguments, their families and costs stand in the techniques' records.
+    // The names of arguments, their families and costs are in the techniques' records.
     besides: ['techniques/all-techniques.ts', 'techniques/teaching.ts', 'techniques/technique.ts'],
     packages: ['yaml', 'zod', 'fastest-levenshtein'],
     node: false,
@@ -33,12 +33,12 @@ const folders = {
     node: false,
   },
   player: { values: ['picture', 'frames', 'slides', 'timeline'], types: ['scene'], packages: [], node: false },
-  // What a recording shows, from its pixels alone: whoever calls hands the pictures in.
+  // What a recording shows, from its pixels alone: the caller passes the pictures in.
   recording: { values: ['grid'], types: ['scene'], packages: [], node: false },
   output: {
     values: ['picture', 'marks', 'frames', 'slides', 'timeline', 'grid'],
     types: ['scene', 'recording'],
-    // Exact times have to be reckoned with where a recording is cut.
+    // Exact times are needed where a recording is cut.
     besides: ['scene/fraction.ts'],
     packages: ['canvas', 'esbuild', 'fluent-ffmpeg', 'pptxgenjs', 'zod'],
     node: true,
@@ -54,7 +54,7 @@ const folders = {
   verbs: {
     values: ['grid', 'scene', 'slides', 'puzzles'],
     types: ['output'],
-    // What `--codec` can name, known without loading a codec.
+    // What `--codec` can name, without loading a codec.
     besides: ['output/codecs/named-codecs.ts'],
     packages: [],
     node: false,
@@ -94,7 +94,7 @@ const oneOf = (names) => `(${names.join('|')})`;
 const forbidden = [
   {
     name: 'no-circle',
-    comment: 'No file leads back to itself, but by the names of types.',
+    comment: 'No import cycles, except through types.',
     severity: 'error',
     from: {},
     to: { circular: true, viaOnly: { dependencyTypesNot: ['type-only'] } },
@@ -108,7 +108,7 @@ const forbidden = [
   },
   {
     name: 'commands-for-the-command-line',
-    comment: 'The verbs put the stages together; no stage knows of them.',
+    comment: 'The verbs combine the stages; no stage knows them.',
     severity: 'error',
     from: { path: '^src/', pathNot: '^src/(commands/|cli\\.ts$|demo\\.ts$)' },
     to: { path: '^src/commands/' },
@@ -116,7 +116,7 @@ const forbidden = [
   { name: 'found', comment: 'What is imported exists.', severity: 'error', from: {}, to: { couldNotResolve: true } },
   {
     name: 'ffmpeg-in-one-file',
-    comment: 'fluent-ffmpeg is no longer developed, so it stays behind one door.',
+    comment: 'fluent-ffmpeg is no longer developed, so only one file uses it.',
     severity: 'error',
     from: { pathNot: '^src/output/ffmpeg/ffmpeg\\.ts$' },
     to: { path: 'node_modules/(@types/)?fluent-ffmpeg/' },
@@ -130,7 +130,7 @@ const forbidden = [
   },
   {
     name: 'no-tools-in-the-program',
-    comment: 'A package that runs with the program stands in `dependencies`.',
+    comment: 'A package that runs with the program is listed in `dependencies`.',
     severity: 'error',
     from: { path: '^src/', pathNot: '^src/setup/' },
     to: { dependencyTypes: ['npm-dev', 'npm-no-pkg', 'npm-unknown'], pathNot: 'node_modules/@types/' },
@@ -178,7 +178,7 @@ function rulesFor(folder) {
   if (types.length > 0) {
     rules.push({
       name: `${folder}-types-only`,
-      comment: `src/${folder} knows ${types.join(', ')} by its types alone.`,
+      comment: `src/${folder} uses only the types of ${types.join(', ')}.`,
       severity: 'error',
       from,
       to: {
@@ -204,7 +204,7 @@ module.exports = {
   forbidden,
   options: {
     doNotFollow: { path: 'node_modules' },
-    // `specify` tells type-only imports from the others.
+    // `specify` distinguishes type-only imports from the others.
     tsPreCompilationDeps: 'specify',
     tsConfig: { fileName: 'tsconfig.json' },
     moduleSystems: ['es6', 'cjs'],

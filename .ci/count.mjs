@@ -1,6 +1,6 @@
 /**
  * Prints the totals of vitest's JSON report on one line. A file of tests that could not be run counts as a failure.
- * Exit status 0 only where tests ran and none failed.
+ * Exit status 0 only if tests ran and none failed.
  */
 import { readFileSync } from 'node:fs';
 
@@ -14,7 +14,7 @@ function countsOf(reportFile) {
   try {
     report = JSON.parse(readFileSync(reportFile, 'utf8'));
   } catch (error) {
-    console.log(`There is no report of the tests: ${error.message}`);
+    console.log(`There is no test report: ${error.message}`);
     return { passed: 0, failed: 1, skipped: 0 };
   }
   const notRun = report.testResults.filter(

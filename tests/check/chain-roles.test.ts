@@ -8,7 +8,7 @@ const rows: readonly (readonly [what: string, signs: string, roles: string])[] =
   ['links that alternate', '=-=-=', 'swsws'],
   ['a chain that begins weakly', '-=-', 'wsw'],
   ['= throughout: the first is strong', '===', 'sws'],
-  ['= where a weak link is due', '===-=', 'swsws'],
+  ['= in place of a weak link', '===-=', 'swsws'],
   ['two weak links in a row', '=--=', 'swxs'],
   ['three weak links in a row', '=---=', 'swxxs'],
   [

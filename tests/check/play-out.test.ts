@@ -60,7 +60,7 @@ describe('played out on the board of two towers', () => {
     ],
     ['a chain that concludes nothing, to its far end', 'chain: (3)r6c3=r1c3', 'no 3r6c3', ['no 3r6c3, 3r1c3, chain']],
     [
-      'a = where a weak link is due, from its true end',
+      'a = in place of a weak link, from its true end',
       'chain: (6)r3c4=r6c4=r6c6',
       'no 6r3c4',
       ['no 6r3c4, 6r6c4, no 6r6c6, chain'],

@@ -62,7 +62,7 @@ describe('draft', () => {
     expect(await names('draft', towers, '--costs', costs)).toEqual(['turbot fish']);
   });
 
-  it('--seconds ends the search for a cheaper path', async () => {
+  it('--seconds ends the search for a less costly path', async () => {
     const { err } = await run('draft', towers, '-o', scratch.at('draft.yaml'), '--seconds', '0.000001');
     expect(err).not.toContain('proved to be the least');
     expect((await run('draft', towers, '-o', scratch.at('draft.yaml'))).err).toContain('proved to be the least');
@@ -70,7 +70,7 @@ describe('draft', () => {
 });
 
 describe('plan', () => {
-  it('--seconds ends the search for a cheaper path', async () => {
+  it('--seconds ends the search for a less costly path', async () => {
     expect((await run('plan', towers, '--seconds', '0.000001')).out).not.toMatch(/^least/);
   });
 });

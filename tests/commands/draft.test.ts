@@ -103,7 +103,7 @@ describe('draft', () => {
     ['a language that there is not', ['draft', symbols, '--language', 'dee'], /did you mean de\?/],
     ['a file of phrases that is not there', ['draft', symbols, '--language', 'fr.yaml'], /there is no file of phrases/],
     ['a narration that is not there', ['draft', symbols, '--narration', 'none.vtt'], /there is no narration none.vtt/],
-    ['a file that is no scene', ['draft', symbols, '-o', 'lesson.mp4'], /ends in .yaml/],
+    ['a file that is not a scene', ['draft', symbols, '-o', 'lesson.mp4'], /ends in .yaml/],
   ];
   it.each(rows)('refuses %s', async (_, words, said) => {
     rmSync(out, { force: true });

@@ -60,7 +60,7 @@ describe('footage that is cut off in the middle', () => {
 });
 
 describe('a machine that fails', () => {
-  it('has an ffmpeg without the encoder: what can be had instead is named', () => {
+  it('has an ffmpeg without the encoder: what is available instead is named', () => {
     const real = execFileSync('which', ['ffmpeg'], { encoding: 'utf8' }).trim();
     writeFileSync(
       at('ffmpeg-bare'),

@@ -125,12 +125,12 @@ describe('what is no recording', () => {
     [
       'footage',
       'http://127.0.0.1:9/a.mp4',
-      'there is no footage http://127.0.0.1:9/a.mp4 beside the scene; no address is opened, name a file',
+      'there is no footage http://127.0.0.1:9/a.mp4 next to the scene; no address is opened, name a file',
     ],
     [
       'audio',
       'concat:tone.wav|tone.wav',
-      'there is no audio concat:tone.wav|tone.wav beside the scene; no address is opened, name a file',
+      'there is no audio concat:tone.wav|tone.wav next to the scene; no address is opened, name a file',
     ],
     ['footage', '/dev/zero', 'zero is a device, not a recording'],
     ['footage', 'list.mp4', 'list.mp4 is a playlist (M3U8); name the recording itself'],
@@ -150,7 +150,7 @@ describe('what is no recording', () => {
   it.each([
     ['narration', '/dev/zero', '/dev/zero is a device; name a narration (.vtt, .srt, .json)'],
     ['narration', 'pipe.vtt', 'pipe.vtt is a pipe; name a narration (.vtt, .srt, .json)'],
-    ['narration', 'https://a.example/b.vtt', 'beside the scene; no address is opened, name a file'],
+    ['narration', 'https://a.example/b.vtt', 'next to the scene; no address is opened, name a file'],
     ['look', '/dev/zero', '/dev/zero is a device; name a look'],
   ])('%s: %s', async (key, name, message) => {
     if (!existsSync(scratch.at('pipe.vtt'))) execFileSync('mkfifo', [scratch.at('pipe.vtt')]);

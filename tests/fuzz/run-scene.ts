@@ -111,7 +111,7 @@ function writeAnew(scene: Scene, checked: CheckedScene, text: string): void {
   const spelt = readScene(spellOut(text, checked));
   expect(spelt.diagnostics.filter(({ severity }) => severity === 'error')).toEqual([]);
   retimedScene(scene, text, (seconds) => ({ seconds: add(seconds, fraction(1)), lost: undefined }));
-  // The dearest of all, so only some are fixed.
+  // The slowest of all, so only some are fixed.
   if (!checked.sound && text.length % 5 === 0) fixScene(text);
 }
 

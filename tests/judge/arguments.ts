@@ -126,7 +126,7 @@ const houseSet = (board: Board, position: Position, digit: number, house: House)
   members: placesLeft(board, position, digit, house),
 });
 
-/** Links alternate; a `=` may stand where a weak link is due, a `-` may not stand where a strong one is. */
+/** Links alternate; a `=` may replace a weak link, a `-` may not replace a strong one. */
 export function rolesOf(links: readonly ('=' | '-')[]): ('strong' | 'weak' | 'fault')[] {
   const firstWeak = links.indexOf('-');
   const roles: ('strong' | 'weak' | 'fault')[] = [];

@@ -47,7 +47,7 @@ const tamperings: readonly (readonly [what: string, Tampering])[] = [
     ),
   ],
   [
-    'something spent is proved',
+    'something redundant is proved',
     conclusion(
       (each) => each.verdict === 'spent',
       (each) => Object.assign(each, { verdict: 'proved' }),

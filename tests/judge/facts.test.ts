@@ -128,7 +128,7 @@ const rows: readonly Row[] = [
     twinGives: 'unproved unproved',
   },
   {
-    fact: 'one elimination can be had from a two-string kite',
+    fact: 'one elimination comes from a two-string kite',
     left: kite,
     step: 'because: two-string kite, from: 6r8 6c9, so: r2c6<>6',
     gives: 'proved',

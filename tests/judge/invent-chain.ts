@@ -134,7 +134,7 @@ function almostLocked({ truth: { board }, position, chance }: Setting): [Node, N
   });
 }
 
-/** The chain with one fault, or with a `=` where a `-` is due. */
+/** The chain with one fault, or with a `=` in place of a `-`. */
 function spoilt({ truth: { board }, position, chance }: Setting, chain: Chain): Chain {
   const { nodes, links, loop } = chain;
   const at = chance.below(links.length);

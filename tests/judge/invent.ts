@@ -1,5 +1,5 @@
 /**
- * Scenes by chance: sound ones, and ones spoilt in the ways that editors meet. What is due of each step is worked out
+ * Scenes by chance: sound ones, and ones spoilt in the ways that editors meet. The expected verdict of each step is worked out
  * by the second reading of the rules as the scene grows.
  */
 import { candidateAt, digitOf, gridOf } from '../../src/grid/grid.ts';

@@ -76,7 +76,7 @@ const content = `<video muted></video><canvas></canvas><script>
   }
 </script>`;
 
-/** Within the picture that stands from frame 5 to 134, most on no key picture, and beside one (65 and 125). */
+/** Within the picture that stands from frame 5 to 134, most not on a keyframe, and some next to one (65 and 125). */
 const standing = [7, 34, 63, 64, 65, 66, 90, 124, 125, 126, 133];
 /** Parts of a frame: a player that goes to any of its moments shows it. A WebM rounds times and jumps to milliseconds. */
 const within = [0.06, 0.5, 0.94];

@@ -35,7 +35,7 @@ describe.each([fraction(30000n, 1001n)])('at $numerator/$denominator', (rate) =>
   });
 });
 
-/** Where cuts fall: films of one picture, of one frame, stills just too short and just long enough, key pictures at the end. */
+/** Where cuts fall: films of one picture, of one frame, stills just too short and just long enough, keyframes at the end. */
 const timeline: fc.Arbitrary<Timeline> = fc
   .array(fc.tuple(fc.nat({ max: 30 }), fc.constantFrom(1, 1, 1, 2, 7, 8, 9, 48, 49, 50, 51, 97)), {
     minLength: 1,

@@ -14,7 +14,7 @@ import { type Square, squarePainter } from './square-painter.ts';
 /** Pictures by number, and for how many frames each stands. */
 export type Timeline = readonly (readonly [picture: number, frames: number])[];
 
-/** Motion and rest by turns, a rest over more than two key pictures at 60 a second, one picture that returns. */
+/** Motion and rest by turns, a rest over more than two keyframes at 60 a second, one picture that returns. */
 export const mixed: Timeline = [
   ...[0, 1, 2, 3, 4].map((picture) => [picture, 1] as const),
   [5, 130],

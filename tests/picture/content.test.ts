@@ -62,7 +62,7 @@ it('stays as it was when another step is changed or comes later', () => {
   expect(b.of(at(after, 90))).toBe(a.of(at(before, 70)));
 });
 
-it('changes with a mark of the step that is still to come, for routes and rooms hang on it', () => {
+it('changes with a mark of the step that is still to come, for routes and rooms depend on it', () => {
   const with_ = film({ ...small, frameCount: 60, marks: first });
   const without = film({ ...small, frameCount: 60, marks: [first[0]!, first[2]!] });
   const at = (shown: Film) => contentsOf(shown, defaultLook).of(drawingAt(shown, defaultLook, frameAt(8)));

@@ -1,6 +1,6 @@
 /**
- * Whatever is looked up by a name that somebody wrote: a name that every object of JavaScript answers to is no name of
- * ours. The keys of scenes and looks stand in `fixtures/scenes/keys-of-every-object.yaml` and its like.
+ * Everything that is looked up by a name somebody wrote: a name that every object of JavaScript answers to is not one of
+ * ours. The keys of scenes and looks are in `fixtures/scenes/keys-of-every-object.yaml` and its like.
  */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';

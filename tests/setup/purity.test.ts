@@ -1,6 +1,6 @@
 /**
  * The stages up to the picture are functions of their input: no clock, no randomness, no machine. Lint refuses the
- * globals by name; what hangs on a property, or on a name of the standard library, is looked for here.
+ * globals by name; what depends on a property, or on a name of the standard library, is looked for here.
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';

@@ -24,7 +24,7 @@ const rows: readonly (readonly [
     ['first | Skyscraper | r5c1≠3 r6c46≠3', 'corner | Step 2 | r6c3=3'],
   ],
   [
-    'the name that its teller gives it',
+    'the name that its author gives it',
     `- {id: a, title: T, called: the bridge, because: skyscraper, ${skyscraper}}`,
     {},
     ['a | T | the bridge | r5c1≠3 r6c46≠3'],
@@ -111,7 +111,7 @@ describe('slides', () => {
   });
 
   it('have ids of their own, also where a step is called as another one would be', () => {
-    const steps = `${told}\n- {id: told-question, title: T}\n- {id: told-1, title: T}`;
+    const steps = `${told}\n- {id: shown-question, title: T}\n- {id: shown-1, title: T}`;
     for (const builds of [false, true]) {
       const ids = deck(towers(steps), { builds }).slides.map(({ id }) => id);
       expect(new Set(ids).size).toBe(ids.length);

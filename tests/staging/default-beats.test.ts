@@ -167,7 +167,7 @@ describe('a claim draws itself', () => {
   });
 });
 
-describe('what is spent is not drawn', () => {
+describe('what is redundant is not drawn', () => {
   test('neither struck, nor placed, nor written', () => {
     const steps = [
       '  - {id: r, at: 0, until: 5, so: r3c5=5}',

@@ -19,7 +19,7 @@ describe('headings', () => {
     ]);
   });
 
-  test("the teller's own name goes first", () => {
+  test("the author's own name goes first", () => {
     expect(
       headings(`  - {id: s, at: 1, until: 5, because: skyscraper, called: the two towers, ${skyscraper}}`)[0],
     ).toContain('| the two towers |');

@@ -18,7 +18,7 @@ describe('a step that is not proved', () => {
     expect(stamps[0]).toMatchObject({ step: 's', from: 0, until: 250 });
   });
 
-  test('says on its stamp what is wrong, and not how it may be mended', () => {
+  test('says on its stamp what is wrong, and not how it may be fixed', () => {
     const [step, ...others] = told.checked.steps;
     const message = '3r1c4=3r6c4 is not a strong link. A pointing pair (3b2) removes 3r1c4';
     const checked = { ...told.checked, steps: [{ ...step!, message }, ...others] };
@@ -99,7 +99,7 @@ describe('a step that is meant to fail', () => {
     expect(stretchesOf(told, '3r6c4')).toEqual(['0-300']);
   });
 
-  test('shows the choice where its own telling asks for the strike', () => {
+  test('shows the choice where its own beats ask for the strike', () => {
     const told = tell(towers(`  - {id: s, at: 0, until: 10, ${fails}, show: [{strike: all, at: 5}]}`));
     const kinds = new Set(told.film.marks.map(({ shape }) => shape.kind));
     expect([...kinds]).toEqual(['ghost', 'label']);

@@ -108,7 +108,7 @@ describe('a list of other files', () => {
   });
 });
 
-describe('what is no file', () => {
+describe('what is not a file', () => {
   it('is refused by what it is', async () => {
     execFileSync('mkfifo', [scratch.at('pipe.mp4')]);
     symlinkSync('/dev/zero', scratch.at('zero.mp4'));

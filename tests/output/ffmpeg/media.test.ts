@@ -83,7 +83,7 @@ describe('what cannot be read', () => {
       kind: 'unreadable',
       message: 'words.mp4 cannot be read as a video or a sound',
     });
-    expect(await probeMedia('no/such.mp4')).toEqual({ kind: 'unreadable', message: 'no/such.mp4 does not exist' });
+    expect(await probeMedia('no/such.mp4')).toEqual({ kind: 'unreadable', message: 'there is no file no/such.mp4' });
   });
 
   it('holds no frames', async () => {

@@ -28,9 +28,9 @@ const lesson = (colours: readonly number[], transparent = false) =>
     },
   });
 const first = lesson([10, 60, 110]);
-const mended = [10, 61, 110];
+const changed = [10, 61, 110];
 
-describe('one step of three mended', () => {
+describe('one step of three changed', () => {
   it.each(['film.mp4', 'film.mov', 'png.mov', 'film.webm', 'frames/'])(
     '%s: that step is drawn, and what is written is that of a render from nothing',
     async (name) => {
@@ -38,17 +38,17 @@ describe('one step of three mended', () => {
       const transparent = !name.endsWith('.mp4');
       const png = name === 'png.mov';
       await renderFilm(lesson([10, 60, 110], transparent), scratch.at(name), { cache, png });
-      const result = await renderFilm(lesson(mended, transparent), scratch.at(name), { cache, png });
+      const result = await renderFilm(lesson(changed, transparent), scratch.at(name), { cache, png });
       // A square that has come to its end looks as in the ten frames before.
       expect(result).toMatchObject({ kind: 'written', frameCount: 90, drawn: 11, kept: 60 });
-      await renderFilm(lesson(mended, transparent), scratch.at(`fresh-${name}`), { png });
+      await renderFilm(lesson(changed, transparent), scratch.at(`fresh-${name}`), { png });
       expect(contentOf(name)).toEqual(contentOf(`fresh-${name}`));
     },
   );
 
   it('nothing is drawn where nothing changed', async () => {
     const cache = scratch.at('cache-film.mp4');
-    expect(await renderFilm(lesson(mended), scratch.at('again.mp4'), { cache })).toMatchObject({ drawn: 0, kept: 90 });
+    expect(await renderFilm(lesson(changed), scratch.at('again.mp4'), { cache })).toMatchObject({ drawn: 0, kept: 90 });
   });
 
   it('another key colour is another picture', async () => {

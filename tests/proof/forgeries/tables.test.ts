@@ -1,4 +1,4 @@
-/** Forgeries by the tables of a grid, and by numbers that are no cell, digit or candidate of it. */
+/** Forgeries by the tables of a grid, and by numbers that are not a cell, digit or candidate of it. */
 import { type Candidate, setOf } from '../../../src/grid/candidates.ts';
 import { boardRules, type Cell, type Digit, type Grid, gridOf, gridWith } from '../../../src/grid/grid.ts';
 import { begin, digitsIn, placesIn, takeAsRead } from '../../../src/proof/kernel.ts';
