@@ -40,7 +40,7 @@ const words: readonly Word[] = [
   { was: /\bBadCall\b|bad-call/, now: 'UsageError' },
   { was: /\bdemands?\b/i, now: 'landmark, or require' },
   {
-    was: /(?<!\bthere )\b(is|are) no (time|number|colour|rate|size|name|cell|digit|place|picture|video|scene|file|folder)\b/,
+    was: /(?<!\b[Tt]here )\b(is|are) no (time|number|colour|rate|size|name|cell|digit|place|picture|video|scene|file|folder)\b/,
     now: 'is not a ...',
   },
   { was: /\b(is|are) due\b/, now: 'expected ...' },
