@@ -9,13 +9,17 @@ import type { JudgeBeat } from './marks.ts';
 import { startPosition } from './start-position.ts';
 import { truthOf } from './truth.ts';
 import type { CheckedScene } from './verdict.ts';
-import type { Walk } from './walk.ts';
+import type { Purpose, Walk } from './walk.ts';
 
 /**
  * Proves or rejects every claim of the scene and judges its marks. The puzzle has at least one solution: a scene whose
  * puzzle has none is rejected when it is read.
  */
-export function checkSceneWith(judgeBeat: JudgeBeat, scene: Scene): CheckedScene {
+export function checkSceneWith(
+  judgeBeat: JudgeBeat,
+  scene: Scene,
+  purpose: Purpose = { kind: 'report' },
+): CheckedScene {
   const { puzzle } = scene;
   const truth = truthOf(puzzle);
   const oneSolution = truth.solutions.length === 1 && puzzle.uniqueness === 'allowed';
@@ -29,6 +33,7 @@ export function checkSceneWith(judgeBeat: JudgeBeat, scene: Scene): CheckedScene
     failures: [],
     advice: scene.advice,
     judgeBeat,
+    purpose,
     history: [],
     fixesLeft: 16,
     diagnostics: [],

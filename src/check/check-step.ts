@@ -44,7 +44,7 @@ export function checkStep(walk: Walk, step: Step): CheckedStep {
     walk.restingSteps.add(step.id);
   const argument =
     main === undefined ? { found: false, others: 0, sets: [], links: [] } : argumentTried(main.evaluated);
-  const fixes = sound || step.fails ? [] : fixesOfStep(walk, step, before, checked);
+  const fixes = sound || step.fails || !isLookedInto(walk, step) ? [] : fixesOfStep(walk, step, before, checked);
   walk.diagnostics.push(
     ...warningsOf(step, checked, names),
     ...(step.show ?? []).flatMap((beat) =>
@@ -61,7 +61,7 @@ export function checkStep(walk: Walk, step: Step): CheckedStep {
     argument,
     links,
     conclusions,
-    ...adviceOn(step, before, main, conclusions),
+    ...(isLookedInto(walk, step) ? adviceOn(step, before, main, conclusions) : { unneeded: [], missed: [] }),
     stale: checked.flatMap((each) => each.evaluated.stale),
     faults,
     message: sound
@@ -69,11 +69,16 @@ export function checkStep(walk: Walk, step: Step): CheckedStep {
       : step.fails
         ? falseStepMessage(faults)
         : messageOf(before, faults, links, conclusions, names, fixes),
-    advice: sound && !step.fails ? adviceOnStep(walk, step, main, conclusions) : [],
+    advice: sound && !step.fails && walk.purpose.kind === 'report' ? adviceOnStep(walk, step, main, conclusions) : [],
     fixes,
     possibleBefore: before.possible,
     placedBefore: before.placed,
   };
+}
+
+/** Whether more is asked of the step than its verdict. */
+function isLookedInto({ purpose }: Walk, { id }: Step): boolean {
+  return purpose.kind === 'report' || (purpose.kind !== 'verdicts' && purpose.step === id);
 }
 
 type Names = readonly (CheckedName | undefined)[];

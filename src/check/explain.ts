@@ -80,6 +80,8 @@ export function explainFix(grid: Grid, { fix, conclusions }: FixFor, isWhole: bo
       return `${these} follows once ${fix.after} is known, which comes later in the cascade; move it after that`;
     case 'name further sets':
       return `Adding ${inWords(fix.names)} proves ${these}`;
+    case 'argue otherwise':
+      return `${named(fix.step)} proves ${these} instead`;
     case 'prove it apart':
       return fix.where === 'before'
         ? `${named(fix.step)} proves ${these}`

@@ -10,9 +10,9 @@ import { printConclusion } from '../grid/notation/print.ts';
 import type { Conclusion } from '../grid/terms.ts';
 import { isRedundant, type Position, prove, takeAsRead } from '../proof/kernel.ts';
 import type { ProposedStep } from '../scene/step-text.ts';
-import { type Eithers, givesAnArgument } from './argument.ts';
+import { type Eithers, givesAnArgument, type NamedSet } from './argument.ts';
 import { type Claim, type Evaluated, evaluate } from './claim.ts';
-import { missingSets } from './missing-sets.ts';
+import { missingSets, waysToComplete } from './missing-sets.ts';
 import { isContradicted, type Truth } from './truth.ts';
 import type { Fix, FixFor } from './verdict.ts';
 
@@ -55,6 +55,40 @@ export function fixesOf(
     left = left.filter((conclusion) => !served.has(printConclusion(position.grid, conclusion)));
   }
   return fixes;
+}
+
+/**
+ * Every fix that might serve, for the one that spares the rest of the scene to be chosen: as `fixesOf`, but more of each
+ * kind, and for all conclusions together as well as for the first alone.
+ */
+export function everyFixOf(
+  position: Position,
+  claim: Claim,
+  evaluated: Evaluated,
+  failing: readonly Conclusion[],
+  known: FixKnowledge,
+): FixFor[] {
+  const left = failing.filter((conclusion) => !isContradicted(known.truth, conclusion));
+  if (left.length === 0) return [];
+  if (!givesAnArgument(claim.given))
+    return left.slice(0, fixesBound).flatMap((conclusion) => proveApart(position, claim, conclusion, known) ?? []);
+  const removals = removalsFirst(position, claim, evaluated, left, known, namesBound);
+  const shown = removals.filter(({ fix }) => fix.kind === 'remove first' && fix.steps.length > 0);
+  const [first, ...others] = left;
+  const sets = [left, ...(others.length > 0 ? [[first!]] : [])].flatMap((conclusions) => {
+    const ways = waysToComplete(position, evaluated.argument.sets, conclusions);
+    return take(ways, fixesBound).map((sets): FixFor => furtherSetsFor(position, evaluated, sets, left));
+  });
+  return [...shown, ...sets];
+}
+
+function take<T>(from: Iterable<T>, count: number): T[] {
+  const taken: T[] = [];
+  for (const each of from) {
+    taken.push(each);
+    if (taken.length === count) break;
+  }
+  return taken;
 }
 
 /** What would fix links that do not hold, if the claim concludes nothing or is proved anyway. */
@@ -103,8 +137,17 @@ function fixArgument(
 function furtherSets(position: Position, evaluated: Evaluated, failing: readonly Conclusion[]): FixFor | undefined {
   const given = evaluated.argument.sets;
   const sets = missingSets(position, given, failing) ?? missingSets(position, given, failing.slice(0, 1));
-  if (sets === undefined) return undefined;
-  const all = [...given, ...sets].map((named) => named.set);
+  return sets && furtherSetsFor(position, evaluated, sets, failing);
+}
+
+/** These sets as a fix, for all that they prove. */
+function furtherSetsFor(
+  position: Position,
+  evaluated: Evaluated,
+  sets: readonly NamedSet[],
+  failing: readonly Conclusion[],
+): FixFor {
+  const all = [...evaluated.argument.sets, ...sets].map((named) => named.set);
   const proved = failing.filter((conclusion) => prove(position, all, conclusion, proveBound).kind === 'proved');
   const conclusions = proved.map((conclusion) => printConclusion(position.grid, conclusion));
   return { fix: { kind: 'name further sets', names: sets.map((set) => set.name) }, conclusions };
@@ -123,6 +166,7 @@ function removalsFirst(
   evaluated: Evaluated,
   failing: readonly Conclusion[],
   known: FixKnowledge,
+  bound = stepsBound,
 ): FixFor[] {
   const { eithers, truth } = known;
   const keys = failing.map((conclusion) => printConclusion(position.grid, conclusion));
@@ -150,7 +194,7 @@ function removalsFirst(
       b.conclusions.length - a.conclusions.length || Number(a.names !== undefined) - Number(b.names !== undefined),
   );
   return best.map(({ candidates, conclusions, names }, index) => {
-    const steps = index < stepsBound ? stepsRemoving(known, candidates) : [];
+    const steps = index < bound ? stepsRemoving(known, candidates) : [];
     return { fix: { kind: 'remove first', candidates, steps, names }, conclusions };
   });
 }

@@ -24,22 +24,31 @@ export function missingSets(
   sets: readonly NamedSet[],
   conclusions: readonly Conclusion[],
 ): NamedSet[] | undefined {
+  for (const found of waysToComplete(position, sets, conclusions)) return found;
+  return undefined;
+}
+
+/** Every way to complete them by one further set, the smallest first, then by two. */
+export function* waysToComplete(
+  position: Position,
+  sets: readonly NamedSet[],
+  conclusions: readonly Conclusion[],
+): Generator<NamedSet[]> {
   const { grid } = position;
   const [conclusion] = conclusions;
-  if (conclusion === undefined) return undefined;
+  if (conclusion === undefined) return;
   const given = sets.map((named) => named.set);
   const all = allSets(position);
   const tries = { left: triesBound };
   const first = setsThatCatch(position, all, given, conclusion, tries);
-  for (const set of first) if (proves(position, [...given, set], conclusions)) return named(grid, [set]);
+  for (const set of first) if (proves(position, [...given, set], conclusions)) yield named(grid, [set]);
   for (const set of first) {
     const second = setsThatCatch(position, all, [...given, set], conclusion, tries);
     for (const other of second) {
-      if (tries.left-- <= 0) return undefined;
-      if (proves(position, [...given, set, other], conclusions)) return named(grid, [set, other]);
+      if (tries.left-- <= 0) return;
+      if (proves(position, [...given, set, other], conclusions)) yield named(grid, [set, other]);
     }
   }
-  return undefined;
 }
 
 function proves(position: Position, sets: readonly OneOf[], conclusions: readonly Conclusion[]): boolean {

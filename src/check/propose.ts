@@ -6,7 +6,7 @@
 import { parseChain } from '../grid/notation/chain.ts';
 import { parseConclusions } from '../grid/notation/conclusions.ts';
 import { parseDeadly } from '../grid/notation/deadly.ts';
-import { printChain, printConclusion } from '../grid/notation/print.ts';
+import { printChain, printConclusions } from '../grid/notation/print.ts';
 import { parseSets } from '../grid/notation/sets.ts';
 import type { Conclusion, Reading } from '../grid/terms.ts';
 import type { Position } from '../proof/kernel.ts';
@@ -28,10 +28,21 @@ export function proposeStep(
   conclusion: Conclusion,
   names: readonly ArgumentName[] = namesInTeachingOrder,
 ): ProposedStep | undefined {
-  for (const name of conclusion.kind === 'one-of' ? singles : names) {
-    const found = findArgument(position, name, [conclusion]);
+  return proposeStepFor(position, [conclusion], names);
+}
+
+/** The simplest of these named arguments that proves all the conclusions; undefined for none of them, or if none does. */
+export function proposeStepFor(
+  position: Position,
+  conclusions: readonly Conclusion[],
+  names: readonly ArgumentName[] = namesInTeachingOrder,
+): ProposedStep | undefined {
+  if (conclusions.length === 0) return undefined;
+  const isPlacing = conclusions.some(({ kind }) => kind === 'one-of');
+  for (const name of isPlacing ? singles.filter((each) => names.includes(each)) : names) {
+    const found = findArgument(position, name, conclusions);
     if (found === undefined) continue;
-    const step = waysToWrite(position, name, found, conclusion).find((each) => holdsAsWritten(position, each));
+    const step = waysToWrite(position, name, found, conclusions).find((each) => holdsAsWritten(position, each));
     if (step !== undefined) return step;
   }
   return undefined;
@@ -42,7 +53,7 @@ function waysToWrite(
   position: Position,
   because: ArgumentName,
   found: FoundArgument,
-  conclusion: Conclusion,
+  conclusions: readonly Conclusion[],
 ): readonly ProposedStep[] {
   const { chain } = found.instance;
   const { sets } = buildFound(position, found);
@@ -51,7 +62,7 @@ function waysToWrite(
   const common = {
     because,
     deadly: deadly?.name.replace(/^deadly /, ''),
-    so: printConclusion(position.grid, conclusion),
+    so: printConclusions(position.grid, conclusions).join(' '),
   };
   const bySets = { ...common, from: named.length > 0 ? named.join(' ') : undefined, chain: undefined };
   if (chain === undefined) return [bySets];

@@ -8,13 +8,17 @@ export interface Edit extends Span {
   readonly text: string;
 }
 
-/** The text with all edits made; if two overlap, only the one that begins earlier is made. */
+/**
+ * The text with all edits made; if two overlap, only the one that begins earlier is made. What is put in has the line ends
+ * of the text's first line.
+ */
 export function edited(text: string, edits: readonly Edit[]): string {
+  const ending = /\r?\n/.exec(text)?.[0] ?? '\n';
   let done = '';
   let at = 0;
   for (const edit of [...edits].sort((a, b) => a.start - b.start || a.end - b.end)) {
     if (edit.start < at) continue;
-    done += text.slice(at, edit.start) + edit.text;
+    done += text.slice(at, edit.start) + edit.text.replace(/\r?\n/g, ending);
     at = edit.end;
   }
   return done + text.slice(at);
@@ -25,10 +29,17 @@ export function lineStart(text: string, offset: number): number {
   return text.lastIndexOf('\n', offset - 1) + 1;
 }
 
-/** Where the line that contains the offset ends: at its line feed, or at the end of the text. */
+/** Where the line that contains the offset ends: before its line end (`\n` or `\r\n`), or at the end of the text. */
 export function lineEnd(text: string, offset: number): number {
   const end = text.indexOf('\n', offset);
-  return end < 0 ? text.length : end;
+  if (end < 0) return text.length;
+  return end > offset && text[end - 1] === '\r' ? end - 1 : end;
+}
+
+/** Where the line after the one that contains the offset begins, or the end of the text. */
+export function nextLine(text: string, offset: number): number {
+  const end = text.indexOf('\n', offset);
+  return end < 0 ? text.length : end + 1;
 }
 
 /** Deletes the span from a list of texts, with the space or comma that separates it from the next. */
@@ -54,11 +65,12 @@ export function linesBefore(text: string, offset: number, lines: readonly string
 /** Turns the lines from one offset to another into comments, each indented like the first. */
 export function commentedOut(text: string, span: Span): Edit {
   const [start, end] = [lineStart(text, span.start), lineEnd(text, Math.max(span.start, span.end - 1))];
-  const lines = text.slice(start, end).replace(/\n+$/, '').split('\n');
+  const own = text.slice(start, end).replace(/(\r?\n)+$/, '');
+  const lines = own.split(/\r?\n/);
   const indent = /^[ ]*/.exec(lines[0]!)![0];
   const commented = lines.map((line) => {
-    const own = line.startsWith(indent) ? line.slice(indent.length) : line.trimStart();
-    return `${indent}# ${own}`.trimEnd();
+    const inner = line.startsWith(indent) ? line.slice(indent.length) : line.trimStart();
+    return inner === '' ? `${indent}#` : `${indent}# ${inner}`;
   });
-  return { start, end: start + lines.join('\n').length, text: commented.join('\n') };
+  return { start, end: start + own.length, text: commented.join('\n') };
 }

@@ -5,9 +5,9 @@ import type { Position } from '../proof/kernel.ts';
 import type { Step } from '../scene/scene.ts';
 import type { CheckedClaim } from './check-claim.ts';
 import { type Evaluated, evaluate } from './claim.ts';
-import { fixesOf, fixLinks } from './fix.ts';
+import { everyFixOf, fixesOf, fixLinks } from './fix.ts';
 import { judgeGivenName } from './name.ts';
-import { proposeStep } from './propose.ts';
+import { proposeStep, proposeStepFor } from './propose.ts';
 import { isUnbroken } from './rests-on.ts';
 import type { FixFor } from './verdict.ts';
 import type { Walk } from './walk.ts';
@@ -17,6 +17,7 @@ import type { Walk } from './walk.ts';
  * end.
  */
 export function fixesOfStep(walk: Walk, step: Step, before: Position, checked: readonly CheckedClaim[]): FixFor[] {
+  if (walk.purpose.kind === 'arguing otherwise') return argueOtherwise(step, checked);
   return untilFalse(checked).flatMap((each, index) => {
     const moved = moveBehind(checked, index, walk.position);
     return moved === undefined ? fixesFor(walk, step, before, each) : [moved];
@@ -56,7 +57,7 @@ function fixesFor(
     return name?.judged === 'misnamed' ? name : undefined;
   };
   const known = { eithers, truth: walk.truth, find: proposeStep, before, judge };
-  const fixes = fixesOf(
+  const fixes = (walk.purpose.kind === 'fixing' ? everyFixOf : fixesOf)(
     position,
     claim,
     evaluated,
@@ -66,6 +67,23 @@ function fixesFor(
   if (fixes.length > 0 || !isBroken) return fixes;
   const fix = fixLinks(position, claim, evaluated, known);
   return fix === undefined ? [] : [{ fix, conclusions: [] }];
+}
+
+/** Other arguments for what `so` says and no solution contradicts: one of the name given, and the simplest of any. */
+function argueOtherwise({ because }: Step, checked: readonly CheckedClaim[]): FixFor[] {
+  const main = checked.find(({ claim }) => claim.origin === 'so');
+  if (main === undefined) return [];
+  const { claim, position, conclusions } = main;
+  if (claim.concludes.kind !== 'listed') return [];
+  const open = conclusions.filter(({ verdict }) => verdict === 'proved' || verdict === 'unproved');
+  const sought = open.map(({ conclusion }) => conclusion);
+  const found = [
+    because === undefined ? undefined : proposeStepFor(position, sought, [because.name]),
+    proposeStepFor(position, sought),
+  ];
+  return found.flatMap((step): FixFor[] =>
+    step === undefined ? [] : [{ fix: { kind: 'argue otherwise', step }, conclusions: open.map(({ text }) => text) }],
+  );
 }
 
 /**

@@ -2,57 +2,83 @@
  * What would fix a step in the text of its scene, the mildest first: the edits, and what the comment says about them.
  */
 import { type Cell, candidateAt, cellOf, digitOf, type Grid } from '../grid/grid.ts';
-import { compactly } from '../grid/notation/compact.ts';
 import { printCandidate, printConclusion, printOnly, printPencil } from '../grid/notation/print.ts';
-import type { Conclusion } from '../grid/terms.ts';
-import type { Located, Step } from '../scene/scene.ts';
 import { idsBefore, stepText } from '../scene/step-text.ts';
-import { commentedOut, type Edit, itemIndent, lineStart, linesBefore, takenOut } from './scene-text.ts';
-import { type CheckedStep, stepsBefore } from './verdict.ts';
+import { givesAnArgument } from './argument.ts';
+import { conclusionsProvedInstead, conclusionsTakenOut, heldTakenOut } from './conclusion-fixes.ts';
+import { keyIndent, linesOfKey, linesOfStep, withoutKeys } from './key-lines.ts';
+import { commentedOut, type Edit, itemIndent, linesBefore, takenOut } from './scene-text.ts';
+import { type CheckedScene, type CheckedStep, stepsBefore } from './verdict.ts';
 
 export interface TextFix {
   readonly what: string;
   readonly edits: readonly Edit[];
 }
 
+/** Puts the comment on what was fixed before the step. */
+export type Note = (what: string) => Edit;
+
 /** The comment on a step that is commented out. */
 export const takenOutWhole = 'taken out, since it could not be fixed';
 
-/** `ids`: of all steps of the scene. Yields nothing if the step is in flow style. */
-export function* textFixes(
-  text: string,
-  grid: Grid,
-  checked: CheckedStep,
-  ids: ReadonlySet<string>,
-): Generator<TextFix> {
+/**
+ * Ways to fix the step of the scene, by the fixes found for it. Yields nothing if it is in flow style. Whether a way
+ * serves must be seen by reading and checking the text again.
+ */
+export function* textFixes(text: string, { scene, steps }: CheckedScene, checked: CheckedStep): Generator<TextFix> {
   const { step } = checked;
+  const { grid } = scene.puzzle;
   const indent = itemIndent(text, step.span.start);
   if (indent === undefined) return;
   const note = (what: string) => linesBefore(text, step.span.start, [`${indent}# fixed: ${what}`]);
-  if (step.fails)
+  if (step.fails) {
+    yield* heldTakenOut(text, grid, checked, note);
     yield {
       what: 'it holds, so it is not marked as failing',
-      edits: [note('it holds'), ...withoutKey(text, step, 'fails')],
+      edits: [note('it holds'), ...withoutKeys(text, step, ['fails'])],
     };
+    return;
+  }
   yield* renamed(text, checked, note);
   yield* movedBehind(text, grid, checked, note);
-  yield* stepsPut(text, checked, ids, indent);
+  yield* stepsPut(text, checked, new Set(steps.map((each) => each.step.id)), indent);
+  if (!scene.video.narration) yield* stepMoved(text, steps, checked, indent);
   yield* setsAdded(text, checked, note);
   yield* listsFilled(grid, checked, note);
+  yield* conclusionsProvedInstead(text, grid, checked, note);
   yield* conclusionsTakenOut(text, grid, checked, note);
-  const whole = commentedOut(text, step.span);
-  const reason = `${indent}# ${takenOutWhole}:`;
-  yield {
-    what: takenOutWhole,
-    edits: [{ ...whole, text: `${reason}\n${whole.text}` }],
-  };
 }
 
-function* renamed(
-  text: string,
-  { step, name, conclusions }: CheckedStep,
-  note: (what: string) => Edit,
-): Generator<TextFix> {
+/** The step as a comment, as it stands. Nothing if it is in flow style. */
+export function wholeTakenOut(text: string, { step }: CheckedStep): TextFix | undefined {
+  const indent = itemIndent(text, step.span.start);
+  if (indent === undefined) return undefined;
+  const whole = commentedOut(text, step.span);
+  return { what: takenOutWhole, edits: [{ ...whole, text: `${indent}# ${takenOutWhole}:\n${whole.text}` }] };
+}
+
+/** The step with another argument for what it concludes, in place of its own. */
+export function* arguedOtherwise(text: string, { step, fixes }: CheckedStep): Generator<TextFix> {
+  const indent = itemIndent(text, step.span.start);
+  const so = linesOfKey(text, step, 'so');
+  if (indent === undefined || so === undefined) return;
+  for (const { fix } of fixes) {
+    if (fix.kind !== 'argue otherwise') continue;
+    const [, ...lines] = stepText(fix.step, step.id).split('\n');
+    const own = lines.map((line) => `${' '.repeat(keyIndent(text, step))}${line.trimStart()}`);
+    const what = `another argument in place of its own: ${fix.step.because}`;
+    yield {
+      what,
+      edits: [
+        linesBefore(text, step.span.start, [`${indent}# fixed: another argument`]),
+        ...withoutKeys(text, step, ['because', 'from', 'chain', 'deadly']),
+        { ...so, text: own.map((line) => `${line}\n`).join('') },
+      ],
+    };
+  }
+}
+
+function* renamed(text: string, { step, name, conclusions, fixes }: CheckedStep, note: Note): Generator<TextFix> {
   const wrong = [
     { name, because: step.because },
     ...conclusions
@@ -65,7 +91,7 @@ function* renamed(
     if (better === undefined) {
       yield {
         what: `${name.given} does not fit it, and no other name does`,
-        edits: [note(`${name.given} does not fit it`), ...withoutKey(text, step, 'because')],
+        edits: [note(`${name.given} does not fit it`), ...withoutKeys(text, step, ['because'])],
       };
     } else {
       yield {
@@ -73,6 +99,15 @@ function* renamed(
         edits: [note(`it said ${name.given}`), { ...because.span, text: better }],
       };
     }
+  }
+  // Where the argument is to be found by its name, the name of one that is there.
+  if (step.because === undefined || givesAnArgument(step)) return;
+  for (const { fix } of fixes) {
+    if (fix.kind !== 'prove it apart' || fix.step.because === step.because.name) continue;
+    yield {
+      what: `its name is ${fix.step.because}, not ${step.because.written}`,
+      edits: [note(`it said ${step.because.written}`), { ...step.because.span, text: fix.step.because }],
+    };
   }
 }
 
@@ -100,8 +135,37 @@ function* stepsPut(
   }
 }
 
+/** The step behind one that comes later, if that is what it needs. No step must have a time of its own. */
+function* stepMoved(
+  text: string,
+  steps: readonly CheckedStep[],
+  { step }: CheckedStep,
+  indent: string,
+): Generator<TextFix> {
+  const place = steps.findIndex((each) => each.step.id === step.id);
+  const timed = steps.some((each) => each.step.at !== undefined || each.step.until !== undefined);
+  const own = linesOfStep(text, step);
+  if (timed || /\bat: *[^+\s]/.test(text.slice(own.start, own.end))) return;
+  for (const { step: later } of steps.slice(place + 1, place + 1 + movesTried)) {
+    if (itemIndent(text, later.span.start) !== indent) return;
+    const { end } = linesOfStep(text, later);
+    const lines = `${indent}# fixed: moved behind ${later.id}\n${text.slice(own.start, own.end).replace(/\r?\n$/, '')}`;
+    const put = end === text.length && !text.endsWith('\n') ? `\n${lines}` : `${lines}\n`;
+    yield {
+      what: `moved behind ${later.id}`,
+      edits: [
+        { ...own, text: '' },
+        { start: end, end, text: put },
+      ],
+    };
+  }
+}
+
+/** A step that comes too early comes a few steps too early. */
+const movesTried = 3;
+
 /** Further sets, at the end of `from` or in a new `from`. */
-function* setsAdded(text: string, { step, fixes }: CheckedStep, note: (what: string) => Edit): Generator<TextFix> {
+function* setsAdded(text: string, { step, fixes }: CheckedStep, note: Note): Generator<TextFix> {
   for (const { fix } of fixes) {
     if (fix.kind !== 'name further sets') continue;
     const names = fix.names.join(' ');
@@ -109,18 +173,14 @@ function* setsAdded(text: string, { step, fixes }: CheckedStep, note: (what: str
     const own =
       step.soSpan === undefined
         ? undefined
-        : linesBefore(text, step.soSpan.start, [`${keyIndent(text, step.soSpan.start)}from: ${names}`]);
+        : linesBefore(text, step.soSpan.start, [`${' '.repeat(keyIndent(text, step))}from: ${names}`]);
     const edit = last === undefined ? own : { start: last.span.end, end: last.span.end, text: ` ${names}` };
     if (edit !== undefined) yield { what: `${names} added`, edits: [note(`${names} added`), edit] };
   }
 }
 
 /** Lists of `pencil` and `only` that leave out possible candidates are rewritten to include them. */
-function* listsFilled(
-  grid: Grid,
-  { step, conclusions }: CheckedStep,
-  note: (what: string) => Edit,
-): Generator<TextFix> {
+function* listsFilled(grid: Grid, { step, conclusions }: CheckedStep, note: Note): Generator<TextFix> {
   const leftOut = conclusions.flatMap((each) => {
     const isOpen = each.verdict === 'false' || each.verdict === 'unproved';
     return isOpen && each.conclusion.kind === 'impossible' ? [each.conclusion.candidate] : [];
@@ -146,12 +206,7 @@ function* listsFilled(
 }
 
 /** A conclusion of a cascade that comes too early moves behind the one after which it follows. */
-function* movedBehind(
-  text: string,
-  grid: Grid,
-  { step, fixes }: CheckedStep,
-  note: (what: string) => Edit,
-): Generator<TextFix> {
+function* movedBehind(text: string, grid: Grid, { step, fixes }: CheckedStep, note: Note): Generator<TextFix> {
   const all = step.cascade.flatMap((item) => item.conclusions.map((each) => ({ ...each, list: item.conclusions })));
   const placeOf = (conclusion: string) => all.find(({ value }) => printConclusion(grid, value) === conclusion);
   for (const { fix, conclusions } of fixes) {
@@ -166,64 +221,4 @@ function* movedBehind(
     const edits = [takenOut(text, moved.span), { start: after.span.end, end: after.span.end, text: ` ${written}` }];
     yield { what, edits: [note(what), ...edits] };
   }
-}
-
-/**
- * Conclusions that do not follow are removed; a chain must then not end with them either. First only the false ones,
- * since the rest may follow without them.
- */
-function* conclusionsTakenOut(
-  text: string,
-  grid: Grid,
-  { step, conclusions }: CheckedStep,
-  note: (what: string) => Edit,
-): Generator<TextFix> {
-  const arrows = step.chains.flatMap(({ span }): Edit[] => {
-    const arrow = text.slice(span.start, span.end).search(/\s*(=>|⇒|→)/);
-    return arrow < 0 ? [] : [{ start: span.start + arrow, end: span.end, text: '' }];
-  });
-  const lists = [
-    ...(step.so?.kind === 'listed' ? [step.so.conclusions] : []),
-    ...step.cascade.map((item) => item.conclusions),
-  ];
-  for (const kinds of [['false'], ['false', 'unproved']]) {
-    const bad = conclusions.filter((each) => kinds.includes(each.verdict)).map((each) => each.text);
-    const isBad = (conclusion: Conclusion) => bad.includes(printConclusion(grid, conclusion));
-    const edits = lists.flatMap((list) => {
-      const isLeft = list.some((each) => !isBad(each.value));
-      return isLeft ? withoutConclusions(text, grid, list, isBad) : [];
-    });
-    if (edits.length === 0) continue;
-    const what = `${compactly(bad).join(' ')} taken out`;
-    yield { what, edits: [note(what), ...edits, ...arrows] };
-  }
-}
-
-/** Each text that states a bad conclusion is rewritten with only the good ones among its conclusions. */
-function withoutConclusions(
-  text: string,
-  grid: Grid,
-  list: readonly Located<Conclusion>[],
-  isBad: (conclusion: Conclusion) => boolean,
-): Edit[] {
-  const spans = new Map(list.filter((each) => isBad(each.value)).map((each) => [each.span.start, each.span]));
-  return [...spans.values()].map((span) => {
-    const good = list.filter((each) => each.span.start === span.start && !isBad(each.value));
-    if (good.length === 0) return takenOut(text, span);
-    return { ...span, text: compactly(good.map((each) => printConclusion(grid, each.value))).join(' ') };
-  });
-}
-
-/** The line of a key of the step, if it is on a line of its own. */
-function withoutKey(text: string, step: Step, key: string): Edit[] {
-  const own = text.slice(step.span.start, step.span.end);
-  const match = new RegExp(`^([ ]*)${key}:[^\n]*\n?`, 'm').exec(own);
-  if (match === null) return [];
-  const start = step.span.start + match.index;
-  return [{ start, end: start + match[0].length, text: '' }];
-}
-
-function keyIndent(text: string, offset: number): string {
-  const line = text.slice(lineStart(text, offset), offset);
-  return line.replace(/^([ ]*)-[ ]/, '$1  ').match(/^[ ]*/)?.[0] ?? '';
 }

@@ -152,6 +152,8 @@ export type Fix =
    * it, once what the step concludes up to there is known.
    */
   | { readonly kind: 'prove it apart'; readonly step: ProposedStep; readonly where: 'before' | 'within' }
+  /** Another argument for what the step concludes, in place of its own: where nothing else fixes it. */
+  | { readonly kind: 'argue otherwise'; readonly step: ProposedStep }
   /** In a cascade: the conclusion comes too early; it follows once a later one (in notation) is known. */
   | { readonly kind: 'move behind'; readonly after: string };
 

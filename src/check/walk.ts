@@ -11,7 +11,17 @@ import type { JudgeBeat } from './marks.ts';
 import type { Failure } from './rests-on.ts';
 import type { Truth } from './truth.ts';
 
+/**
+ * What is searched for beyond the verdicts: what a report holds; nothing; every way to fix one step; or another argument
+ * for what that step concludes.
+ */
+export type Purpose =
+  | { readonly kind: 'report' }
+  | { readonly kind: 'verdicts' }
+  | { readonly kind: 'fixing' | 'arguing otherwise'; readonly step: string };
+
 export interface Walk {
+  readonly purpose: Purpose;
   position: Position;
   /** The either/or that each step proved, or restated when it was already known. */
   readonly eithers: Map<string, Proof | Conclusion>;

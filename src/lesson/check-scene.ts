@@ -4,6 +4,7 @@
 import { certainErrorsWith, checkSceneWith } from '../check/check-scene.ts';
 import type { JudgedStep } from '../check/marks.ts';
 import type { CheckedScene } from '../check/verdict.ts';
+import type { Purpose } from '../check/walk.ts';
 import { beats } from '../marks/marks.ts';
 import type { BeatKind } from '../marks/record.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
@@ -14,8 +15,8 @@ import type { Beat, BeatMarks, Scene } from '../scene/scene.ts';
  * Proves or rejects every claim of the scene. The puzzle has at least one solution: a scene whose puzzle has none is
  * rejected when it is read.
  */
-export function checkScene(scene: Scene): CheckedScene {
-  return checkSceneWith(judgeBeat, scene);
+export function checkScene(scene: Scene, purpose?: Purpose): CheckedScene {
+  return checkSceneWith(judgeBeat, scene, purpose);
 }
 
 /**
