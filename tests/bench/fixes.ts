@@ -193,11 +193,15 @@ function blanks(text: string): number {
   return text.split('\n').filter((line) => line.trim() === '').length;
 }
 
-function show(name: string, kind: string, { altered, takenOut, changed }: Outcome, done: readonly string[]): void {
-  if (altered.length + takenOut.length + changed.length === 0) return;
-  console.log(`${name}: ${kind}`);
-  for (const line of altered) console.log(`  altered ${line.replace(/\n/g, '\n    ')}`);
-  if (takenOut.length > 0) console.log(`  taken out ${takenOut.join(' ')}`);
-  if (changed.length > 0) console.log(`  changed ${changed.join(' ')}`);
-  for (const line of done) console.log(`    ${line}`);
+function show(name: string, kind: string, outcome: Outcome, done: readonly string[]): void {
+  const { altered, takenOut, changed, unsound, mixedEnds, blankLines } = outcome;
+  const odd = [unsound && 'not sound', mixedEnds && 'line ends of both kinds', blankLines && 'a blank line'];
+  const lines = [
+    ...altered.map((line) => `altered ${line.replace(/\n/g, '\n    ')}`),
+    ...(takenOut.length > 0 ? [`taken out ${takenOut.join(' ')}`] : []),
+    ...(changed.length > 0 ? [`changed ${changed.join(' ')}`] : []),
+    ...odd.filter((each) => each !== false),
+  ];
+  if (lines.length === 0) return;
+  console.log([`${name}: ${kind}`, ...lines, ...done.map((line) => `  ${line}`)].join('\n  '));
 }
