@@ -100,8 +100,9 @@ function tryFix(
   const after = text === from.text ? undefined : checkedText(text, { kind: 'verdicts' });
   const step = after && stepOf(after, search.id);
   if (after === undefined || step === undefined) return undefined;
-  // Known already when it is said, the step would be sound and show nothing.
-  if (step.verdict === 'redundant' && !stepOf(search.before, search.id)?.step.fails) return undefined;
+  // Known already when it is said, the step would be sound and show nothing; a cascade may name what was shown just before.
+  const { cascade, fails } = stepOf(search.before, search.id)!.step;
+  if (step.verdict === 'redundant' && !fails && cascade.length === 0) return undefined;
   return { text, what: [...from.what, what], paying: payingFor(search.id, search.before, after), step };
 }
 
