@@ -65,7 +65,7 @@ export interface UnreadableMedia {
 export async function probeMedia(file: string, signal?: AbortSignal): Promise<Media | UnreadableMedia> {
   const path = resolve(file); // So that no part of a name is taken for an option or a protocol.
   const unreadable = (message: string): UnreadableMedia => ({ kind: 'unreadable', message });
-  if (!existsSync(path)) return unreadable(`${file} does not exist`);
+  if (!existsSync(path)) return unreadable(`there is no file ${file}`);
   const other = otherThanFile(path);
   if (other !== undefined) return unreadable(`${basename(file)} is ${other}, not a recording`);
   const complaints: string[] = [];

@@ -232,7 +232,7 @@ describe('a file that cannot be used is refused, and nothing is written', () => 
   const wrong = [
     {
       options: { footage: { file: scratch.at('gone.mp4'), start } },
-      message: `the footage: ${scratch.at('gone.mp4')} does not exist`,
+      message: `the footage: there is no file ${scratch.at('gone.mp4')}`,
     },
     {
       options: { footage: { file: scratch.at('script.txt'), start } },
