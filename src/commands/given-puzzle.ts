@@ -42,7 +42,7 @@ export function readGivenPuzzle(given: string, terminal: Terminal): GivenPuzzle 
 /** The same for a puzzle of which nothing is asked but that it can be read. */
 export function readPuzzle(given: string, terminal: Terminal): Pick<GivenPuzzle, 'puzzle' | 'scene'> | undefined {
   const isFile = existsSync(given);
-  if (!isFile && looksLikeFile(given)) throw new UsageError(`${given} does not exist`);
+  if (!isFile && looksLikeFile(given)) throw new UsageError(`there is no file ${given}`);
   const text = isFile ? readText(given, 'puzzle file') : given;
   const label = isFile ? given : 'the puzzle';
   const say = (diagnostics: readonly Diagnostic[]) => {

@@ -50,7 +50,7 @@ const rows: readonly (readonly [about: string, given: string, said: RegExp])[] =
   ['too many symbols', `${puzzle}1`, /82 cells are among the givens, expected 81/],
   ['strange signs', puzzle.replace('9', '?'), /"\?" is neither a digit of this grid nor a blank/],
   ['a puzzle that is solved', solved, /already solved/],
-  ['a file that is not there', 'puzzels/one.txt', /puzzels\/one.txt does not exist/],
+  ['a file that is not there', 'puzzels/one.txt', /there is no file puzzels\/one.txt/],
   ['a folder', folder, /is a folder/],
 ];
 
