@@ -39,7 +39,7 @@ describe('plan', () => {
 
   it('says what its proof takes for granted, and where there is none, why', async () => {
     const { out } = await run('plan', towers);
-    expect(out).toMatch(/least[^\n]*\n +No path of the arguments .* taking for granted that/);
+    expect(out).toMatch(/least[^\n]*\n +No path of the arguments .* assuming that/);
     const priced = written('priced.yaml', 'step: 1\nfree: [full house]\nnames:\n  hidden single: 1\n  x-chain: 0.5\n');
     expect((await run('plan', easy, '--costs', priced)).out).toMatch(
       /^found [^\n]*\n +Nothing is proved, since .* singles/,
@@ -94,7 +94,7 @@ describe('plan', () => {
 
   const broken = written('broken.yaml', 'step: 2\nfree: [naked singel]\nnames:\n  turbot fsh: 3\n  x-wing: many\n');
   it.each<[string, readonly string[], RegExp]>([
-    ['too few symbols', ['plan', '123'], /givens-count: 3 cells stand/],
+    ['too few symbols', ['plan', '123'], /givens-count: 3 cells are among the givens/],
     ['a sign that is none', ['plan', `x${'.'.repeat(80)}`], /no file|neither a digit/],
     ['no solution', ['plan', `11${'.'.repeat(79)}`], /1 stands in r1c1 and in r1c2/],
     ['several solutions', ['plan', '.'.repeat(16)], /several solutions[\s\S]*they differ in \d+ cells/],

@@ -27,7 +27,7 @@ describe('refused, before anything is read or drawn', () => {
   const rows: readonly (readonly [call: readonly string[], says: RegExp])[] = [
     [['slides', 'absent.yaml'], /needs -o OUT/],
     [['slides', 'absent.yaml', '-o', 'a.odp'], /\.pdf, \.pptx, \.html or a folder.*not as \.odp/],
-    [['slides', 'absent.yaml', '-o', 'a.pdf', '--size', 'A5'], /no size A5.*(A4|16:9)/],
+    [['slides', 'absent.yaml', '-o', 'a.pdf', '--size', 'A5'], /A5 is not a size.*(A4|16:9)/],
     [['slides', 'absent.yaml', '-o', 'a.pdf', '--handout', '3'], /2, 4 or 6/],
     [['slides', 'absent.yaml', '-o', 'a.html', '--handout', '4'], /--handout makes sheets of paper: write a \.pdf/],
     [['slides', 'absent.yaml', '-o', 'a.pptx', '--handout', '4'], /--handout makes sheets of paper/],
