@@ -5,6 +5,7 @@ import { Bug } from '../grid/bug.ts';
 import { type Candidate, has, intersection, membersOf } from '../grid/candidates.ts';
 import { type Cell, candidateAt, type Digit, type Grid } from '../grid/grid.ts';
 import { printCells, printDeadly, printNode, printSet } from '../grid/notation/print.ts';
+import { inSeries } from '../grid/notation/spoken.ts';
 import type { Chain, ChainNode, Conclusion, Deadly, SetName } from '../grid/terms.ts';
 import { guardiansOf } from '../proof/guardians.ts';
 import { digitsIn, eitherOf, type OneOf, type Position, type Proof, placesIn } from '../proof/kernel.ts';
@@ -37,6 +38,8 @@ export interface BuiltArgument {
   readonly faults: readonly StepFault[];
   /** Cells listed in a node that no longer have the digit. */
   readonly idleCells: readonly { readonly text: string; readonly span: Span }[];
+  /** Strong links within cells that are no almost locked set, and hold by something else. */
+  readonly notLocked: readonly { readonly text: string; readonly span: Span }[];
   readonly assumesOneSolution: boolean;
   /** Defined if the argument was searched for by name: how many others of that name would also have done. */
   readonly found: { readonly others: number } | undefined;
@@ -72,12 +75,14 @@ export function buildArgument(position: Position, given: GivenArgument, eithers:
 
   const links: CheckedLink[] = [];
   const idleCells: { text: string; span: Span }[] = [];
+  const notLocked: { text: string; span: Span }[] = [];
   for (const [index, chain] of given.chains.entries()) {
     const judged = judgeChain(position, chain.value, index + 1, others);
     links.push(...judged.links);
     faults.push(...judged.faults);
     for (const { name, set } of judged.sets) if (!sets.has(name)) sets.set(name, set);
     for (const text of idleCellsOf(position, chain.value)) idleCells.push({ text, span: chain.span });
+    for (const text of judged.notLocked) notLocked.push({ text, span: chain.span });
   }
   for (const { name, set } of others) if (set.source.kind === 'guardians') sets.set(name, set);
   return {
@@ -85,6 +90,7 @@ export function buildArgument(position: Position, given: GivenArgument, eithers:
     links,
     faults,
     idleCells,
+    notLocked,
     assumesOneSolution: others.some(({ set }) => set.assumesOneSolution),
     found: undefined,
   };
@@ -102,6 +108,7 @@ export function buildFound(position: Position, { instance, others }: FoundArgume
     links: chain === undefined ? [] : judgeChain(position, chain, 1, sets).links,
     faults: [],
     idleCells: [],
+    notLocked: [],
     assumesOneSolution: sets.some(({ set }) => set.assumesOneSolution),
     found: { others },
   };
@@ -131,6 +138,7 @@ interface JudgedChain {
   readonly links: readonly CheckedLink[];
   readonly sets: readonly NamedSet[];
   readonly faults: readonly StepFault[];
+  readonly notLocked: readonly string[];
 }
 
 function judgeChain(position: Position, chain: Chain, number: number, others: readonly NamedSet[]): JudgedChain {
@@ -138,6 +146,7 @@ function judgeChain(position: Position, chain: Chain, number: number, others: re
   const roles = rolesOf(chain);
   const sets: NamedSet[] = [];
   const faults: StepFault[] = [];
+  const notLocked: string[] = [];
   const links = chain.links.map((link, index): CheckedLink => {
     const [from, to] = [chain.nodes[link.from]!, chain.nodes[link.to]!];
     const ends = {
@@ -164,6 +173,9 @@ function judgeChain(position: Position, chain: Chain, number: number, others: re
       to,
       others.map((other) => other.set),
     );
+    if (strong.holds && strong.sets.every(({ source }) => source.kind === 'cell' || source.kind === 'places')) {
+      notLocked.push(...strangersIn(position, from, to));
+    }
     if (roles[index] === 'strong') {
       for (const set of strong.sets) {
         sets.push(others.find((other) => other.set === set) ?? { name: nameOfSet(grid, set), set });
@@ -173,7 +185,33 @@ function judgeChain(position: Position, chain: Chain, number: number, others: re
     const weak = judgeWeak(position, from, to);
     return { ...ends, holds: strong.holds && weak.holds, brokenBy: strong.holds ? weak.brokenBy : strong.brokenBy };
   });
-  return { links, sets, faults };
+  return { links, sets, faults, notLocked };
+}
+
+/**
+ * What keeps the cells of a strong link that both ends share from being an almost locked set (one digit more than cells),
+ * which such a link says that they are.
+ */
+function strangersIn({ grid, possible }: Position, from: ChainNode, to: ChainNode): string[] {
+  if (from.cells.join() !== to.cells.join()) return [];
+  const { cells } = from;
+  const digitsOf = (cell: Cell) => grid.digits.filter((digit) => has(possible, candidateAt(grid, cell, digit)));
+  const held = new Set(cells.flatMap(digitsOf));
+  if (held.size <= cells.length + 1) return [];
+  const named = new Set([...from.digits, ...to.digits]);
+  const link = `(${from.digits.join('')}=${to.digits.join('')})${printCells(grid, cells)}`;
+  const shape = cells.length === 1 ? 'a cell of two digits' : 'an almost locked set';
+  if (named.size <= cells.length)
+    return [
+      `${link}: the cells hold ${held.size} digits between them, so they are not ${shape}, which has ${cells.length + 1}`,
+    ];
+  const strangers = cells.flatMap((cell) => {
+    const more = digitsOf(cell).filter((digit) => !named.has(digit));
+    return more.length === 0
+      ? []
+      : [`${printCells(grid, [cell])} also holds ${inSeries(more.map((digit) => `a ${digit}`))}`];
+  });
+  return [`${link}: ${inSeries(strangers)}, so ${cells.length === 1 ? 'this is' : 'these are'} not ${shape}`];
 }
 
 function stillPossible(position: Position, node: ChainNode): Candidate[] {

@@ -144,7 +144,7 @@ function argumentFor(position: Position, claim: Claim, eithers: Eithers): BuiltA
   const { given, because, concludes } = claim;
   const isToBeFound = !givesAnArgument(given) && because !== undefined && singleNamed(because) === undefined;
   if (isToBeFound && concludes.kind === 'listed') {
-    const found = findArgument(position, because, concludes.conclusions);
+    const found = findArgument(position, because, concludes.conclusions, 'kept');
     if (found !== undefined) return buildFound(position, found);
   }
   const built = buildArgument(position, given, eithers);

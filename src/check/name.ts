@@ -3,6 +3,7 @@
  */
 import type { Conclusion } from '../grid/terms.ts';
 import type { Position } from '../proof/kernel.ts';
+import { countInName } from '../scene/argument-names.ts';
 import type { Step } from '../scene/scene.ts';
 import { type ArgumentName, techniqueNamed } from '../techniques/all-techniques.ts';
 import { judgeName, recogniseIn } from '../techniques/judge-name.ts';
@@ -25,7 +26,11 @@ export function judgeGivenName(
   const proved = conclusions.filter((each) => each.outcome.kind === 'proved');
   const notJudged: CheckedName = { given: because.written, judged: 'not judged', fits: [], remark: undefined };
   if (proved.length === 0) return notJudged;
-  const { judged, fits, warning } = judgeName(shapeOf(position, claim, argument, proved), because.name);
+  const { judged, fits, warning } = judgeName(
+    shapeOf(position, claim, argument, proved),
+    because.name,
+    countInName(because.written),
+  );
   return { given: because.written, judged, fits, remark: warning ?? misnaming(because.written, judged, fits) };
 }
 

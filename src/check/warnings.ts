@@ -29,6 +29,7 @@ export function warningsOf(
   for (const { claim, position, evaluated, conclusions } of checked) {
     const span = spanOf(step, claim);
     for (const idle of evaluated.argument.idleCells) warn('idle-cell', idle.span, idle.text);
+    for (const { span, text } of evaluated.argument.notLocked) warn('not-locked', span, text);
     const redundant = conclusions.filter((each) => each.verdict === 'redundant').map((each) => each.text);
     if (redundant.length > 0 && !step.fails)
       warn(

@@ -21,6 +21,12 @@ export function canonicalName(text: string): ArgumentName | undefined {
   return /^bug\+\d+$/.test(spelt) && spelt !== 'bug+0' ? 'BUG+n' : undefined;
 }
 
+/** The number that a name is written with, where it counts something: the 3 of BUG+3. */
+export function countInName(text: string): number | undefined {
+  const count = /^bug\+(\d+)$/.exec(spelling(text))?.[1];
+  return count === undefined ? undefined : Number(count);
+}
+
 /** The known names nearest to a misspelt one, nearest first, at most `most`. */
 export function nearestNames(text: string, most = 3): readonly ArgumentName[] {
   const near = nearestWords(spelling(text), [...bySpelling.keys()], 2 * most);

@@ -66,7 +66,7 @@ export const readingCodes = {
   'no-chain': 'links are to be drawn and the step has no chain',
   'no-such-link': 'the chain has no link of this number',
   'not-concluded': 'what is to be struck or placed is not among the conclusions',
-  disagrees: ' is not=>what follows => is not=> is not what `so` says',
+  disagrees: 'what follows => is not what `so` says',
   'so-missing': 'a chain concludes after => and the step has no `so`',
   'said-twice': 'a conclusion that appears twice in `so` (a warning)',
   'so-all': '`so: all` next to other conclusions, or where it is not possible',
@@ -79,6 +79,8 @@ export const positionCodes = {
   'sides-of-nothing': '`sides` of a candidate that no set of two members of the argument holds',
   'suppose-nothing': '`suppose` of a candidate that is no longer possible, or of something that is not a set',
   'suppose-not-forced': '`suppose` where forcing alone does not reach an end, or where there is no argument',
+  'not-locked':
+    'a strong link within cells that are not an almost locked set, and that holds for another reason (a warning)',
   'idle-cell': 'a cell of a chain that no longer has the digit (a warning)',
   spent: 'a conclusion that says nothing new (a warning)',
   stale: '`pencil` or `only` lists what is already impossible (a warning)',

@@ -20,7 +20,7 @@ import { type AlmostLocked, almostLockedSets } from './search-links.ts';
 import { cellsOf, digitsOf, ofDigit } from './seen-by-all.ts';
 import { readAsCells } from './set-reading.ts';
 import { areOfOneHouse } from './strung-chains.ts';
-import { type Instance, type Recognition, type Shape, technique } from './technique.ts';
+import { type Instance, type Needless, type Recognition, type Shape, technique } from './technique.ts';
 
 export const alignedPairExclusion = technique({
   name: 'aligned pair exclusion',
@@ -91,7 +91,11 @@ function isCell({ source }: OneOf, test: (cell: Cell) => boolean): boolean {
 const mostCells = 3;
 
 /** For each candidate and each cell that sees its cell, with the smallest excluder of every pair. */
-function* find(position: Position, wanted?: readonly Conclusion[]): Generator<Instance> {
+function* find(
+  position: Position,
+  wanted?: readonly Conclusion[],
+  needless: Needless = 'left out',
+): Generator<Instance> {
   const { grid } = position;
   const locked = almostLockedSets(position, mostCells);
   const struckBy = new Map<Candidate, readonly Struck[]>();
@@ -105,7 +109,9 @@ function* find(position: Position, wanted?: readonly Conclusion[]): Generator<In
         const sets = excluding(grid, struckBy, { victim, partner, cell });
         if (sets === undefined || areOfOneHouse(grid, sets)) continue;
         const conclusions: Conclusion[] = [{ kind: 'impossible', candidate: victim }];
-        if (sets.length > 2 && needsEverySet(position, { sets, conclusions })) yield plainInstance(sets, conclusions);
+        if (sets.length <= 2) continue;
+        if (needless === 'kept' || needsEverySet(position, { sets, conclusions }))
+          yield plainInstance(sets, conclusions);
       }
     }
   }

@@ -82,13 +82,14 @@ function ofCount<const Name extends string, const Other extends string = never>(
   return {
     ...about,
     recognise: (shape) => recognise(shape, count),
-    find: (position, wanted) =>
+    find: (position, wanted, needless) =>
       searchChains({
         position,
         links: lockedLinks(position, mostCells),
         fewest: count.fewest,
         most: Math.min(count.most, mostSets),
         wanted,
+        needless,
       }),
   };
 }

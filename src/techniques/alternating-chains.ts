@@ -17,7 +17,7 @@ import { searchChains } from './chain-search.ts';
 import { bestOf, fits, forEachConclusion, loosely } from './recognition.ts';
 import { bilocalLinks, bivalueLinks, groupedLinks } from './search-links.ts';
 import { areOfOneHouse, hasGroups, ringsTo, type StrungLink, severalSets, strungChains } from './strung-chains.ts';
-import { type Instance, type Recognition, type Shape, technique } from './technique.ts';
+import { type Instance, type Needless, type Recognition, type Shape, technique } from './technique.ts';
 
 export const alternatingChain = technique({
   name: 'AIC',
@@ -86,19 +86,19 @@ function plainLinks(position: Position): StrungLink[] {
 }
 
 /** Those without groups first. */
-function* findChains(position: Position, wanted?: readonly Conclusion[]): Generator<Instance> {
-  yield* searchChains({ position, links: plainLinks(position), ...chainLengths, wanted });
-  yield* findGrouped(position, wanted);
+function* findChains(position: Position, wanted?: readonly Conclusion[], needless?: Needless): Generator<Instance> {
+  yield* searchChains({ position, links: plainLinks(position), ...chainLengths, wanted, needless });
+  yield* findGrouped(position, wanted, needless);
 }
 
-function findGrouped(position: Position, wanted?: readonly Conclusion[]): Generator<Instance> {
+function findGrouped(position: Position, wanted?: readonly Conclusion[], needless?: Needless): Generator<Instance> {
   const links = [...plainLinks(position), ...groupedLinks(position)];
-  return searchChains({ position, links, ...chainLengths, accepts: hasGroups, wanted });
+  return searchChains({ position, links, ...chainLengths, accepts: hasGroups, wanted, needless });
 }
 
-function* findContinuous(position: Position, wanted?: readonly Conclusion[]): Generator<Instance> {
+function* findContinuous(position: Position, wanted?: readonly Conclusion[], needless?: Needless): Generator<Instance> {
   const plain = plainLinks(position);
-  yield* searchChains({ position, links: plain, ...loopLengths, only: 'ring', wanted });
+  yield* searchChains({ position, links: plain, ...loopLengths, only: 'ring', wanted, needless });
   yield* searchChains({
     position,
     links: [...plain, ...groupedLinks(position)],
@@ -106,11 +106,16 @@ function* findContinuous(position: Position, wanted?: readonly Conclusion[]): Ge
     only: 'ring',
     accepts: hasGroups,
     wanted,
+    needless,
   });
 }
 
-function* findDiscontinuous(position: Position, wanted?: readonly Conclusion[]): Generator<Instance> {
-  for (const instance of findChains(position, wanted)) {
+function* findDiscontinuous(
+  position: Position,
+  wanted?: readonly Conclusion[],
+  needless?: Needless,
+): Generator<Instance> {
+  for (const instance of findChains(position, wanted, needless)) {
     if (instance.chain?.loop === false) yield instance;
   }
 }

@@ -20,7 +20,7 @@ import { bivalueLinks } from './search-links.ts';
 import { digitsOf, ofDigit } from './seen-by-all.ts';
 import { type CellSet, readAsCells } from './set-reading.ts';
 import { ringsTo, type StrungLink, strungChains } from './strung-chains.ts';
-import { type Instance, type Recognition, type Shape, technique } from './technique.ts';
+import { type Instance, type Needless, type Recognition, type Shape, technique } from './technique.ts';
 
 export const xyChain = technique({
   name: 'XY-chain',
@@ -108,8 +108,8 @@ function followsFromBoth(grid: Grid, colours: Colours, conclusion: Conclusion): 
   );
 }
 
-function findXYChains(position: Position, wanted?: readonly Conclusion[]): Generator<Instance> {
-  return searchChains({ position, links: bivalueLinks(position), fewest: 3, most: mostCells, wanted });
+function findXYChains(position: Position, wanted?: readonly Conclusion[], needless?: Needless): Generator<Instance> {
+  return searchChains({ position, links: bivalueLinks(position), fewest: 3, most: mostCells, wanted, needless });
 }
 
 /**

@@ -23,7 +23,7 @@ import { orderedChain } from './ordered-chain.ts';
 import { placementOf, removalsOf } from './removals.ts';
 import { cellsOf, seenByAll } from './seen-by-all.ts';
 import { areOfOneHouse, clearedByRing, type StrungLink } from './strung-chains.ts';
-import type { Instance } from './technique.ts';
+import type { Instance, Needless } from './technique.ts';
 
 export interface ChainSearch {
   readonly position: Position;
@@ -37,6 +37,8 @@ export interface ChainSearch {
   /** `ring`: only chains whose ends are linked. */
   readonly only?: 'ring';
   readonly wanted: readonly Conclusion[] | undefined;
+  /** Left out where not given. */
+  readonly needless?: Needless | undefined;
 }
 
 /** How many links are tried in all. */
@@ -220,7 +222,7 @@ function linksAfter(web: Web, far: Candidates): readonly StrungLink[] {
 }
 
 function* instancesOf(
-  { position, kindOf, only, wanted }: KindSearch,
+  { position, kindOf, only, wanted, needless }: KindSearch,
   web: Web,
   reached: Reached,
   shown: Set<string>,
@@ -246,7 +248,7 @@ function* instancesOf(
   const key = `${kind} ${keyOfInstance(sets, isRing ? [] : conclusions)}`;
   if (shown.has(key)) return;
   shown.add(key);
-  if (!needsEverySet(position, { sets, conclusions })) return;
+  if (needless !== 'kept' && !needsEverySet(position, { sets, conclusions })) return;
   const chain = orderedChain(grid, links, { loop: isRing });
   yield { instance: { sets, chain, deadly: undefined, conclusions }, kind };
 }

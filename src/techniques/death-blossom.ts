@@ -22,6 +22,7 @@ import {
 import { countOf } from '../grid/counting.ts';
 import { sharedHouses } from '../grid/geometry.ts';
 import { digitOf, type Grid } from '../grid/grid.ts';
+import type { Conclusion } from '../grid/terms.ts';
 import type { OneOf, Position } from '../proof/kernel.ts';
 import { needsEverySet } from './minimal-argument.ts';
 import { type CellOneOf, openCells } from './open-cells.ts';
@@ -31,7 +32,7 @@ import { type AlmostLocked, almostLockedSets } from './search-links.ts';
 import { cellsOf, digitsOf, ofDigit, seenByAll } from './seen-by-all.ts';
 import { readAsCells } from './set-reading.ts';
 import { areOfOneHouse } from './strung-chains.ts';
-import { type Instance, type Recognition, type Shape, technique } from './technique.ts';
+import { type Instance, type Needless, type Recognition, type Shape, technique } from './technique.ts';
 
 export const deathBlossom = technique({
   name: 'death blossom',
@@ -127,7 +128,11 @@ const mostPetals = 4;
 const choiceBound = 20_000;
 
 /** Stems of three or four digits; for each stem, those with the fewest cells first. */
-function* find(position: Position): Generator<Instance> {
+function* find(
+  position: Position,
+  _wanted?: readonly Conclusion[],
+  needless: Needless = 'left out',
+): Generator<Instance> {
   const { grid } = position;
   const locked = almostLockedSets(position, mostCells);
   const shown = new Set<string>();
@@ -150,7 +155,8 @@ function* find(position: Position): Generator<Instance> {
         .sort()
         .join();
       const conclusions = removalsOf(position, difference(victims, sets.map((set) => set.members).reduce(union)));
-      if (shown.has(key) || areOfOneHouse(grid, sets) || !needsEverySet(position, { sets, conclusions })) continue;
+      if (shown.has(key) || conclusions.length === 0 || areOfOneHouse(grid, sets)) continue;
+      if (needless === 'left out' && !needsEverySet(position, { sets, conclusions })) continue;
       shown.add(key);
       yield plainInstance(sets, conclusions);
     }

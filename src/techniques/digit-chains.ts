@@ -1,7 +1,7 @@
 /**
  * All chains of one digit: strong links in houses, joined by weak links, the shortest first.
  *
- * Only chains without a short cut: a far end that strikes the near end of a link after the next would make the links
+ * Only chains without a short cut, unless needless links are kept: a far end that strikes the near end of a link after the next would make the links
  * between needless. The search ends after a number of steps, so that no position can stall it.
  */
 import {
@@ -22,7 +22,7 @@ import { type OneOf, type Position, placesIn } from '../proof/kernel.ts';
 import type { OrderedLink } from './chain-order.ts';
 import { placementOf, removalsOf } from './removals.ts';
 import { cellsOf, digitsOf, isNode, seenByAll } from './seen-by-all.ts';
-import type { Instance } from './technique.ts';
+import type { Instance, Needless } from './technique.ts';
 
 export interface DigitChain {
   readonly digit: Digit;
@@ -43,12 +43,18 @@ export function* digitChains(
     digits,
     grouped,
     longest = mostLinks,
-  }: { readonly digits: readonly Digit[]; readonly grouped: boolean; readonly longest?: number | undefined },
+    needless = 'left out',
+  }: {
+    readonly digits: readonly Digit[];
+    readonly grouped: boolean;
+    readonly longest?: number | undefined;
+    readonly needless?: Needless;
+  },
 ): Generator<DigitChain> {
   const linksOfDigits = digits.map((digit) => ({ digit, links: strongLinks(position, digit, grouped) }));
   for (let length = 2; length <= longest; length++) {
     for (const { digit, links } of linksOfDigits) {
-      const search = { links, length, left: stepBound };
+      const search = { links, length, left: stepBound, needless };
       for (const link of links) yield* grown(search, digit, [link]);
     }
   }
@@ -127,6 +133,7 @@ interface Step extends OrderedLink {
 interface ChainSearch {
   readonly links: readonly Step[];
   readonly length: number;
+  readonly needless: Needless;
   left: number;
 }
 
@@ -139,7 +146,12 @@ function* grown(search: ChainSearch, digit: Digit, chain: readonly Step[]): Gene
   last.next ??= search.links.filter((link) => has(last.seenByFar, link.first) && isWithin(link.near, last.seenByFar));
   for (const next of last.next) {
     if (--search.left < 0) return;
-    if (hasShortCut(chain, next)) continue;
+    if (
+      search.needless === 'kept'
+        ? chain.some(({ set }) => isSame(set.members, next.set.members))
+        : hasShortCut(chain, next)
+    )
+      continue;
     yield* grown(search, digit, [...chain, next]);
   }
 }

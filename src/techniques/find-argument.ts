@@ -7,7 +7,7 @@ import type { Conclusion } from '../grid/terms.ts';
 import { isRedundant, type OneOf, type Position, prove } from '../proof/kernel.ts';
 import { type ArgumentName, techniqueNamed } from './all-techniques.ts';
 import { recogniseIn } from './judge-name.ts';
-import type { Instance } from './technique.ts';
+import type { Instance, Needless } from './technique.ts';
 
 /** How many candidates a proof of an instance may try, and how many instances of a name are examined. */
 const proofBound = 50_000;
@@ -29,11 +29,25 @@ export function* instancesOf(position: Position, name: ArgumentName): Generator<
   }
 }
 
-/** The simplest instance of the name that proves all conclusions that are not redundant; undefined if there is none. */
+/**
+ * The simplest instance of the name that proves all conclusions that are not redundant; undefined if there is none.
+ * Arguments with a set that nothing needs bear the name too: where these are to be `kept`, they are tried after all others.
+ */
 export function findArgument(
   position: Position,
   name: ArgumentName,
   conclusions: readonly Conclusion[],
+  needless: Needless = 'left out',
+): FoundArgument | undefined {
+  const found = findAmong(position, name, conclusions, 'left out');
+  return found ?? (needless === 'kept' ? findAmong(position, name, conclusions, needless) : undefined);
+}
+
+function findAmong(
+  position: Position,
+  name: ArgumentName,
+  conclusions: readonly Conclusion[],
+  needless: Needless,
 ): FoundArgument | undefined {
   const technique = techniqueNamed(name);
   const wanted = conclusions.filter((conclusion) => !isRedundant(position, conclusion));
@@ -42,7 +56,7 @@ export function findArgument(
   let best: Instance | undefined;
   let count = 0;
   let left = instanceBound;
-  for (const instance of technique.find(position, wanted)) {
+  for (const instance of technique.find(position, wanted, needless)) {
     if (--left < 0) break;
     if (!wanted.every((conclusion) => isProved(position, instance.sets, conclusion))) continue;
     const listed = new Set(instance.conclusions.map(keyOf));

@@ -32,7 +32,7 @@ import { needsEverySet } from './minimal-argument.ts';
 import { bestOf, fits, forEachConclusion, loosely } from './recognition.ts';
 import { plainInstance, removalsOf } from './removals.ts';
 import { type PlacesSet, readAsPlaces } from './set-reading.ts';
-import type { Instance, Recognition, Shape, Teaching, TechniqueRecord } from './technique.ts';
+import type { Instance, Needless, Recognition, Shape, Teaching, TechniqueRecord } from './technique.ts';
 
 type JudgeFish = (grid: Grid, fish: Fish) => Recognition;
 
@@ -127,7 +127,7 @@ function fishOf<const Name extends string, const Other extends string>(
     phrase: 'fish',
     page: { under: 'Fish', shows: 'removals' },
     recognise: (shape) => recognise(shape, size, kinds, judge),
-    find: (position, wanted) => find(position, fishIn({ position, size, wanted }), judge),
+    find: (position, wanted, needless) => find(position, fishIn({ position, size, wanted }), judge, needless),
   };
 }
 
@@ -154,19 +154,27 @@ function basesOf({ sets }: Shape, size: number): readonly PlacesSet[] | undefine
   return bases.every((base) => base.digit === bases[0]!.digit) ? bases : undefined;
 }
 
-/** Those that fit only loosely come last; fish that could do without one of their bases are left out. */
-function* find(position: Position, caught: Iterable<CaughtFish>, judge: JudgeFish): Generator<Instance> {
+/** Those that fit only loosely come later; last come fish that could do without one of their bases, if those are kept. */
+function* find(
+  position: Position,
+  caught: Iterable<CaughtFish>,
+  judge: JudgeFish,
+  needless: Needless = 'left out',
+): Generator<Instance> {
   const later: Instance[] = [];
+  const withNeedless: Instance[] = [];
   for (const { fish, removed } of caught) {
     const recognition = judge(position.grid, fish);
     if (recognition === undefined) continue;
     const sets = fish.bases.map((base) => placesIn(position, base.digit, base.house));
     const instance = plainInstance(sets, removalsOf(position, setOf(position.grid, removed)));
-    if (!needsEverySet(position, instance)) continue;
-    if (recognition.kind === 'fits') yield instance;
+    if (!needsEverySet(position, instance)) {
+      if (needless === 'kept') withNeedless.push(instance);
+    } else if (recognition.kind === 'fits') yield instance;
     else later.push(instance);
   }
   yield* later;
+  yield* withNeedless;
 }
 
 function judgeBasic(_grid: Grid, fish: Fish): Recognition {

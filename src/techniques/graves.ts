@@ -46,12 +46,19 @@ export const bugPlusAny = technique({
   page: { under: 'Uniqueness', shows: 'removals' },
   recognise: (shape) => recogniseGrave(shape, undefined),
   find: (position, wanted) => findGraves(position, undefined, wanted),
+  miscounted,
 });
 
 function recogniseGrave(shape: Shape, extras: number | undefined): Recognition {
   const read = readDeadly(shape);
   if (read?.deadly.kind !== 'grid') return undefined;
   return extras === undefined || countOf(read.guardians) === extras ? fits : undefined;
+}
+
+function miscounted(shape: Shape, written: number): string | undefined {
+  const extras = readDeadly(shape)?.guardians;
+  const count = extras === undefined ? written : countOf(extras);
+  return count === written ? undefined : `the grid has ${count} extra candidate${count === 1 ? '' : 's'}: BUG+${count}`;
 }
 
 const grave = { kind: 'grid', without: undefined } as const;

@@ -3,7 +3,7 @@
  *
  * A name is a statement about shape. It fits if it fits the whole argument, or if for every conclusion it fits a part
  * of the argument that this conclusion needs: superfluous sets do not spoil a name, nor do by-product conclusions of
- * the shape.
+ * the shape. If a chain is given, it is drawn as it is given, and the name must fit all of it.
  */
 import { union } from '../grid/candidates.ts';
 import type { Conclusion } from '../grid/terms.ts';
@@ -23,7 +23,8 @@ export interface NameJudgement {
   readonly warning: string | undefined;
 }
 
-export function judgeName(shape: Shape, given: ArgumentName): NameJudgement {
+/** `count`: the number that the name was written with, where it counts something (the 3 of BUG+3). */
+export function judgeName(shape: Shape, given: ArgumentName, count?: number): NameJudgement {
   const reading = readingOf(shape);
   const technique = techniqueNamed(given);
   const answer = recogniseAnywhere(technique, reading);
@@ -32,11 +33,12 @@ export function judgeName(shape: Shape, given: ArgumentName): NameJudgement {
   const names = allTechniques
     .filter((each) => (each === technique ? answer !== undefined : recognise(each, reading)?.kind === 'fits'))
     .map((each) => each.name);
+  const miscount = count === undefined ? undefined : technique.miscounted?.(shape, count);
   const canBeJudged = reading.whole.conclusions.length > 0;
   return {
     judged: !canBeJudged ? 'not judged' : answer === undefined ? 'misnamed' : 'fits',
     fits: names,
-    warning: answer?.kind === 'loosely' ? answer.warning : undefined,
+    warning: answer === undefined ? undefined : (miscount ?? (answer.kind === 'loosely' ? answer.warning : undefined)),
   };
 }
 
@@ -120,7 +122,7 @@ function recogniseStrictly(technique: Technique, reading: Reading): Recognition 
   if (whole.conclusions.length === 0) return undefined;
   const together = seenIn(technique, whole);
   if (together?.kind === 'fits') return together;
-  const apart = reading.apart();
+  const apart = whole.chains.length > 0 ? [] : reading.apart();
   const inParts = apart.length === 0 ? undefined : recogniseInParts(technique, apart);
   return inParts?.kind === 'fits' ? inParts : (together ?? inParts);
 }

@@ -12,22 +12,27 @@ import { basicKinds } from './fish-shape.ts';
 import { type Consequences, consequencesOf } from './implications.ts';
 import { isWanted } from './leading-to-one.ts';
 import { needsEverySet } from './minimal-argument.ts';
+import { hasPlainFish } from './plain-fish.ts';
 import { digitsWanted, plainInstance, removalsOf } from './removals.ts';
 import { cellsOf } from './seen-by-all.ts';
-import type { Instance } from './technique.ts';
+import type { Instance, Needless } from './technique.ts';
 
 const mostFins = 4;
 const mostLinks = 3;
 /** How many choices of bases and covers are examined. */
 const fishBound = 10_000;
 
-export function* findKrakens(position: Position, wanted?: readonly Conclusion[]): Generator<Instance> {
+export function* findKrakens(
+  position: Position,
+  wanted?: readonly Conclusion[],
+  needless: Needless = 'left out',
+): Generator<Instance> {
   const followed = new Map<Candidate, Consequences>();
   const search = { position, wanted, left: fishBound, followed };
   for (const size of [2, 3]) {
     const found = digitsWanted(position.grid, wanted).flatMap((digit) => [...krakensOf(search, digit, size)]);
     found.sort((a, b) => a.sets.length - b.sets.length);
-    for (const instance of found) if (needsEverySet(position, instance)) yield instance;
+    for (const instance of found) if (needless === 'kept' || needsEverySet(position, instance)) yield instance;
   }
 }
 
@@ -88,7 +93,8 @@ function* caughtBy(search: Search, { digit, bases, all, covers }: FinnedFish): G
     if (known.length < paths.length || known.every((path) => path.length === 0)) continue;
     const links = known.flat();
     if (links.some((set) => bases.includes(set))) continue; // a fin whose chain uses a base is not a fin of this fish
-    yield plainInstance([...new Set([...bases, ...links])], [conclusion]);
+    const sets = [...new Set([...bases, ...links])];
+    if (!hasPlainFish(grid, sets, conclusion)) yield plainInstance(sets, [conclusion]);
   }
 }
 

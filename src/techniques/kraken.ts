@@ -7,7 +7,9 @@
  * places in the cover need chains too.
  *
  * A fish of two to four bases with no place in common; every base and every cover has a place of its body. Basic kinds
- * are tried first, then those with boxes, then any.
+ * are tried first, then those with boxes, then any. If a fish among the sets gives the conclusion without any chain, all of
+ * its fins seeing it, it is that fish and not a kraken: otherwise every swordfish would be an X-wing with a chain along
+ * its third base.
  */
 import { type Candidate, type Candidates, has, membersOf, overlaps, union } from '../grid/candidates.ts';
 import { candidateAt, cellOf, type Grid, type HouseShape } from '../grid/grid.ts';
@@ -17,6 +19,7 @@ import { combinations } from './combinations.ts';
 import { basicKinds, type FishKinds, frankenKinds, mutantKinds } from './fish-shape.ts';
 import { findKrakens } from './kraken-instances.ts';
 import { leadsTo } from './leading-to-one.ts';
+import { hasPlainFish } from './plain-fish.ts';
 import { fits, forEachConclusion } from './recognition.ts';
 import { type Recognition, type Shape, technique } from './technique.ts';
 
@@ -39,7 +42,9 @@ const fishBound = 2_000;
 
 function recognise(shape: Shape): Recognition {
   if (shape.sets.length < 3) return undefined;
-  return forEachConclusion(shape, (conclusion) => (isCaught(shape, conclusion) ? fits : undefined));
+  return forEachConclusion(shape, (conclusion) =>
+    !hasPlainFish(shape.position.grid, shape.sets, conclusion) && isCaught(shape, conclusion) ? fits : undefined,
+  );
 }
 
 function isCaught({ position: { grid }, sets }: Shape, conclusion: Conclusion): boolean {

@@ -22,10 +22,13 @@ import { concludesSomething, type DigitChain, digitChains, instanceOfChain } fro
 import { needsEverySet } from './minimal-argument.ts';
 import { bestOf, fits, forEachConclusion, loosely } from './recognition.ts';
 import { digitsWanted } from './removals.ts';
-import { cellsOf, isNode, isWeak } from './seen-by-all.ts';
+import { cellsOf, isNode } from './seen-by-all.ts';
 import { digitOfAll } from './set-reading.ts';
-import type { Instance, Recognition, Shape, TechniqueAbout, TechniqueRecord } from './technique.ts';
+import type { Instance, Needless, Recognition, Shape, TechniqueAbout, TechniqueRecord } from './technique.ts';
 import { followsFromEnds, writtenOrder } from './written-chain.ts';
+
+/** How many strong links a chain with needless ones has at most. */
+const longestNeedless = 4;
 
 type Judge = (grid: Grid, links: readonly OrderedLink[]) => Recognition;
 
@@ -136,7 +139,7 @@ function ofPattern<const Name extends string, const Other extends string = never
   return {
     ...about,
     recognise: (shape) => recognise(shape, pattern),
-    find: (position, wanted) => find(position, pattern, wanted),
+    find: (position, wanted, needless) => find(position, pattern, wanted, needless),
   };
 }
 
@@ -157,25 +160,36 @@ function* find(
   position: Position,
   { judge, nodes, longest, loosely }: Pattern,
   wanted: readonly Conclusion[] | undefined,
+  needless: Needless = 'left out',
 ): Generator<Instance> {
-  const digits = digitsWanted(position.grid, wanted);
+  // A needless set may go with a placement whose cell the removal lies in: any digit's chain can then end there.
+  const digits = needless === 'kept' ? position.grid.digits : digitsWanted(position.grid, wanted);
   const shown = new Set<string>();
   const later: Instance[] = [];
-  for (const each of nodes) {
-    for (const chain of digitChains(position, { digits, grouped: each === 'groups', longest })) {
+  const withNeedless: Instance[] = [];
+  const mostLinks = needless === 'kept' ? Math.min(longest ?? longestNeedless, longestNeedless) : longest;
+  for (const each of needless === 'kept' ? (['single places', 'groups'] as const) : nodes) {
+    const grouped = each === 'groups';
+    for (const chain of digitChains(position, { digits, grouped, longest: mostLinks, needless })) {
       if (wanted === undefined && !concludesSomething(position, chain)) continue;
       const key = keyOf(position.grid, chain);
       const recognition = shown.has(key) ? undefined : judge(position.grid, chain.links);
-      if (recognition === undefined || (recognition.kind === 'loosely' && loosely !== true)) continue;
+      if (recognition === undefined) continue;
+      if (recognition.kind === 'loosely' && loosely !== true && needless === 'left out') continue;
       const eithers = eithersIn(wanted).filter((each) => followsFromEnds(position.grid, chain.links, each));
       const instance = instanceOfChain(position, chain, eithers);
-      if (!needsEverySet(position, instance)) continue;
+      if (!needsEverySet(position, instance)) {
+        const ending = (wanted ?? []).filter((each) => followsFromEnds(position.grid, chain.links, each));
+        if (needless === 'kept' && ending.length > 0) withNeedless.push({ ...instance, conclusions: ending });
+        continue;
+      }
       shown.add(key);
       if (recognition.kind === 'fits') yield instance;
       else later.push(instance);
     }
   }
   yield* later;
+  yield* withNeedless;
 }
 
 function eithersIn(wanted: readonly Conclusion[] | undefined): readonly Conclusion[] {
@@ -223,7 +237,13 @@ function judgeEmptyRectangle(grid: Grid, links: readonly OrderedLink[]): Recogni
 function judgeTurbotFish(grid: Grid, links: readonly OrderedLink[]): Recognition {
   const [first, second] = [links[0]!, links[1]!];
   const [kind, other] = kindsOf(links);
-  const isXWing = kind !== undefined && kind === other && isWeak(grid, first.near, second.far);
+  const across = kind === 'row' ? 'column' : 'row';
+  // Ends that see one another in a box alone leave it a skyscraper.
+  const isXWing =
+    (kind === 'row' || kind === 'column') &&
+    kind === other &&
+    shareHouse(grid, first.far, second.near, across) &&
+    areAligned(grid, first.near, second.far, across);
   return isXWing ? undefined : warnOfGroups(links, 'a node is a group of places: a grouped turbot fish');
 }
 

@@ -21,7 +21,7 @@ import { plainInstance, removalsOf } from './removals.ts';
 import { maskOf } from './search-links.ts';
 import { digitsOf, ofDigit, seenByAll } from './seen-by-all.ts';
 import { type CellSet, readAsCells } from './set-reading.ts';
-import { type Instance, type Recognition, type Shape, technique } from './technique.ts';
+import { type Instance, type Needless, type Recognition, type Shape, technique } from './technique.ts';
 
 export const sueDeCoq = technique({
   name: 'Sue de Coq',
@@ -99,7 +99,11 @@ function clearedByCrossing(grid: Grid, { line, box }: Crossing, cells: readonly 
 }
 
 /** Within each crossing, those with the fewest cells first. */
-function* find(position: Position): Generator<Instance> {
+function* find(
+  position: Position,
+  _wanted?: readonly Conclusion[],
+  needless: Needless = 'left out',
+): Generator<Instance> {
   const { grid } = position;
   for (const crossing of crossingsOf(grid)) {
     const { line, box } = crossing;
@@ -123,7 +127,9 @@ function* find(position: Position): Generator<Instance> {
           if (bitsIn(a.mask | b.mask | c.mask) + bitsIn(b.mask & c.mask) !== sets.length) continue;
           const cleared = clearedByCrossing(grid, crossing, readAsCells(sets) ?? []);
           const conclusions = cleared === undefined ? [] : removalsOf(position, cleared);
-          if (needsEverySet(position, { sets, conclusions })) yield plainInstance(sets, conclusions);
+          if (conclusions.length === 0) continue;
+          if (needless === 'kept' || needsEverySet(position, { sets, conclusions }))
+            yield plainInstance(sets, conclusions);
         }
       }
     }

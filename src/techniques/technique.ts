@@ -36,11 +36,15 @@ export interface Instance {
 
 export type Recogniser = (shape: Shape) => Recognition;
 
+/** Arguments with a set that none of their conclusions needs. */
+export type Needless = 'left out' | 'kept';
+
 /**
  * All instances, the simplest first, lazily. If `wanted` is given, instances that are irrelevant to these conclusions
- * may be left out.
+ * may be left out. Arguments with a set that nothing needs bear their names too; finders that `needless` concerns
+ * give them only if it says so.
  */
-export type Finder = (position: Position, wanted?: readonly Conclusion[]) => Iterable<Instance>;
+export type Finder = (position: Position, wanted?: readonly Conclusion[], needless?: Needless) => Iterable<Instance>;
 
 /**
  * The families of techniques, in the order in which they are usually taught; a teacher's "no uniqueness" refers to one
@@ -139,6 +143,8 @@ export interface TechniqueAbout<Name extends string, Other extends string> {
 export interface TechniqueRecord<Name extends string, Other extends string> extends TechniqueAbout<Name, Other> {
   readonly recognise: Recogniser;
   readonly find: Finder;
+  /** Where the name may be written with a number that counts (BUG+3): what is wrong with that number, if anything is. */
+  readonly miscounted?: (shape: Shape, written: number) => string | undefined;
 }
 
 /** The record, with its name and the names that it refers to as literal types. */

@@ -23,7 +23,7 @@ import { bestOf, fits, forEachConclusion, loosely } from './recognition.ts';
 import { bilocalLinks, bivalueLinks } from './search-links.ts';
 import { digitsOf } from './seen-by-all.ts';
 import { areOfOneHouse, hasGroups, ringsTo, type StrungLink, strungChains } from './strung-chains.ts';
-import type { Instance, TechniqueAbout, TechniqueRecord } from './technique.ts';
+import type { Instance, Needless, TechniqueAbout, TechniqueRecord } from './technique.ts';
 
 type ThreeLinks = readonly [StrungLink, StrungLink, StrungLink];
 
@@ -113,7 +113,7 @@ function ofLinks<const Name extends string, const Other extends string = never>(
           bestOf(strungChains(stringing, conclusion), judge) ?? bestOf(ringsTo(stringing, conclusion), judge),
       );
     },
-    find: (position, wanted) => findWings(position, name, wanted),
+    find: (position, wanted, needless) => findWings(position, name, wanted, needless),
   };
 }
 
@@ -125,8 +125,14 @@ const wings: readonly (readonly [name: string, isWing: IsWing])[] = [
   ['H-wing', isH],
 ];
 
-function* findWings(position: Position, name: string, wanted: readonly Conclusion[] | undefined): Generator<Instance> {
-  for (const { instance, kind } of wanted === undefined ? everyWing(position) : searchWings(position, wanted)) {
+function* findWings(
+  position: Position,
+  name: string,
+  wanted: readonly Conclusion[] | undefined,
+  needless: Needless | undefined,
+): Generator<Instance> {
+  const found = wanted === undefined ? everyWing(position) : searchWings(position, wanted, needless);
+  for (const { instance, kind } of found) {
     if (kind.split(' ').includes(name)) yield instance;
   }
 }
@@ -140,7 +146,11 @@ function everyWing(position: Position): readonly OfKind[] {
 
 const known = new WeakMap<Position, readonly OfKind[]>();
 
-function searchWings(position: Position, wanted: readonly Conclusion[] | undefined): Generator<OfKind> {
+function searchWings(
+  position: Position,
+  wanted: readonly Conclusion[] | undefined,
+  needless?: Needless,
+): Generator<OfKind> {
   const { grid } = position;
   return searchKinds({
     position,
@@ -155,6 +165,7 @@ function searchWings(position: Position, wanted: readonly Conclusion[] | undefin
       return names.length === 0 ? undefined : names.join(' ');
     },
     wanted,
+    needless,
   });
 }
 

@@ -21,6 +21,7 @@ const rows: Readonly<Record<keyof typeof positionCodes, Row>> = {
     right: ['no 3r1c4', 'no 3r6c3'],
   },
   'idle-cell': { steps: '{id: s, chain: (3)r6c3=r12c3}', right: ['r12c3', 'r1c3'] },
+  'not-locked': { steps: '{id: s, chain: (3=6)r16c3}', right: ['(3=6)r16c3', '(3)r1c3=r6c3'] },
   spent: { steps: '{id: s, so: r1c1<>2}', right: ['so: r1c1<>2', skyscraper] },
   stale: { steps: '{id: s, pencil: 12346r1c1}', right: ['12346', '1346'] },
   'nothing-proved': { steps: '{id: s, from: 3c4, so: all}', right: ['3c4', '3c35'] },

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { ArgumentName } from '../../src/techniques/all-techniques.ts';
 import { findArgument, instancesOf } from '../../src/techniques/find-argument.ts';
-import { conclusionsIn, positionWith, printInstance, printSource, type Written } from './written-argument.ts';
+import { judgeName } from '../../src/techniques/judge-name.ts';
+import { conclusionsIn, positionWith, printInstance, printSource, shapeOf, type Written } from './written-argument.ts';
 
 interface Row extends Written {
   readonly about: string;
@@ -72,6 +73,22 @@ describe('an argument of a name', () => {
     const found = findArgument(position, row.name, conclusionsIn(position.grid, row.so));
     const sets = found?.instance.sets.map((set) => printSource(position.grid, set)).join(' ');
     expect(found === undefined ? undefined : [sets, found.others]).toEqual(row.finds);
+  });
+});
+
+describe('an argument with a set that nothing needs', () => {
+  const claimed = { only: '7c5 in r79c5, 7c7 in r89c7', from: '7c57', so: 'r7c8<>7' };
+  const { position, conclusions } = shapeOf(claimed);
+  test.each(['skyscraper', 'turbot fish', 'X-chain'] as const)('bears the name %s, and is found by it', (name) => {
+    expect(judgeName(shapeOf(claimed), name).judged).toBe('fits');
+    expect(findArgument(position, name, conclusions, 'kept')).not.toBe(undefined);
+  });
+  test('is the one that was meant', () => {
+    const found = findArgument(position, 'skyscraper', conclusions, 'kept');
+    expect(found?.instance.sets.map((set) => printSource(position.grid, set)).sort()).toEqual(['7c5', '7c7']);
+  });
+  test('is not looked for elsewhere', () => {
+    expect(findArgument(position, 'skyscraper', conclusions)).toBe(undefined);
   });
 });
 

@@ -106,6 +106,24 @@ const rows: readonly ForcingRow[] = [
     so: 'r2c5<>7',
     fits: ['finned X-wing'],
   },
+  {
+    about: 'a swordfish, which could be read as an X-wing with a chain along its third base',
+    name: 'kraken fish',
+    is: 'misnamed',
+    only: '1c1 in r258c1, 1c2 in r25c2, 1c8 in r28c8',
+    from: '1c128',
+    so: 'r2c7<>1 r5c7<>1',
+    fits: ['swordfish'],
+  },
+  {
+    about: 'a swordfish whose fins all see what goes',
+    name: 'kraken fish',
+    is: 'misnamed',
+    only: '1c1 in r258c1, 1c2 in r25c2, 1c8 in r289c8',
+    from: '1c128',
+    so: 'r8c7<>1',
+    fits: ['finned swordfish'],
+  },
   { about: 'only cells are not a fish', name: 'kraken fish', is: 'misnamed', ...fromACell },
 ];
 

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { gridOf } from '../../src/grid/grid.ts';
 import { instancesOf } from '../../src/techniques/find-argument.ts';
-import { checkFound, checkNames, type DeadlyRow } from './deadly-argument.ts';
+import { judgeName } from '../../src/techniques/judge-name.ts';
+import { checkFound, checkNames, type DeadlyRow, deadlyShape } from './deadly-argument.ts';
 import { positionWith } from './written-argument.ts';
 
 /** A 4x4 board of two candidates a cell, two solutions laid over one another; the first column is left to the row. */
@@ -50,6 +51,14 @@ describe('graves fit their names and no others', () => {
 
 describe('graves are found by the names that fit them', () => {
   test.each(rows)('$about', checkFound);
+});
+
+test('a number of extras that is written is counted', () => {
+  const two = deadlyShape(rows[2]!);
+  expect(judgeName(two, 'BUG+n', 2)).toMatchObject({ judged: 'fits', warning: undefined });
+  expect(judgeName(two, 'BUG+n')).toMatchObject({ judged: 'fits', warning: undefined });
+  const warning = 'the grid has 2 extra candidates: BUG+2';
+  expect(judgeName(two, 'BUG+n', 7)).toMatchObject({ judged: 'fits', warning });
 });
 
 test('nothing is found if a cell has one candidate, or many have three', () => {

@@ -63,6 +63,20 @@ describe('judging', () => {
   });
 });
 
+describe('a chain that is given', () => {
+  const through = {
+    only: '4c1 in r24c1, 6b1 in r2c1|r1c2, 4c2 in r14c2',
+    so: 'r4c4<>4',
+  };
+  const sets = { ...through, from: '4c1 6b1 4c2' };
+  const chain = { ...through, chain: '(4)r4c1=(4-6)r2c1=(6-4)r1c2=(4)r4c2' };
+  test('is what the name is judged by, as it is drawn, and not a part of it that would do', () => {
+    expect(judgeName(shapeOf(sets), 'X-chain').judged).toBe('fits');
+    expect(judgeName(shapeOf(chain), 'X-chain').judged).toBe('misnamed');
+    expect(judgeName(shapeOf(chain), 'L-wing').judged).toBe('fits');
+  });
+});
+
 describe('an argument of very many sets', () => {
   test('is judged at once, and has one name only', () => {
     const grid = gridOf('3x3');
