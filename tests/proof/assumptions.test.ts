@@ -65,6 +65,14 @@ describe('one solution', () => {
     expect(eitherOf(given, stands).assumesOneSolution).toBe(false);
   });
 
+  it('is not assumed by an either/or of which one stands because of it and another anyway', () => {
+    const { position, set } = rectangle();
+    const placed = reachedBy(position, proofOf(position, [set], oneOf(grid, at(6, 3))));
+    const both = takeAsRead(placed, oneOf(grid, at(9, 4)));
+    const stands: Conclusion = { kind: 'one-of', candidates: setOf(grid, [at(6, 3), at(9, 4)]) };
+    expect(eitherOf(both, stands).assumesOneSolution).toBe(false);
+  });
+
   it('cannot be assumed where it may not be', () => {
     const position = begin(grid, [], { oneSolution: false });
     expect(guardiansOf(position, deadly)).toEqual({

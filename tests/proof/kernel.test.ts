@@ -21,6 +21,7 @@ import {
   takeAsRead,
 } from '../../src/proof/kernel.ts';
 import { chanceFrom } from '../random.ts';
+import { reachedBy } from './forgeries/forging.ts';
 import { randomConclusion, randomPosition, randomSets, randomSolution } from './positions.ts';
 import { satisfiabilityOn } from './satisfiability.ts';
 
@@ -114,6 +115,14 @@ describe('the kernel makes its own things only', () => {
     expect(outcome.kind).toBe('not-shown');
     const forged = { conclusion: place, assumesOneSolution: false } as unknown as Proof;
     expect(() => after(position, [forged])).toThrow('a proof from another position');
+  });
+  it('refuses a proof that was made in another position, though it be of the same board', () => {
+    const here = positionWithout('r1c1<>12346789');
+    const outcome = prove(here, [digitsIn(here, cell)], place);
+    if (outcome.kind !== 'proved') throw new Error(outcome.kind);
+    expect(reachedBy(here, outcome.proof).placed).toEqual(setOf(nine, [candidateAt(nine, cell, digit(nine, 5))]));
+    for (const elsewhere of [position, positionWithout('r1c1<>12346789')])
+      expect(() => reachedBy(elsewhere, outcome.proof)).toThrow('a proof from another position');
   });
   it('refuses an either/or that was not proved', () => {
     expect(() => eitherOf(position, place)).toThrow('an either/or that was not proved');

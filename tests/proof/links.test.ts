@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { type Candidate, has, intersection, isEmpty, membersOf, setOf } from '../../src/grid/candidates.ts';
-import { sharedHouses } from '../../src/grid/geometry.ts';
+import { cellAt, sharedHouses } from '../../src/grid/geometry.ts';
 import { candidateAt, type Grid, gridOf } from '../../src/grid/grid.ts';
 import { parseChain } from '../../src/grid/notation/chain.ts';
 import { parseConclusions } from '../../src/grid/notation/conclusions.ts';
 import { printCandidate } from '../../src/grid/notation/print.ts';
-import type { ChainNode } from '../../src/grid/terms.ts';
-import { begin, type Position, takeAsRead } from '../../src/proof/kernel.ts';
+import type { ChainNode, Conclusion } from '../../src/grid/terms.ts';
+import { begin, eitherOf, type Position, takeAsRead } from '../../src/proof/kernel.ts';
 import { judgeStrong, judgeWeak } from '../../src/proof/links.ts';
 import { type Chance, chanceFrom } from '../random.ts';
 import { randomPosition, randomSolution } from './positions.ts';
@@ -21,6 +21,14 @@ function positionWithout(removed: string): Position {
   if (!read.ok) throw new Error(read.faults[0]?.message);
   return read.value.reduce((at, { conclusion }) => takeAsRead(at, conclusion), start);
 }
+
+const eitherOr: Conclusion = {
+  kind: 'one-of',
+  candidates: setOf(
+    nine,
+    [cellAt(nine, 1, 5), cellAt(nine, 2, 8)].map((cell) => candidateAt(nine, cell, nine.digits[6]!)),
+  ),
+};
 
 /** The two ends of a chain of one link. */
 function endsOf(text: string): readonly [ChainNode, ChainNode] {
@@ -59,6 +67,14 @@ describe('links of common practice', () => {
       expect(judged.brokenBy.map((candidate) => printCandidate(nine, candidate)).join(' ')).toBe(brokenBy);
   });
 
+  it('is strong by an either/or only where all of both ends is among what it offers', () => {
+    const position = takeAsRead(begin(nine, [], { oneSolution: true }), eitherOr);
+    const set = eitherOf(position, eitherOr);
+    const isStrong = (text: string) => judgeStrong(position, ...endsOf(text), [set]).holds;
+    expect(isStrong('(7)r1c5=r2c8')).toBe(true);
+    expect(isStrong('(7)r1c56=r2c8')).toBe(false);
+    expect(isStrong('(7)r1c5=r2c9')).toBe(false);
+  });
   it('takes the house with fewest places where two houses are shared and neither serves', () => {
     const position = positionWithout('r1c456789<>1 r2c3<>1 r3c123<>1');
     const [a, b] = endsOf('(1)r1c1=r1c2');

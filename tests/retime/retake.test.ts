@@ -76,6 +76,12 @@ describe('a retake, with words put in, left out and spoken slower', () => {
     expect(toNumber(retake.move(fraction(so.start)).seconds)).toBeCloseTo(now('So'));
   });
 
+  it('a fifth of a second before a word is not just before it, and less is', () => {
+    const { move } = retakeOf(spoken('One@0 two@10 three@20').narration, spoken('One@0 two@20 three@30').narration);
+    expect(toNumber(move(fraction(98, 10)).seconds)).toBeCloseTo(19.6, 9);
+    expect(toNumber(move(fraction(981, 100)).seconds)).toBeCloseTo(19.81, 9);
+  });
+
   it('a title before the first word stays; what comes after the last word keeps its distance', () => {
     expect(toNumber(retake.move(fraction(1, 2)).seconds)).toBe(0.5);
     expect(toNumber(retake.move(fraction(0)).seconds)).toBe(0);

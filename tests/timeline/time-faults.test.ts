@@ -156,6 +156,17 @@ const rows: readonly (readonly [name: string, fixture: Fixture])[] = [
     },
   ],
   [
+    'a step without a time begins on the very frame with which the video ends',
+    {
+      video: '  rate: 25\n  audio: a.wav\n',
+      options: { audioSeconds: fraction(4) },
+      steps: `  - id: a
+  - id: b
+#       ^ error time-past-end: step "b" begins at 0:04.00, and the video, as long as its audio, ends at 0:04.00
+`,
+    },
+  ],
+  [
     'no narration',
     {
       steps: `  - id: a
