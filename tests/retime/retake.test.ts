@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { readScene } from '../../src/lesson/read-scene.ts';
 import { lostWords } from '../../src/retime/lost-words.ts';
 import { retimedScene } from '../../src/retime/retimed-scene.ts';
-import { timesOf } from '../../src/retime/written-times.ts';
+import { timesOf, writtenLike } from '../../src/retime/written-times.ts';
 import { compare, fraction, toNumber } from '../../src/scene/fraction.ts';
 import { readNarration } from '../../src/timeline/narration.ts';
 import { retakeOf } from '../../src/timeline/retake.ts';
@@ -218,4 +218,12 @@ describe('words that are no longer spoken', () => {
       expect.stringMatching(/^b: the words "corner here" are not spoken in b\.vtt; the nearest are /),
     ]);
   });
+});
+
+it('a time is written with as many decimals as its frame needs, two at least', () => {
+  const writtenAt = (rate: number, frame: number) =>
+    writtenLike('1.5', fraction(frame, rate), scene('steps: [{id: a}]\n', `  rate: ${rate}/1\n`).scene);
+  expect(writtenAt(25, 26)).toBe('1.04');
+  expect(writtenAt(240, 241)).toBe('1.004');
+  expect(writtenAt(240, 240)).toBe('1.00');
 });

@@ -8,7 +8,7 @@ import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { renderFilm } from '../../../src/output/render.ts';
 import { cacheFolder, segmentCache } from '../../../src/output/segments/segment-cache.ts';
-import { isUntouched, writeSegment } from '../../../src/output/segments/segment-file.ts';
+import { isUntouched, readSegment, writeSegment } from '../../../src/output/segments/segment-file.ts';
 import { type Chance, chanceFrom } from '../../random.ts';
 import { scratchFolder } from '../outside.ts';
 import { type Square, squarePainter } from '../square-painter.ts';
@@ -104,6 +104,17 @@ describe('a cache in which something is wrong', () => {
       bytes[bit >> 3]! ^= 1 << (bit & 7);
     }
     expect(missed).toEqual([]);
+  });
+
+  it('an entry that goes on behind its packets, or ends before, is no segment', async () => {
+    const file = await segmentFile(scratch.at('length.segment'));
+    const bytes = readFileSync(file);
+    expect((await readSegment(file, 2))?.packets.map(({ length }) => length)).toEqual([5, 6]);
+    expect(await readSegment(file, 3)).toBeUndefined();
+    for (const other of [Buffer.concat([bytes, Buffer.of(0)]), bytes.subarray(0, -1)]) {
+      writeFileSync(file, other);
+      expect(await readSegment(file, 2)).toBeUndefined();
+    }
   });
 
   it('one that cannot be written is done without', async () => {
