@@ -147,18 +147,29 @@ function measuredPiece(
   if (!ends.every((each) => isOn(picture, each))) return 'off the picture';
   const half = Math.ceil(reach / stepPx);
   const profile = new Float64Array(2 * half + 1);
-  for (let sample = 0; sample < alongCount; sample++) {
-    const part = sample / (alongCount - 1);
-    const [x, y] = [start[0] + (end[0] - start[0]) * part, start[1] + (end[1] - start[1]) * part];
-    for (let index = -half; index <= half; index++) {
-      const off = index * stepPx;
-      profile[index + half]! += levelAt(picture, x + off * across[0], y + off * across[1]) / alongCount;
+  const levels = new Float64Array(alongCount);
+  for (let index = -half; index <= half; index++) {
+    const off = index * stepPx;
+    for (let sample = 0; sample < alongCount; sample++) {
+      const part = sample / (alongCount - 1);
+      const [x, y] = [start[0] + (end[0] - start[0]) * part, start[1] + (end[1] - start[1]) * part];
+      levels[sample] = levelAt(picture, x + off * across[0], y + off * across[1]);
     }
+    profile[index + half] = middleHalf(levels);
   }
   const middle = lineMiddle(profile);
   if (middle === undefined) return undefined;
   const on: Point = isUpright ? [line, cell + 0.5] : [cell + 0.5, line];
   return { on, isUpright, at, across, off: (middle.at - half) * stepPx, contrast: middle.contrast };
+}
+
+/** The mean of the middle half: a line is there all along, and digits near it are not. Sorts the levels. */
+function middleHalf(levels: Float64Array): number {
+  levels.sort();
+  const quarter = levels.length >> 2;
+  let sum = 0;
+  for (let index = quarter; index < levels.length - quarter; index++) sum += levels[index]!;
+  return sum / (levels.length - 2 * quarter);
 }
 
 /** Between samples across a line. */

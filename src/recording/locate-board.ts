@@ -53,6 +53,9 @@ const usualSizes: readonly number[] = [9, 6, 8, 4];
 /** Seconds between the pictures that are looked at first. */
 const everySeconds = 0.5;
 
+/** Of the pictures before the board is found each so-and-so-many-th is searched for boards at an angle, and for faint ones. */
+const thoroughEvery = 6;
+
 /** Of two boards the larger is meant if it is so many times as large. */
 const clearlyLarger = 1.3;
 
@@ -67,10 +70,14 @@ export async function locateBoard(
   let refused: Location = { kind: 'none', nearly: undefined };
   let tracked: TrackedBoard | undefined;
   let rest: PlaceAt | undefined;
+  let looked = 0;
   for await (const { seconds, picture } of pictures.sampled(everySeconds)) {
     onSeconds(seconds);
     if (found === undefined || tracked === undefined) {
-      const choice = chosenOf(boardsIn(picture, { sizes }), picture, seconds, puzzle);
+      // A long beginning without a board would take long to be searched through and through; what is quick is done each time.
+      const search = looked % thoroughEvery === 0 ? {} : ({ isTilted: false, isQuick: true } as const);
+      looked += 1;
+      const choice = chosenOf(boardsIn(picture, { sizes, ...search }), picture, seconds, puzzle);
       if (choice.kind !== 'chosen') {
         refused = worse(refused, choice);
         places.push({ seconds, corners: undefined });

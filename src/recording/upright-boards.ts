@@ -43,7 +43,7 @@ export function uprightBoards(picture: GreyPicture, wish: BoardWish): readonly U
       // Without a frame, the outermost lines are those one cell inside.
       for (const inset of [0, 1]) {
         const board = grown(square, size, inset);
-        if (board === undefined || board.width / size < 9) continue;
+        if (board.width / size < 9 || !isWithin(board, picture)) continue;
         const score = scoreOf(upright, level, board, size, inset === 0 ? 0.4 : 0.85) - (inset === 0 ? 0 : 0.06);
         if (score >= leastScore) found.push({ ...board, size, score });
       }
@@ -84,8 +84,13 @@ function* squaresBetween(
   }
 }
 
+/** A board that leaves the picture has sides that nobody has seen. */
+function isWithin({ left, top, width, height }: Rectangle, picture: GreyPicture): boolean {
+  return left > -2 && top > -2 && left + width < picture.width + 2 && top + height < picture.height + 2;
+}
+
 /** The board whose lines number `inset` and `size - inset` are the sides of the square. */
-function grown({ left, top, width, height }: Rectangle, size: number, inset: number): Rectangle | undefined {
+function grown({ left, top, width, height }: Rectangle, size: number, inset: number): Rectangle {
   if (inset === 0) return { left, top, width, height };
   const [cellWidth, cellHeight] = [width / (size - 2), height / (size - 2)];
   return { left: left - cellWidth, top: top - cellHeight, width: size * cellWidth, height: size * cellHeight };
