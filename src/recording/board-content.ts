@@ -6,22 +6,23 @@ import type { Corners } from './corners.ts';
 import type { GreyPicture } from './picture.ts';
 import { rectified } from './rectify.ts';
 
-/** Levels of the middles of cells, 4 x 4 each; the lines are left out. */
+/** By cell, the levels of its middle against its ground, 6 x 6 each; neither lines nor tints are in it. */
 export type BoardContent = Float64Array;
 
-const cellPx = 6;
+const cellPx = 8;
+const inner = cellPx - 2;
 
 export function contentOf(picture: GreyPicture, size: number, corners: Corners): BoardContent {
   const { levels, width } = rectified(picture, corners, size * cellPx);
-  const content = new Float64Array(size * size * (cellPx - 2) ** 2);
-  let at = 0;
-  for (let y = 0; y < width; y++) {
-    if (y % cellPx === 0 || y % cellPx === cellPx - 1) continue;
-    for (let x = 0; x < width; x++) {
-      if (x % cellPx === 0 || x % cellPx === cellPx - 1) continue;
-      content[at] = levels[y * width + x]!;
-      at += 1;
-    }
+  const content = new Float64Array(size * size * inner * inner);
+  for (let cell = 0; cell < size * size; cell++) {
+    const first = (Math.floor(cell / size) * cellPx + 1) * width + (cell % size) * cellPx + 1;
+    const middle = content.subarray(cell * inner * inner, (cell + 1) * inner * inner);
+    for (let y = 0; y < inner; y++)
+      for (let x = 0; x < inner; x++) middle[y * inner + x] = levels[first + y * width + x]!;
+    // The ground is what most of the cell is.
+    const ground = Float64Array.from(middle).sort()[middle.length >> 1]!;
+    for (let index = 0; index < middle.length; index++) middle[index]! -= ground;
   }
   return content;
 }

@@ -94,25 +94,29 @@ function rests(places: readonly Visible[], next: number, size: number): readonly
     else parts.push({ isStill, places: taken });
     at += taken.length;
   }
-  return withoutTremor(parts, tolerance, 0.03 * cell);
+  return withoutTremor(parts, Math.max(1.2, 0.04 * cell));
 }
 
 /**
  * A board that rests at the same place before and after, and was hardly elsewhere, has not moved: something was drawn on
- * its lines, or compression blurred them.
+ * its lines, or compression blurred them. `hardly`: so many pixels at most.
  */
-function withoutTremor(parts: readonly Part[], tolerance: number, hardly: number): readonly Part[] {
+function withoutTremor(parts: readonly Part[], hardly: number): readonly Part[] {
   const merged: Part[] = [];
   for (const part of parts) {
-    const [rest, between] = [merged.at(-2), merged.at(-1)];
-    const isTremor =
-      part.isStill &&
-      rest?.isStill === true &&
-      between?.isStill === false &&
-      furthestApart(middleOf(rest.places), middleOf(part.places)) <= tolerance &&
-      between.places.every(({ corners }) => furthestApart(corners, middleOf(rest.places)) <= Math.max(1.5, hardly));
-    if (!isTremor) merged.push(part);
-    else merged.splice(-2, 2, { isStill: true, places: [...rest.places, ...between.places, ...part.places] });
+    const last = merged.at(-1);
+    const rest = last?.isStill === true ? last : merged.at(-2);
+    const between = last === undefined || last === rest ? [] : last.places;
+    if (part.isStill && rest?.isStill === true) {
+      const middle = middleOf(rest.places);
+      const isNear = ({ corners }: Visible) => furthestApart(corners, middle) <= hardly;
+      if (furthestApart(middle, middleOf(part.places)) <= 0.5 * hardly && between.every(isNear)) {
+        merged.splice(merged.indexOf(rest));
+        merged.push({ isStill: true, places: [...rest.places, ...between, ...part.places] });
+        continue;
+      }
+    }
+    merged.push(part);
   }
   return merged;
 }
