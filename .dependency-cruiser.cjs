@@ -25,6 +25,12 @@ const folders = {
   marks: { values: ['grid', 'scene', 'check', 'timeline', 'staging', 'picture'], types: [], packages: [], node: false },
   lesson: { values: ['grid', 'scene', 'check', 'timeline', 'marks'], types: [], packages: [], node: false },
   film: { values: ['grid', 'scene', 'timeline', 'staging', 'marks'], types: ['check'], packages: [], node: false },
+  voice: {
+    values: ['grid', 'scene', 'timeline', 'marks'],
+    types: ['check', 'techniques'],
+    packages: [],
+    node: false,
+  },
   frames: { values: ['grid', 'timeline', 'picture', 'marks'], types: ['scene'], packages: [], node: false },
   slides: {
     values: ['grid', 'scene', 'timeline', 'staging', 'picture', 'marks', 'film', 'frames', 'beside'],

@@ -22,6 +22,7 @@ import { flashWarnings } from './flash-warnings.ts';
 import { type Lesson, openLesson } from './lesson.ts';
 import { refuseTarget } from './put-text.ts';
 import type { Terminal } from './terminal.ts';
+import { voiceWarnings } from './voice-warnings.ts';
 
 type Call = CallOf<typeof verb>;
 
@@ -33,7 +34,11 @@ export async function check(call: Call, terminal: Terminal): Promise<number> {
   const report =
     lesson.kind === 'unusable'
       ? unusableReport(lesson.file, lesson.diagnostics, lesson.solutions)
-      : reportOf(lesson.file, lesson.checked, [...lesson.diagnostics, ...(await flashWarnings(path, lesson))]);
+      : reportOf(lesson.file, lesson.checked, [
+          ...lesson.diagnostics,
+          ...(await flashWarnings(path, lesson)),
+          ...voiceWarnings(lesson),
+        ]);
   if (call.json) terminal.out(`${JSON.stringify(report, undefined, 2)}\n`);
   if (lesson.kind === 'unusable') {
     if (!call.json) {

@@ -130,5 +130,13 @@ export const timeCodes = {
   'no-length': 'the video would have no frame',
 } as const;
 
-export const codes = { ...readingCodes, ...positionCodes, ...stepCodes, ...fileCodes, ...timeCodes };
+/** What can be found when what is spoken is compared with what is shown. */
+export const voiceCodes = {
+  'spoken-cell': 'another cell is spoken than its step shows (a warning)',
+  'spoken-digit': 'another digit is spoken than its step places or removes (a warning)',
+  'spoken-house': 'another row, column or box is spoken than its step is about (a warning)',
+  'spoken-name': 'a name is spoken that does not fit the argument of its step (a warning)',
+} as const;
+
+export const codes = { ...readingCodes, ...positionCodes, ...stepCodes, ...fileCodes, ...timeCodes, ...voiceCodes };
 export type Code = keyof typeof codes;
