@@ -2,12 +2,13 @@ import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
 /**
- * Tests that change what a process has one of - its environment, its clock, its signals, the programs that it has found -
+ * Tests that change what a process has one of - its environment, its clock, its signals, its fonts, the programs it has found -
  * or that look at what their process leaves behind.
  */
 const apart = [
   'tests/commands/**/*.test.ts',
   'tests/setup/**/*.test.ts',
+  'tests/recording/**/*.test.ts',
   'tests/output/**/{failures,interrupt,part-files,parts,runs-exact,segment-cache,slides-pptx}*.test.ts',
 ];
 

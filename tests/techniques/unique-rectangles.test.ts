@@ -182,5 +182,5 @@ test('a rectangle in four boxes is refused', () => {
     so: 'r4c4=5',
     fits: [],
   };
-  expect(() => deadlyShape(inFourBoxes)).toThrow('cannot be swapped');
+  expect(() => deadlyShape(inFourBoxes)).toThrow('cannot be exchanged');
 });

@@ -230,7 +230,7 @@ describe('parts that cannot be joined', () => {
     writeFileSync(scratch.at('forged.part'), Buffer.concat([Buffer.from(`${JSON.stringify(head)}\n`), rest]));
     const planted = [scratch.at('planted.segment'), scratch.at('../planted.segment'), '/tmp/planted.segment'];
     const before = scratch.list();
-    const message = 'forged.part is no whole part of a render';
+    const message = 'forged.part is not a complete part of a render';
     expect(await joinParts([scratch.at('forged.part')], scratch.at('a.mp4'))).toMatchObject({
       kind: 'refused',
       message,
