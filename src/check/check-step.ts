@@ -3,6 +3,7 @@
  */
 import type { Grid } from '../grid/grid.ts';
 import type { Position } from '../proof/kernel.ts';
+import { canonicalName } from '../scene/argument-names.ts';
 import type { Step } from '../scene/scene.ts';
 import { missedRemovals, unneededSets } from './advice.ts';
 import { adviceOnStep } from './advice-on-step.ts';
@@ -38,7 +39,7 @@ export function checkStep(walk: Walk, step: Step): CheckedStep {
   const main = checked.find((each) => each.claim.origin === 'so');
   const name = nameOf(step, main);
   const faults = step.fails ? faultsOfFalseStep(checked) : checked.flatMap((each) => each.evaluated.argument.faults);
-  const names = [name, ...conclusions.map((each) => each.name)];
+  const names = [name, calledNameOf(step, main), ...conclusions.map((each) => each.name)];
   const sound = step.fails ? faults.length === 0 : isSound(faults, links, conclusions, names);
   if (!sound && !step.fails && !isMisnamed(names) && restsWholly(before, checked, failuresBefore))
     walk.restingSteps.add(step.id);
@@ -102,10 +103,25 @@ function isMisnamed(names: Names): boolean {
 }
 
 function nameOf(step: Step, main: CheckedClaim | undefined): CheckedName | undefined {
-  if (step.because === undefined) return undefined;
-  const notJudged: CheckedName = { given: step.because.written, judged: 'not judged', fits: [], remark: undefined };
+  return step.because && judgedName(step, step.because, main);
+}
+
+/** `called` is shown to viewers in place of `because`: a name of the trade there must be right too. */
+function calledNameOf(step: Step, main: CheckedClaim | undefined): CheckedName | undefined {
+  const written = step.called;
+  const name = written === undefined ? undefined : canonicalName(written.replace(/^\s*(?:an?|the)\s+/i, ''));
+  if (written === undefined || name === undefined) return undefined;
+  return judgedName(step, { name, written, span: step.idSpan }, main);
+}
+
+function judgedName(
+  step: Step,
+  given: NonNullable<Step['because']>,
+  main: CheckedClaim | undefined,
+): CheckedName | undefined {
+  const notJudged: CheckedName = { given: given.written, judged: 'not judged', fits: [], remark: undefined };
   if (main === undefined || step.fails) return notJudged;
-  return judgeGivenName(main.position, step.because, main.claim, main.evaluated);
+  return judgeGivenName(main.position, given, main.claim, main.evaluated);
 }
 
 function adviceOn(

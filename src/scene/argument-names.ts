@@ -44,7 +44,7 @@ export function familyNamed(text: string): Family | undefined {
 }
 
 /** What remains of a spelling without case, hyphens, spaces, plurals and the two spellings of colour. */
-function spelling(text: string): string {
+export function spelling(text: string): string {
   return text
     .toLowerCase()
     .split(/[^a-z0-9+]+/)

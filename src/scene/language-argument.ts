@@ -18,6 +18,7 @@ import { notation, text } from './language-values.ts';
 import { type Context, parsed, readNotation, saysAll } from './reading.ts';
 import type { Located, So, Step } from './scene.ts';
 import { eachOf, either, keys, listOf, type Opening, optional } from './structures.ts';
+import { meaningOfUnjudged } from './unjudged-names.ts';
 import { spanIn, type TextNode } from './yaml-tree.ts';
 
 type GridNeeds = Pick<Context, 'grid' | 'faults'>;
@@ -40,6 +41,15 @@ function readBecause(
 ): NonNullable<Step['because']> | undefined {
   const name = canonicalName(node.text);
   if (name !== undefined) return { name, written: node.text, span: node.span };
+  const means = meaningOfUnjudged(node.text);
+  if (means !== undefined) {
+    faults.error(
+      'unknown-name',
+      node.span,
+      `${quoted(node.text)} ${means}; the name itself can be shown with "called"`,
+    );
+    return undefined;
+  }
   const near = nearestNames(node.text);
   const fix =
     near.length > 0

@@ -27,7 +27,9 @@ export const stepDefinition = (beat: BeatDefinition) =>
     say: optional(sentence('The sentence said: for captions and slide notes, and to find its time in the narration.')),
     chapter: optional(sentence('The name of the chapter that starts here.')),
     because: optional(becauseText()),
-    called: optional(sentence("A name of the author's own, shown and not checked.")),
+    called: optional(
+      sentence('A name shown for the argument; one that the trade knows must be right, as with because.'),
+    ),
     from: optional(fromText()),
     chain: optional(chainTexts()),
     deadly: optional(deadlyText()),
