@@ -1,8 +1,9 @@
 /**
  * What in a scene depends on words that are no longer spoken in a re-recorded narration.
  */
-import type { DependentTime } from '../scene/anchors/anchors.ts';
-import { findCue } from '../scene/anchors/cue.ts';
+
+import { findCue } from '../scene/anchor-cue.ts';
+import type { DependentTime } from '../scene/anchors.ts';
 import type { Span } from '../scene/diagnostic.ts';
 import type { Scene } from '../scene/scene.ts';
 import type { Narration } from '../timeline/narration.ts';

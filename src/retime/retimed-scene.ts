@@ -3,7 +3,7 @@
  * change in its text; comments, order and layout stay byte for byte.
  */
 import { type Edit, edited } from '../check/scene-text.ts';
-import { dependenciesOf } from '../scene/anchors/anchors.ts';
+import { dependenciesOf } from '../scene/anchors.ts';
 import { compare, type Fraction, zero } from '../scene/fraction.ts';
 import type { Scene } from '../scene/scene.ts';
 import { frameAtTime } from '../timeline/seconds.ts';

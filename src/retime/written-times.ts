@@ -1,9 +1,10 @@
 /**
  * The absolute times of a scene as written in its text, and new times written in the same form.
  */
-import type { AbsoluteTime, Timecode } from '../scene/anchors/absolute.ts';
-import type { Clock } from '../scene/anchors/anchor.ts';
-import { absolutePart, type DependentTime, isAbsolute, type Time } from '../scene/anchors/anchors.ts';
+
+import type { Clock } from '../scene/anchor.ts';
+import type { AbsoluteTime, Timecode } from '../scene/anchor-absolute.ts';
+import { absolutePart, type DependentTime, isAbsolute, type Time } from '../scene/anchors.ts';
 import type { Span } from '../scene/diagnostic.ts';
 import { compare, type Fraction } from '../scene/fraction.ts';
 import type { Located, Scene } from '../scene/scene.ts';

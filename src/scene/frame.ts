@@ -1,7 +1,7 @@
 /**
  * The frame as `video` and `versions` give it: its size, its rate, and the label of the first one.
  */
-import type { Timecode } from './anchors/absolute.ts';
+import type { Timecode } from './anchor-absolute.ts';
 import type { Faults } from './faults.ts';
 import { type Fraction, fraction, toNumber } from './fraction.ts';
 import type { Located } from './scene.ts';

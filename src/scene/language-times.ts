@@ -1,9 +1,10 @@
 /**
  * Times, by their place in a scene: how they are described to an editor, and how they are read.
  */
-import type { AbsoluteTime } from './anchors/absolute.ts';
-import type { ReadTime } from './anchors/anchor.ts';
-import { type Time, timeKinds } from './anchors/anchors.ts';
+
+import type { ReadTime } from './anchor.ts';
+import type { AbsoluteTime } from './anchor-absolute.ts';
+import { type Time, timeKinds } from './anchors.ts';
 import { measure, type TextOf, type TextReader } from './language-values.ts';
 import type { Context } from './reading.ts';
 import type { Located } from './scene.ts';

@@ -7,8 +7,8 @@ import type { Candidate } from '../grid/candidates.ts';
 import type { Cell, Digit, Grid, HouseShape } from '../grid/grid.ts';
 import type { Chain, Conclusion, Deadly, OnlyPlaces, PencilList, SetName, Target } from '../grid/terms.ts';
 import type { ArgumentName } from '../techniques/all-techniques.ts';
-import type { AbsoluteTime, Timecode } from './anchors/absolute.ts';
-import type { Time } from './anchors/anchors.ts';
+import type { AbsoluteTime, Timecode } from './anchor-absolute.ts';
+import type { Time } from './anchors.ts';
 import type { Span } from './diagnostic.ts';
 import type { Fraction } from './fraction.ts';
 

@@ -1,10 +1,11 @@
 /**
  * A text read as a time (section 6 of the language), of the kinds allowed at its place. What each kind looks like is in
- * `anchors/`.
+ * `anchors.ts`.
  */
-import type { AbsoluteTime } from './anchors/absolute.ts';
-import { type AnchorReading, type Dependency, fault, type ReadTime } from './anchors/anchor.ts';
-import { dependenciesOf, isAbsolute, readAnchor, type Time, timeKinds } from './anchors/anchors.ts';
+
+import { type AnchorReading, type Dependency, fault, type ReadTime } from './anchor.ts';
+import type { AbsoluteTime } from './anchor-absolute.ts';
+import { dependenciesOf, isAbsolute, readAnchor, type Time, timeKinds } from './anchors.ts';
 import type { Fraction } from './fraction.ts';
 import { nearestWords } from './nearest-word.ts';
 

@@ -2,7 +2,7 @@
  * Labels of SMPTE ST 12-1 as written, and which of them exist at a rate.
  */
 
-import type { Timecode } from './anchors/absolute.ts';
+import type { Timecode } from './anchor-absolute.ts';
 import type { Code } from './codes.ts';
 import { compare, type Fraction, fraction, nearest } from './fraction.ts';
 

@@ -7,7 +7,7 @@
  * and the next one, 00:01:00;02, is frame 1800.
  */
 
-import type { Timecode } from './anchors/absolute.ts';
+import type { Timecode } from './anchor-absolute.ts';
 import type { Code } from './codes.ts';
 import { type Fraction, nearest } from './fraction.ts';
 import { labelsSkipped, whyNoLabel } from './timecode-label.ts';

@@ -2,7 +2,7 @@
  * Where the board is and when: the places that the scene gives, each from its frame on.
  */
 
-import type { Clock } from '../scene/anchors/anchor.ts';
+import type { Clock } from '../scene/anchor.ts';
 import type { Span } from '../scene/diagnostic.ts';
 import { type Fraction, zero } from '../scene/fraction.ts';
 import type { BoardPlacement, BoardShape } from '../scene/scene.ts';

@@ -2,7 +2,7 @@
  * The faults of the times of a scene that could not be read as a whole: those that hold whatever the unread parts are
  * meant to be. A fault that may follow from an error already reported is left out until that error is fixed.
  */
-import { isSameEverywhere, type Time, whyNowhere } from '../scene/anchors/anchors.ts';
+import { isSameEverywhere, type Time, whyNowhere } from '../scene/anchors.ts';
 import type { Diagnostic, Span } from '../scene/diagnostic.ts';
 import type { Doubts, StepDoubt } from '../scene/doubts.ts';
 import type { TimedScene } from '../scene/scene.ts';

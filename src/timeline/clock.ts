@@ -1,8 +1,8 @@
 /**
  * The clock of a scene: its rate, its first label and what is spoken; and the moments that times mean on it.
  */
-import type { Clock, Place, Spoken } from '../scene/anchors/anchor.ts';
-import { resolveTime, type Time } from '../scene/anchors/anchors.ts';
+import type { Clock, Place, Spoken } from '../scene/anchor.ts';
+import { resolveTime, type Time } from '../scene/anchors.ts';
 import type { Code } from '../scene/codes.ts';
 import { type Fraction, zero } from '../scene/fraction.ts';
 import type { TimedScene } from '../scene/scene.ts';

@@ -1,8 +1,8 @@
 /**
  * A time that was given within a step, looked up and compared with what it follows.
  */
-import type { Place } from '../scene/anchors/anchor.ts';
-import type { Time } from '../scene/anchors/anchors.ts';
+import type { Place } from '../scene/anchor.ts';
+import type { Time } from '../scene/anchors.ts';
 import type { Diagnostic, Span } from '../scene/diagnostic.ts';
 import type { Located } from '../scene/scene.ts';
 import { type Moment, momentOf } from './clock.ts';

@@ -3,7 +3,7 @@
  * none of these, the last step's end decides.
  */
 
-import type { Clock } from '../scene/anchors/anchor.ts';
+import type { Clock } from '../scene/anchor.ts';
 import { compare, type Fraction, subtract, zero } from '../scene/fraction.ts';
 import type { TimedScene } from '../scene/scene.ts';
 import { anywhere, momentOf, silentClock } from './clock.ts';

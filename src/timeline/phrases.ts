@@ -7,7 +7,7 @@
  * `Xwing`, `twenty-one` is `21`, and `either here` is not `eitherhere`.
  */
 import { distance } from 'fastest-levenshtein';
-import type { Spoken, Within } from '../scene/anchors/anchor.ts';
+import type { Spoken, Within } from '../scene/anchor.ts';
 import { add, compare, type Fraction, fraction, multiply, subtract } from '../scene/fraction.ts';
 import type { Cue } from './cue.ts';
 import type { Narration } from './narration.ts';

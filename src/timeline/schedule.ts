@@ -1,8 +1,8 @@
 /**
  * A scene's times as frames: every step, beat, item and place of the board, by exact arithmetic up to the one rounding.
  */
-import type { Clock } from '../scene/anchors/anchor.ts';
-import { absolutePart } from '../scene/anchors/anchors.ts';
+import type { Clock } from '../scene/anchor.ts';
+import { absolutePart } from '../scene/anchors.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import type { Fraction } from '../scene/fraction.ts';
 import type { TimedScene } from '../scene/scene.ts';

@@ -2,8 +2,8 @@
  * The frames of one step: its beats, its items, and what the recording itself removes.
  */
 
-import type { Clock } from '../scene/anchors/anchor.ts';
-import type { Time } from '../scene/anchors/anchors.ts';
+import type { Clock } from '../scene/anchor.ts';
+import type { Time } from '../scene/anchors.ts';
 import { add, compare, divide, type Fraction, fraction, multiply, subtract } from '../scene/fraction.ts';
 import type { Located } from '../scene/scene.ts';
 import { type Moment, momentOf } from './clock.ts';

@@ -2,8 +2,8 @@
  * The nodes of a step: when it begins and ends, and the times that were given within it, each looked up and compared
  * with what it follows. Parts without a time are filled in afterwards, in `step-frames.ts`.
  */
-import type { Place, Within as WithinWords } from '../scene/anchors/anchor.ts';
-import { dependenciesOf, isSameEverywhere, type Time } from '../scene/anchors/anchors.ts';
+import type { Place, Within as WithinWords } from '../scene/anchor.ts';
+import { dependenciesOf, isSameEverywhere, type Time } from '../scene/anchors.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import { add, type Fraction, fraction, subtract, zero } from '../scene/fraction.ts';
 import type { Located, Step } from '../scene/scene.ts';

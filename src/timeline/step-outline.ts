@@ -2,7 +2,7 @@
  * The outline of one step: when it begins, and the times that were given within it.
  */
 
-import type { Clock } from '../scene/anchors/anchor.ts';
+import type { Clock } from '../scene/anchor.ts';
 import type { Span } from '../scene/diagnostic.ts';
 import type { Fraction } from '../scene/fraction.ts';
 import type { CascadeItem, OnlyItem, PencilItem, Step } from '../scene/scene.ts';

@@ -2,7 +2,7 @@
  * Remarks about a step once its frames are known.
  */
 
-import type { Clock } from '../scene/anchors/anchor.ts';
+import type { Clock } from '../scene/anchor.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import type { Beat } from '../scene/scene.ts';
 import { type Frame, frameAt } from './film.ts';

@@ -2,7 +2,7 @@
  * Faults of times, as messages to the user.
  */
 
-import type { Clock } from '../scene/anchors/anchor.ts';
+import type { Clock } from '../scene/anchor.ts';
 import type { Code } from '../scene/codes.ts';
 import type { Diagnostic, Span } from '../scene/diagnostic.ts';
 import type { Moment, MomentFound } from './clock.ts';

@@ -12,7 +12,7 @@
  *
  * If one of these has a written time, the time's kind says which of them it uses (`dependsOn` in `scene/anchors`).
  */
-import type { Clock } from '../scene/anchors/anchor.ts';
+import type { Clock } from '../scene/anchor.ts';
 import type { Diagnostic } from '../scene/diagnostic.ts';
 import { zero } from '../scene/fraction.ts';
 import type { TimedScene } from '../scene/scene.ts';

@@ -1,7 +1,7 @@
 /**
  * Every time that a scene gives, as written.
  */
-import type { Time } from '../scene/anchors/anchors.ts';
+import type { Time } from '../scene/anchors.ts';
 import type { Located, TimedScene } from '../scene/scene.ts';
 import { itemsOf } from './step-outline.ts';
 

@@ -2,7 +2,7 @@
  * All forms of a time, and which of them stand where. Timecode after SMPTE ST 12-1.
  */
 import { describe, expect, it } from 'vitest';
-import type { Time } from '../../src/scene/anchors/anchors.ts';
+import type { Time } from '../../src/scene/anchors.ts';
 import { type Fraction, fraction } from '../../src/scene/fraction.ts';
 import { readFixedTime, readTime, type TimeForms } from '../../src/scene/time.ts';
 

@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import Smpte from 'smpte-timecode';
 import { describe, expect, it } from 'vitest';
-import type { Timecode } from '../../src/scene/anchors/absolute.ts';
+import type { Timecode } from '../../src/scene/anchor-absolute.ts';
 import { type Fraction, fraction } from '../../src/scene/fraction.ts';
 import { framesOfLabel, framesPerDay, labelOfFrames } from '../../src/scene/timecode.ts';
 import { printLabel, timecodeOf } from '../../src/scene/timecode-label.ts';

@@ -1,10 +1,11 @@
 /**
  * `cue NAME`, `cue NAME +0.5`: the start of a cue of the narration, or some time after it.
  */
-import { add, type Fraction, zero } from '../fraction.ts';
-import { didYouMean } from '../nearest-word.ts';
-import { secondsOf } from './absolute.ts';
+
 import { type Anchor, fault, type ReadTime, resolved, type SpokenCues, unresolved } from './anchor.ts';
+import { secondsOf } from './anchor-absolute.ts';
+import { add, type Fraction, zero } from './fraction.ts';
+import { didYouMean } from './nearest-word.ts';
 
 export interface CueTime {
   readonly kind: 'cue';

@@ -2,9 +2,10 @@
  * Everything about a kind of time, in one record: how its text is read, what it depends on, and which moment it means
  * on a clock. The kinds are distinguished in `anchors.ts`.
  */
-import type { Code } from '../codes.ts';
-import type { Fraction } from '../fraction.ts';
-import type { AbsoluteTime, Timecode } from './absolute.ts';
+
+import type { AbsoluteTime, Timecode } from './anchor-absolute.ts';
+import type { Code } from './codes.ts';
+import type { Fraction } from './fraction.ts';
 
 export interface Anchor<T> {
   /** How it is written, for messages; the first is suggested if its word was misspelt. */

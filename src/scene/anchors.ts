@@ -2,8 +2,7 @@
  * The kinds of times (section 6 of the language). A kind is a member of `TimeKinds` and its record in `anchors`; one
  * without the other does not compile.
  */
-import { type AbsoluteTime, type SecondsTime, secondsAnchor, type TimecodeTime, timecodeAnchor } from './absolute.ts';
-import { type AfterTime, afterAnchor } from './after.ts';
+
 import {
   type Anchor,
   type AnchorReading,
@@ -14,8 +13,16 @@ import {
   type ReadTime,
   type Resolved,
 } from './anchor.ts';
-import { type CueTime, cueAnchor } from './cue.ts';
-import { type WordsTime, wordsAnchor } from './words.ts';
+import {
+  type AbsoluteTime,
+  type SecondsTime,
+  secondsAnchor,
+  type TimecodeTime,
+  timecodeAnchor,
+} from './anchor-absolute.ts';
+import { type AfterTime, afterAnchor } from './anchor-after.ts';
+import { type CueTime, cueAnchor } from './anchor-cue.ts';
+import { type WordsTime, wordsAnchor } from './anchor-words.ts';
 
 interface TimeKinds {
   readonly seconds: SecondsTime;

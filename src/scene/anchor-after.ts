@@ -2,9 +2,10 @@
  * `+1.5`: this long after the step (in beats and items), the previous step (in a step's `at`), or the board's last
  * place.
  */
-import { add, type Fraction } from '../fraction.ts';
-import { secondsOf } from './absolute.ts';
+
 import { type Anchor, fault, resolved } from './anchor.ts';
+import { secondsOf } from './anchor-absolute.ts';
+import { add, type Fraction } from './fraction.ts';
 
 export interface AfterTime {
   readonly kind: 'after';

@@ -2,7 +2,7 @@
  * `words "as said"`, `words 2 "as said"`, `words "as said" or 4:12`: where the narration speaks these words, after the
  * previous time; or, if it does not, a time to fall back on.
  */
-import { type AbsoluteTime, secondsAnchor, timecodeAnchor } from './absolute.ts';
+
 import {
   type Anchor,
   type AnchorReading,
@@ -15,6 +15,7 @@ import {
   type Spoken,
   unresolved,
 } from './anchor.ts';
+import { type AbsoluteTime, secondsAnchor, timecodeAnchor } from './anchor-absolute.ts';
 
 export interface WordsTime {
   readonly kind: 'words';

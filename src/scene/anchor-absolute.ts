@@ -1,10 +1,11 @@
 /**
  * Times that depend on nothing else: seconds (`12.5`, `1:02.5`) and timecodes (`01:00:02:12`).
  */
-import { add, type Fraction, fraction, fractionFromDecimal, multiply } from '../fraction.ts';
-import { framesOfLabel, framesPerDay } from '../timecode.ts';
-import { printLabel, timecodeOf, whyNoLabel } from '../timecode-label.ts';
+
 import { type Anchor, type Clock, fault, type Resolved, resolved, unresolved } from './anchor.ts';
+import { add, type Fraction, fraction, fractionFromDecimal, multiply } from './fraction.ts';
+import { framesOfLabel, framesPerDay } from './timecode.ts';
+import { printLabel, timecodeOf, whyNoLabel } from './timecode-label.ts';
 
 export interface SecondsTime {
   readonly kind: 'seconds';
