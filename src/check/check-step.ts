@@ -2,7 +2,7 @@
  * A step: its claims in order, and the resulting verdict.
  */
 import type { Grid } from '../grid/grid.ts';
-import type { Position } from '../proof/kernel.ts';
+import type { OneOf, Position } from '../proof/kernel.ts';
 import { canonicalName } from '../scene/argument-names.ts';
 import type { Step } from '../scene/scene.ts';
 import { missedRemovals, unneededSets } from './advice.ts';
@@ -11,6 +11,7 @@ import { argumentOf, type CheckedClaim, checkClaim } from './check-claim.ts';
 import { claimsOf, type Evaluated } from './claim.ts';
 import { explainFix, explainLink } from './explain.ts';
 import { faultsOfFalseStep } from './false-step.ts';
+import { judgeWritten, type WrittenJudgement } from './judge-written.ts';
 import { judgeGivenName } from './name.ts';
 import { type Failure, isUnbroken, stepsRestedOn } from './rests-on.ts';
 import { fixesOfStep } from './step-fixes.ts';
@@ -38,7 +39,13 @@ export function checkStep(walk: Walk, step: Step): CheckedStep {
   const links = checked.flatMap((each) => each.evaluated.argument.links);
   const main = checked.find((each) => each.claim.origin === 'so');
   const name = nameOf(step, main);
-  const faults = step.fails ? faultsOfFalseStep(checked) : checked.flatMap((each) => each.evaluated.argument.faults);
+  // A false step may say what does not hold: that is what it shows.
+  const written: WrittenJudgement = step.fails
+    ? { faults: [], warnings: [] }
+    : judgeWritten(step, { before, after: walk.position, sets: setsOf(checked) }, walk.truth);
+  const faults = step.fails
+    ? faultsOfFalseStep(checked)
+    : [...checked.flatMap((each) => each.evaluated.argument.faults), ...written.faults];
   const names = [name, calledNameOf(step, main), ...conclusions.map((each) => each.name)];
   const sound = step.fails ? faults.length === 0 : isSound(faults, links, conclusions, names);
   if (!sound && !step.fails && !isMisnamed(names) && restsWholly(before, checked, failuresBefore))
@@ -48,6 +55,7 @@ export function checkStep(walk: Walk, step: Step): CheckedStep {
   const fixes = sound || step.fails || !isLookedInto(walk, step) ? [] : fixesOfStep(walk, step, before, checked);
   walk.diagnostics.push(
     ...warningsOf(step, checked, names),
+    ...written.warnings,
     ...(step.show ?? []).flatMap((beat) =>
       walk.judgeBeat({ step, before, after: walk.position, argument, conclusions, sound }, beat),
     ),
@@ -80,6 +88,10 @@ export function checkStep(walk: Walk, step: Step): CheckedStep {
 /** Whether more is asked of the step than its verdict. */
 function isLookedInto({ purpose }: Walk, { id }: Step): boolean {
   return purpose.kind === 'report' || (purpose.kind !== 'verdicts' && purpose.step === id);
+}
+
+function setsOf(checked: readonly CheckedClaim[]): OneOf[] {
+  return checked.flatMap(({ evaluated }) => evaluated.argument.sets.map(({ set }) => set));
 }
 
 type Names = readonly (CheckedName | undefined)[];

@@ -85,6 +85,7 @@ export const positionCodes = {
   spent: 'a conclusion that says nothing new (a warning)',
   stale: '`pencil` or `only` lists what is already impossible (a warning)',
   'nothing-proved': '`so: all` where the argument proves no removal (a warning)',
+  'says-unproved': 'notation in the words of a step that is not proved by then (a warning)',
   'name-loosely': 'the name given fits the argument only in a wide sense (a warning)',
 } as const;
 
@@ -94,6 +95,7 @@ export const stepCodes = {
   'deadly-refused': 'a deadly pattern that cannot be drawn on',
   'no-argument': '`so: all` without an argument, or under a name whose argument removes nothing',
   'either-unproved': 'the step named after `from` has not proved its either/or',
+  'says-false': 'notation in the words of a step (title, sentence, note, label) that is false',
   'false-step-holds': 'a false step whose argument does prove a conclusion',
   'false-step-given': 'a false step with a conclusion that already follows from the givens',
   'false-step-redundant': 'a false step with a conclusion that is already known',

@@ -25,6 +25,7 @@ const rows: Readonly<Record<keyof typeof positionCodes, Row>> = {
   spent: { steps: '{id: s, so: r1c1<>2}', right: ['so: r1c1<>2', skyscraper] },
   stale: { steps: '{id: s, pencil: 12346r1c1}', right: ['12346', '1346'] },
   'nothing-proved': { steps: '{id: s, from: 3c4, so: all}', right: ['3c4', '3c35'] },
+  'says-unproved': { steps: "{id: s, title: 'Now r1c3≠3', from: 3c35, so: r6c46<>3}", right: ['r1c3≠3', 'r6c4≠3'] },
   'name-loosely': {
     steps: `{id: s, because: grouped AIC, ${skyscraper}}`,
     right: ['grouped AIC', 'AIC'],

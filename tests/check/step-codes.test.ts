@@ -24,6 +24,10 @@ const rows: Readonly<Record<keyof typeof stepCodes, Row>> = {
     steps: '{id: e, from: 3c4, so: either 3r1c3 3r1c4}\n  - {id: s, from: step e, so: r1c1<>3}',
     right: ['3r1c4', '3r6c3 3r1c4 3r2c4 3r5c4 3r6c4'],
   },
+  'says-false': {
+    steps: "{id: s, from: 3c35, so: r6c46<>3, show: [{note: 'So r6c3≠3 as well'}]}",
+    right: ['r6c3≠3', 'r6c6≠3'],
+  },
   'false-step-holds': { steps: `{id: s, ${skyscraper}, fails: true}`, right: ['r1c3-r1c5=r5c5', 'r1c3-r1c4=r5c4'] },
   'false-step-given': { steps: '{id: s, from: 3c3, so: r6c1=5, fails: true}', right: ['r6c1=5', 'r6c4<>3'] },
   'false-step-redundant': {
