@@ -14,11 +14,6 @@ const bySets = 'no definition of it is judged here; name its sets after "from", 
 
 const unjudged: readonly UnjudgedName[] = [
   {
-    names: ['pointing', 'pointing candidates'],
-    means:
-      'is a pointing pair or a pointing triple, by the number of places; locked candidates is either, and claiming too',
-  },
-  {
     names: ['X-cycle', 'fishy cycle'],
     means:
       'is a loop of one digit; write "X-chain", or "continuous loop" where strong and weak links alternate all round',

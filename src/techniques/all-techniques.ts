@@ -22,7 +22,7 @@ import {
 import { forcingChain, forcingNet } from './forcing.ts';
 import { bugPlusAny, bugPlusOne } from './graves.ts';
 import { krakenFish } from './kraken.ts';
-import { boxLineReduction, claiming, lockedCandidates, pointingPair, pointingTriple } from './locked.ts';
+import { boxLineReduction, claiming, lockedCandidates, pointing, pointingPair, pointingTriple } from './locked.ts';
 import { medusa } from './medusa.ts';
 import { emptyRectangle, groupedXChain, skyscraper, turbotFish, twoStringKite, xChain } from './one-digit.ts';
 import { fullHouse, hiddenSingle, nakedSingle } from './singles.ts';
@@ -58,6 +58,7 @@ const records = [
   hiddenSingle,
   pointingPair,
   pointingTriple,
+  pointing,
   claiming,
   boxLineReduction,
   lockedCandidates,

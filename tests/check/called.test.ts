@@ -33,7 +33,7 @@ it('says of a number that is not right, and of what fits but loosely, what is no
   ]);
 });
 
-it.each(['exocet', 'SK loops', 'X-Cycle', 'bent triple', 'pointing', 'cell forcing chains', 'Tridagon', 'broken wing'])(
+it.each(['exocet', 'SK loops', 'X-Cycle', 'bent triple', 'cell forcing chains', 'Tridagon', 'broken wing'])(
   'explains %s',
   (name) => {
     const { diagnostics } = readScene(towers(`  - {id: s, because: ${name}, ${sets}}`));

@@ -39,7 +39,7 @@ describe('judging', () => {
     );
     expect({ judged, fits, warning }).toEqual({
       judged: 'fits',
-      fits: ['pointing pair', 'pointing triple', 'locked candidates'],
+      fits: ['pointing pair', 'pointing triple', 'pointing', 'locked candidates'],
       warning: 'the digit has two places there, not three',
     });
   });
