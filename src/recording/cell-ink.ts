@@ -27,6 +27,8 @@ export interface CellInk {
   readonly ground: Colour;
   /** Large marks first. */
   readonly marks: readonly InkMark[];
+  /** Whether something of several colours lies over the cell, such as a pointer, under which anything may stand. */
+  readonly isCovered: boolean;
 }
 
 /** Along each edge, in cells, nothing is read: there grid lines lie, and no digit reaches it. */
@@ -36,26 +38,29 @@ const leastContrast = 22;
 /** Less than this in height and width, in cells, is a speck. */
 const leastMark = 0.09;
 const mostGrounds = 4;
+/** That part of a surface at least has its colour; the rest are its edges, and what is written on it. */
+const leastSurface = 0.5;
 
 /** `cell`: one cell's picture, upright and square, from the middle of its grid lines to the middle. */
 export function inkOf(cell: RgbPicture): CellInk {
   const side = cell.width;
   const margin = Math.round(edge * side);
   const inside = pixelsInside(side, margin);
-  const first = commonColour(cell, inside);
-  const grounds: Colour[] = [first.colour];
+  const ground = commonColour(cell, inside).colour;
+  const grounds: Colour[] = [ground];
   for (;;) {
     const distances = distancesFrom(cell, grounds);
     const parts = partsOf(distances, side, margin, thresholdFor(distances, inside));
-    const ground = grounds.length < mostGrounds ? furtherGround(cell, parts, margin) : undefined;
-    if (ground === undefined) {
+    const broad = broadPart(parts, side, margin);
+    const further = broad === undefined ? undefined : surfaceOf(cell, broad);
+    if (further === undefined || grounds.length === mostGrounds) {
       const marks = parts
-        .filter((part) => isMark(part, side, margin))
+        .filter((part) => part !== broad && isMark(part, side, margin))
         .flatMap((part) => apart(distances, part, side))
         .flatMap((part) => markOf(cell, distances, part) ?? []);
-      return { ground: first.colour, marks: marks.sort((a, b) => areaOf(b) - areaOf(a)) };
+      return { ground, marks: marks.sort((one, other) => areaOf(other) - areaOf(one)), isCovered: broad !== undefined };
     }
-    grounds.push(ground);
+    grounds.push(further);
   }
 }
 
@@ -73,10 +78,9 @@ function thresholdFor(distances: Float32Array, inside: readonly number[]): numbe
   return Math.max(0.6 * leastContrast, 3 * at(0.4), Math.min(60, 0.25 * at(0.99)));
 }
 
-/** The colour of the largest part that is as broad as a tint, a frame or a line through the cell. */
-function furtherGround(cell: RgbPicture, parts: readonly Part[], margin: number): Colour | undefined {
-  const side = cell.width;
-  const broad = parts
+/** The largest part that is as broad as a tint, a frame or a line through the cell. */
+function broadPart(parts: readonly Part[], side: number, margin: number): Part | undefined {
+  return parts
     .filter((part) => {
       const [width, height] = [part.right - part.left, part.bottom - part.top];
       if (Math.min(width, height) > 0.8 * side) return true;
@@ -84,7 +88,13 @@ function furtherGround(cell: RgbPicture, parts: readonly Part[], margin: number)
       return part.pixels.length > 0.1 * side ** 2 || Math.max(width, height) > 0.8 * side;
     })
     .sort((one, other) => other.pixels.length - one.pixels.length)[0];
-  return broad === undefined ? undefined : commonColour(cell, broad.pixels).colour;
+}
+
+/** The colour of a part that is one surface, or thin lines; undefined if it is several things at once. */
+function surfaceOf(cell: RgbPicture, part: Part): Colour | undefined {
+  const { colour, share } = commonColour(cell, part.pixels);
+  const isThin = part.pixels.length < 0.25 * (part.right - part.left) * (part.bottom - part.top);
+  return share > leastSurface || isThin ? colour : undefined;
 }
 
 function touches({ left, top, right, bottom }: Part, side: number, margin: number): boolean {

@@ -13,7 +13,7 @@ export interface InkBox {
   readonly down: number;
 }
 
-const measuredAt = 200;
+const measuredAt = 100;
 
 /**
  * Makes the fonts known to the canvas. It falls back in silence on a font that it does not know, so each must draw digits

@@ -35,7 +35,10 @@ const resting = 0.2;
 /** Of a label's weight, what is given to the other classes: a typeface that nobody has seen may always look otherwise. */
 const smoothing = 0.02;
 
-export function learn(samples: readonly Labelled[], { middle, classes, rounds, chance, say }: Learning): readonly [Layer, Layer] {
+export function learn(
+  samples: readonly Labelled[],
+  { middle, classes, rounds, chance, say }: Learning,
+): readonly [Layer, Layer] {
   const inputs = samples[0]!.features.length;
   const first = freshLayer(inputs, middle, chance);
   const second = freshLayer(middle, classes, chance);
@@ -83,7 +86,9 @@ export function learn(samples: readonly Labelled[], { middle, classes, rounds, c
       stepSecond.take(rate, some.length);
       done++;
     }
-    say(`round ${round + 1} of ${rounds}: loss ${(lost / order.length).toFixed(4)}, ${((100 * wrong) / order.length).toFixed(2)} % wrong while learning`);
+    say(
+      `round ${round + 1} of ${rounds}: loss ${(lost / order.length).toFixed(4)}, ${((100 * wrong) / order.length).toFixed(2)} % wrong while learning`,
+    );
   }
   return [first, second];
 }

@@ -6,6 +6,7 @@
  */
 import { type Canvas, type CanvasRenderingContext2D, createCanvas, Image } from 'canvas';
 import type { Chance } from '../../puzzles/chance.ts';
+import { readSide } from '../../recording/board-cells.ts';
 import { type InkMark, inkOf } from '../../recording/cell-ink.ts';
 import type { Colour } from '../../recording/colours.ts';
 import { colourDistance } from '../../recording/colours.ts';
@@ -36,8 +37,6 @@ interface Cell {
 }
 
 const across = 8;
-/** Pixels of a cell as it is read. */
-export const readSide = 60;
 
 /** Draws a sheet by chance from these fonts, and gives what is found in its cells, each with what it is. */
 export function sheetSamples(fonts: readonly string[], chance: Chance): readonly Sample[] {
