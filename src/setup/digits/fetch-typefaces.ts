@@ -43,7 +43,7 @@ const metadataShape = z.object({
 
 const recordShape = z.object({ licence: z.string(), fonts: z.array(z.string()) });
 
-/** In the order of the typefaces. @throws Error where a package is not to be had, or stands under another licence */
+/** In the order of the typefaces. @throws Error if a package is missing or has another licence */
 export function fontsOf(typefaces: readonly Typeface[], say: (line: string) => void): readonly Font[] {
   const missing = typefaces.filter((typeface) => !existsSync(recordFile(typeface)));
   for (let from = 0; from < missing.length; from += atOnce) {
